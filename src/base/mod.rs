@@ -1,0 +1,22 @@
+//! What everything else stands on: scalars, units, spans, tolerances, findings.
+//!
+//! Millimetres and radians inside, everywhere. Knows nothing of drafts.
+
+mod dual;
+mod finding;
+mod finding_codes;
+mod rounding;
+mod scalar;
+mod span;
+pub mod tolerance;
+mod unit;
+mod wording;
+
+pub use dual::Dual;
+pub use finding::{Amount, Finding, Mend, Place, Severity, Words};
+pub use finding_codes::Code;
+pub use rounding::{round_half_away, shown};
+pub use scalar::Scalar;
+pub use span::Span;
+pub use unit::{DisplayUnit, Unit};
+pub use wording::{message, plain_amount};

@@ -1,0 +1,34 @@
+//! Every tolerance of the program. Nothing is compared against a literal elsewhere.
+
+/// Residual at which the solver is content, mm.
+pub const SOLVED: f64 = 1e-9;
+/// Two lengths are equal, an equation is true, a reopened draft has not moved: mm.
+pub const EQUAL: f64 = 1e-6;
+/// Fitted curves and set-off lines, mm.
+pub const CURVE: f64 = 1e-3;
+/// A point is on an edge, the two ends of an arc are equally far from its centre: mm.
+pub const ON_EDGE: f64 = 0.01;
+/// Printed lines, flattening: mm.
+pub const PRINT: f64 = 0.1;
+/// Error of an arc length, mm.
+pub const ARC_LENGTH: f64 = 1e-9;
+/// Cubics that stand for an arc when it is drawn, mm.
+pub const ARC_DRAWN: f64 = 1e-4;
+/// A value whose every effect on a seam is smaller than this has none (mm for each step of its scale, see `numeric`).
+pub const NO_EFFECT: f64 = 1e-9;
+/// Numbers below this share of the largest singular value count as zero.
+pub const RANK: f64 = 1e-9;
+
+/// Built-in limits of proof, where a draft says nothing; proposals from common practice, no source.
+pub mod limit {
+    /// Seam against seam, mm.
+    pub const SEAM: f64 = 1.0;
+    /// Notch against notch, mm.
+    pub const NOTCH: f64 = 1.0;
+    /// Bend of a line that runs over a seam, radians (1°).
+    pub const JOINT_ANGLE: f64 = 0.017_453_292_519_943_295;
+    /// Gap at 10 mm beside the seam, mm.
+    pub const JOINT_GAP: f64 = 0.5;
+    /// How far beside the seam that gap is measured, mm.
+    pub const JOINT_REACH: f64 = 10.0;
+}

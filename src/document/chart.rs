@@ -1,0 +1,106 @@
+//! The body chart: axes of sizes, rows of measures, persons.
+
+use serde::{Deserialize, Serialize};
+
+/// The body chart.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Chart {
+    /// Labels along the girth axis, smallest first. Empty: the axis is not used.
+    pub girth: Vec<String>,
+    /// Labels along the cup axis.
+    pub cup: Vec<String>,
+    /// Labels along the length axis.
+    pub length: Vec<String>,
+    /// Address of the base size: the zero of steps and the first to be shown. It has no power over geometry.
+    pub base: String,
+    /// Named parts of the range with their own base and sheets. None: one set of all sizes.
+    pub sets: Vec<SizeSet>,
+    /// The rows.
+    pub rows: Vec<Row>,
+    /// Single bodies, kept out of range sheets, tables and drift checks.
+    pub persons: Vec<Person>,
+}
+
+/// One of the three axes of a chart.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Axis {
+    /// Going around.
+    Girth,
+    /// Cup.
+    Cup,
+    /// Going up.
+    Length,
+}
+
+/// A named part of the range.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct SizeSet {
+    /// Its name.
+    pub name: String,
+    /// Its girth labels, all of the chart's if empty; likewise the other two.
+    pub girth: Vec<String>,
+    /// Its cup labels.
+    pub cup: Vec<String>,
+    /// Its length labels.
+    pub length: Vec<String>,
+    /// Its base size.
+    pub base: String,
+    /// The sheets it is published on.
+    pub sheets: Vec<String>,
+}
+
+/// Whether a row is a measure of bodies or anything else that goes by size.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum RowKind {
+    /// A measure of the body; published.
+    #[default]
+    Body,
+    /// Anything else that goes by size; never published.
+    House,
+}
+
+/// A label (or labels joined by `/`, one for each axis of the row) and the formula typed for it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Cell(pub String, pub String);
+
+/// A row of the chart.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Row {
+    /// Its name in formulas.
+    pub name: String,
+    /// Body or house.
+    pub kind: RowKind,
+    /// What is measured.
+    pub what: String,
+    /// At which level of the body.
+    pub level: String,
+    /// How to take it.
+    pub how: String,
+    /// Where the numbers come from.
+    pub source: String,
+    /// Anything else.
+    pub note: String,
+    /// By which axes it varies.
+    pub by: Vec<Axis>,
+    /// Formula for sizes without a cell. May name other rows.
+    pub is: String,
+    /// What was typed for single sizes.
+    pub cells: Vec<Cell>,
+}
+
+/// A single body.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Person {
+    /// Name or number; also the address by which it is asked for.
+    pub name: String,
+    /// Anything else.
+    pub note: String,
+    /// Row name and formula.
+    pub cells: Vec<Cell>,
+}

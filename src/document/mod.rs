@@ -1,0 +1,40 @@
+//! What a person typed: the draft as inert, comparable data.
+//!
+//! Nothing here can be computed from anything else here; formulas are kept as the text that was typed. Reading and
+//! writing files is `file`'s, meaning is `compute`'s. Every part of a draft has its place from the first format on,
+//! also those that nothing computes yet.
+//!
+//! The written form leaves out whatever is empty, zero or `false`, so every type is `Default` and an absent field is
+//! the empty one. No `Option`: emptiness says it.
+
+mod chart;
+mod draft;
+mod name;
+mod piece;
+mod publish;
+mod seam;
+mod value;
+
+pub use chart::{Axis, Cell, Chart, Person, Row, RowKind, SizeSet};
+pub use draft::{Audience, Draft, DraftSettings, Silence};
+pub use name::{MAX_NAME_LETTERS, NameFault, check_label, check_name, fold, normal};
+pub use piece::{
+    Allowance, Corner, Cut, Dart, DartForm, Drawing, Edge, Face, Fold, Grain, GrainWays, Label, Mark, MarkKind,
+    Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
+};
+pub use publish::{
+    BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Release, Sheet, Strip, StripGrain,
+    TablePlace, View,
+};
+pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, Side, Stretch};
+pub use value::Value;
+
+/// The word at the head of every draft file.
+pub const FORMAT: &str = "tracewheel draft";
+/// The version that this program writes and the newest it reads. It stays 0 until a release.
+pub const VERSION: u32 = 0;
+
+/// `true` where a field holds its type's default, so that it can be left out of the file.
+fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
+}

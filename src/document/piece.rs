@@ -1,0 +1,514 @@
+//! Pieces, drawings and placements.
+
+use serde::{Deserialize, Serialize};
+
+use super::is_default;
+
+/// A frame of points and lines without an outline.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Drawing {
+    /// Its name in formulas.
+    pub name: String,
+    /// Anything worth telling.
+    pub note: String,
+    /// Its points.
+    pub points: Vec<Point>,
+    /// Its lines and curves.
+    pub lines: Vec<Edge>,
+}
+
+/// A piece of the garment: points, a closed ring of edges and all that is drawn on it.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Piece {
+    /// Its name in formulas.
+    pub name: String,
+    /// Its letter on sheets.
+    pub letter: String,
+    /// Anything worth telling.
+    pub note: String,
+    /// The piece that this one is derived from.
+    pub of: String,
+    /// What is done to that piece, in order.
+    pub steps: Vec<Step>,
+    /// Points.
+    pub points: Vec<Point>,
+    /// The outline: edges in order, each ending where the next one starts.
+    pub edges: Vec<Edge>,
+    /// Lines drawn inside.
+    pub lines: Vec<Edge>,
+    /// Darts.
+    pub darts: Vec<Dart>,
+    /// Pleats: folded, held at one end.
+    pub pleats: Vec<Tuck>,
+    /// Tucks: folded and stitched.
+    pub tucks: Vec<Tuck>,
+    /// Folds.
+    pub folds: Vec<Fold>,
+    /// Lines at which the piece may be lengthened or shortened.
+    pub lengthen: Vec<PinnedLine>,
+    /// Slits.
+    pub slits: Vec<PinnedLine>,
+    /// Drill holes, circles, buttons, texts.
+    pub marks: Vec<Mark>,
+    /// Seam allowances.
+    pub allowances: Vec<Allowance>,
+    /// Corners of the cut line that are shaped otherwise than the order of sewing says.
+    pub corners: Vec<Corner>,
+    /// How it is cut, from which cloth.
+    pub cuts: Vec<Cut>,
+    /// Where its label stands.
+    pub label: Label,
+}
+
+/// A named point.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Point {
+    /// Its name.
+    pub name: String,
+    /// Its formula.
+    pub at: String,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A named edge or line: segments from one point to another.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Edge {
+    /// Its name.
+    pub name: String,
+    /// The name of the point at which it starts.
+    pub from: String,
+    /// Its segments; each starts where the one before ends.
+    pub by: Vec<Segment>,
+    /// Points inside it at which it must run on smoothly.
+    pub smooth_at: Vec<String>,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A segment of an edge. The last text (or `to`) is the name of the point at which it ends.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Segment {
+    /// A straight line to a point.
+    Straight(String),
+    /// A cubic: formula of the handle leaving, of the handle arriving, name of the end.
+    Curve(String, String, String),
+    /// A circular arc.
+    Arc {
+        /// Formula of the centre; both ends must lie equally far from it.
+        centre: String,
+        /// Which way round, as seen on paper.
+        turn: Turn,
+        /// Name of the end.
+        to: String,
+    },
+    /// A smooth curve through points: cubic spline, second derivative continuous, centripetal parameters.
+    Smooth {
+        /// Formulas of the points between the ends, in order.
+        through: Vec<String>,
+        /// Formula of the heading in which it leaves; empty: no bending at that end.
+        #[serde(default)]
+        leaving: String,
+        /// Formula of the heading in which it arrives; empty: no bending at that end.
+        #[serde(default)]
+        arriving: String,
+        /// Name of the end.
+        to: String,
+    },
+    /// A curve taken from elsewhere by a formula; it must start and end at the named points.
+    Taken {
+        /// Formula of the curve.
+        curve: String,
+        /// Set off to the inside by this much; empty: not at all.
+        #[serde(default)]
+        off: String,
+        /// Running to this much at its end; empty: constant.
+        #[serde(default)]
+        off_end: String,
+        /// Name of the end.
+        to: String,
+    },
+}
+
+impl Segment {
+    /// Name of the point at which it ends.
+    pub fn end(&self) -> &str {
+        match self {
+            Self::Straight(to) | Self::Curve(_, _, to) => to,
+            Self::Arc { to, .. } | Self::Smooth { to, .. } | Self::Taken { to, .. } => to,
+        }
+    }
+}
+
+/// Which way an arc goes round, as seen on paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Turn {
+    /// With the clock.
+    Clockwise,
+    /// Against it.
+    Anticlockwise,
+}
+
+/// A dart. The edge is drawn with the dart open.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Dart {
+    /// Its name.
+    pub name: String,
+    /// The edge it opens on.
+    pub on: String,
+    /// Place of its middle on the flat edge: a length or a fraction of the edge, from its start.
+    pub centre: String,
+    /// Place of its first foot instead of the middle.
+    pub foot: String,
+    /// Straight distance of its feet.
+    pub intake: String,
+    /// Its tip: a point, or a length square to the edge, inside.
+    pub tip: String,
+    /// Towards which end of the edge it is pressed.
+    #[serde(skip_serializing_if = "is_default")]
+    pub pressed: Pressed,
+    /// Which leg keeps its foot as drawn; the other one swings about the tip until both are equally long.
+    #[serde(skip_serializing_if = "is_default")]
+    pub kept: Pressed,
+    /// How it is sewn.
+    #[serde(skip_serializing_if = "is_default")]
+    pub form: DartForm,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// Towards which end of its edge a dart, pleat or tuck is pressed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Pressed {
+    /// Where the edge starts.
+    #[default]
+    ToStart,
+    /// Where the edge ends.
+    ToEnd,
+}
+
+/// How a dart is sewn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DartForm {
+    /// Folded.
+    #[default]
+    Folded,
+    /// Slashed open, with an allowance on each leg.
+    Slashed,
+    /// Cut out, with an allowance on each leg.
+    CutOut,
+    /// Two-ended, inside the piece.
+    TwoEnded,
+}
+
+/// A pleat or tuck that takes up an edge.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Tuck {
+    /// Its name.
+    pub name: String,
+    /// The edge it crosses.
+    pub on: String,
+    /// Place of its middle on the flat edge: a length or a fraction, from its start.
+    pub centre: String,
+    /// How much of the edge it takes up.
+    pub intake: String,
+    /// How long it is.
+    pub depth: String,
+    /// Towards which end of the edge it is pressed.
+    #[serde(skip_serializing_if = "is_default")]
+    pub pressed: Pressed,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A fold: waistband, grown-on facing, cuff, hem, casing, roll line, cut on fold.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Fold {
+    /// Its name.
+    pub name: String,
+    /// The edge or line that is folded.
+    pub line: String,
+    /// The edges that fold over it.
+    pub over: Vec<String>,
+    /// The edges on which they must then lie.
+    pub onto: Vec<String>,
+    /// How many turns.
+    pub turns: u32,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A line given by a formula, with a name.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct PinnedLine {
+    /// Its name.
+    pub name: String,
+    /// Its formula.
+    pub line: String,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// What a mark is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MarkKind {
+    /// A circle.
+    #[default]
+    Circle,
+    /// A punched hole.
+    DrillHole,
+    /// A button.
+    Button,
+    /// A buttonhole.
+    Buttonhole,
+    /// The end of a zip.
+    ZipEnd,
+    /// The place of another piece.
+    Place,
+    /// Words.
+    Text,
+}
+
+/// A mark on a piece.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Mark {
+    /// Its name.
+    pub name: String,
+    /// What it is.
+    pub kind: MarkKind,
+    /// Its formula, a point.
+    pub at: String,
+    /// For a row of them: its other end.
+    pub to: String,
+    /// How many, for a row.
+    pub count: u32,
+    /// Its size, where it has one.
+    pub size: String,
+    /// The words that stand beside it.
+    pub text: String,
+}
+
+/// A seam allowance on an edge.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Allowance {
+    /// The edge.
+    pub edge: String,
+    /// The name of the set it belongs to, for pieces cut differently from several cloths.
+    pub set: String,
+    /// Its width.
+    pub width: String,
+    /// From where on the edge it holds; empty: from its start.
+    pub from: String,
+    /// Running to this width at its end; empty: constant.
+    pub to_width: String,
+}
+
+/// A corner of the cut line.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Corner {
+    /// The point.
+    pub at: String,
+    /// How it is shaped, in a word.
+    pub form: String,
+}
+
+/// How a piece is cut from one material.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Cut {
+    /// The material.
+    pub material: String,
+    /// How many are cut in all.
+    pub count: u32,
+    /// The edge that lies on the fold of the cloth.
+    pub on_fold: String,
+    /// The lengthwise thread.
+    pub grain: Grain,
+    /// Which side of the cloth is up.
+    #[serde(skip_serializing_if = "is_default")]
+    pub face: Face,
+    /// Which outline is cut.
+    #[serde(skip_serializing_if = "is_default")]
+    pub outline: Outline,
+    /// The set of allowances that is used.
+    pub allowances: String,
+}
+
+/// The lengthwise thread of a cut piece.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Grain {
+    /// Formula of a heading.
+    pub heading: String,
+    /// Whether the piece may also be turned by half.
+    #[serde(skip_serializing_if = "is_default")]
+    pub ways: GrainWays,
+}
+
+/// Whether a piece may be turned by half on the cloth.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GrainWays {
+    /// It may.
+    #[default]
+    Both,
+    /// It may not.
+    One,
+}
+
+/// Which side of the cloth is up when a piece is cut.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Face {
+    /// Either: copies come in mirrored pairs.
+    #[default]
+    Pairs,
+    /// The right side, for every copy.
+    RightSideUp,
+    /// The wrong side, for every copy.
+    WrongSideUp,
+}
+
+/// Which outline is cut.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Outline {
+    /// With its allowances.
+    #[default]
+    Full,
+    /// The stitch line.
+    LessAllowance,
+    /// A rough block, to be fused before cutting.
+    Block,
+}
+
+/// Where a piece's label stands.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Label {
+    /// Formula of a point.
+    pub at: String,
+    /// Formula of an angle.
+    pub turn: String,
+}
+
+/// What is done to a piece from which another is derived.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Step {
+    /// Closes a dart and opens its amount elsewhere.
+    MoveDart {
+        /// Name of the step.
+        name: String,
+        /// The dart that is closed.
+        close: String,
+        /// Formula of the place on an edge where it opens.
+        open: String,
+        /// Which part of it.
+        #[serde(default)]
+        share: String,
+        /// Name of the dart that it makes.
+        makes: String,
+    },
+    /// Slashes along a line and spreads.
+    Spread {
+        /// Name of the step.
+        name: String,
+        /// Formula of the line.
+        along: String,
+        /// By how much, an angle or a length.
+        by: String,
+        /// Formula of the point that stays; empty: parallel.
+        #[serde(default)]
+        hinge: String,
+    },
+    /// Cuts in two along a line or curve.
+    CutAlong {
+        /// Name of the step.
+        name: String,
+        /// Formula of the line.
+        along: String,
+        /// Formula of a point on the part that is kept.
+        keep: String,
+        /// Name of the edge that it makes.
+        makes: String,
+    },
+    /// Joins another piece along an edge.
+    JoinTo {
+        /// Name of the step.
+        name: String,
+        /// Edge of this piece.
+        edge: String,
+        /// Edge of the other piece, with the piece's name.
+        to: String,
+    },
+    /// Mirrors or unfolds over an edge.
+    Unfold {
+        /// Name of the step.
+        name: String,
+        /// The edge.
+        over: String,
+    },
+    /// Lengthens or shortens at a line.
+    Lengthen {
+        /// Name of the step.
+        name: String,
+        /// Formula of the line.
+        at: String,
+        /// By how much.
+        by: String,
+    },
+    /// Adds a strip along an edge.
+    AddStrip {
+        /// Name of the step.
+        name: String,
+        /// The edge.
+        edge: String,
+        /// How wide.
+        width: String,
+        /// Name of the edge that it makes.
+        makes: String,
+    },
+}
+
+/// A drawing or piece laid rigidly on another. Its points are then `placement.point`.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Placement {
+    /// Its name in formulas.
+    pub name: String,
+    /// What is laid.
+    pub lay: String,
+    /// On what.
+    pub on: String,
+    /// A point of what is laid (formula in its frame) …
+    pub point: String,
+    /// … and the point of the other on which it comes to lie (formula in that frame).
+    pub onto: String,
+    /// A second point of what is laid …
+    pub towards: String,
+    /// … and the point of the other in whose direction it then lies.
+    pub along: String,
+    /// Instead of the second points: the angle by which it is turned.
+    pub turned: String,
+    /// By how much it is then pushed along that direction, so that it overlaps.
+    pub overlap: String,
+    /// Whether it is turned over first, left to right.
+    pub mirrored: bool,
+}

@@ -1,0 +1,222 @@
+//! Cloth, strips, notions, views, booklet, sheets, log: what the sewer gets.
+
+use serde::{Deserialize, Serialize};
+
+use super::is_default;
+
+/// A material.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Material {
+    /// Its name.
+    pub name: String,
+    /// What it is.
+    pub kind: MaterialKind,
+    /// The widths in which it is sold.
+    pub widths: Vec<String>,
+    /// Selvedge on each side, not used.
+    pub selvedge: String,
+    /// Whether it has a direction.
+    #[serde(skip_serializing_if = "is_default")]
+    pub nap: Nap,
+    /// How far it stretches along the thread.
+    pub stretch_along: String,
+    /// How far it stretches across.
+    pub stretch_across: String,
+    /// How much it shrinks along the thread.
+    pub shrinkage_along: String,
+    /// How much it shrinks across.
+    pub shrinkage_across: String,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// What a material is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MaterialKind {
+    /// Outer cloth.
+    #[default]
+    Cloth,
+    /// Lining.
+    Lining,
+    /// Interfacing.
+    Interfacing,
+}
+
+/// Whether a cloth has a direction.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Nap {
+    /// It has none.
+    #[default]
+    Without,
+    /// All tops one way.
+    With,
+}
+
+/// A thing cut to a length: binding, elastic, cord, band.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Strip {
+    /// Its name.
+    pub name: String,
+    /// How many.
+    pub count: u32,
+    /// The material it is cut from; empty: bought.
+    pub material: String,
+    /// Its length.
+    pub length: String,
+    /// Its finished width.
+    pub width: String,
+    /// How many layers of that width are cut.
+    pub layers: u32,
+    /// Straight or bias.
+    #[serde(skip_serializing_if = "is_default")]
+    pub grain: StripGrain,
+    /// Added for each join.
+    pub join: String,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// How a strip lies on the cloth.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StripGrain {
+    /// Along the thread.
+    #[default]
+    Along,
+    /// Across it.
+    Across,
+    /// At 45° to it.
+    Bias,
+}
+
+/// A thing bought.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Notion {
+    /// Its name.
+    pub name: String,
+    /// How many.
+    pub count: u32,
+    /// Its length or size.
+    pub size: String,
+    /// The sizes in which it is sold.
+    pub sold: Vec<String>,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A version of the garment.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct View {
+    /// Its name.
+    pub name: String,
+    /// The pieces that belong to it.
+    pub pieces: Vec<String>,
+    /// Values that are other in it: name and formula.
+    pub values: Vec<(String, String)>,
+    /// Anything worth telling.
+    pub note: String,
+}
+
+/// A step of the booklet. Formulas in braces become numbers.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct BookletStep {
+    /// Its heading.
+    pub title: String,
+    /// Its words.
+    pub text: String,
+    /// The pieces that are drawn beside it.
+    pub pieces: Vec<String>,
+    /// The views it belongs to; none: all.
+    pub views: Vec<String>,
+}
+
+/// A way in which the pattern is published.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Sheet {
+    /// Its name.
+    pub name: String,
+    /// The paper, in plain words ("A4", "roll 914 mm").
+    pub paper: String,
+    /// The sizes that come in one file together.
+    pub sizes: Vec<String>,
+    /// The pieces; none: all.
+    pub pieces: Vec<String>,
+}
+
+/// Where a person put a piece.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct TablePlace {
+    /// The sheet; empty: the table of the window.
+    pub sheet: String,
+    /// The piece.
+    pub piece: String,
+    /// To the right.
+    pub x: String,
+    /// Down.
+    pub y: String,
+    /// Turned by.
+    pub turned: String,
+}
+
+/// A lay plan that a person accepted.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct LayPlan {
+    /// Its name.
+    pub name: String,
+    /// The material.
+    pub material: String,
+    /// The width of the cloth.
+    pub width: String,
+    /// The sizes, with how many of each ("M", "2 x L").
+    pub sizes: Vec<String>,
+    /// Where each cut piece lies: name, right, down, turned.
+    pub places: Vec<(String, String, String, String)>,
+    /// Digest of the outlines for which it was made.
+    pub digest: String,
+}
+
+/// What happened to the pattern.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Log {
+    /// Fittings.
+    pub fittings: Vec<FittingNote>,
+    /// Releases.
+    pub releases: Vec<Release>,
+}
+
+/// A fitting.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct FittingNote {
+    /// When.
+    pub date: String,
+    /// The size that was sewn.
+    pub size: String,
+    /// In which cloth.
+    pub cloth: String,
+    /// What was changed.
+    pub note: String,
+}
+
+/// A release.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Release {
+    /// When.
+    pub date: String,
+    /// Which edition.
+    pub edition: String,
+    /// Digest of what was written.
+    pub digest: String,
+}
