@@ -57,10 +57,7 @@ impl<const N: usize> Sub for Dual<N> {
 impl<const N: usize> Mul for Dual<N> {
     type Output = Self;
     fn mul(self, o: Self) -> Self {
-        Self {
-            value: self.value * o.value,
-            slopes: from_fn(|i| self.slopes[i] * o.value + self.value * o.slopes[i]),
-        }
+        Self { value: self.value * o.value, slopes: from_fn(|i| self.slopes[i] * o.value + self.value * o.slopes[i]) }
     }
 }
 

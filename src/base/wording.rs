@@ -52,7 +52,8 @@ fn sizes(finding: &Finding) -> String {
         many => {
             let worst = many.get(finding.worst).map_or("", String::as_str);
             let differing = finding.amounts.iter().any(|a| a.by_size.len() > 1);
-            let list = if many.len() <= 6 { many.join(", ") } else { format!("{} … {}", many[0], many[many.len() - 1]) };
+            let list =
+                if many.len() <= 6 { many.join(", ") } else { format!("{} … {}", many[0], many[many.len() - 1]) };
             let said = if differing { format!(", worst in {worst}") } else { String::new() };
             format!(" ({} sizes: {list}{said})", many.len())
         }

@@ -8,8 +8,30 @@ pub const MAX_NAME_LETTERS: usize = 60;
 /// Words of the language that cannot be names: units, `yes no and or not if`, `pi` and the words that stand in front of a
 /// name to say which kind of thing is meant. Names of functions are free.
 pub const RESERVED: [&str; 24] = [
-    "mm", "cm", "m", "in", "ft", "yd", "deg", "pi", "yes", "no", "and", "or", "not", "if", "chart", "value", "drawing", "piece",
-    "seam", "condition", "measure", "strip", "view", "material",
+    "mm",
+    "cm",
+    "m",
+    "in",
+    "ft",
+    "yd",
+    "deg",
+    "pi",
+    "yes",
+    "no",
+    "and",
+    "or",
+    "not",
+    "if",
+    "chart",
+    "value",
+    "drawing",
+    "piece",
+    "seam",
+    "condition",
+    "measure",
+    "strip",
+    "view",
+    "material",
 ];
 
 /// What is wrong with a name.

@@ -1,1 +1,2 @@
-fn main(){}
+//! All tests in one binary: a second one would link everything again.
+#![allow(clippy::unwrap_used, missing_docs)]
