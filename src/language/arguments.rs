@@ -1,0 +1,206 @@
+//! Calls of functions: which row of the table is meant, and whether its arguments fit.
+
+use super::check::{Checker, Made, Stop, differ};
+use super::functions::{FUNCTIONS, Function, Gives, How, Signature, Takes};
+use super::kind::{Frame, Kind, What};
+use super::lexer::problem;
+use super::program::Op;
+use super::spelling::nearest;
+use super::tree::{Argument, ArgumentValue, Expr, NamePart};
+use crate::base::{Code, Finding, Mend, Span};
+
+/// A call of `function`.
+pub(super) fn call(checker: &Checker<'_>, function: &NamePart, arguments: &[Argument], span: Span) -> Made {
+    let rows: Vec<&Signature> = FUNCTIONS.iter().filter(|f| f.name == function.text).collect();
+    let Some(first) = rows.first() else {
+        return Err(Some(unknown(function)));
+    };
+    // Two rows of one name differ in their named arguments.
+    let names_fit = |row: &Signature| {
+        arguments.iter().filter_map(|a| a.name.as_ref()).all(|n| row.parameters.iter().any(|p| p.name == n.text))
+    };
+    let named = arguments.iter().any(|a| a.name.is_some());
+    let row = rows
+        .iter()
+        .find(|row| names_fit(row) && (!named || row.parameters.iter().any(|p| p.how == How::Named)))
+        .unwrap_or(first);
+    let slots = assign(row, function, arguments, span)?;
+    compile(checker, row, &slots, span)
+}
+
+fn unknown(function: &NamePart) -> Box<Finding> {
+    let mut finding = problem(Code::UnknownFunction, function.span);
+    let near = nearest(&function.text, FUNCTIONS.iter().map(|f| f.name));
+    let hint = near.map_or(String::new(), |n| format!("; did you mean `{n}`?"));
+    let text: String = function.text.chars().take(60).collect();
+    finding.words = vec![("name", format!("`{text}`")), ("hint", hint)];
+    finding.mend = near.map(|by| Mend { span: function.span, by: by.to_owned() });
+    finding
+}
+
+fn wrong(row: &Signature, span: Span, why: impl std::fmt::Display) -> Stop {
+    let mut finding = problem(Code::WrongArguments, span);
+    finding.words = vec![("function", format!("`{}`", usage(row))), ("problem", why.to_string())];
+    Some(finding)
+}
+
+/// How a function is written: `turned(point, about, from:, to:)`.
+pub(super) fn usage(row: &Signature) -> String {
+    let parameters: Vec<String> = row
+        .parameters
+        .iter()
+        .map(|p| match p.how {
+            How::Placed => p.name.to_owned(),
+            How::Optional => format!("[{}]", p.name),
+            How::Repeated => format!("{}, …", p.name),
+            How::Named => format!("{}: …", p.name),
+        })
+        .collect();
+    format!("{}({})", row.name, parameters.join(", "))
+}
+
+/// The arguments in the order of the parameters; a repeated parameter takes all that are left.
+fn assign<'a>(
+    row: &Signature,
+    function: &NamePart,
+    arguments: &'a [Argument],
+    span: Span,
+) -> Result<Vec<(usize, &'a Argument)>, Stop> {
+    let mut slots: Vec<(usize, &Argument)> = Vec::with_capacity(arguments.len());
+    let mut next = 0;
+    for argument in arguments {
+        match &argument.name {
+            Some(name) => {
+                let Some(i) = row.parameters.iter().position(|p| p.name == name.text) else {
+                    return Err(wrong(row, name.span, format!("it has no `{}:`", name.text)));
+                };
+                if slots.iter().any(|(k, _)| *k == i) {
+                    return Err(wrong(row, name.span, format!("`{}:` is given twice", name.text)));
+                }
+                slots.push((i, argument));
+            }
+            None => {
+                let Some(parameter) = row.parameters.get(next) else {
+                    return Err(wrong(row, argument.span, "this is one too many"));
+                };
+                if parameter.how == How::Named {
+                    let why = format!("`{}:` must stand before this", parameter.name);
+                    return Err(wrong(row, argument.span, why));
+                }
+                slots.push((next, argument));
+                if parameter.how != How::Repeated {
+                    next += 1;
+                }
+            }
+        }
+    }
+    for (i, parameter) in row.parameters.iter().enumerate() {
+        if parameter.how != How::Optional && !slots.iter().any(|(k, _)| *k == i) {
+            let at = Span::new(function.span.start, span.end.max(function.span.end));
+            return Err(wrong(row, at, format!("`{}` is missing", parameter.name)));
+        }
+    }
+    slots.sort_by_key(|(i, _)| *i);
+    Ok(slots)
+}
+
+struct Row<'a, 'b> {
+    checker: &'a Checker<'b>,
+    row: &'a Signature,
+    frame: Option<Frame>,
+    first: Option<Kind>,
+    ops: Vec<Op>,
+    kinds: Vec<Kind>,
+}
+
+fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)], span: Span) -> Made {
+    let mut state = Row { checker, row, frame: None, first: None, ops: Vec::new(), kinds: Vec::new() };
+    let mut list: Option<usize> = None;
+    for (i, argument) in slots {
+        match (row.parameters[*i].takes, &argument.value) {
+            (Takes::One(what), ArgumentValue::One(expr)) => state.take(expr, what, argument.span)?,
+            (Takes::AsFirst, ArgumentValue::One(expr)) => state.alike(expr, state.first)?,
+            (Takes::AsBefore, ArgumentValue::One(expr)) => state.alike(expr, state.kinds.last().copied())?,
+            (Takes::ListAsFirst, ArgumentValue::List(exprs)) => {
+                list = Some(exprs.len());
+                for expr in exprs {
+                    state.alike(expr, state.first)?;
+                }
+            }
+            (Takes::ListAlongside, ArgumentValue::List(exprs)) => {
+                if list != Some(exprs.len()) {
+                    return Err(wrong(row, argument.span, "both lists must be equally long"));
+                }
+                state.take(&exprs[0], What::Quantity, argument.span)?;
+                let kind = state.kinds.last().copied();
+                for expr in &exprs[1..] {
+                    state.alike(expr, kind)?;
+                }
+            }
+            (Takes::ListAsFirst | Takes::ListAlongside, _) => {
+                return Err(wrong(row, argument.span, "a list in square brackets is needed here"));
+            }
+            (_, ArgumentValue::List(_)) => return Err(wrong(row, argument.span, "no list is needed here")),
+            (_, ArgumentValue::Text(_)) => return Err(wrong(row, argument.span, "no words are needed here")),
+        }
+    }
+    let kind = state.gives(span)?;
+    let mut ops = state.ops;
+    if row.function == Function::If {
+        let (otherwise, then, condition) = (ops.pop(), ops.pop(), ops.pop());
+        if let (Some(c), Some(t), Some(o)) = (condition, then, otherwise) {
+            return Ok((Op::If(Box::new(c), Box::new(t), Box::new(o)), kind));
+        }
+        return Err(wrong(row, span, "three arguments are needed"));
+    }
+    Ok((Op::Call(row.function, ops, span), kind))
+}
+
+impl Row<'_, '_> {
+    fn take(&mut self, expr: &Expr, what: What, span: Span) -> Result<(), Stop> {
+        let (op, kind) = self.checker.wanted(expr, what)?;
+        if let Some(frame) = kind.frame() {
+            self.frame = Some(self.checker.one_frame(self.frame, frame, span)?);
+        }
+        self.first = self.first.or(Some(kind));
+        self.ops.push(op);
+        self.kinds.push(kind);
+        Ok(())
+    }
+
+    fn alike(&mut self, expr: &Expr, kind: Option<Kind>) -> Result<(), Stop> {
+        let kind = kind.unwrap_or(Kind::NUMBER);
+        if let Some(wanted) = kind.frame() {
+            let (op, got) = self.checker.wanted(expr, What::Kind(kind))?;
+            self.checker.one_frame(Some(wanted), got.frame().unwrap_or(wanted), expr.span)?;
+            self.ops.push(op);
+            self.kinds.push(got);
+            return Ok(());
+        }
+        self.take(expr, What::Kind(kind), expr.span)
+    }
+
+    fn gives(&self, span: Span) -> Result<Kind, Stop> {
+        let first = self.first.unwrap_or(Kind::NUMBER);
+        Ok(match self.row.gives {
+            Gives::Kind(kind) => match (kind, self.frame) {
+                (Kind::Point(_), Some(f)) => Kind::Point(f),
+                (Kind::Line(_), Some(f)) => Kind::Line(f),
+                (Kind::Edge(_), Some(f)) => Kind::Edge(f),
+                (kind, _) => kind,
+            },
+            Gives::First => {
+                if self.row.function == Function::Round && self.kinds.len() == 1 && first != Kind::NUMBER {
+                    return Err(wrong(self.row, span, "what has a unit is rounded to a step, as `round(length, 5 mm)`"));
+                }
+                first
+            }
+            Gives::Second => self.kinds.get(1).copied().unwrap_or(Kind::NUMBER),
+            Gives::Root => match first {
+                Kind::Quantity(n) if n % 2 == 0 => Kind::Quantity(n / 2),
+                kind => return Err(Some(differ(span, format!("there is no square root of {}", kind.words())))),
+            },
+            Gives::OfList => self.kinds.last().copied().unwrap_or(Kind::NUMBER),
+        })
+    }
+}

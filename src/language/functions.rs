@@ -1,0 +1,170 @@
+//! The table of functions. Help, completion, checking and tests read it.
+
+use super::kind::{Kind, What};
+
+/// What an argument must be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Takes {
+    /// One value.
+    One(What),
+    /// One value of the same kind as the first argument.
+    AsFirst,
+    /// One value of the same kind as the argument before.
+    AsBefore,
+    /// A list of the same kind as the first argument.
+    ListAsFirst,
+    /// A list of quantities of one kind, as long as the list before.
+    ListAlongside,
+}
+
+/// How an argument is given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum How {
+    /// By its place.
+    Placed,
+    /// By its place; may be left out.
+    Optional,
+    /// By its place, once or more often.
+    Repeated,
+    /// By its name.
+    Named,
+}
+
+/// What a function gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gives {
+    /// A kind; of the arguments' frame if it has one.
+    Kind(Kind),
+    /// The kind of the first argument.
+    First,
+    /// The kind of the second argument.
+    Second,
+    /// The square root of the first argument's kind.
+    Root,
+    /// The kind in the last list.
+    OfList,
+}
+
+/// A parameter of a function.
+#[derive(Clone, Copy, Debug)]
+pub struct Parameter {
+    /// Its name.
+    pub name: &'static str,
+    /// What it must be.
+    pub takes: Takes,
+    /// How it is given.
+    pub how: How,
+}
+
+/// A row of the table.
+#[derive(Clone, Copy, Debug)]
+pub struct Signature {
+    /// What the program calls.
+    pub function: Function,
+    /// Its name in formulas. Two rows may share one; the names of arguments tell them apart.
+    pub name: &'static str,
+    /// What it takes.
+    pub parameters: &'static [Parameter],
+    /// What it gives.
+    pub gives: Gives,
+    /// What it is for, in one sentence.
+    pub sentence: &'static str,
+    /// A formula that shows it.
+    pub example: &'static str,
+}
+
+const ANY_FRAME: super::Frame = super::Frame(0);
+const NUM: What = What::Kind(Kind::NUMBER);
+const LEN: What = What::Kind(Kind::LENGTH);
+const ANG: What = What::Kind(Kind::Angle);
+const OFF: What = What::Kind(Kind::Offset);
+const YES: What = What::Kind(Kind::Truth);
+const PT: What = What::Kind(Kind::Point(ANY_FRAME));
+const LINE: What = What::Kind(Kind::Line(ANY_FRAME));
+const EDGE: What = What::Kind(Kind::Edge(ANY_FRAME));
+
+const fn at(name: &'static str, what: What) -> Parameter {
+    Parameter { name, takes: Takes::One(what), how: How::Placed }
+}
+const fn named(name: &'static str, what: What) -> Parameter {
+    Parameter { name, takes: Takes::One(what), how: How::Named }
+}
+const fn other(name: &'static str, takes: Takes, how: How) -> Parameter {
+    Parameter { name, takes, how }
+}
+
+macro_rules! functions {
+    ($($(#[$doc:meta])* $function:ident $name:literal ($($parameter:expr),*) -> $gives:expr, $sentence:literal, $example:literal;)*) => {
+        /// What a program can call.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Function { $(#[doc = $sentence] $function,)* }
+
+        /// All functions.
+        pub const FUNCTIONS: &[Signature] = &[$(Signature {
+            function: Function::$function, name: $name, parameters: &[$($parameter),*], gives: $gives,
+            sentence: $sentence, example: $example,
+        },)*];
+    };
+}
+
+functions! {
+    Abs "abs" (at("value", What::Quantity)) -> Gives::First,
+        "The value without its sign.", "abs(3 cm - 5 cm)";
+    Min "min" (at("value", What::Quantity), other("other", Takes::AsFirst, How::Repeated)) -> Gives::First,
+        "The smallest of several.", "min(3 cm, 1 in)";
+    Max "max" (at("value", What::Quantity), other("other", Takes::AsFirst, How::Repeated)) -> Gives::First,
+        "The largest of several.", "max(3 cm, 1 in)";
+    Round "round" (at("value", What::Quantity), other("step", Takes::AsFirst, How::Optional)) -> Gives::First,
+        "The nearest multiple of a step, half away from zero.", "round(17.3 cm, 5 mm)";
+    Sqrt "sqrt" (at("value", What::Quantity)) -> Gives::Root,
+        "The square root of a number or of an area.", "sqrt(3 cm * 12 cm)";
+    Sin "sin" (at("angle", ANG)) -> Gives::Kind(Kind::NUMBER), "Sine.", "sin(30 deg)";
+    Cos "cos" (at("angle", ANG)) -> Gives::Kind(Kind::NUMBER), "Cosine.", "cos(60 deg)";
+    Tan "tan" (at("angle", ANG)) -> Gives::Kind(Kind::NUMBER), "Tangent.", "tan(45 deg)";
+    Asin "asin" (at("ratio", NUM)) -> Gives::Kind(Kind::Angle), "The angle with this sine.", "asin(1/2)";
+    Acos "acos" (at("ratio", NUM)) -> Gives::Kind(Kind::Angle), "The angle with this cosine.", "acos(1/2)";
+    Atan "atan" (at("ratio", NUM)) -> Gives::Kind(Kind::Angle), "The angle with this tangent.", "atan(1)";
+    If "if" (at("condition", YES), at("then", What::Any), other("otherwise", Takes::AsBefore, How::Placed)) -> Gives::Second,
+        "One of two values; only the one that is taken is computed.", "if(3 cm > 1 in, 8 mm, 5 mm)";
+    Near "near" (at("one", What::Quantity), other("other", Takes::AsFirst, How::Placed), other("tolerance", Takes::AsFirst, How::Placed)) -> Gives::Kind(Kind::Truth),
+        "Whether two values differ by at most a tolerance.", "near(25.4 mm, 1 in, 0.1 mm)";
+    Graded "graded" (at("by", What::Quantity), other("at", Takes::ListAsFirst, How::Named), other("give", Takes::ListAlongside, How::Named)) -> Gives::OfList,
+        "A value that changes in a straight line between given steps and stays put beyond them.", "graded(92 cm, at: [88 cm, 110 cm], give: [2 cm, 3 cm])";
+    Offset "offset" (at("right", LEN), at("down", LEN)) -> Gives::Kind(Kind::Offset),
+        "A pair of lengths, to the right and down.", "offset(3 cm, -5 mm)";
+    Right "right" (at("point", PT), at("by", LEN)) -> Gives::First, "The point to the right of another.", "(0 cm, 0 cm).right(3 cm)";
+    Left "left" (at("point", PT), at("by", LEN)) -> Gives::First, "The point to the left of another.", "(0 cm, 0 cm).left(3 cm)";
+    Down "down" (at("point", PT), at("by", LEN)) -> Gives::First, "The point below another.", "(0 cm, 0 cm).down(8 cm)";
+    Up "up" (at("point", PT), at("by", LEN)) -> Gives::First, "The point above another.", "(0 cm, 0 cm).up(2 cm)";
+    Polar "polar" (at("point", PT), at("angle", ANG), at("distance", LEN)) -> Gives::First,
+        "The point in a direction, clockwise from the right, at a distance.", "(0 cm, 0 cm).polar(20 deg, 13 cm)";
+    Moved "moved" (at("point", PT), at("by", OFF)) -> Gives::First, "The point moved by an offset.", "(0 cm, 0 cm).moved(offset(3 cm, 1 cm))";
+    OnWay "on_way" (at("from", PT), at("to", PT), at("place", What::Place)) -> Gives::First,
+        "The point on the straight way between two, by a fraction or a distance.", "on_way((0 cm, 0 cm), (9 cm, 0 cm), 1/3)";
+    Halfway "halfway" (at("one", PT), at("other", PT)) -> Gives::First, "The point halfway between two.", "halfway((0 cm, 0 cm), (9 cm, 0 cm))";
+    Turned "turned" (at("point", PT), at("about", PT), at("by", ANG)) -> Gives::First,
+        "The point turned clockwise about another.", "(5 cm, 0 cm).turned((0 cm, 0 cm), 90 deg)";
+    TurnedLeg "turned" (at("point", PT), at("about", PT), named("from", PT), named("to", PT)) -> Gives::First,
+        "The point turned about another as one leg is turned onto its mate.", "(5 cm, 0 cm).turned((0 cm, 0 cm), from: (1 cm, 0 cm), to: (0 cm, 1 cm))";
+    Mirrored "mirrored" (at("point", PT), at("in", LINE)) -> Gives::First, "The point mirrored in a line.", "(5 cm, 2 cm).mirrored(level((0 cm, 0 cm)))";
+    Foot "foot" (at("point", PT), at("on", LINE)) -> Gives::First, "The nearest point of a line, square to it.", "(5 cm, 2 cm).foot(plumb((0 cm, 0 cm)))";
+    Line "line" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The endless line through two points.", "line((0 cm, 0 cm), (5 cm, 2 cm))";
+    Level "level" (at("point", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The level line through a point, running right.", "level((0 cm, 3 cm))";
+    Plumb "plumb" (at("point", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The plumb line through a point, running down.", "plumb((3 cm, 0 cm))";
+    Through "through" (at("point", PT), named("square_to", LINE)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The line through a point square to another line.", "through((3 cm, 0 cm), square_to: level((0 cm, 0 cm)))";
+    Parallel "parallel" (at("line", LINE), at("distance", LEN)) -> Gives::First, "The parallel line at a distance, on the right as it runs.", "parallel(level((0 cm, 0 cm)), 2 cm)";
+    Cross "cross" (at("one", LINE), at("other", LINE)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point where two lines cross.", "cross(level((0 cm, 3 cm)), plumb((2 cm, 0 cm)))";
+    X "x" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far to the right.", "(3 cm, 1 cm).x";
+    Y "y" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far down.", "(3 cm, 1 cm).y";
+    Gap "gap" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::LENGTH), "The straight distance of two points.", "gap((0 cm, 0 cm), (3 cm, 4 cm))";
+    Heading "heading" (at("from", PT), at("to", PT)) -> Gives::Kind(Kind::Angle), "The direction from one point to another, clockwise from the right.", "heading((0 cm, 0 cm), (0 cm, 4 cm))";
+    Angle "angle" (at("from", PT), at("corner", PT), at("to", PT)) -> Gives::Kind(Kind::Angle), "The angle at a corner, clockwise, from 0 to 360 degrees.", "angle((1 cm, 0 cm), (0 cm, 0 cm), (0 cm, 1 cm))";
+    CornerAngle "corner_angle" (at("one", PT), at("corner", PT), at("other", PT)) -> Gives::Kind(Kind::Angle), "The inside angle at a corner, from 0 to 180 degrees.", "corner_angle((1 cm, 0 cm), (0 cm, 0 cm), (0 cm, 1 cm))";
+    Between "between" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::Edge(ANY_FRAME)), "The straight edge between two points.", "between((0 cm, 0 cm), (3 cm, 4 cm))";
+    Length "length" (at("edge", EDGE)) -> Gives::Kind(Kind::LENGTH), "The sewn length of an edge: darts, pleats and tucks taken out.", "length(between((0 cm, 0 cm), (3 cm, 4 cm)))";
+    FlatLength "flat_length" (at("edge", EDGE)) -> Gives::Kind(Kind::LENGTH), "The length of an edge on paper.", "flat_length(between((0 cm, 0 cm), (3 cm, 4 cm)))";
+    At "at" (at("edge", EDGE), at("place", What::Place)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point at a place of an edge's sewn length.", "between((0 cm, 0 cm), (3 cm, 4 cm)).at(1/2)";
+    Off "off" (at("edge", EDGE), at("place", What::Place), at("distance", LEN)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point square off an outline's edge, inside positive.", "hem.off(1/2, 4 cm)";
+    Reversed "reversed" (at("edge", EDGE)) -> Gives::First, "An edge run the other way.", "reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))";
+    Part "part" (at("edge", EDGE), at("from", PT), at("to", PT)) -> Gives::First, "The part of an edge between two points on it.", "part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))";
+}

@@ -1,0 +1,130 @@
+//! Kinds of values, and what the checker needs to know about names.
+
+use crate::base::Unit;
+
+/// A drawing or piece in whose coordinates a point stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Frame(pub u32);
+
+/// What a formula gives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A power of length: 0 is a plain number, 1 a length, 2 an area.
+    Quantity(i8),
+    /// An angle.
+    Angle,
+    /// A pair of lengths.
+    Offset,
+    /// A point of a frame.
+    Point(Frame),
+    /// An endless line of a frame.
+    Line(Frame),
+    /// A bounded line or curve of a frame.
+    Edge(Frame),
+    /// Yes or no.
+    Truth,
+}
+
+impl Kind {
+    /// A plain number.
+    pub const NUMBER: Self = Self::Quantity(0);
+    /// A length.
+    pub const LENGTH: Self = Self::Quantity(1);
+
+    /// Whether it can be compared, rounded and so on.
+    pub fn is_quantity(self) -> bool {
+        matches!(self, Self::Quantity(_) | Self::Angle)
+    }
+
+    /// The frame it belongs to.
+    pub fn frame(self) -> Option<Frame> {
+        match self {
+            Self::Point(f) | Self::Line(f) | Self::Edge(f) => Some(f),
+            _ => None,
+        }
+    }
+
+    /// In words: "a length".
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Quantity(0) => "a plain number",
+            Self::Quantity(1) => "a length",
+            Self::Quantity(2) => "an area",
+            Self::Quantity(3) => "a volume",
+            Self::Quantity(-1) => "one over a length",
+            Self::Quantity(_) => "a power of length",
+            Self::Angle => "an angle",
+            Self::Offset => "an offset",
+            Self::Point(_) => "a point",
+            Self::Line(_) => "a line",
+            Self::Edge(_) => "an edge",
+            Self::Truth => "yes or no",
+        }
+    }
+}
+
+/// A group of kinds that fits somewhere, in words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// Exactly this kind, in whatever frame.
+    Kind(Kind),
+    /// A number, a power of length or an angle.
+    Quantity,
+    /// A length or a fraction: a place on an edge.
+    Place,
+    /// A point or an offset.
+    PointOrOffset,
+    /// Anything.
+    Any,
+}
+
+impl What {
+    /// Whether `kind` fits; frames are not looked at.
+    pub fn fits(self, kind: Kind) -> bool {
+        match self {
+            Self::Kind(wanted) => std::mem::discriminant(&wanted) == std::mem::discriminant(&kind) && {
+                !matches!(wanted, Kind::Quantity(_)) || wanted == kind
+            },
+            Self::Quantity => kind.is_quantity(),
+            Self::Place => matches!(kind, Kind::Quantity(0 | 1)),
+            Self::PointOrOffset => matches!(kind, Kind::Point(_) | Kind::Offset),
+            Self::Any => true,
+        }
+    }
+
+    /// In words.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Kind(kind) => kind.words(),
+            Self::Quantity => "a number, a length or an angle",
+            Self::Place => "a length or a fraction of the edge",
+            Self::PointOrOffset => "a point or an offset",
+            Self::Any => "a value",
+        }
+    }
+}
+
+/// What a name turned out to be.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Found {
+    /// A value of this kind, loaded by this number.
+    Symbol(u32, Kind),
+    /// More than one thing; the spellings that say which.
+    Ambiguous(Vec<String>),
+    /// Nothing; the nearest name, if one is near.
+    Unknown(Option<String>),
+    /// A thing whose own formula is broken, which is reported there.
+    Broken,
+}
+
+/// What the checker asks about the place where a formula stands.
+pub trait Scope {
+    /// What a dotted name means here.
+    fn look_up(&self, parts: &[&str]) -> Found;
+    /// The frame in which the formula stands.
+    fn frame(&self) -> Option<Frame>;
+    /// The name of a frame.
+    fn frame_name(&self, frame: Frame) -> String;
+    /// The unit proposed where one is missing.
+    fn unit(&self) -> Unit;
+}

@@ -1,0 +1,65 @@
+//! What the checker makes of a formula: a program without names and kinds.
+
+use super::functions::Function;
+use crate::base::Span;
+
+/// How two values are compared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Comparison {
+    /// `<`
+    Less,
+    /// `<=`
+    LessEqual,
+    /// `>`
+    More,
+    /// `>=`
+    MoreEqual,
+}
+
+/// A step of a program.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Op {
+    /// A number inside: mm, mm2, radians or plain.
+    Constant(f64),
+    /// Yes or no.
+    Truth(bool),
+    /// The value of a symbol.
+    Load(u32),
+    /// Minus.
+    Negate(Box<Op>),
+    /// Not.
+    Not(Box<Op>),
+    /// Plus, also of pairs.
+    Add(Box<Op>, Box<Op>),
+    /// Minus, also of pairs.
+    Subtract(Box<Op>, Box<Op>),
+    /// Times; the right one is not a pair.
+    Multiply(Box<Op>, Box<Op>),
+    /// Over; the right one is not a pair.
+    Divide(Box<Op>, Box<Op>, Span),
+    /// Whole power.
+    Whole(Box<Op>, i32),
+    /// Power of plain numbers.
+    Power(Box<Op>, Box<Op>),
+    /// Both; the second is looked at only if needed.
+    And(Box<Op>, Box<Op>),
+    /// At least one; the second is looked at only if needed.
+    Or(Box<Op>, Box<Op>),
+    /// A comparison.
+    Compare(Comparison, Box<Op>, Box<Op>),
+    /// One of two.
+    If(Box<Op>, Box<Op>, Box<Op>),
+    /// A point or offset.
+    Pair(Box<Op>, Box<Op>),
+    /// A function.
+    Call(Function, Vec<Op>, Span),
+}
+
+/// A formula that has been checked, ready to be evaluated in each size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Program {
+    /// Its last step.
+    pub root: Op,
+    /// The whole formula's span.
+    pub span: Span,
+}
