@@ -5,4 +5,8 @@
 
 pub mod base;
 pub mod document;
+pub mod compute;
+pub mod curves;
 pub mod language;
+pub mod numeric;
+pub mod proof;

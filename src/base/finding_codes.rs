@@ -71,6 +71,7 @@ codes! {
     CellMissing Error "cell-missing" "A row has no number for a size and nothing to propose one from." "{row} has no cell here, no formula, and no neighbours to propose a number from";
     CellGuessed Warning "cell-guessed" "A number was proposed between its neighbours." "{row} has no cell here: {guess} is guessed between {before} and {after}; confirm it or type the right one";
     CellBeyond Warning "cell-beyond" "A number was proposed beyond the last cell." "{row} has no cell here: {guess} is extrapolated beyond {before}; confirm it or type the right one";
+    PersonLacks Warning "person-lacks" "A person has no number for a row." "no {row} was taken of this person; what needs it is not computed for them";
     RowKind Error "row-kind" "A row holds two kinds of numbers." "this cell is {found}; the first cell of {row} is {expected}";
 
     // Computing.

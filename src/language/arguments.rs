@@ -146,6 +146,10 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
     }
     let kind = state.gives(span)?;
     let mut ops = state.ops;
+    if row.function == Function::Off {
+        // Inside and outside are a matter of the whole outline: the machine is told of which frame.
+        ops.push(Op::Constant(f64::from(state.frame.map_or(u32::MAX, |f| f.0))));
+    }
     if row.function == Function::If {
         let (otherwise, then, condition) = (ops.pop(), ops.pop(), ops.pop());
         if let (Some(c), Some(t), Some(o)) = (condition, then, otherwise) {
@@ -163,7 +167,8 @@ impl Row<'_, '_> {
             self.frame = Some(self.checker.one_frame(self.frame, frame, span)?);
         }
         self.first = self.first.or(Some(kind));
-        self.ops.push(op);
+        let fraction = what == What::Place && kind == Kind::NUMBER;
+        self.ops.push(if fraction { Op::Share(Box::new(op)) } else { op });
         self.kinds.push(kind);
         Ok(())
     }

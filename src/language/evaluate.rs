@@ -17,6 +17,8 @@ pub enum Value<S, E> {
     Edge(E),
     /// Yes or no.
     Truth(bool),
+    /// A place on an edge or a way, told as a fraction of it.
+    Share(S),
 }
 
 /// Why a formula has no value in one size.
@@ -57,6 +59,7 @@ pub fn evaluate<S: Scalar, M: Machine<S>>(
         Value::Pair(a, b) => a.value().is_finite() && b.value().is_finite(),
         Value::Line(p, d) => p.iter().chain(d).all(|v| v.value().is_finite()),
         Value::Edge(_) | Value::Truth(_) => true,
+        Value::Share(a) => a.value().is_finite(),
     };
     if finite { Ok(value) } else { Err((Trouble::NotFinite("a number became too large"), program.span)) }
 }
@@ -123,6 +126,7 @@ fn run<S: Scalar, M: Machine<S>>(op: &Op, machine: &M, span: Span) -> Ran<S, M> 
             let taken = if truth(&run(condition, machine, span)?) { then } else { otherwise };
             return run(taken, machine, span);
         }
+        Op::Share(a) => Value::Share(real(&run(a, machine, span)?)),
         Op::Pair(x, y) => Value::Pair(real(&run(x, machine, span)?), real(&run(y, machine, span)?)),
         Op::Call(function, arguments, at) => {
             let mut values = Vec::with_capacity(arguments.len());

@@ -51,6 +51,8 @@ pub enum Op {
     If(Box<Op>, Box<Op>, Box<Op>),
     /// A point or offset.
     Pair(Box<Op>, Box<Op>),
+    /// A fraction where a place is wanted.
+    Share(Box<Op>),
     /// A function.
     Call(Function, Vec<Op>, Span),
 }

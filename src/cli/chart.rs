@@ -1,0 +1,99 @@
+//! `chart`: the body chart.
+
+use std::path::Path;
+
+use super::{ChartCall, Done, Stopped, internal, mind_comments, open, report, save};
+use crate::base::{DisplayUnit, shown};
+use crate::compute::Engine;
+use crate::document::{Axis, Draft, RowKind};
+use crate::language::{Kind, tidy};
+use crate::session::{self, NewSize};
+
+pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
+    let mut opened = open(path)?;
+    match call {
+        ChartCall::List => list(&opened.draft),
+        ChartCall::Export => {
+            let data = session::export_chart(&opened.draft).map_err(|e| Stopped::no(e.to_string()))?;
+            Ok(Done { data, ..Done::default() })
+        }
+        ChartCall::Add { size, cells, between, axis, comments } => {
+            let axis = match axis.as_str() {
+                "girth" => Axis::Girth,
+                "cup" => Axis::Cup,
+                "length" => Axis::Length,
+                other => return Err(Stopped::trouble(format!("there is no axis {other}; the axes are girth, cup, length"))),
+            };
+            let mut typed = Vec::new();
+            for cell in cells {
+                let (row, text) = cell.split_once('=').ok_or_else(|| {
+                    Stopped::trouble(format!("`{cell}` needs the form ROW=LENGTH, as `bust=86cm`"))
+                })?;
+                typed.push((row.trim().to_owned(), tidy(text)));
+            }
+            let new = NewSize {
+                label: size.trim().to_owned(),
+                axis,
+                between: between.as_ref().map(|b| (b[0].clone(), b[1].clone())),
+                cells: typed,
+            };
+            let told = session::add_size(&mut opened.draft, &new).map_err(|e| Stopped::no(e.to_string()))?;
+            mind_comments(&mut opened, path, *comments)?;
+            let draft = opened.draft.clone();
+            save(path, &draft, &opened)?;
+            Ok(Done { messages: told + "\n", ..Done::default() })
+        }
+        ChartCall::Import { csv, unit, comments } => {
+            let text = std::fs::read_to_string(csv)
+                .map_err(|e| Stopped::trouble(format!("{} cannot be read: {e}", csv.display())))?;
+            let told = session::import_chart(&mut opened.draft, &text, unit.as_deref())
+                .map_err(|e| Stopped::no(format!("{}: {e}", csv.display())))?;
+            mind_comments(&mut opened, path, *comments)?;
+            let draft = opened.draft.clone();
+            save(path, &draft, &opened)?;
+            Ok(Done { messages: told + "\n", ..Done::default() })
+        }
+    }
+}
+
+/// The chart in all sizes and for all persons; proposals are marked `?`.
+fn list(draft: &Draft) -> Result<Done, Stopped> {
+    let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
+    let plan = &model.plan;
+    let mut rows = vec![vec!["row".to_owned(), "kind".to_owned()]];
+    rows[0].extend(plan.cases.list.iter().enumerate().map(|(i, c)| {
+        if Some(i) == plan.cases.base { format!("{}*", c.address) } else { c.address.clone() }
+    }));
+    let guesses: Vec<_> = model
+        .findings
+        .iter()
+        .filter(|f| matches!(f.code, crate::base::Code::CellGuessed | crate::base::Code::CellBeyond))
+        .collect();
+    for (i, row) in draft.chart.rows.iter().enumerate() {
+        let mut line = vec![row.name.clone(), if row.kind == RowKind::Body { "body" } else { "house" }.to_owned()];
+        let name = format!("chart.{}", row.name);
+        for (case, model_case) in plan.cases.list.iter().zip(&model.cases) {
+            let guessed = guesses.iter().any(|f| f.place.name == name && f.sizes.iter().any(|s| case.parts.contains(s) || *s == case.address));
+            let text = match &model_case.rows[i] {
+                Ok(v) => text_of(*v, plan.nodes[i].kind, draft.display),
+                Err(_) => "–".to_owned(),
+            };
+            line.push(if guessed { format!("{text}?") } else { text });
+        }
+        rows.push(line);
+    }
+    let mut data = report::table(&rows);
+    if plan.cases.base.is_some() {
+        data.push_str("* base");
+        data.push_str(if guesses.is_empty() { "\n" } else { "   ? guessed, not confirmed\n" });
+    }
+    Ok(Done { data, ..Done::default() })
+}
+
+fn text_of(value: f64, kind: Option<Kind>, unit: DisplayUnit) -> String {
+    match kind {
+        Some(Kind::LENGTH) => shown(value, unit),
+        Some(Kind::Angle) => format!("{:.2}°", value.to_degrees()),
+        _ => format!("{value:.3}"),
+    }
+}

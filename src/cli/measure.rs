@@ -1,0 +1,154 @@
+//! `measure`: formulas in every size.
+
+use std::collections::BTreeSet;
+
+use serde_json::{Map, Value as Json, json};
+
+use super::{Done, FINE, MeasureCall, NO, Stopped, internal, open, report};
+use crate::base::{DisplayUnit, Finding, Severity, shown};
+use crate::compute::{Engine, Measured, measure};
+use crate::language::{Kind, Value, tidy};
+use crate::session;
+
+pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
+    let mut draft = open(&call.file)?.draft;
+    for set in &call.sets {
+        let (name, formula) = set
+            .split_once('=')
+            .ok_or_else(|| Stopped::trouble(format!("`--set {set}` needs the form NAME=FORMULA, as `--set \"bust_ease=10 cm\"`")))?;
+        session::set_for_run(&mut draft, name.trim(), &tidy(formula)).map_err(|e| Stopped::trouble(e.to_string()))?;
+    }
+    let formulas: Vec<String> = call.formulas.iter().map(|f| tidy(f)).collect();
+    let texts: Vec<&str> = formulas.iter().map(String::as_str).collect();
+    let measured = measure(&mut Engine::new(), &draft, &texts).map_err(|f| internal(&f))?;
+    let cases = asked(&measured, &call.sizes)?;
+    let mut messages = String::new();
+    let failed: Vec<usize> =
+        (0..texts.len()).filter(|i| cases.iter().any(|c| measured.value(*i, *c).is_none())).collect();
+    if !failed.is_empty() {
+        for finding in causes(&measured, &failed) {
+            messages.push_str(&report::lines(finding, draft.display));
+        }
+        let names: Vec<String> = failed.iter().map(|i| format!("`{}`", call.formulas[*i])).collect();
+        messages.push_str(&format!("tracewheel: not in every size: {}\n", names.join(", ")));
+    }
+    let data = if call.json {
+        as_json(&measured, call, &cases)
+    } else {
+        as_table(&measured, call, &cases, draft.display)
+    };
+    Ok(Done { data, messages, exit: if failed.is_empty() { FINE } else { NO } })
+}
+
+/// The cases that are asked for: the named ones, else the range, else the persons.
+fn asked(measured: &Measured, sizes: &[String]) -> Result<Vec<usize>, Stopped> {
+    let cases = &measured.model.plan.cases;
+    if sizes.is_empty() {
+        return match (cases.range, cases.list.len()) {
+            (0, 0) => Err(Stopped::no("the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`")),
+            (0, n) => Ok((0..n).collect()),
+            (n, _) => Ok((0..n).collect()),
+        };
+    }
+    let mut out = Vec::new();
+    for size in sizes {
+        let i = cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?;
+        if !out.contains(&i) {
+            out.push(i);
+        }
+    }
+    out.sort_unstable();
+    Ok(out)
+}
+
+/// The findings that explain why formulas have no value: those about what they need, else all errors.
+fn causes<'a>(measured: &'a Measured, failed: &[usize]) -> Vec<&'a Finding> {
+    let plan = &measured.model.plan;
+    let mut seen = BTreeSet::new();
+    let mut work: Vec<u32> = failed.iter().filter_map(|i| measured.columns[*i].map(|c| c.0)).collect();
+    while let Some(node) = work.pop() {
+        if !seen.insert(node) {
+            continue;
+        }
+        work.extend(&plan.nodes[node as usize].deps);
+        // What is found hangs on the equations that name it.
+        work.extend(plan.equations.iter().filter(|e| e.found_by.contains(&node)).map(|e| e.node));
+    }
+    let names: BTreeSet<&str> = seen.iter().map(|n| &*plan.nodes[*n as usize].part.name).collect();
+    let edges: BTreeSet<(&str, &str)> = seen
+        .iter()
+        .map(|n| &plan.nodes[*n as usize].part)
+        .filter(|p| !p.edge.is_empty())
+        .map(|p| (&*p.piece, &*p.edge))
+        .collect();
+    let errors = || measured.model.findings.iter().filter(|f| f.severity() == Severity::Error);
+    let about: Vec<&Finding> = errors()
+        .filter(|f| {
+            let name = f.place.name.strip_prefix("value ").unwrap_or(&f.place.name);
+            let unread = name == "asked" && f.formula.is_empty();
+            !unread
+                && (name == "asked"
+                    || names.contains(name)
+                    || edges.contains(&(f.place.piece.as_str(), f.place.edge.as_str()))
+                    || (!f.place.seam.is_empty() && names.iter().any(|n| n.starts_with(&format!("seam.{}", f.place.seam)))))
+        })
+        .collect();
+    if about.is_empty() { errors().collect() } else { about }
+}
+
+fn as_json(measured: &Measured, call: &MeasureCall, cases: &[usize]) -> String {
+    let mut out = Map::new();
+    for (i, formula) in call.formulas.iter().enumerate() {
+        let kind = measured.columns[i].map(|c| c.1);
+        let sizes = cases.iter().map(|c| {
+            let address = measured.model.plan.cases.list[*c].address.clone();
+            (address, measured.value(i, *c).map_or(Json::Null, |v| number(&v, kind)))
+        });
+        out.insert(formula.clone(), Json::Object(sizes.collect()));
+    }
+    // A map of texts and numbers always has a JSON form.
+    let text = serde_json::to_string_pretty(&Json::Object(out)).unwrap_or_default();
+    text + "\n"
+}
+
+/// mm, mm2, degrees, plain; points and offsets as pairs; a line as a point on it and its heading.
+fn number(value: &Value<f64, ()>, kind: Option<Kind>) -> Json {
+    match value {
+        Value::Real(v) if kind == Some(Kind::Angle) => json!(v.to_degrees()),
+        Value::Real(v) | Value::Share(v) => json!(v),
+        Value::Pair(x, y) => json!([x, y]),
+        Value::Truth(t) => json!(t),
+        Value::Line(p, d) => json!([p[0], p[1], libm::atan2(d[1], d[0]).to_degrees()]),
+        Value::Edge(()) => Json::Null,
+    }
+}
+
+fn as_table(measured: &Measured, call: &MeasureCall, cases: &[usize], unit: DisplayUnit) -> String {
+    let mut rows = vec![vec!["size".to_owned()]];
+    rows[0].extend(call.formulas.iter().cloned());
+    for c in cases {
+        let mut row = vec![measured.model.plan.cases.list[*c].address.clone()];
+        for i in 0..call.formulas.len() {
+            let kind = measured.columns[i].map(|c| c.1);
+            row.push(measured.value(i, *c).map_or("–".to_owned(), |v| text(&v, kind, unit)));
+        }
+        rows.push(row);
+    }
+    report::table(&rows)
+}
+
+fn text(value: &Value<f64, ()>, kind: Option<Kind>, unit: DisplayUnit) -> String {
+    match (value, kind) {
+        (Value::Real(v), Some(Kind::Angle)) => format!("{:.3}°", v.to_degrees()),
+        (Value::Real(v), Some(Kind::LENGTH | Kind::Edge(_))) => shown(*v, unit),
+        (Value::Real(v), Some(Kind::Quantity(2))) => format!("{:.2} cm2", v / 100.0),
+        (Value::Real(v), Some(Kind::Quantity(n))) if n != 0 => format!("{v:.4} mm^{n}"),
+        (Value::Real(v) | Value::Share(v), _) => format!("{v:.4}"),
+        (Value::Pair(x, y), _) => format!("({}, {})", shown(*x, unit), shown(*y, unit)),
+        (Value::Truth(t), _) => if *t { "yes" } else { "no" }.to_owned(),
+        (Value::Line(p, d), _) => {
+            format!("({}, {}) at {:.3}°", shown(p[0], unit), shown(p[1], unit), libm::atan2(d[1], d[0]).to_degrees())
+        }
+        (Value::Edge(()), _) => "–".to_owned(),
+    }
+}

@@ -1,0 +1,245 @@
+//! The command line: the same engine without a window.
+//!
+//! Data on stdout, messages on stderr. Exits: 0 fine; 1 the content says no; 2 cannot read or write, or a wrong call;
+//! 3 no display for the window. Every message says what, where and what to do.
+
+mod chart;
+mod format;
+mod measure;
+mod proof;
+mod publish;
+mod report;
+
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use clap::{Args, Parser, Subcommand};
+
+use crate::base::Finding;
+use crate::document::Draft;
+use crate::file;
+
+/// All is well.
+pub const FINE: u8 = 0;
+/// The content says no.
+pub const NO: u8 = 1;
+/// Cannot read or write, or a wrong call.
+pub const TROUBLE: u8 = 2;
+/// No display for the window.
+pub const NO_DISPLAY: u8 = 3;
+
+/// A drafting table for garment patterns: formulas over a body chart, seams kept true in every size.
+#[derive(Debug, Parser)]
+#[command(name = "tracewheel", version, args_conflicts_with_subcommands = true)]
+pub struct Call {
+    /// What to do; without it the window opens.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+    /// The draft to open in the window.
+    pub file: Option<PathBuf>,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Evaluate formulas in every size, or in the named ones.
+    Measure(MeasureCall),
+    /// List everything that was found, in all sizes.
+    Proof {
+        /// The draft.
+        file: PathBuf,
+        /// As JSON on stdout.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write the pieces in true size.
+    Publish(PublishCall),
+    /// The body chart: list it, add a size, import or export it.
+    Chart {
+        /// The draft.
+        file: PathBuf,
+        /// What to do.
+        #[command(subcommand)]
+        what: ChartCall,
+    },
+    /// Rewrite the file in its standard form.
+    Format {
+        /// The draft.
+        file: PathBuf,
+        /// What becomes of comments, which the standard form does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+}
+
+/// Arguments of `measure`.
+#[derive(Args, Debug)]
+pub struct MeasureCall {
+    /// The draft.
+    pub file: PathBuf,
+    /// Formulas, with names in full: `length(front.armhole)`, `bust + bust_ease`.
+    #[arg(required = true, allow_hyphen_values = true)]
+    pub formulas: Vec<String>,
+    /// Only in this size (or for this person); may be repeated.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// With this value or row overridden for this run, as `bust_ease=10 cm`; a value that is found is thereby given.
+    #[arg(long = "set", value_name = "NAME=FORMULA")]
+    pub sets: Vec<String>,
+    /// As JSON on stdout: {"formula": {"size": number or null}} in mm, mm2, degrees or plain.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// Arguments of `publish`.
+#[derive(Args, Debug)]
+pub struct PublishCall {
+    /// The draft.
+    pub file: PathBuf,
+    /// The folder to write to; made if it is not there.
+    #[arg(long)]
+    pub out: PathBuf,
+    /// What the print is for: a toile is never blocked, a release is blocked by errors.
+    #[arg(long = "for", value_enum, default_value_t = Purpose::Toile)]
+    pub purpose: Purpose,
+    /// Only these sizes (or persons), all on one sheet; without it each size of the range comes on a sheet of its own.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// Width of the paper, such as `914 mm` or `36 in`.
+    #[arg(long, default_value = "1500 mm")]
+    pub width: String,
+}
+
+/// What a print is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum Purpose {
+    /// For a trial garment.
+    Toile,
+    /// For testers.
+    Testers,
+    /// For buyers.
+    Release,
+}
+
+/// What becomes of comments.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum Comments {
+    /// They are kept in the draft's note.
+    Keep,
+    /// They are lost.
+    Drop,
+}
+
+/// What to do with the chart.
+#[derive(Debug, Subcommand)]
+pub enum ChartCall {
+    /// Print the chart.
+    List,
+    /// Add a size. Rows that are given no number get a proposal, marked guessed until it is confirmed.
+    Add {
+        /// Its label.
+        size: String,
+        /// Numbers, as `bust=86 cm` or, as a step from the size before, `bust=+2 cm`.
+        #[arg(value_name = "ROW=LENGTH")]
+        cells: Vec<String>,
+        /// Between these two neighbours. Without it: where its label belongs if labels are numbers, else at the end.
+        #[arg(long, num_args = 2, value_names = ["A", "B"])]
+        between: Option<Vec<String>>,
+        /// On which axis.
+        #[arg(long, default_value = "girth")]
+        axis: String,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+    /// Take rows and cells from a table: first line `row`, `kind` (may be left out) and the sizes.
+    Import {
+        /// The table, comma or tab separated.
+        csv: PathBuf,
+        /// The unit of cells without one.
+        #[arg(long)]
+        unit: Option<String>,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+    /// Print the chart as a comma separated table, cells as typed.
+    Export,
+}
+
+/// A message for stderr and the exit that goes with it.
+#[derive(Debug)]
+pub struct Stopped {
+    message: String,
+    exit: u8,
+}
+
+impl Stopped {
+    fn trouble(message: impl Into<String>) -> Self {
+        Self { message: message.into(), exit: TROUBLE }
+    }
+    fn no(message: impl Into<String>) -> Self {
+        Self { message: message.into(), exit: NO }
+    }
+}
+
+/// What a command prints, and its exit.
+#[derive(Debug, Default)]
+pub struct Done {
+    /// For stdout.
+    pub data: String,
+    /// For stderr.
+    pub messages: String,
+    /// The exit.
+    pub exit: u8,
+}
+
+/// Runs a command.
+pub fn run(command: &Command) -> ExitCode {
+    let done = match command {
+        Command::Measure(call) => measure::run(call),
+        Command::Proof { file, json } => proof::run(file, *json),
+        Command::Publish(call) => publish::run(call),
+        Command::Chart { file, what } => chart::run(file, what),
+        Command::Format { file, comments } => format::run(file, *comments),
+    };
+    let done = done.unwrap_or_else(|s| Done { messages: format!("tracewheel: {}\n", s.message), exit: s.exit, ..Done::default() });
+    report::print(&done);
+    ExitCode::from(done.exit)
+}
+
+/// Opens a draft, or says why not.
+fn open(path: &Path) -> Result<file::OpenedFile, Stopped> {
+    file::open(path).map_err(|e| Stopped::trouble(e.to_string()))
+}
+
+/// Before a file is rewritten: what becomes of its comments.
+fn mind_comments(opened: &mut file::OpenedFile, path: &Path, wish: Option<Comments>) -> Result<(), Stopped> {
+    if !opened.had_comments {
+        return Ok(());
+    }
+    match wish {
+        Some(Comments::Drop) => Ok(()),
+        Some(Comments::Keep) => {
+            let kept = file::comments(&opened.text).join("\n");
+            let note = std::mem::take(&mut opened.draft.note);
+            opened.draft.note = if note.is_empty() { kept } else { format!("{note}\n{kept}") };
+            Ok(())
+        }
+        None => Err(Stopped::no(format!(
+            "{} holds comments, which rewriting does not keep; say `--comments keep` to have them in the draft's note, or \
+             `--comments drop`. Nothing was written",
+            path.display()
+        ))),
+    }
+}
+
+/// Writes a draft back, if the file is still the one that was read.
+fn save(path: &Path, draft: &Draft, opened: &file::OpenedFile) -> Result<(), Stopped> {
+    file::save(path, draft, Some(&opened.fingerprint)).map(|_| ()).map_err(|e| Stopped::trouble(e.to_string()))
+}
+
+/// A finding of the program itself.
+fn internal(finding: &Finding) -> Stopped {
+    Stopped::no(crate::base::message(finding, crate::base::DisplayUnit::Mm))
+}

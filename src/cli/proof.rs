@@ -1,0 +1,40 @@
+//! `proof`: everything that was found.
+
+use std::path::Path;
+
+use serde_json::{Value as Json, json};
+
+use super::{Done, FINE, NO, Stopped, internal, open, report};
+use crate::compute::Engine;
+use crate::proof::{count, looked_at, proof};
+
+pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
+    let draft = open(path)?.draft;
+    let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let findings = proof(&draft, &model);
+    let counts = count(&findings);
+    let exit = if counts.errors == 0 { FINE } else { NO };
+    if as_json {
+        let list: Vec<Json> = findings.iter().map(|f| report::json(f, draft.display)).collect();
+        let whole = json!({
+            "version": 1,
+            "counts": { "error": counts.errors, "warning": counts.warnings, "note": counts.notes },
+            "findings": list,
+        });
+        let data = serde_json::to_string_pretty(&whole).unwrap_or_default() + "\n";
+        return Ok(Done { data, exit, ..Done::default() });
+    }
+    let mut data = String::new();
+    for finding in &findings {
+        data.push_str(&report::lines(finding, draft.display));
+    }
+    let say = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
+    data.push_str(&format!(
+        "{}, {}, {}\n{}\n",
+        say(counts.errors, "error"),
+        say(counts.warnings, "warning"),
+        say(counts.notes, "note"),
+        looked_at(&model)
+    ));
+    Ok(Done { data, exit, ..Done::default() })
+}

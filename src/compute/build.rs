@@ -1,0 +1,191 @@
+//! From draft to plan: names first, then formulas, then the graph.
+
+mod frames;
+mod parts;
+mod scope;
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::cases::Cases;
+use super::chart::ChartPlan;
+use super::compile::{FormulaReader, ParseCache};
+use super::graph;
+use super::names::{Global, NameSet, Names};
+use super::plan::{Def, FramePlan, Node, NodeId, Part, Plan};
+use crate::base::{DisplayUnit, Unit};
+use crate::document::{Draft, Edge, Point};
+use crate::language::{Frame, Kind};
+
+pub(super) use scope::FormulaScope;
+
+/// The unit proposed where one is missing.
+pub fn unit_of(draft: &Draft) -> Unit {
+    match draft.display {
+        DisplayUnit::Cm => Unit::Centimetre,
+        DisplayUnit::Mm => Unit::Millimetre,
+        DisplayUnit::InchEighths | DisplayUnit::InchSixteenths => Unit::Inch,
+    }
+}
+
+/// What is known while formulas are read. Nodes can still be added: those that are named through placements.
+pub(super) struct World<'a> {
+    pub draft: &'a Draft,
+    pub names: Names,
+    pub nodes: RefCell<Vec<Node>>,
+    pub laid: RefCell<BTreeMap<(NodeId, NodeId), NodeId>>,
+    pub kinds: RefCell<Vec<scope::ValueKind>>,
+    pub chart: ChartPlan,
+    pub frames: Vec<FramePlan>,
+    /// Node of the first value.
+    pub first_value: NodeId,
+    /// For each placement: its node, the frame that is laid, the frame it is laid on.
+    pub placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
+    pub unit: Unit,
+}
+
+impl World<'_> {
+    fn push(&self, part: Part, kind: Option<Kind>) -> NodeId {
+        let mut nodes = self.nodes.borrow_mut();
+        nodes.push(Node { part, def: Def::Broken, kind, deps: Vec::new() });
+        (nodes.len() - 1) as NodeId
+    }
+
+    pub(super) fn define(&self, node: NodeId, def: Def) {
+        self.nodes.borrow_mut()[node as usize].def = def;
+    }
+
+    pub(super) fn kind(&self, node: NodeId) -> Option<Kind> {
+        self.nodes.borrow()[node as usize].kind
+    }
+}
+
+/// Makes the plan of a draft.
+pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
+    let mut findings = Vec::new();
+    let cases = Cases::of(draft, &mut findings);
+    let unit = unit_of(draft);
+    let mut reader = FormulaReader { cache, findings, unit };
+    let chart = ChartPlan::of(&draft.chart, &mut reader);
+    let mut world = World {
+        draft,
+        names: Names::default(),
+        nodes: RefCell::default(),
+        laid: RefCell::default(),
+        kinds: RefCell::new(vec![scope::ValueKind::Unknown; draft.values.len()]),
+        chart,
+        frames: Vec::new(),
+        first_value: 0,
+        placements: Vec::new(),
+        unit,
+    };
+    enumerate(&mut world, &mut reader);
+    let circles = world.find_value_kinds();
+    parts::values(&world, &circles, &mut reader);
+    frames::compile(&world, &mut reader);
+    parts::placements(&world, &mut reader);
+    let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
+    let extras = parts::extras(&world, extras, &mut reader);
+    let World { nodes, chart, frames, .. } = world;
+    let mut plan = Plan {
+        cases,
+        nodes: nodes.into_inner(),
+        frames,
+        seams,
+        conditions,
+        equations,
+        systems: Vec::new(),
+        tasks: Vec::new(),
+        homes: Vec::new(),
+        extras,
+        findings: reader.findings,
+        chart,
+    };
+    graph::arrange(&mut plan);
+    plan
+}
+
+/// Gives every part of the draft its nodes and names.
+fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
+    let draft = world.draft;
+    let mut set = NameSet::default();
+    let mut rows = 0;
+    let names_of = |name: &str, node: NodeId, global: fn(NodeId) -> Global, names: &mut Names| {
+        names.globals.entry(name.to_owned()).or_insert(global(node));
+    };
+    for (i, row) in draft.chart.rows.iter().enumerate() {
+        set.add(&row.name, "row", &mut reader.findings);
+        let part = Part { name: format!("chart.{}", row.name).into(), ..Part::default() };
+        let node = world.push(part, world.chart.kind(i as u32));
+        world.define(node, Def::Row(i as u32));
+        names_of(&row.name, node, Global::Row, &mut world.names);
+        rows += 1;
+    }
+    world.first_value = rows;
+    for value in &draft.values {
+        set.add(&value.name, "value", &mut reader.findings);
+        let part = Part { name: value.name.as_str().into(), ..Part::default() };
+        let node = world.push(part, None);
+        names_of(&value.name, node, Global::Value, &mut world.names);
+    }
+    for piece in &draft.pieces {
+        frames::enumerate_piece(world, piece, &mut set, reader);
+    }
+    for drawing in &draft.drawings {
+        frames::enumerate_drawing(world, drawing, &mut set, reader);
+    }
+    for placement in &draft.placements {
+        set.add(&placement.name, "placement", &mut reader.findings);
+        let part = Part { name: format!("placement {}", placement.name).into(), ..Part::default() };
+        let node = world.push(part, None);
+        let i = world.placements.len() as u32;
+        world.names.globals.entry(placement.name.clone()).or_insert(Global::Placement(i));
+        let frame = |name: &str| {
+            world.names.globals.get(name).and_then(|g| match g {
+                Global::Frame(f) => Some(Frame(*f)),
+                _ => None,
+            })
+        };
+        let (lay, on) = (frame(&placement.lay), frame(&placement.on));
+        world.placements.push((node, lay, on));
+    }
+    for material in &draft.materials {
+        set.add(&material.name, "material", &mut reader.findings);
+        world.names.globals.entry(material.name.clone()).or_insert(Global::Material);
+    }
+    let mut seams = NameSet::default();
+    for seam in &draft.seams {
+        seams.add(&seam.name, "seam", &mut reader.findings);
+        let part = |member: &str| Part {
+            seam: seam.name.as_str().into(),
+            name: format!("seam.{}.{member}", seam.name).into(),
+            ..Part::default()
+        };
+        let nodes = ["one", "two", "difference"].map(|m| world.push(part(m), Some(Kind::LENGTH)));
+        world.names.seams.entry(seam.name.clone()).or_insert(nodes[0]);
+    }
+    for (what, names) in [
+        ("condition", draft.conditions.iter().map(|c| &c.name).collect::<Vec<_>>()),
+        ("measure", draft.measures.iter().map(|c| &c.name).collect()),
+        ("strip", draft.strips.iter().map(|c| &c.name).collect()),
+        ("view", draft.views.iter().map(|c| &c.name).collect()),
+    ] {
+        let mut set = NameSet::default();
+        for name in names {
+            set.add(name, what, &mut reader.findings);
+        }
+    }
+}
+
+/// Points and edges are what pieces and drawings share.
+pub(super) struct FrameParts<'a> {
+    pub points: &'a [Point],
+    pub edges: &'a [Edge],
+    pub lines: &'a [Edge],
+}
+
+/// A part of a frame, for findings.
+pub(super) fn part_of(frame: &Arc<str>, edge: &str, name: &str) -> Part {
+    Part { piece: frame.clone(), edge: edge.into(), name: format!("{frame}.{name}").into(), ..Part::default() }
+}

@@ -1,0 +1,119 @@
+//! Reading formulas, with findings for those that cannot be read.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::plan::Formula;
+use crate::base::{Finding, Unit};
+use crate::language::{Condition, Expr, Frame, Scope, What, check, check_condition, parse, parse_condition};
+
+/// Formulas that were read before, by their text.
+#[derive(Debug, Default)]
+pub(crate) struct ParseCache {
+    read: BTreeMap<Box<str>, Result<Arc<Expr>, Box<Finding>>>,
+}
+
+/// More texts than this are not kept: then all are forgotten, which only costs time.
+const MAX_KEPT: usize = 100_000;
+
+impl ParseCache {
+    fn get(&mut self, text: &str) -> Result<Arc<Expr>, Box<Finding>> {
+        if let Some(known) = self.read.get(text) {
+            return known.clone();
+        }
+        if self.read.len() >= MAX_KEPT {
+            self.read.clear();
+        }
+        let result = parse(text).map(Arc::new);
+        self.read.insert(text.into(), result.clone());
+        result
+    }
+}
+
+/// Reads formulas and gathers what is wrong with them.
+pub(crate) struct FormulaReader<'a> {
+    pub cache: &'a mut ParseCache,
+    pub findings: Vec<Finding>,
+    pub unit: Unit,
+}
+
+impl FormulaReader<'_> {
+    /// Reads a formula of any kind. `dress` says what the finding is about.
+    pub fn read_in(&mut self, text: &str, scope: &dyn Scope, dress: impl Fn(Finding) -> Finding) -> Option<Formula> {
+        self.read_as(text, scope, What::Any, None, dress)
+    }
+
+    /// Reads a formula that must give `what`, in `frame` if one is given.
+    pub fn read_as(
+        &mut self,
+        text: &str,
+        scope: &dyn Scope,
+        what: What,
+        frame: Option<Frame>,
+        dress: impl Fn(Finding) -> Finding,
+    ) -> Option<Formula> {
+        let checked = match self.cache.get(text) {
+            Err(finding) => Err(Some(finding)),
+            Ok(expr) => check(&expr, scope).and_then(|c| c.must_be(what, frame, scope).map_err(Some)),
+        };
+        match checked {
+            Ok(checked) => Some(Formula {
+                text: text.into(),
+                program: Arc::new(checked.program),
+                kind: checked.kind,
+            }),
+            Err(None) => None,
+            Err(Some(mut finding)) => {
+                if finding.code == crate::base::Code::FormulaEmpty {
+                    finding.words.push(("expected", what.words().to_owned()));
+                }
+                self.findings.push(dress(with_text(*finding, text)));
+                None
+            }
+        }
+    }
+
+    /// Reads a condition; its two sides come as formulas that share its text.
+    pub fn read_condition(
+        &mut self,
+        text: &str,
+        scope: &dyn Scope,
+        dress: impl Fn(Finding) -> Finding,
+    ) -> (Option<Condition>, Option<(Formula, Formula)>) {
+        let condition = match parse_condition(text) {
+            Ok(condition) => condition,
+            Err(mut finding) => {
+                finding.words.push(("expected", "a condition such as `a = b` or `a >= b`".to_owned()));
+                self.findings.push(dress(with_text(*finding, text)));
+                return (None, None);
+            }
+        };
+        match check_condition(&condition, scope) {
+            Ok((left, right)) => {
+                let side = |c: crate::language::Checked| Formula {
+                    text: text.into(),
+                    program: Arc::new(c.program),
+                    kind: c.kind,
+                };
+                (Some(condition), Some((side(left), side(right))))
+            }
+            Err(None) => (Some(condition), None),
+            Err(Some(finding)) => {
+                self.findings.push(dress(with_text(*finding, text)));
+                (Some(condition), None)
+            }
+        }
+    }
+}
+
+/// A finding of the language with the formula's text in it.
+fn with_text(mut finding: Finding, text: &str) -> Finding {
+    finding.formula = text.to_owned();
+    let span = finding.span.unwrap_or_default();
+    for (name, word) in &mut finding.words {
+        if *name == "name" && word == "this" {
+            *word = format!("`{}`", span.of(text));
+        }
+    }
+    finding
+}

@@ -1,0 +1,293 @@
+//! Computing one node from those it needs, over any scalar.
+
+use std::sync::Arc;
+
+use super::geometry;
+use super::item::{EdgeShape, Folded, Item, NodeTrouble, Stop};
+use super::plan::{Def, Fit, Formula, MouthDef, NodeId, PlacementDef, Plan, SegmentDef};
+use super::seam;
+use super::shape::{self, MouthParts, Tip};
+use crate::base::{Scalar, tolerance};
+use crate::curves::{Curve, Pt, Rigid, Segment, spline};
+use crate::document::Side;
+use crate::language::{Function, Kind, Machine, Trouble, Value, evaluate};
+
+/// What has been computed so far.
+pub(super) trait Access<S: Scalar> {
+    /// The item of a node; `None` if it has none.
+    fn item(&self, node: NodeId) -> Option<Item<S>>;
+    /// A row's number in this case.
+    fn row(&self, row: u32) -> Result<f64, Stop>;
+}
+
+/// Runs formulas over what has been computed.
+pub(super) struct Runner<'a, A> {
+    pub plan: &'a Plan,
+    pub access: &'a A,
+}
+
+impl<S: Scalar, A: Access<S>> Machine<S> for Runner<'_, A> {
+    type Edge = Arc<EdgeShape<S>>;
+
+    fn load(&self, symbol: u32) -> Result<Value<S, Self::Edge>, Trouble> {
+        match self.access.item(symbol) {
+            Some(Item::Value(value)) => Ok(value),
+            _ => Err(Trouble::Upstream),
+        }
+    }
+
+    fn call(&self, function: Function, values: &[Value<S, Self::Edge>]) -> Result<Value<S, Self::Edge>, Trouble> {
+        let sense = |frame: u32| {
+            let node = self.plan.frames.get(frame as usize).map(|f| f.sense);
+            match node.and_then(|n| self.access.item(n)) {
+                Some(item) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
+                None => Err(Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only")),
+            }
+        };
+        geometry::call(function, values, &sense)
+    }
+}
+
+type Made<S> = Result<Item<S>, Stop>;
+
+impl<A> Runner<'_, A> {
+    /// The value of a formula.
+    pub fn formula<S: Scalar>(&self, formula: &Formula) -> Result<Item<S>, Stop>
+    where
+        A: Access<S>,
+    {
+        evaluate(&formula.program, self).map(Item::Value).map_err(|(trouble, span)| Stop {
+            trouble: NodeTrouble::Formula(trouble),
+            formula: Some((formula.text.clone(), span)),
+        })
+    }
+
+    fn real<S: Scalar>(&self, formula: &Formula) -> Result<S, Stop>
+    where
+        A: Access<S>,
+    {
+        self.formula(formula)?.real().ok_or_else(Stop::upstream)
+    }
+
+    fn point<S: Scalar>(&self, formula: &Formula) -> Result<Pt<S>, Stop>
+    where
+        A: Access<S>,
+    {
+        self.formula(formula)?.point().ok_or_else(Stop::upstream)
+    }
+
+    fn point_of<S: Scalar>(&self, node: NodeId) -> Result<Pt<S>, Stop>
+    where
+        A: Access<S>,
+    {
+        self.access.item(node).and_then(|i| i.point()).ok_or_else(Stop::upstream)
+    }
+
+    fn edge_of<S: Scalar>(&self, node: NodeId) -> Result<Arc<EdgeShape<S>>, Stop>
+    where
+        A: Access<S>,
+    {
+        self.access.item(node).and_then(|i| i.edge().cloned()).ok_or_else(Stop::upstream)
+    }
+
+    /// Computes a node.
+    pub fn node<S: Scalar>(&self, node: NodeId) -> Made<S>
+    where
+        A: Access<S>,
+    {
+        let real = |v: S| Ok(Item::Value(Value::Real(v)));
+        match &self.plan.nodes[node as usize].def {
+            Def::Broken | Def::Found(..) => Err(Stop::upstream()),
+            Def::Row(row) => match self.access.row(*row) {
+                Ok(v) => real(S::constant(v)),
+                Err(_) => Err(Stop::upstream()),
+            },
+            Def::Formula(formula) => self.formula(formula),
+            Def::Flat { points, segments } => self.flat(points, segments).map(edge),
+            Def::Mouth(def) => self.mouth(def),
+            Def::Sewn { flat, mouths } => {
+                let flat = self.edge_of(*flat)?;
+                if mouths.is_empty() {
+                    return Ok(Item::Value(Value::Edge(flat)));
+                }
+                let mut folded = Vec::with_capacity(mouths.len());
+                for (mouth, name) in mouths {
+                    let Some(Item::Mouth(mouth)) = self.access.item(*mouth) else { return Err(Stop::upstream()) };
+                    folded.push(Folded { first: mouth.first, second: mouth.second, name: name.clone() });
+                }
+                shape::sewn(&flat.curve, folded).map(|e| Item::Value(Value::Edge(Arc::new(e)))).map_err(Stop::own)
+            }
+            Def::Member(mouth, which) => {
+                let Some(Item::Mouth(mouth)) = self.access.item(*mouth) else { return Err(Stop::upstream()) };
+                let point = |p: Pt<S>| Ok(Item::Value(Value::Pair(p.x, p.y)));
+                match which {
+                    0 => real(mouth.leg),
+                    1 => real(mouth.intake),
+                    2 => mouth.tip.map_or(Err(Stop::upstream()), point),
+                    3 => point(mouth.first_foot),
+                    _ => point(mouth.second_foot),
+                }
+            }
+            Def::Sense(edges) => {
+                let mut area = S::zero();
+                for flat in edges {
+                    area = area + self.edge_of(*flat)?.curve.area_under();
+                }
+                // In x right, y down the area of a clockwise ring, whose inside is on its right, is positive.
+                real(S::constant(if area.value() < 0.0 { -1.0 } else { 1.0 }))
+            }
+            Def::Placement(def) => self.placement(def),
+            Def::Laid(rigid, target) => {
+                let Some(Item::Rigid(rigid)) = self.access.item(*rigid) else { return Err(Stop::upstream()) };
+                match self.access.item(*target).ok_or_else(Stop::upstream)? {
+                    Item::Value(Value::Pair(x, y)) => {
+                        let p = rigid.of(Pt::new(x, y));
+                        Ok(Item::Value(Value::Pair(p.x, p.y)))
+                    }
+                    Item::Value(Value::Edge(e)) => Ok(Item::Value(Value::Edge(Arc::new(e.moved(&rigid))))),
+                    other => Ok(other),
+                }
+            }
+            Def::Side(runs) => {
+                let mut edges = Vec::with_capacity(runs.len());
+                for run in runs {
+                    let item = self.formula(run)?;
+                    edges.push((item.edge().cloned().ok_or_else(Stop::upstream)?, run.kind.frame()));
+                }
+                seam::check_run(&edges)?;
+                real(edges.iter().fold(S::zero(), |sum, (e, _)| sum + e.sewn_length()))
+            }
+            Def::Difference(one, two) => {
+                let (a, b) = (self.real_of(*one)?, self.real_of(*two)?);
+                real(a - b)
+            }
+            Def::SeamEquation(one, two, fit) => {
+                let (a, b): (S, S) = (self.real_of(*one)?, self.real_of(*two)?);
+                real(match fit {
+                    Fit::Equal => a - b,
+                    Fit::Eased(Side::One, by) => a - b - self.real(by)?,
+                    Fit::Eased(Side::Two, by) => a - b + self.real(by)?,
+                    Fit::Times(Side::One, times) => a - b * self.real(times)?,
+                    Fit::Times(Side::Two, times) => b - a * self.real(times)?,
+                })
+            }
+            Def::ConditionEquation(left, right, counts) => {
+                let (a, b): (S, S) = (self.real_of(*left)?, self.real_of(*right)?);
+                real((a - b).times(*counts))
+            }
+        }
+    }
+
+    fn real_of<S: Scalar>(&self, node: NodeId) -> Result<S, Stop>
+    where
+        A: Access<S>,
+    {
+        self.access.item(node).and_then(|i| i.real()).ok_or_else(Stop::upstream)
+    }
+
+    fn flat<S: Scalar>(&self, points: &[NodeId], segments: &[SegmentDef]) -> Result<Curve<S>, Stop>
+    where
+        A: Access<S>,
+    {
+        let mut made: Vec<Segment<S>> = Vec::with_capacity(segments.len());
+        let mut from = self.point_of(points[0])?;
+        let bent = |curve: &'static str| Stop::own(NodeTrouble::Curve(curve));
+        for (segment, end) in segments.iter().zip(&points[1..]) {
+            let to = self.point_of(*end)?;
+            match segment {
+                SegmentDef::Straight => made.push(Segment::Line(from, to)),
+                SegmentDef::Curve(a, b) => made.push(Segment::Cubic([from, self.point(a)?, self.point(b)?, to])),
+                SegmentDef::Arc(centre, clockwise) => {
+                    let centre = self.point(centre)?;
+                    let (a, b) = ((from - centre).length().value(), (to - centre).length().value());
+                    if (a - b).abs() > tolerance::ON_EDGE {
+                        return Err(Stop::own(NodeTrouble::ArcUneven { start: a, end: b }));
+                    }
+                    let arc = Segment::arc(from, to, centre, *clockwise);
+                    made.push(arc.map_err(|_| bent("an arc needs a centre away from its ends"))?);
+                }
+                SegmentDef::Smooth(through, leaving, arriving) => {
+                    let mut all = Vec::with_capacity(through.len() + 2);
+                    all.push(from);
+                    for point in through {
+                        all.push(self.point(point)?);
+                    }
+                    all.push(to);
+                    let leaving = leaving.as_ref().map(|f| self.real(f)).transpose()?;
+                    let arriving = arriving.as_ref().map(|f| self.real(f)).transpose()?;
+                    let pieces = spline(&all, leaving, arriving);
+                    made.extend(pieces.map_err(|_| bent("two neighbouring points of a smooth curve lie in one place"))?);
+                }
+                SegmentDef::Taken(curve) => {
+                    let item = self.formula(curve)?;
+                    let edge = item.edge().cloned().ok_or_else(Stop::upstream)?;
+                    for (which, point, at) in [("start", from, edge.curve.start()), ("end", to, edge.curve.end())] {
+                        let distance = (point - at).length().value();
+                        if distance > tolerance::ON_EDGE {
+                            let node = if which == "start" { points[made.len().min(points.len() - 1)] } else { *end };
+                            let point = self.plan.nodes[node as usize].part.name.clone();
+                            return Err(Stop::own(NodeTrouble::TakenApart { which, point, distance }));
+                        }
+                    }
+                    made.extend(edge.curve.segments().iter().cloned());
+                }
+            }
+            from = to;
+        }
+        let curve = Curve::new(made).map_err(|_| bent("a handle or an end is not finite"))?;
+        if curve.length().value() <= tolerance::EQUAL {
+            return Err(bent("it has no length: its ends lie in one place"));
+        }
+        Ok(curve)
+    }
+
+    fn mouth<S: Scalar>(&self, def: &MouthDef) -> Made<S>
+    where
+        A: Access<S>,
+    {
+        let flat = self.edge_of(def.flat)?;
+        let mut place: S = self.real(&def.place)?;
+        if def.place.kind == Kind::NUMBER {
+            place = place * flat.curve.length();
+        }
+        let intake = self.real(&def.intake)?;
+        let tip = match &def.tip {
+            None => None,
+            Some(tip) if tip.kind == Kind::LENGTH => {
+                let sense = def.sense.and_then(|n| self.access.item(n)).and_then(|i| i.real());
+                Some(Tip::Deep(self.real(tip)?, sense.ok_or_else(Stop::upstream)?.value()))
+            }
+            Some(tip) => Some(Tip::Point(self.point(tip)?)),
+        };
+        let parts = MouthParts { place, by_foot: def.by_foot, intake, tip, second_kept: def.second_kept };
+        shape::mouth(&flat.curve, &parts).map(|m| Item::Mouth(Arc::new(m))).map_err(Stop::own)
+    }
+
+    fn placement<S: Scalar>(&self, def: &PlacementDef) -> Made<S>
+    where
+        A: Access<S>,
+    {
+        let (point, onto): (Pt<S>, Pt<S>) = (self.point(&def.point)?, self.point(&def.onto)?);
+        let no_direction = || Stop::own(NodeTrouble::Curve("the two points of a placement lie in one place"));
+        let (rigid, way) = match (&def.towards, &def.turned) {
+            (Some((towards, along)), _) => {
+                let (b, on_b) = (self.point(towards)?, self.point(along)?);
+                let rigid = Rigid::laying(point, b, onto, on_b, def.mirrored).ok_or_else(no_direction)?;
+                (rigid, (on_b - onto).unit().ok_or_else(no_direction)?)
+            }
+            (None, Some(turned)) => {
+                let turn: S = self.real(turned)?;
+                // Turned over left to right is turned over top to bottom and half way round.
+                let extra = if def.mirrored { std::f64::consts::PI } else { 0.0 };
+                (Rigid::taking(point, onto, turn.plus(extra), def.mirrored), Pt::heading(turn))
+            }
+            (None, None) => return Err(no_direction()),
+        };
+        let Some(overlap) = &def.overlap else { return Ok(Item::Rigid(rigid)) };
+        Ok(Item::Rigid(rigid.then(&Rigid::shifting(way.times(self.real(overlap)?)))))
+    }
+}
+
+fn edge<S: Scalar>(curve: Curve<S>) -> Item<S> {
+    Item::Value(Value::Edge(Arc::new(EdgeShape::plain(curve))))
+}

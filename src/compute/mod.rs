@@ -1,0 +1,31 @@
+//! From draft to model: the graph of names, evaluated in every size.
+//!
+//! A [`Plan`] is what a draft means, without numbers: names resolved, formulas checked, nodes in an order in which they can
+//! be computed, and the parts that hang together through found values as systems. A [`Model`] is the plan evaluated for
+//! each case, that is each (view, size address). Nothing here judges; that is `proof`'s.
+
+mod build;
+mod cases;
+mod chart;
+mod compile;
+mod engine;
+mod geometry;
+mod graph;
+mod item;
+mod machine;
+mod measure;
+mod model;
+mod names;
+mod plan;
+mod seam;
+mod shape;
+mod solve;
+
+pub use build::unit_of;
+pub use cases::{Case, CaseError, Cases, MAX_CASES};
+pub use engine::{Engine, guarded};
+pub use item::{EdgeShape, Item, Mouth};
+pub use measure::{Measured, measure};
+pub use model::{CaseModel, Model, Slot, Solved};
+pub use plan::{Def, Fit, Node, NodeId, Part, Plan, System};
+pub use seam::{Run, run_of};

@@ -1,0 +1,383 @@
+//! The plan evaluated for each case.
+
+use std::sync::Arc;
+
+use super::chart::ChartRun;
+use super::item::{Item, NodeTrouble, Stop};
+use super::machine::{Access, Runner};
+use super::plan::{Def, Formula, NodeId, Plan, Task};
+use super::solve;
+use crate::base::{Amount, Code, Finding};
+use crate::language::{Trouble, Value};
+use crate::numeric::{Bound, Ending};
+
+/// The value of a node in one case, or why it has none.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Slot {
+    /// A value.
+    Good(Item<f64>),
+    /// None.
+    Failed(Stop),
+}
+
+impl Slot {
+    /// The value, if there is one.
+    pub fn good(&self) -> Option<&Item<f64>> {
+        match self {
+            Self::Good(item) => Some(item),
+            Self::Failed(_) => None,
+        }
+    }
+}
+
+/// How a system ended in one case.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Solved {
+    /// The found values.
+    pub values: Vec<NodeId>,
+    /// What they became.
+    pub x: Vec<f64>,
+    /// The equations, as places in the plan's list.
+    pub equations: Vec<usize>,
+    /// What is left of each, mm.
+    pub residuals: Vec<f64>,
+    /// How the search ended.
+    pub ending: Option<Ending>,
+    /// Which values rest at a limit.
+    pub at_limit: Vec<Option<Bound>>,
+    /// Whether everything would be true without the limits.
+    pub limit_in_way: bool,
+    /// Which values change nothing.
+    pub without_effect: Vec<bool>,
+    /// Which starts lay outside their limits.
+    pub outside: Vec<bool>,
+    /// Which limits are crossed.
+    pub crossed: Vec<bool>,
+    /// Steps of the search.
+    pub iterations: u32,
+    /// Evaluations of the search.
+    pub evaluations: u32,
+}
+
+impl Solved {
+    /// Whether all its equations hold.
+    pub fn is_true(&self) -> bool {
+        self.ending.is_none_or(|e| e == Ending::True)
+    }
+}
+
+/// Everything that is known in one case.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CaseModel {
+    /// The slot of each node.
+    pub slots: Vec<Slot>,
+    /// Nodes that hang on equations that do not hold: computed from the nearest fit.
+    pub untrue: Vec<bool>,
+    /// How each system ended; found values without a system come after, where there is something to say.
+    pub solved: Vec<Solved>,
+    /// Numbers of the chart's rows.
+    pub rows: Vec<Result<f64, Stop>>,
+}
+
+/// What formulas see in one case.
+pub(super) struct CaseAccess<'a> {
+    pub slots: &'a [Slot],
+    pub rows: &'a [Result<f64, Stop>],
+}
+
+impl Access<f64> for CaseAccess<'_> {
+    fn item(&self, node: NodeId) -> Option<Item<f64>> {
+        self.slots.get(node as usize)?.good().cloned()
+    }
+    fn row(&self, row: u32) -> Result<f64, Stop> {
+        self.rows.get(row as usize).cloned().unwrap_or_else(|| Err(Stop::upstream()))
+    }
+}
+
+/// A draft computed in all its cases.
+#[derive(Clone, Debug)]
+pub struct Model {
+    /// What it was computed from.
+    pub plan: Arc<Plan>,
+    /// One for each of the plan's cases.
+    pub cases: Vec<Arc<CaseModel>>,
+    /// What computing found, in the order of the plan.
+    pub findings: Vec<Finding>,
+}
+
+impl Model {
+    /// The value of a node in a case.
+    pub fn item(&self, case: usize, node: NodeId) -> Option<&Item<f64>> {
+        self.cases.get(case)?.slots.get(node as usize)?.good()
+    }
+
+    /// Whether a node's value hangs on something that is not true.
+    pub fn is_untrue(&self, case: usize, node: NodeId) -> bool {
+        self.cases.get(case).and_then(|c| c.untrue.get(node as usize)).copied().unwrap_or(false)
+    }
+
+    /// A formula of the plan, evaluated in a case.
+    pub fn evaluate(&self, plan: &Plan, case: usize, formula: &Formula) -> Result<Item<f64>, Stop> {
+        let Some(model) = self.cases.get(case) else { return Err(Stop::upstream()) };
+        let access = CaseAccess { slots: &model.slots, rows: &model.rows };
+        Runner { plan, access: &access }.formula(formula)
+    }
+}
+
+/// What may be kept of an earlier model of the same shape.
+pub(super) struct Earlier<'a> {
+    pub model: &'a CaseModel,
+    /// Nodes whose definition is another one now.
+    pub changed: &'a [bool],
+}
+
+/// Computes one case.
+pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earlier: Option<&Earlier<'_>>) -> CaseModel {
+    let place = &plan.cases.list[case];
+    let rows: Vec<Result<f64, Stop>> = (0..chart.count()).map(|r| chart.value(r, place)).collect();
+    let count = plan.nodes.len();
+    let mut slots = match earlier {
+        Some(e) => e.model.slots.clone(),
+        None => vec![Slot::Failed(Stop::upstream()); count],
+    };
+    let mut untrue = vec![false; count];
+    // Nodes whose value is another one than in the earlier model.
+    let mut moved = vec![earlier.is_none(); count];
+    let mut solved = vec![Solved::default(); plan.systems.len()];
+    let mut idle = Vec::new();
+    for task in &plan.tasks {
+        match task {
+            Task::Node(node) => {
+                let i = *node as usize;
+                let def = &plan.nodes[i].def;
+                untrue[i] = plan.nodes[i].deps.iter().any(|d| untrue[*d as usize]);
+                let needed = earlier.is_none_or(|e| {
+                    e.changed[i]
+                        || plan.nodes[i].deps.iter().any(|d| moved[*d as usize])
+                        || matches!(def, Def::Row(r) if e.model.rows.get(*r as usize) != rows.get(*r as usize))
+                });
+                if !needed && !matches!(def, Def::Found(..)) {
+                    continue;
+                }
+                let access = CaseAccess { slots: &slots, rows: &rows };
+                let slot = if matches!(def, Def::Found(..)) {
+                    let (slot, told) = solve::idle(plan, *node, &access);
+                    idle.extend(told);
+                    slot
+                } else {
+                    match (Runner { plan, access: &access }).node(*node) {
+                        Ok(item) => Slot::Good(item),
+                        Err(stop) => Slot::Failed(stop),
+                    }
+                };
+                moved[i] = earlier.is_none() || slot != slots[i];
+                slots[i] = slot;
+            }
+            Task::System(s) => {
+                let system = &plan.systems[*s];
+                let members = || system.found.iter().chain(&system.inner);
+                let outside_untrue = members().any(|m| plan.nodes[*m as usize].deps.iter().any(|d| untrue[*d as usize]));
+                let needed = earlier.is_none_or(|e| {
+                    members().any(|m| {
+                        e.changed[*m as usize] || plan.nodes[*m as usize].deps.iter().any(|d| moved[*d as usize])
+                    })
+                });
+                if let (false, Some(e)) = (needed, earlier) {
+                    solved[*s] = e.model.solved[*s].clone();
+                } else {
+                    let (new, how) = solve::solve(plan, *s as u32, &CaseAccess { slots: &slots, rows: &rows });
+                    solved[*s] = how.unwrap_or_default();
+                    for (node, slot) in new {
+                        let i = node as usize;
+                        moved[i] = earlier.is_none() || slot != slots[i];
+                        slots[i] = slot;
+                    }
+                }
+                let wrong = outside_untrue || !solved[*s].is_true();
+                members().for_each(|m| untrue[*m as usize] = wrong);
+            }
+        }
+    }
+    solved.extend(idle);
+    CaseModel { slots, untrue, solved, rows }
+}
+
+/// A finding for trouble, without a place yet.
+pub(super) fn trouble_finding(stop: &Stop) -> Finding {
+    let mut f = match &stop.trouble {
+        NodeTrouble::Formula(trouble) => match trouble {
+            Trouble::Upstream => Finding::new(Code::NoAnswer),
+            Trouble::NotFinite(problem) => Finding::new(Code::NotFinite).word("problem", *problem),
+            Trouble::OffTheEdge(at, length) => {
+                Finding::new(Code::OffTheEdge).mm("at", *at).mm("length", *length).word("edge", "the edge")
+            }
+            Trouble::NotOnEdge(distance) => {
+                Finding::new(Code::NotOnEdge).mm("distance", *distance).word("edge", "the edge")
+            }
+            Trouble::NoAnswer(problem) => Finding::new(Code::NoAnswer).word("problem", *problem),
+            Trouble::InsideMouth(dart) => Finding::new(Code::InsideMouth).word("dart", dart.clone()),
+        },
+        NodeTrouble::ArcUneven { start, end } => Finding::new(Code::ArcUneven).mm("start", *start).mm("end", *end),
+        NodeTrouble::TakenApart { which, point, distance } => Finding::new(Code::TakenApart)
+            .word("which", *which)
+            .word("point", &**point)
+            .mm("distance", *distance),
+        NodeTrouble::Curve(problem) => Finding::new(Code::EdgeBroken).word("problem", *problem),
+        NodeTrouble::MouthOff(problem) => Finding::new(Code::DartOff).word("problem", *problem),
+        NodeTrouble::MouthOverlap(a, b) => Finding::new(Code::DartOverlap).word("dart", &**a).word("other", &**b),
+        NodeTrouble::RunBroken { distance, turned_fits, .. } => {
+            let hint = if *turned_fits { "; it fits run the other way: write `reversed(…)`" } else { "" };
+            Finding::new(Code::RunBroken).mm("distance", *distance).word("hint", hint)
+        }
+    };
+    if let Some((text, span)) = &stop.formula {
+        f.formula = text.to_string();
+        f.span = Some(*span);
+    }
+    f
+}
+
+/// What computing found: trouble of nodes, joined over the sizes, in the order of the plan.
+pub(super) fn node_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Finding> {
+    let mut out: Vec<Finding> = Vec::new();
+    for (i, node) in plan.nodes.iter().enumerate() {
+        let from = out.len();
+        for (case, model) in plan.cases.list.iter().zip(cases) {
+            let Some(Slot::Failed(stop)) = model.slots.get(i) else { continue };
+            if stop.is_upstream() || matches!(node.def, Def::Row(_)) {
+                continue;
+            }
+            let mut finding = trouble_finding(stop);
+            if let (Def::Side(runs), NodeTrouble::RunBroken { before, .. }) = (&node.def, &stop.trouble) {
+                finding = finding.word("before", &*runs[*before].text).word("edge", &*runs[before + 1].text);
+            }
+            if matches!(finding.code, Code::DartOff | Code::DartOverlap) {
+                let dart = node.part.name.rsplit('.').next().unwrap_or_default();
+                finding = finding.word("dart", dart).word("edge", &*node.part.edge);
+            }
+            let same = out[from..].iter_mut().find(|f| {
+                f.code == finding.code && f.formula == finding.formula && f.span == finding.span && f.words == finding.words
+            });
+            match same {
+                Some(known) => join(known, &finding, &case.address),
+                None => {
+                    let name = node.part.name.strip_suffix(" as drawn").unwrap_or(&node.part.name);
+                    let mut finding = finding.piece(&*node.part.piece).edge(&*node.part.edge).seam(&*node.part.seam).at(name);
+                    finding.sizes.push(case.address.clone());
+                    out.push(finding);
+                }
+            }
+        }
+    }
+    out
+}
+
+/// Takes one more size into a finding; numbers go along.
+pub(super) fn join(known: &mut Finding, one: &Finding, size: &str) {
+    let count = known.sizes.len();
+    for (a, b) in known.amounts.iter_mut().zip(&one.amounts) {
+        if a.by_size.len() < count {
+            let first = a.by_size.first().copied().unwrap_or(f64::NAN);
+            a.by_size.resize(count, first);
+        }
+        a.by_size.push(b.by_size.first().copied().unwrap_or(f64::NAN));
+    }
+    known.sizes.push(size.to_owned());
+    known.worst = worst_of(&known.amounts);
+}
+
+/// The size in which the last of the numbers is largest.
+fn worst_of(amounts: &[Amount]) -> usize {
+    let Some(last) = amounts.last() else { return 0 };
+    let mut worst = 0;
+    for (i, v) in last.by_size.iter().enumerate() {
+        if v.abs() > last.by_size[worst].abs() {
+            worst = i;
+        }
+    }
+    worst
+}
+
+/// What the search for found values found, joined over the sizes.
+pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Finding> {
+    let mut out: Vec<Finding> = Vec::new();
+    let name = |node: NodeId| plan.nodes[node as usize].part.name.to_string();
+    let add = |mut finding: Finding, size: &str, out: &mut Vec<Finding>| {
+        let same = out.iter_mut().find(|f| f.code == finding.code && f.words == finding.words && f.place == finding.place);
+        match same {
+            Some(known) => join(known, &finding, size),
+            None => {
+                finding.sizes.push(size.to_owned());
+                out.push(finding);
+            }
+        }
+    };
+    for (case, model) in plan.cases.list.iter().zip(cases) {
+        for solved in &model.solved {
+            let size = case.address.as_str();
+            let at = |code: Code, value: NodeId| Finding::new(code).at(format!("value {}", name(value))).word("value", name(value));
+            for (i, &value) in solved.values.iter().enumerate() {
+                if solved.crossed.get(i) == Some(&true) {
+                    add(at(Code::LimitsCrossed, value), size, &mut out);
+                } else if solved.outside.get(i) == Some(&true) {
+                    add(at(Code::StartOutside, value), size, &mut out);
+                }
+                if solved.without_effect.get(i) == Some(&true) {
+                    let named = solved.equations.iter().filter(|e| plan.equations[**e].found_by.contains(&value));
+                    let list: Vec<&str> = named.map(|e| &*plan.equations[*e].name).collect();
+                    let finding = at(Code::NoEffect, value)
+                        .word("conditions", list.join(", "))
+                        .word("problem", "however it is changed, they stay as they are");
+                    add(finding, size, &mut out);
+                }
+            }
+            if !solved.is_true() {
+                add(untrue_finding(plan, solved), size, &mut out);
+            }
+        }
+    }
+    out
+}
+
+fn untrue_finding(plan: &Plan, solved: &Solved) -> Finding {
+    let name = |node: NodeId| plan.nodes[node as usize].part.name.to_string();
+    let wrong: Vec<usize> = (0..solved.equations.len())
+        .filter(|i| solved.residuals[*i].is_nan() || solved.residuals[*i].abs() > crate::base::tolerance::EQUAL)
+        .collect();
+    let conditions: Vec<&str> = wrong.iter().map(|i| &*plan.equations[solved.equations[*i]].name).collect();
+    let excess = solved.residuals.iter().fold(0.0f64, |worst, r| if r.abs() > worst.abs() { *r } else { worst });
+    let values: Vec<String> = solved.values.iter().map(|v| name(*v)).collect();
+    let first = wrong.first().map(|i| &plan.nodes[plan.equations[solved.equations[*i]].node as usize].part);
+    let code = match solved.ending {
+        Some(Ending::NotTrue) if solved.limit_in_way => Code::LimitInWay,
+        Some(Ending::NotTrue) => Code::NotTrue,
+        _ => Code::NotSolved,
+    };
+    let mut finding = Finding::new(code)
+        .seam(first.map_or("", |p| &*p.seam))
+        .at(first.map_or("", |p| &*p.name))
+        .word("conditions", conditions.join(", "))
+        .word("values", values.join(", "))
+        .word("count", solved.evaluations.to_string());
+    if code == Code::LimitInWay {
+        let stopped = solved.at_limit.iter().enumerate().filter_map(|(i, b)| b.map(|b| (i, b))).collect::<Vec<_>>();
+        let which: Vec<String> = stopped.iter().map(|(i, _)| name(solved.values[*i])).collect();
+        let limits: Vec<&str> =
+            stopped.iter().map(|(_, b)| if *b == Bound::Least { "least" } else { "most" }).collect();
+        finding = finding.word("value", which.join(", ")).word("limit", limits.join(", "));
+    }
+    finding.words.retain(|(n, _)| *n != "count" || code == Code::NotSolved);
+    finding.mm("excess", excess.abs())
+}
+
+/// A node's value as plain numbers, for tables: mm, mm2, radians, plain; an edge counts as its sewn length.
+pub(super) fn plain(item: &Item<f64>) -> Option<Value<f64, ()>> {
+    Some(match item {
+        Item::Value(Value::Real(v)) => Value::Real(*v),
+        Item::Value(Value::Pair(x, y)) => Value::Pair(*x, *y),
+        Item::Value(Value::Truth(t)) => Value::Truth(*t),
+        Item::Value(Value::Edge(e)) => Value::Real(e.sewn_length()),
+        Item::Value(Value::Line(p, d)) => Value::Line(*p, *d),
+        _ => return None,
+    })
+}

@@ -1,0 +1,269 @@
+//! What a draft means, without numbers.
+
+use std::sync::Arc;
+
+use super::cases::Cases;
+use super::chart::ChartPlan;
+use crate::base::Finding;
+use crate::document::Side;
+use crate::language::{Kind, Program};
+
+/// The number of a node.
+pub type NodeId = u32;
+
+/// A formula that could be checked, with its text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Formula {
+    /// As typed.
+    pub text: Arc<str>,
+    /// What is run.
+    pub program: Arc<Program>,
+    /// What it gives.
+    pub kind: Kind,
+}
+
+/// A segment of an edge.
+#[derive(Clone, Debug, PartialEq)]
+pub enum SegmentDef {
+    /// Straight to a point.
+    Straight,
+    /// A cubic with two handles.
+    Curve(Formula, Formula),
+    /// An arc about a centre; `true` clockwise.
+    Arc(Formula, bool),
+    /// A spline through points with headings at its ends.
+    Smooth(Vec<Formula>, Option<Formula>, Option<Formula>),
+    /// A curve from elsewhere.
+    Taken(Formula),
+}
+
+/// How a seam's sides fit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fit {
+    /// Equally long.
+    Equal,
+    /// One side longer by a length.
+    Eased(Side, Formula),
+    /// The first named side is so many times as long as the other.
+    Times(Side, Formula),
+}
+
+/// What a node is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Def {
+    /// It cannot be computed; the reason is reported.
+    Broken,
+    /// A row of the chart.
+    Row(u32),
+    /// A value or point: one formula.
+    Formula(Formula),
+    /// A value that is found: start, least, most.
+    Found(Formula, Option<Formula>, Option<Formula>),
+    /// An edge as drawn: the points it passes by name, and its segments.
+    Flat {
+        /// Ends of the segments in order, one more than segments.
+        points: Vec<NodeId>,
+        /// The segments.
+        segments: Vec<SegmentDef>,
+    },
+    /// The mouth of a dart, pleat or tuck.
+    Mouth(Box<MouthDef>),
+    /// An edge with its mouths folded out.
+    Sewn {
+        /// The edge as drawn.
+        flat: NodeId,
+        /// What is folded out of it, with names.
+        mouths: Vec<(NodeId, Arc<str>)>,
+    },
+    /// A member of a dart.
+    Member(NodeId, u8),
+    /// The sense of an outline: 1 if the inside is on the right as it runs, else -1.
+    Sense(Vec<NodeId>),
+    /// A placement.
+    Placement(Box<PlacementDef>),
+    /// A point or edge through a placement.
+    Laid(NodeId, NodeId),
+    /// A side of a seam: its edges in order. Its value is its sewn length.
+    Side(Vec<Formula>),
+    /// Sewn length of one less that of two.
+    Difference(NodeId, NodeId),
+    /// The residual of a kept-true seam: its two sides.
+    SeamEquation(NodeId, NodeId, Fit),
+    /// The residual of a condition: its two sides, and what one unit of them counts.
+    ConditionEquation(NodeId, NodeId, f64),
+}
+
+/// A mouth on an edge.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MouthDef {
+    /// The edge as drawn.
+    pub flat: NodeId,
+    /// Sense of its piece, where the tip is told by a length.
+    pub sense: Option<NodeId>,
+    /// Place of its middle, or of its first foot.
+    pub place: Formula,
+    /// Whether `place` is that of the first foot.
+    pub by_foot: bool,
+    /// Straight distance of its feet.
+    pub intake: Formula,
+    /// Its tip, a length or a point.
+    pub tip: Option<Formula>,
+    /// Whether the leg is measured at the second foot.
+    pub second_kept: bool,
+}
+
+/// A placement's formulas.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PlacementDef {
+    /// The point that is laid.
+    pub point: Formula,
+    /// Where it comes to lie.
+    pub onto: Formula,
+    /// The two points that give the direction.
+    pub towards: Option<(Formula, Formula)>,
+    /// Or the angle.
+    pub turned: Option<Formula>,
+    /// Pushed along by.
+    pub overlap: Option<Formula>,
+    /// Turned over first.
+    pub mirrored: bool,
+}
+
+/// What a node belongs to, for findings and pictures.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Part {
+    /// The piece or drawing.
+    pub piece: Arc<str>,
+    /// The edge or line.
+    pub edge: Arc<str>,
+    /// The seam.
+    pub seam: Arc<str>,
+    /// As it is written in formulas: `front.tip`, `chart.bust`, `seam.side`.
+    pub name: Arc<str>,
+}
+
+/// A node of the graph.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Node {
+    /// What it belongs to.
+    pub part: Part,
+    /// What it is.
+    pub def: Def,
+    /// The kind of its value, if formulas can name it.
+    pub kind: Option<Kind>,
+    /// What it needs.
+    pub deps: Vec<NodeId>,
+}
+
+/// An equation: its node, and who may give way for it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Equation {
+    /// Its node: the residual in mm.
+    pub node: NodeId,
+    /// As it is said: `seam.side`, `condition.balance`.
+    pub name: Arc<str>,
+    /// The found values named for it.
+    pub found_by: Vec<NodeId>,
+}
+
+/// Values and equations that hang together.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct System {
+    /// The found values.
+    pub found: Vec<NodeId>,
+    /// The equations, as places in [`Plan::equations`].
+    pub equations: Vec<usize>,
+    /// Everything between them, in the order in which it is computed; the equations' nodes are among them.
+    pub inner: Vec<NodeId>,
+}
+
+/// A step of the computation.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Task {
+    /// One node.
+    Node(NodeId),
+    /// A system, as its place in [`Plan::systems`].
+    System(usize),
+}
+
+/// Where the parts of a frame stand among the nodes.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FramePlan {
+    /// Its name.
+    pub name: Arc<str>,
+    /// Whether it is a piece.
+    pub is_piece: bool,
+    /// Its points.
+    pub points: Vec<NodeId>,
+    /// Its edges (sewn), in the order of the outline.
+    pub edges: Vec<NodeId>,
+    /// Its lines.
+    pub lines: Vec<NodeId>,
+    /// Its darts, pleats and tucks: the mouth and whether it is a dart.
+    pub mouths: Vec<(NodeId, bool)>,
+    /// Its sense.
+    pub sense: NodeId,
+}
+
+/// Where the parts of a seam stand among the nodes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SeamPlan {
+    /// Its name.
+    pub name: Arc<str>,
+    /// Side one, side two, their difference.
+    pub sides: [NodeId; 3],
+    /// How they fit; `None` where that formula is broken.
+    pub fit: Option<Fit>,
+    /// Its equation, if it is kept true.
+    pub equation: Option<usize>,
+}
+
+/// Where the parts of a condition stand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ConditionPlan {
+    /// Its name.
+    pub name: Arc<str>,
+    /// Its text.
+    pub text: Arc<str>,
+    /// The nodes of both sides.
+    pub sides: [NodeId; 2],
+    /// What is to hold.
+    pub relation: crate::language::Relation,
+    /// Its equation, if it is one that has found values.
+    pub equation: Option<usize>,
+}
+
+/// A draft's meaning.
+#[derive(Debug)]
+pub struct Plan {
+    /// The cases in which it is computed.
+    pub cases: Cases,
+    /// All nodes.
+    pub nodes: Vec<Node>,
+    /// Their frames: pieces first, then drawings.
+    pub frames: Vec<FramePlan>,
+    /// The seams.
+    pub seams: Vec<SeamPlan>,
+    /// The conditions.
+    pub conditions: Vec<ConditionPlan>,
+    /// The equations.
+    pub equations: Vec<Equation>,
+    /// What hangs together.
+    pub systems: Vec<System>,
+    /// The order of computing.
+    pub tasks: Vec<Task>,
+    /// For each node: the system it belongs to (`u32::MAX`: none) and its place in it, found values first.
+    pub homes: Vec<(u32, u32)>,
+    /// Formulas asked from outside; `None` where one cannot be read.
+    pub extras: Vec<Option<NodeId>>,
+    /// What is wrong whatever the size.
+    pub findings: Vec<Finding>,
+    pub(super) chart: ChartPlan,
+}
+
+impl Plan {
+    /// The node that a global formula would name so: `bust`, `front.tip`, `seam.side.difference`.
+    pub fn node_named(&self, name: &str) -> Option<NodeId> {
+        self.nodes.iter().position(|n| &*n.part.name == name && n.kind.is_some()).map(|i| i as NodeId)
+    }
+}

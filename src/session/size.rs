@@ -1,0 +1,198 @@
+//! Adding a size.
+
+use super::literal::number_typed;
+use crate::base::Unit;
+use crate::document::{Axis, Cell, Draft, check_label};
+use crate::language::{nearest, parse};
+
+/// A size to be added.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NewSize {
+    /// Its label.
+    pub label: String,
+    /// On which axis.
+    pub axis: Axis,
+    /// Between these neighbours; `None`: where its label belongs if all labels are numbers, else at the end.
+    pub between: Option<(String, String)>,
+    /// Row and formula; `+2 cm` or `-2 cm` is a step from the size before.
+    pub cells: Vec<(String, String)>,
+}
+
+/// Why a size could not be added. The draft is as it was.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SizeError {
+    /// The label cannot be used.
+    #[error("`{0}` cannot be the label of a size: up to 60 letters without `/` may stand there")]
+    Label(String),
+    /// It is there already.
+    #[error("there is a size {0} already")]
+    Taken(String),
+    /// A neighbour is unknown.
+    #[error("there is no size {name} to stand beside{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
+    Neighbour {
+        /// What was asked for.
+        name: String,
+        /// The nearest one.
+        hint: Option<String>,
+    },
+    /// The neighbours are not beside each other.
+    #[error("{a} and {b} are not beside each other, so it is not clear where the new size belongs")]
+    NotBeside {
+        /// One.
+        a: String,
+        /// The other.
+        b: String,
+    },
+    /// A row is unknown.
+    #[error("there is no row {name}{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
+    Row {
+        /// What was asked for.
+        name: String,
+        /// The nearest one.
+        hint: Option<String>,
+    },
+    /// A row does not vary by this axis alone.
+    #[error("{row} does not vary by {axis} alone; its cells for {label} must be typed in the file")]
+    Axes {
+        /// The row.
+        row: String,
+        /// The axis.
+        axis: &'static str,
+        /// The new size.
+        label: String,
+    },
+    /// A number cannot be read.
+    #[error("{row}: `{text}` cannot be read: {problem}")]
+    Cell {
+        /// The row.
+        row: String,
+        /// As typed.
+        text: String,
+        /// Why.
+        problem: String,
+    },
+}
+
+/// Adds a size. Returns what was done, in a sentence or two. Rows without a number get a proposal when computed.
+pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
+    check_label(&new.label).map_err(|_| SizeError::Label(new.label.clone()))?;
+    let chart = &draft.chart;
+    let (labels, axis) = match new.axis {
+        Axis::Girth => (&chart.girth, "girth"),
+        Axis::Cup => (&chart.cup, "cup"),
+        Axis::Length => (&chart.length, "length"),
+    };
+    if labels.contains(&new.label) {
+        return Err(SizeError::Taken(new.label.clone()));
+    }
+    let place = place_of(labels, new)?;
+    let before = place.checked_sub(1).and_then(|i| labels.get(i)).cloned();
+    let mut typed: Vec<(usize, String)> = Vec::new();
+    for (name, text) in &new.cells {
+        let Some(i) = chart.rows.iter().position(|r| r.name == *name || format!("chart.{}", r.name) == *name) else {
+            let hint = nearest(name, chart.rows.iter().map(|r| r.name.as_str())).map(str::to_owned);
+            return Err(SizeError::Row { name: name.clone(), hint });
+        };
+        if chart.rows[i].by != [new.axis] {
+            return Err(SizeError::Axes { row: name.clone(), axis, label: new.label.clone() });
+        }
+        let neighbour = before.as_ref().and_then(|b| chart.rows[i].cells.iter().find(|c| c.0 == *b));
+        let cell = read_cell(text, neighbour.map(|c| c.1.as_str()), before.as_deref())
+            .map_err(|problem| SizeError::Cell { row: name.clone(), text: text.clone(), problem })?;
+        typed.retain(|(k, _)| *k != i);
+        typed.push((i, cell));
+    }
+    let proposed: Vec<String> = chart
+        .rows
+        .iter()
+        .enumerate()
+        .filter(|(i, r)| r.by.contains(&new.axis) && r.is.is_empty() && !typed.iter().any(|(k, _)| k == i))
+        .map(|(_, r)| r.name.clone())
+        .collect();
+    let sets: Vec<String> = chart
+        .sets
+        .iter()
+        .filter(|s| {
+            let own = match new.axis {
+                Axis::Girth => &s.girth,
+                Axis::Cup => &s.cup,
+                Axis::Length => &s.length,
+            };
+            !own.is_empty()
+        })
+        .map(|s| s.name.clone())
+        .collect();
+    let chart = &mut draft.chart;
+    let labels = match new.axis {
+        Axis::Girth => &mut chart.girth,
+        Axis::Cup => &mut chart.cup,
+        Axis::Length => &mut chart.length,
+    };
+    labels.insert(place, new.label.clone());
+    let order = labels.clone();
+    for (i, text) in typed {
+        let cells = &mut chart.rows[i].cells;
+        let at = |label: &str| order.iter().position(|l| l == label).unwrap_or(usize::MAX);
+        let behind = cells.iter().position(|c| at(&c.0) > place).unwrap_or(cells.len());
+        cells.insert(behind, Cell(new.label.clone(), text));
+    }
+    if chart.base.is_empty() && order.len() == 1 {
+        chart.base = new.label.clone();
+    }
+    let mut told = format!("size {} was added", new.label);
+    if !proposed.is_empty() {
+        told.push_str(&format!("; proposed, to be confirmed: {}", proposed.join(", ")));
+    }
+    if !sets.is_empty() {
+        told.push_str(&format!("; it is not in the size sets that list their sizes: {}", sets.join(", ")));
+    }
+    Ok(told)
+}
+
+fn place_of(labels: &[String], new: &NewSize) -> Result<usize, SizeError> {
+    let find = |name: &String| {
+        labels.iter().position(|l| l == name).ok_or_else(|| SizeError::Neighbour {
+            name: name.clone(),
+            hint: nearest(name, labels.iter().map(String::as_str)).map(str::to_owned),
+        })
+    };
+    if let Some((a, b)) = &new.between {
+        let (i, j) = (find(a)?, find(b)?);
+        return match i.abs_diff(j) {
+            1 => Ok(i.max(j)),
+            _ => Err(SizeError::NotBeside { a: a.clone(), b: b.clone() }),
+        };
+    }
+    let numbers: Option<Vec<f64>> = labels.iter().map(|l| l.parse().ok()).collect();
+    Ok(match (numbers, new.label.parse::<f64>()) {
+        (Some(numbers), Ok(own)) if numbers.is_sorted() => numbers.iter().position(|n| *n > own).unwrap_or(labels.len()),
+        _ => labels.len(),
+    })
+}
+
+/// The text that the cell gets: as typed, or the sum for a step.
+fn read_cell(text: &str, neighbour: Option<&str>, before: Option<&str>) -> Result<String, String> {
+    let text = text.trim();
+    let step = text.strip_prefix('+').map(|t| (1.0, t)).or_else(|| text.strip_prefix('-').map(|t| (-1.0, t)));
+    let Some((sign, step)) = step else {
+        return match parse(text) {
+            Ok(_) => Ok(text.to_owned()),
+            Err(finding) => Err(crate::base::message(&finding, crate::base::DisplayUnit::Cm)),
+        };
+    };
+    let before = before.ok_or("a step needs a size before it")?;
+    let neighbour = neighbour.ok_or_else(|| format!("a step needs a number typed for {before}"))?;
+    let (Some((start, unit)), Some((by, by_unit))) = (number_typed(neighbour), number_typed(step)) else {
+        return Err(format!("a step is added to a plain number such as `84 cm`; {before} has `{neighbour}`"));
+    };
+    let inside = |v: f64, u: Option<Unit>| u.map_or(v, |u| v * u.inside().0 / u.inside().1);
+    let both = (unit.map(Unit::is_length), by_unit.map(Unit::is_length));
+    if both.0 != both.1 {
+        return Err(format!("the step and `{neighbour}` are not of one kind"));
+    }
+    let sum = inside(start, unit) + sign * inside(by, by_unit);
+    let (times, over) = unit.map_or((1.0, 1.0), Unit::inside);
+    // To a billionth, so that 13.55 + 0.1 does not show the binary rest.
+    let value = (sum * over / times * 1e9).round() / 1e9;
+    Ok(unit.map_or(format!("{value}"), |u| format!("{value} {}", u.sign())))
+}
