@@ -59,7 +59,7 @@ impl Shapes {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
                     let least = best.map_or(0.0, |(room, _)| room.scale * (1.0 - ALIKE));
-                    let scale = self.scale_at(centre, size, clear, least).min(enough);
+                    let scale = self.scale_at(centre, size, clear, (least, enough));
                     let off = centre.distance_squared(self.bounds.center());
                     let better =
                         best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
@@ -73,12 +73,12 @@ impl Shapes {
     }
 
     /// How many times a box of this size around `centre`, a point inside, can be had before it touches a line.
-    /// Not computed further once it cannot exceed `least`.
-    pub fn scale_at(&self, centre: Point, size: Size, clear: bool, least: f64) -> f64 {
+    /// At most `most`; not computed further once it cannot exceed `least`.
+    pub fn scale_at(&self, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
         let obstacles: &[Line] = if clear { &self.obstacles } else { &[] };
-        let mut scale = f64::INFINITY;
+        let mut scale = most;
         for line in self.outline.iter().chain(obstacles) {
-            scale = scale.min(reach(line, centre, size));
+            scale = reach(line, centre, size, scale);
             if scale <= least {
                 break;
             }
@@ -129,20 +129,24 @@ fn crossings(outline: &[Line], y: f64) -> Vec<f64> {
     found
 }
 
-/// How many times a box of this size around `centre` can be had before it touches the line.
+/// How many times, at most `most`, a box of this size around `centre` can be had before it touches the line.
 ///
 /// The distance in which that box is the unit ball is convex along the line and straight between the places where one of
 /// its two parts is zero or both are equal, so its least value is at one of those or at an end.
-fn reach(line: &Line, centre: Point, size: Size) -> f64 {
-    let from = line.p0 - centre;
-    let along = line.p1 - line.p0;
-    let (a, b) = (size.width / 2.0, size.height / 2.0);
-    let (u0, v0, du, dv) = (from.x / a, from.y / b, along.x / a, along.y / b);
+fn reach(line: &Line, centre: Point, size: Size, most: f64) -> f64 {
+    let (a, b) = (2.0 / size.width, 2.0 / size.height);
+    let (u0, v0) = ((line.p0.x - centre.x) * a, (line.p0.y - centre.y) * b);
+    let (u1, v1) = ((line.p1.x - centre.x) * a, (line.p1.y - centre.y) * b);
+    // Most lines lie wholly to one side, too far to matter.
+    if u0.min(u1) >= most || u0.max(u1) <= -most || v0.min(v1) >= most || v0.max(v1) <= -most {
+        return most;
+    }
+    let (du, dv) = (u1 - u0, v1 - v0);
     let zeros = [(0.0, 1.0), (1.0, 1.0), (-u0, du), (-v0, dv), (v0 - u0, du - dv), (-u0 - v0, du + dv)];
     zeros
         .into_iter()
         .filter(|(_, slope)| *slope != 0.0)
         .map(|(zero, slope)| (zero / slope).clamp(0.0, 1.0))
         .map(|t| (u0 + t * du).abs().max((v0 + t * dv).abs()))
-        .fold(f64::INFINITY, f64::min)
+        .fold(most, f64::min)
 }

@@ -273,6 +273,9 @@ fn label(piece: &SheetPiece, shapes: &Shapes, wanted: Option<Point>, ink: Ink) -
     // Off the inner lines if it can be read there, else over them.
     for clear in [true, false] {
         for (lines, upright) in ways.iter().flat_map(|w| [(w, false), (w, true)]) {
+            if best.as_ref().is_some_and(|b| b.size >= LABEL_SIZE) {
+                break;
+            }
             let found = Label::fitted(lines, upright, shapes, wanted, clear);
             // A later way must be better by a tenth: level text in two lines reads best.
             if let Some(found) = found.filter(|f| best.as_ref().is_none_or(|b| f.size > 1.1 * b.size)) {
@@ -300,7 +303,8 @@ impl Label {
         let width = lines.iter().map(|l| font::text_width(l, 1.0)).fold(0.0, f64::max) + 1.0;
         let height = LABEL_LEADING * lines.len() as f64 + 0.5;
         let room = if upright { Size::new(height, width) } else { Size::new(width, height) };
-        let at_wanted = wanted.filter(|p| shapes.holds(*p)).map(|p| (p, shapes.scale_at(p, room, clear, 0.0)));
+        let at_wanted =
+            wanted.filter(|p| shapes.holds(*p)).map(|p| (p, shapes.scale_at(p, room, clear, (0.0, LABEL_SIZE))));
         let (centre, scale) = match at_wanted.filter(|(_, scale)| *scale >= LABEL_SMALL) {
             Some(place) => place,
             None => shapes.room(room, LABEL_ROOM * LABEL_SIZE, clear).map(|r| (r.centre, r.scale))?,

@@ -153,6 +153,9 @@ fn the_font_knows_the_letters_of_many_languages_and_names_those_it_lacks() {
     let known = "Größe Ärmel Łódź ½ ⅜ 45° × Κολάρο Рукав İğne ″ – … a\u{302}";
     assert_eq!(missing_signs([known]).into_iter().collect::<String>(), "");
     assert_eq!(missing_signs(["日a本", "Front\n"]).into_iter().collect::<String>(), "日本");
+    // However a letter with a mark was typed, it is written as one.
+    let typed = |letters: &str| write_pdf("t", &[page(100.0, 100.0, vec![text(letters)])]).unwrap();
+    assert_eq!(typed("A\u{308}rmel"), typed("Ärmel"));
     // A box is drawn, the text behind it stays.
     let text = content(&page(100.0, 100.0, vec![text("a日b")]));
     assert!(text.contains("/Span") && text.contains("ActualText"), "{text}");

@@ -200,8 +200,8 @@ fn a_wanted_place_is_used_if_it_is_inside() {
 fn room_for_a_label_is_the_largest_or_in_the_middle() {
     // Against plain knowledge: a 100 x 40 box holds a 10 x 4 box ten times, in its middle.
     let shapes = Shapes::new(&BezPath::from_svg("M 0 0 L 100 0 L 100 40 L 0 40 Z").unwrap(), &[]);
-    assert!((shapes.scale_at(Point::new(50.0, 20.0), Size::new(10.0, 4.0), true, 0.0) - 10.0).abs() < 1e-12);
-    assert!((shapes.scale_at(Point::new(30.0, 20.0), Size::new(10.0, 4.0), true, 0.0) - 6.0).abs() < 1e-12);
+    assert!((shapes.scale_at(Point::new(50.0, 20.0), Size::new(10.0, 4.0), true, (0.0, 99.0)) - 10.0).abs() < 1e-12);
+    assert!((shapes.scale_at(Point::new(30.0, 20.0), Size::new(10.0, 4.0), true, (0.0, 99.0)) - 6.0).abs() < 1e-12);
     let box_10_4 = Size::new(10.0, 4.0);
     let room = shapes.room(box_10_4, 100.0, true).unwrap();
     assert!(room.scale > 9.6 && (room.centre.x - 50.0).abs() < 2.0, "{room:?}");
@@ -260,9 +260,9 @@ proptest! {
             .iter()
             .enumerate()
             .map(|(i, (w, h, size))| {
-                // Frames far from the origin, an inner line that sticks out.
+                // Frames off the origin; an inner line that sticks out of every other outline.
                 let svg = format!("M -50 {i} l {w} 0 l 0 {h} q {} 3 {} 0 Z", -w / 2.0, -w);
-                piece(&format!("Piece {i}"), &format!("{size}"), &svg, &[&format!("M -52 {i} l 4 2")])
+                piece(&format!("Piece {i}"), &format!("{size}"), &svg, &[&format!("M {} {i} l 4 2", [-52, -49][i % 2])])
             })
             .collect();
         let picture = sheet(&pieces, width);
@@ -270,6 +270,11 @@ proptest! {
         let boxes: Vec<Rect> = outlines(&picture).iter().map(|o| o.bounding_box()).collect();
         prop_assert_eq!(boxes.len(), pieces.len());
         let page = Rect::new(MARGIN, MARGIN, picture.width - MARGIN, picture.height - MARGIN).inflate(1e-6, 1e-6);
+        for item in flat(&picture.items) {
+            if let Item::Stroke { path, .. } = item {
+                prop_assert!(page.contains_rect(path.bounding_box()));
+            }
+        }
         for (i, a) in boxes.iter().enumerate() {
             prop_assert!(page.contains_rect(*a), "{:?} in {:?}", a, page);
             for b in &boxes[i + 1..] {

@@ -91,7 +91,8 @@ def corner(path):
     with tempfile.TemporaryDirectory() as folder:
         stem = f"{folder}/page"
         code, _, err = run(
-            "pdftoppm", "-r", str(DOTS), "-gray", "-x", "0", "-y", "0", "-W", side, "-H", side, "-singlefile", str(path), stem
+            *("pdftoppm", "-r", str(DOTS), "-gray", "-singlefile"),
+            *("-x", "0", "-y", "0", "-W", side, "-H", side, str(path), stem),
         )
         if code != 0:
             raise SystemExit(f"pdftoppm: {err.strip()}")
@@ -157,7 +158,9 @@ def scaled_copy(path, target, factor):
     reader = pypdf.PdfReader(path)
     writer = pypdf.PdfWriter()
     page = writer.add_page(reader.pages[0])
-    page.add_transformation(pypdf.Transformation().translate(0, float(page.mediabox.height) * (1 / factor - 1)).scale(factor))
+    # About the top left corner, so that the marks stay in view.
+    down = float(page.mediabox.height) * (1 / factor - 1)
+    page.add_transformation(pypdf.Transformation().translate(0, down).scale(factor))
     writer.write(target)
 
 
