@@ -4,9 +4,13 @@
 //! sheets at the end. See `DEVELOPERS.md` for the map of the house.
 
 pub mod base;
-pub mod document;
+pub mod cli;
 pub mod compute;
 pub mod curves;
+pub mod document;
+pub mod file;
 pub mod language;
 pub mod numeric;
+pub mod output;
 pub mod proof;
+pub mod session;

@@ -1,0 +1,118 @@
+//! A drawing in millimetres, independent of any file format: what sheets are made of and what writers read.
+//!
+//! x to the right, y down, origin at the top left of the page. Arranging is `wide`'s, writing is `pdf`'s.
+
+use kurbo::{BezPath, Point};
+
+/// One page of drawing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Picture {
+    /// Width of the page, mm.
+    pub width: f64,
+    /// Height of the page, mm.
+    pub height: f64,
+    /// What is drawn, the first at the bottom.
+    pub items: Vec<Item>,
+}
+
+/// A thing that is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Item {
+    /// A line along a path.
+    Stroke {
+        /// The path, mm.
+        path: BezPath,
+        /// How it is drawn.
+        pen: Pen,
+    },
+    /// The inside of a path (by winding, not zero).
+    Fill {
+        /// The path, mm.
+        path: BezPath,
+        /// Its colour.
+        ink: Ink,
+    },
+    /// One line of text.
+    Text(Text),
+    /// Things that belong together.
+    Group {
+        /// The layer that a reader can switch off; groups of the same name are one layer. `None`: no layer.
+        layer: Option<String>,
+        /// What is in it.
+        items: Vec<Item>,
+    },
+}
+
+/// How a line is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pen {
+    /// Width of the line, mm.
+    pub width: f64,
+    /// Lengths of dashes and gaps in turn, mm; none: a solid line.
+    pub dashes: Vec<f64>,
+    /// Its colour.
+    pub ink: Ink,
+}
+
+impl Pen {
+    /// A solid black line.
+    pub fn solid(width: f64) -> Self {
+        Self { width, dashes: Vec::new(), ink: Ink::BLACK }
+    }
+}
+
+/// A colour of print, each part from 0 (dark) to 255.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Ink {
+    /// Red.
+    pub red: u8,
+    /// Green.
+    pub green: u8,
+    /// Blue.
+    pub blue: u8,
+}
+
+impl Ink {
+    /// Black.
+    pub const BLACK: Self = Self::grey(0);
+
+    /// A grey.
+    pub const fn grey(light: u8) -> Self {
+        Self { red: light, green: light, blue: light }
+    }
+}
+
+/// One line of text.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// Its letters. Written in Unicode's composed form (NFC); control signs are written as spaces.
+    pub text: String,
+    /// A point of its baseline; which one, says `align`.
+    pub at: Point,
+    /// Size of the em, mm.
+    pub size: f64,
+    /// Direction of reading in radians: 0 to the right, positive clockwise as seen.
+    pub angle: f64,
+    /// Which point of the baseline lies at `at`.
+    pub align: Align,
+    /// Its colour.
+    pub ink: Ink,
+}
+
+impl Text {
+    /// Black text that reads to the right from `at`.
+    pub fn new(text: impl Into<String>, at: Point, size: f64) -> Self {
+        Self { text: text.into(), at, size, angle: 0.0, align: Align::Start, ink: Ink::BLACK }
+    }
+}
+
+/// Which point of a line of text is placed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Align {
+    /// Where reading starts.
+    Start,
+    /// The middle.
+    Middle,
+    /// Where reading ends.
+    End,
+}

@@ -1,0 +1,152 @@
+//! The place for a label: truly inside an outline, with as much room as is wanted or else as there is.
+//!
+//! Candidates lie on level lines through the shape; for each the largest box of the label's proportions is computed
+//! exactly against the flattened outline, so the label never reaches over it.
+
+use kurbo::{BezPath, Line, PathEl, Point, Rect, Shape, Size};
+
+use crate::base::tolerance;
+
+/// Level lines through the shape.
+const LEVELS: usize = 32;
+/// Candidates in each stretch of such a line that is inside: its parts, so one less.
+const PARTS: usize = 16;
+/// Places whose room differs by no more than this share count as alike.
+const ALIKE: f64 = 0.01;
+
+/// A place for a box.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// The middle of the box.
+    pub centre: Point,
+    /// How many times the given box fits there.
+    pub scale: f64,
+}
+
+/// Lines within which a label must stay, flattened to the tolerance of print.
+pub struct Shapes {
+    outline: Vec<Line>,
+    obstacles: Vec<Line>,
+    bounds: Rect,
+}
+
+impl Shapes {
+    /// The inside of `outline`, with `lines` in it that a label should not cross.
+    pub fn new(outline: &BezPath, lines: &[BezPath]) -> Self {
+        let outline = flattened(outline, true);
+        let bounds = outline.iter().fold(Rect::ZERO, |all, line| {
+            let one = line.bounding_box();
+            if all == Rect::ZERO { one } else { all.union(one) }
+        });
+        let obstacles = lines.iter().flat_map(|l| flattened(l, false)).collect();
+        Self { outline, obstacles, bounds }
+    }
+
+    /// Whether the point is inside the outline.
+    pub fn holds(&self, p: Point) -> bool {
+        crossings(&self.outline, p.y).iter().filter(|x| **x > p.x).count() % 2 == 1
+    }
+
+    /// A place for a box of this size: of those where it fits `enough` times the one nearest to the middle, or else the
+    /// largest. `None` where the outline has no inside.
+    ///
+    /// `clear` keeps off the inner lines too.
+    pub fn room(&self, size: Size, enough: f64, clear: bool) -> Option<Room> {
+        let mut best: Option<(Room, f64)> = None;
+        for level in 0..LEVELS {
+            let y = self.bounds.y0 + self.bounds.height() * (level as f64 + 0.5) / LEVELS as f64;
+            for pair in crossings(&self.outline, y).chunks_exact(2) {
+                for part in 1..PARTS {
+                    let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
+                    let least = best.map_or(0.0, |(room, _)| room.scale * (1.0 - ALIKE));
+                    let scale = self.scale_at(centre, size, clear, (least, enough));
+                    let off = centre.distance_squared(self.bounds.center());
+                    let better =
+                        best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
+                    if scale > 0.0 && better {
+                        best = Some((Room { centre, scale }, off));
+                    }
+                }
+            }
+        }
+        best.map(|(room, _)| room)
+    }
+
+    /// How many times a box of this size around `centre`, a point inside, can be had before it touches a line.
+    /// At most `most`; not computed further once it cannot exceed `least`.
+    pub fn scale_at(&self, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
+        let obstacles: &[Line] = if clear { &self.obstacles } else { &[] };
+        let mut scale = most;
+        for line in self.outline.iter().chain(obstacles) {
+            scale = reach(line, centre, size, scale);
+            if scale <= least {
+                break;
+            }
+        }
+        scale
+    }
+}
+
+/// Straight pieces of a path, zero lengths left out.
+fn flattened(path: &BezPath, closed: bool) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let (mut start, mut last) = (Point::ZERO, Point::ZERO);
+    let mut line = |from: Point, to: Point| {
+        if from != to {
+            lines.push(Line::new(from, to));
+        }
+    };
+    kurbo::flatten(path, tolerance::PRINT, |element| match element {
+        PathEl::MoveTo(p) => {
+            if closed {
+                line(last, start);
+            }
+            (start, last) = (p, p);
+        }
+        PathEl::ClosePath => {
+            line(last, start);
+            last = start;
+        }
+        PathEl::LineTo(p) | PathEl::QuadTo(_, p) | PathEl::CurveTo(_, _, p) => {
+            line(last, p);
+            last = p;
+        }
+    });
+    if closed {
+        line(last, start);
+    }
+    lines
+}
+
+/// Where a level line crosses, sorted; an even number for closed outlines.
+fn crossings(outline: &[Line], y: f64) -> Vec<f64> {
+    let mut found: Vec<f64> = outline
+        .iter()
+        .filter(|l| (l.p0.y <= y) != (l.p1.y <= y))
+        .map(|l| l.p0.x + (l.p1.x - l.p0.x) * (y - l.p0.y) / (l.p1.y - l.p0.y))
+        .collect();
+    found.sort_by(f64::total_cmp);
+    found
+}
+
+/// How many times, at most `most`, a box of this size around `centre` can be had before it touches the line.
+///
+/// The distance in which that box is the unit ball is convex along the line and straight between the places where one of
+/// its two parts is zero or both are equal, so its least value is at one of those or at an end.
+fn reach(line: &Line, centre: Point, size: Size, most: f64) -> f64 {
+    let (a, b) = (2.0 / size.width, 2.0 / size.height);
+    let (u0, v0) = ((line.p0.x - centre.x) * a, (line.p0.y - centre.y) * b);
+    let (u1, v1) = ((line.p1.x - centre.x) * a, (line.p1.y - centre.y) * b);
+    // Most lines lie wholly to one side, too far to matter.
+    if u0.min(u1) >= most || u0.max(u1) <= -most || v0.min(v1) >= most || v0.max(v1) <= -most {
+        return most;
+    }
+    let (du, dv) = (u1 - u0, v1 - v0);
+    let zeros = [(0.0, 1.0), (1.0, 1.0), (-u0, du), (-v0, dv), (v0 - u0, du - dv), (-u0 - v0, du + dv)];
+    zeros
+        .into_iter()
+        .filter(|(_, slope)| *slope != 0.0)
+        .map(|(zero, slope)| (zero / slope).clamp(0.0, 1.0))
+        .map(|t| (u0 + t * du).abs().max((v0 + t * dv).abs()))
+        .fold(most, f64::min)
+}

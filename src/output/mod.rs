@@ -1,0 +1,29 @@
+//! What leaves the program: sheets as drawings, drawings as files, files on the disk.
+//!
+//! A sheet is a [`Picture`] in millimetres; arranging (`wide`) knows no file format, the writer (`pdf`) knows no piece.
+//! Which pieces in which sizes are published, and whether findings forbid it, is decided above.
+
+mod drawing;
+mod font;
+mod label;
+mod pdf;
+mod pdf_text;
+mod save;
+mod title_block;
+mod wide;
+
+pub use drawing::{Align, Ink, Item, Pen, Picture, Text};
+pub use font::{missing_signs, text_width};
+pub use label::{Room, Shapes};
+pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
+pub use save::{SaveError, save_all};
+pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
+
+/// A PDF file with all pieces on one page in true size.
+///
+/// Same input, same bytes. Signs that the font lacks come out as boxes: [`missing_signs`] of the title and the pieces'
+/// names and sizes says which.
+pub fn publish_wide(title: &str, pieces: &[SheetPiece], settings: WideSettings) -> Result<Vec<u8>, SheetError> {
+    let picture = wide_sheet(title, pieces, settings)?;
+    Ok(write_pdf(title, &[picture])?)
+}

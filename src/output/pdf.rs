@@ -1,0 +1,375 @@
+//! Pictures as a PDF file. The only place that writes PDF.
+//!
+//! True size: one matrix turns millimetres into points, pages never carry another unit. Same pictures, same bytes: no
+//! clock, numbers from the content. Coordinates are written to 0.001 mm.
+
+use kurbo::{BezPath, PathEl, Point};
+use pdf_writer::types::{LineCapStyle, LineJoinStyle};
+use pdf_writer::{Content, Filter, Finish, Name, Obj, Pdf, Rect, Ref, Str, TextStr};
+use thiserror::Error;
+
+use super::drawing::{Align, Ink, Item, Picture, Text};
+use super::font;
+use super::pdf_text::TextBook;
+use crate::base::{Scalar, round_half_away};
+
+/// The longest side of a page, mm: 14 400 points, beyond which readers disagree (ISO 32000, annex on limits).
+pub const MAX_SIDE: f64 = 5080.0;
+/// Points in a millimetre.
+const POINTS: f64 = 72.0 / 25.4;
+/// The step of written coordinates, mm.
+const STEP: f64 = 1e-3;
+/// The step of written direction numbers: shorter decimals would be written with an exponent, which PDF does not know.
+const TURN_STEP: f64 = 1e-5;
+
+/// Why a PDF file cannot be made.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum PdfError {
+    /// No pages.
+    #[error("there is no page to write; draw at least one")]
+    NoPages,
+    /// A page without a size.
+    #[error("page {page} is {width} x {height} mm; both sides must be above zero")]
+    PageEmpty {
+        /// Counted from 1.
+        page: usize,
+        /// mm.
+        width: f64,
+        /// mm.
+        height: f64,
+    },
+    /// A page beyond [`MAX_SIDE`].
+    #[error(
+        "page {page} is {width:.0} x {height:.0} mm, {}; a PDF page can be {MAX_SIDE} mm at most in each direction: spread it over several pages",
+        too_much(*width, *height)
+    )]
+    PageTooLarge {
+        /// Counted from 1.
+        page: usize,
+        /// mm.
+        width: f64,
+        /// mm.
+        height: f64,
+    },
+    /// A coordinate or size that is no number, or far beyond any page.
+    #[error("something on page {page} lies at a place that is no usable number; the shape behind it was not computed")]
+    NotFinite {
+        /// Counted from 1.
+        page: usize,
+    },
+    /// The font that is part of the program failed.
+    #[error(
+        "the built-in font cannot be put into the file: {problem}; the program is damaged or has a fault, please report it"
+    )]
+    Font {
+        /// What went wrong.
+        problem: String,
+    },
+}
+
+fn too_much(width: f64, height: f64) -> String {
+    let side = |mm: f64, word: &str| (mm > MAX_SIDE).then(|| format!("{:.0} mm too {word}", (mm - MAX_SIDE).ceil()));
+    [side(width, "wide"), side(height, "high")].into_iter().flatten().collect::<Vec<_>>().join(" and ")
+}
+
+/// The bytes of a PDF file with one page for each picture.
+///
+/// Signs that the font lacks are drawn as a box: ask [`font::missing_signs`] before, to tell the person.
+pub fn write(title: &str, pages: &[Picture]) -> Result<Vec<u8>, PdfError> {
+    if pages.is_empty() {
+        return Err(PdfError::NoPages);
+    }
+    let mut text = TextBook::new();
+    let mut layers: Vec<String> = Vec::new();
+    let mut contents = Vec::with_capacity(pages.len());
+    for (i, page) in pages.iter().enumerate() {
+        check_size(i + 1, page.width, page.height)?;
+        let mut artist = Artist { content: Content::new(), text: &mut text, layers: &mut layers, sound: true };
+        artist.content.transform([POINTS as f32, 0.0, 0.0, -POINTS as f32, 0.0, points(page.height)]);
+        artist.items(&page.items);
+        if !artist.sound {
+            return Err(PdfError::NotFinite { page: i + 1 });
+        }
+        contents.push(artist.content.finish().into_vec());
+    }
+    assembled(title, pages, &contents, &text, &layers)
+}
+
+fn check_size(page: usize, width: f64, height: f64) -> Result<(), PdfError> {
+    if !(width.is_finite() && height.is_finite() && width > 0.0 && height > 0.0) {
+        return Err(PdfError::PageEmpty { page, width, height });
+    }
+    if width > MAX_SIDE || height > MAX_SIDE {
+        return Err(PdfError::PageTooLarge { page, width, height });
+    }
+    Ok(())
+}
+
+fn assembled(
+    title: &str,
+    pages: &[Picture],
+    contents: &[Vec<u8>],
+    text: &TextBook,
+    layers: &[String],
+) -> Result<Vec<u8>, PdfError> {
+    let mut count = 0;
+    let mut next = || {
+        count += 1;
+        Ref::new(count)
+    };
+    let mut pdf = Pdf::new();
+    let (catalog, tree, info, metadata) = (next(), next(), next(), next());
+    let fonts = text.write(&mut pdf, &mut next)?;
+    let layer_refs: Vec<Ref> = layers.iter().map(|_| next()).collect();
+    let page_refs: Vec<(Ref, Ref)> = pages.iter().map(|_| (next(), next())).collect();
+
+    let title = plain(title);
+    pdf.document_info(info).title(TextStr(&title)).producer(TextStr(PRODUCER));
+    pdf.stream(metadata, xmp(&title).as_bytes())
+        .pair(Name(b"Type"), Name(b"Metadata"))
+        .pair(Name(b"Subtype"), Name(b"XML"));
+
+    for (layer, name) in layer_refs.iter().zip(layers) {
+        let mut dict = pdf.indirect(*layer).dict();
+        dict.pair(Name(b"Type"), Name(b"OCG"));
+        dict.pair(Name(b"Name"), TextStr(name));
+    }
+
+    let mut root = pdf.catalog(catalog);
+    root.pages(tree).metadata(metadata);
+    let mut wishes = root.viewer_preferences();
+    wishes.display_doc_title(true);
+    // Print dialogs propose the true size instead of fitting to the paper.
+    wishes.pair(Name(b"PrintScaling"), Name(b"None"));
+    wishes.finish();
+    if !layers.is_empty() {
+        layer_table(root.insert(Name(b"OCProperties")), &layer_refs);
+    }
+    root.finish();
+
+    let mut list = pdf.pages(tree);
+    list.kids(page_refs.iter().map(|(page, _)| *page)).count(page_refs.len() as i32);
+    let mut resources = list.resources();
+    let mut names = resources.fonts();
+    for (slot, font) in fonts.iter().enumerate() {
+        names.pair(Name(TextBook::slot_name(slot).as_bytes()), *font);
+    }
+    names.finish();
+    if !layers.is_empty() {
+        let mut names = resources.insert(Name(b"Properties")).dict();
+        for (i, layer) in layer_refs.iter().enumerate() {
+            names.pair(Name(layer_name(i).as_bytes()), *layer);
+        }
+    }
+    resources.finish();
+    list.finish();
+
+    for ((page, (page_ref, content_ref)), content) in pages.iter().zip(&page_refs).zip(contents) {
+        pdf.page(*page_ref)
+            .parent(tree)
+            .media_box(Rect::new(0.0, 0.0, points(page.width), points(page.height)))
+            .contents(*content_ref);
+        pdf.stream(*content_ref, &compressed(content)).filter(Filter::FlateDecode);
+    }
+
+    let mut parts: Vec<&[u8]> = vec![title.as_bytes()];
+    parts.extend(contents.iter().map(Vec::as_slice));
+    let id = digest(&parts).to_be_bytes().to_vec();
+    pdf.set_file_id((id.clone(), id));
+    Ok(pdf.finish())
+}
+
+/// The table of layers: all on, all listed (a reader shows only what is listed).
+fn layer_table(place: Obj<'_>, layers: &[Ref]) {
+    let mut table = place.dict();
+    table.insert(Name(b"OCGs")).array().items(layers);
+    let mut shown = table.insert(Name(b"D")).dict();
+    shown.pair(Name(b"Name"), TextStr("Layers"));
+    shown.insert(Name(b"Order")).array().items(layers);
+}
+
+fn layer_name(i: usize) -> String {
+    format!("L{i}")
+}
+
+/// Writes the content of one page.
+struct Artist<'a> {
+    content: Content,
+    text: &'a mut TextBook,
+    layers: &'a mut Vec<String>,
+    /// Whether all numbers were usable.
+    sound: bool,
+}
+
+impl Artist<'_> {
+    fn items(&mut self, items: &[Item]) {
+        for item in items {
+            match item {
+                Item::Stroke { path, .. } | Item::Fill { path, .. } if path.is_empty() => {}
+                Item::Stroke { path, pen } => {
+                    self.content.save_state();
+                    let width = self.mm(pen.width);
+                    let cap = if pen.dashes.is_empty() { LineCapStyle::RoundCap } else { LineCapStyle::ButtCap };
+                    self.content.set_line_width(width).set_line_cap(cap).set_line_join(LineJoinStyle::RoundJoin);
+                    if !pen.dashes.is_empty() {
+                        let dashes: Vec<f32> = pen.dashes.iter().map(|d| self.mm(*d)).collect();
+                        self.content.set_dash_pattern(dashes, 0.0);
+                    }
+                    match grey(pen.ink) {
+                        Ok(light) => self.content.set_stroke_gray(light),
+                        Err([r, g, b]) => self.content.set_stroke_rgb(r, g, b),
+                    };
+                    self.path(path);
+                    self.content.stroke().restore_state();
+                }
+                Item::Fill { path, ink } => {
+                    self.content.save_state();
+                    self.fill_ink(*ink);
+                    self.path(path);
+                    self.content.fill_nonzero().restore_state();
+                }
+                Item::Text(text) => self.line_of_text(text),
+                Item::Group { layer: None, items } => self.items(items),
+                Item::Group { layer: Some(name), items } => {
+                    let i = self.layers.iter().position(|l| l == name).unwrap_or_else(|| {
+                        self.layers.push(name.clone());
+                        self.layers.len() - 1
+                    });
+                    self.content
+                        .begin_marked_content_with_properties(Name(b"OC"))
+                        .properties_named(Name(layer_name(i).as_bytes()));
+                    self.items(items);
+                    self.content.end_marked_content();
+                }
+            }
+        }
+    }
+
+    fn line_of_text(&mut self, text: &Text) {
+        let width = font::text_width(&text.text, text.size);
+        let (cos, sin) = (Scalar::cos(text.angle), Scalar::sin(text.angle));
+        let back = match text.align {
+            Align::Start => 0.0,
+            Align::Middle => width / 2.0,
+            Align::End => width,
+        };
+        let (x, y) = (self.mm(text.at.x - back * cos), self.mm(text.at.y - back * sin));
+        let size = self.mm(text.size);
+        let (cos, sin) = (self.number(cos, TURN_STEP), self.number(sin, TURN_STEP));
+        self.content.save_state();
+        self.fill_ink(text.ink);
+        // Letters stand up against the page's y, which points down.
+        self.content.begin_text().set_text_matrix([cos, sin, sin, -cos, x, y]);
+        for run in self.text.runs(&text.text) {
+            if let Some(letters) = &run.letters {
+                let mut mark = self.content.begin_marked_content_with_properties(Name(b"Span"));
+                mark.properties().actual_text(TextStr(letters));
+            }
+            self.content.set_font(Name(TextBook::slot_name(run.slot).as_bytes()), size).show(Str(&run.codes));
+            if run.letters.is_some() {
+                self.content.end_marked_content();
+            }
+        }
+        self.content.end_text().restore_state();
+    }
+
+    fn path(&mut self, path: &BezPath) {
+        let (mut start, mut last) = (Point::ZERO, Point::ZERO);
+        for element in path.elements() {
+            let element = *element;
+            match element {
+                PathEl::MoveTo(p) => {
+                    start = p;
+                    let (x, y) = self.point(p);
+                    self.content.move_to(x, y);
+                }
+                PathEl::LineTo(p) => {
+                    let (x, y) = self.point(p);
+                    self.content.line_to(x, y);
+                }
+                PathEl::QuadTo(a, p) => self.cubic(last.lerp(a, 2.0 / 3.0), p.lerp(a, 2.0 / 3.0), p),
+                PathEl::CurveTo(a, b, p) => self.cubic(a, b, p),
+                PathEl::ClosePath => {
+                    self.content.close_path();
+                }
+            }
+            last = element.end_point().unwrap_or(start);
+        }
+    }
+
+    fn cubic(&mut self, a: Point, b: Point, p: Point) {
+        let ((ax, ay), (bx, by), (x, y)) = (self.point(a), self.point(b), self.point(p));
+        self.content.cubic_to(ax, ay, bx, by, x, y);
+    }
+
+    fn fill_ink(&mut self, ink: Ink) {
+        match grey(ink) {
+            Ok(light) => self.content.set_fill_gray(light),
+            Err([r, g, b]) => self.content.set_fill_rgb(r, g, b),
+        };
+    }
+
+    fn point(&mut self, p: Point) -> (f32, f32) {
+        (self.mm(p.x), self.mm(p.y))
+    }
+
+    fn mm(&mut self, value: f64) -> f32 {
+        self.number(value, STEP)
+    }
+
+    fn number(&mut self, value: f64, step: f64) -> f32 {
+        // Ten pages beyond the page is a fault, and larger numbers would lose their thousandths.
+        self.sound &= value.abs() <= 10.0 * MAX_SIDE;
+        round_half_away(value, step) as f32
+    }
+}
+
+/// The grey of an ink, or else its colour, from 0 to 1.
+fn grey(ink: Ink) -> Result<f32, [f32; 3]> {
+    let parts = [ink.red, ink.green, ink.blue].map(|part| round_half_away(f64::from(part) / 255.0, 1e-3) as f32);
+    if ink.red == ink.green && ink.green == ink.blue { Ok(parts[0]) } else { Err(parts) }
+}
+
+fn points(mm: f64) -> f32 {
+    (mm * POINTS) as f32
+}
+
+const PRODUCER: &str = concat!("Tracewheel ", env!("CARGO_PKG_VERSION"));
+
+fn plain(text: &str) -> String {
+    font::signs(text).map(|s| s.letter).collect()
+}
+
+/// The title and the program once more, in the form that archives and file browsers read.
+fn xmp(title: &str) -> String {
+    // Two code points beside the control signs may not stand in XML.
+    let title: String = title.chars().filter(|c| !matches!(c, '\u{fffe}' | '\u{ffff}')).collect();
+    let title = title.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;");
+    format!(
+        "<?xpacket begin=\"\u{feff}\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n\
+         <x:xmpmeta xmlns:x=\"adobe:ns:meta/\"><rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n\
+         <rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\" \
+         xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\">\n\
+         <dc:format>application/pdf</dc:format>\n\
+         <dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">{title}</rdf:li></rdf:Alt></dc:title>\n\
+         <pdf:Producer>{PRODUCER}</pdf:Producer>\n\
+         </rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>"
+    )
+}
+
+pub(super) fn compressed(data: &[u8]) -> Vec<u8> {
+    miniz_oxide::deflate::compress_to_vec_zlib(data, 6)
+}
+
+/// A digest of these parts, for numbers that must follow from the content (FNV-1a, 128 bits; no safety is meant).
+pub(super) fn digest(parts: &[&[u8]]) -> u128 {
+    const START: u128 = 0x6c62_272e_07bb_0142_62b8_2175_6295_c58d;
+    const PRIME: u128 = 0x0000_0000_0100_0000_0000_0000_0000_013b;
+    let mut hash = START;
+    for part in parts {
+        for byte in (part.len() as u64).to_be_bytes().iter().chain(*part) {
+            hash = (hash ^ u128::from(*byte)).wrapping_mul(PRIME);
+        }
+    }
+    hash
+}

@@ -1,0 +1,191 @@
+//! Writing files all or nothing.
+//!
+//! Every file is first written in full beside its place, and put there only when all of them are safely on the disk:
+//! whatever goes wrong before that leaves the folder as it was. The files of a draft are `file`'s.
+
+use std::fs::{self, File, OpenOptions};
+use std::io::{self, ErrorKind, Write};
+use std::path::{Path, PathBuf};
+
+use thiserror::Error;
+
+/// How many names are tried for a temporary file before it is given up.
+const TRIES: usize = 100;
+
+/// Why files were not written.
+#[derive(Debug, Error)]
+pub enum SaveError {
+    /// No such folder.
+    #[error("the folder {} does not exist; make it first, or name another", .folder.display())]
+    FolderMissing {
+        /// The folder.
+        folder: PathBuf,
+    },
+    /// Something else is there.
+    #[error("{} is not a folder; name a folder to write into", .folder.display())]
+    NotAFolder {
+        /// What was named.
+        folder: PathBuf,
+    },
+    /// A name that is none, leads elsewhere, or stands twice.
+    #[error("{name:?} cannot be the name of a file here: {problem}; nothing was written")]
+    NameBad {
+        /// The name.
+        name: String,
+        /// What is wrong.
+        problem: &'static str,
+    },
+    /// A folder stands where the file should be.
+    #[error("{} is a folder, so no file can be written there; move it away or write elsewhere; nothing was written", .path.display())]
+    InTheWay {
+        /// Where.
+        path: PathBuf,
+    },
+    /// The system refused while temporary files were written.
+    #[error("{} could not be written: {}; nothing was changed", .path.display(), reason(.source))]
+    Write {
+        /// Which file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// The system refused while the finished files were put into place.
+    #[error("{} could not be put into place: {}; {}", .path.display(), reason(.source), fate(.replaced))]
+    Replace {
+        /// Which file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+        /// The files that are already in place.
+        replaced: Vec<PathBuf>,
+    },
+}
+
+fn reason(error: &io::Error) -> String {
+    match error.kind() {
+        ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
+            "the disk is full; make room or write elsewhere".to_owned()
+        }
+        ErrorKind::PermissionDenied => "you may not write there; change the rights or write elsewhere".to_owned(),
+        ErrorKind::ReadOnlyFilesystem => "the disk can only be read; write elsewhere".to_owned(),
+        _ => error.to_string(),
+    }
+}
+
+fn fate(replaced: &[PathBuf]) -> String {
+    match replaced {
+        [] => "nothing was changed".to_owned(),
+        some => {
+            let names: Vec<_> = some.iter().map(|p| p.display().to_string()).collect();
+            format!("already new: {}; write again to have all of them from one moment", names.join(", "))
+        }
+    }
+}
+
+/// Writes these files (name and content) into a folder that exists; returns their paths in the same order.
+///
+/// Old files of the same names are replaced, each in one step, links are followed. On an error before that last step
+/// nothing has changed; a failure within it says which files are already new.
+pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>, SaveError> {
+    match fs::metadata(dir) {
+        Ok(there) if there.is_dir() => {}
+        Ok(_) => return Err(SaveError::NotAFolder { folder: dir.to_owned() }),
+        Err(e) if matches!(e.kind(), ErrorKind::NotFound) => {
+            return Err(SaveError::FolderMissing { folder: dir.to_owned() });
+        }
+        Err(e) if matches!(e.kind(), ErrorKind::NotADirectory) => {
+            return Err(SaveError::NotAFolder { folder: dir.to_owned() });
+        }
+        Err(source) => return Err(SaveError::Write { path: dir.to_owned(), source }),
+    }
+    for (i, (name, _)) in files.iter().enumerate() {
+        check_name(name, &files[..i])?;
+        let path = dir.join(name);
+        if path.is_dir() {
+            return Err(SaveError::InTheWay { path });
+        }
+    }
+    let mut waiting = Vec::with_capacity(files.len());
+    for (name, content) in files {
+        waiting.push(Waiting::written(dir.join(name), content)?);
+    }
+    let mut done = Vec::with_capacity(files.len());
+    for file in waiting {
+        if let Err(source) = fs::rename(&file.temporary, &file.target) {
+            return Err(SaveError::Replace { path: file.path.clone(), source, replaced: done });
+        }
+        done.push(file.path.clone());
+    }
+    sync_folder(dir);
+    Ok(done)
+}
+
+fn check_name(name: &str, before: &[(String, Vec<u8>)]) -> Result<(), SaveError> {
+    let problem = if name.is_empty() || name == "." || name == ".." {
+        "it names no file"
+    } else if name.contains(['/', '\\', '\0']) {
+        "it holds a sign that separates folders"
+    } else if before.iter().any(|(n, _)| n == name) {
+        "it stands twice in the list"
+    } else {
+        return Ok(());
+    };
+    Err(SaveError::NameBad { name: name.to_owned(), problem })
+}
+
+/// A finished file beside its place. Dropped before it was put there, it is removed.
+struct Waiting {
+    path: PathBuf,
+    /// `path` with links followed.
+    target: PathBuf,
+    temporary: PathBuf,
+}
+
+impl Waiting {
+    fn written(path: PathBuf, content: &[u8]) -> Result<Self, SaveError> {
+        let target = fs::canonicalize(&path).unwrap_or_else(|_| path.clone());
+        let result = free_name(&target).and_then(|(file, temporary)| {
+            let waiting = Self { path: path.clone(), target, temporary };
+            waiting.fill(file, content)?;
+            Ok(waiting)
+        });
+        result.map_err(|source| SaveError::Write { path, source })
+    }
+
+    fn fill(&self, mut file: File, content: &[u8]) -> io::Result<()> {
+        if let Ok(old) = fs::metadata(&self.target) {
+            file.set_permissions(old.permissions())?;
+        }
+        file.write_all(content)?;
+        file.sync_all()
+    }
+}
+
+impl Drop for Waiting {
+    fn drop(&mut self) {
+        // After the rename it is gone; if it cannot be removed there is nothing better to do.
+        let _ = fs::remove_file(&self.temporary);
+    }
+}
+
+/// A new empty file in the folder of `target`.
+fn free_name(target: &Path) -> io::Result<(File, PathBuf)> {
+    let name = target.file_name().unwrap_or_default().to_string_lossy().into_owned();
+    let mut last = io::Error::from(ErrorKind::AlreadyExists);
+    for i in 0..TRIES {
+        let path = target.with_file_name(format!(".{name}.{i}.part"));
+        match OpenOptions::new().write(true).create_new(true).open(&path) {
+            Ok(file) => return Ok((file, path)),
+            Err(e) if e.kind() == ErrorKind::AlreadyExists => last = e,
+            Err(e) => return Err(e),
+        }
+    }
+    Err(last)
+}
+
+/// Makes the new names safe against a power cut, where the system can; the files are complete either way.
+fn sync_folder(dir: &Path) {
+    if let Ok(folder) = File::open(dir) {
+        let _ = folder.sync_all();
+    }
+}
