@@ -1,2 +1,3 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
+mod house;
