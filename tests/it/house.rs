@@ -18,7 +18,7 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("finish", &["base", "document", "language", "curves", "numeric", "compute"]),
     ("proof", &["base", "document", "language", "curves", "numeric", "compute", "finish"]),
     ("output", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
-    ("file", &["base", "document", "language"]),
+    ("file", &["base", "document"]),
     ("session", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"]),
     ("cli", &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session"]),
     ("kit", &["base"]),
