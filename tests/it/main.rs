@@ -1,6 +1,7 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod house;
 mod output_demo;
 mod output_pdf;
 mod output_save;
