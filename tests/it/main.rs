@@ -1,2 +1,7 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
+
+mod drafts;
+mod file_read;
+mod file_save;
+mod file_write;
