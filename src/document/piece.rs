@@ -112,10 +112,10 @@ pub enum Segment {
         /// Formulas of the points between the ends, in order.
         through: Vec<String>,
         /// Formula of the heading in which it leaves; empty: no bending at that end.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         leaving: String,
         /// Formula of the heading in which it arrives; empty: no bending at that end.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         arriving: String,
         /// Name of the end.
         to: String,
@@ -125,10 +125,10 @@ pub enum Segment {
         /// Formula of the curve.
         curve: String,
         /// Set off to the inside by this much; empty: not at all.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         off: String,
         /// Running to this much at its end; empty: constant.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         off_end: String,
         /// Name of the end.
         to: String,
@@ -421,7 +421,7 @@ pub enum Step {
         /// Formula of the place on an edge where it opens.
         open: String,
         /// Which part of it.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         share: String,
         /// Name of the dart that it makes.
         makes: String,
@@ -435,7 +435,7 @@ pub enum Step {
         /// By how much, an angle or a length.
         by: String,
         /// Formula of the point that stays; empty: parallel.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         hinge: String,
     },
     /// Cuts in two along a line or curve.

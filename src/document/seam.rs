@@ -36,10 +36,10 @@ pub enum Fit {
         /// How many times as long (at least 1).
         times: String,
         /// The least that is fine.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         least: String,
         /// The most that is fine.
-        #[serde(default)]
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         most: String,
     },
     /// One side is stretched.

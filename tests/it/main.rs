@@ -1,6 +1,10 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod drafts;
+mod file_read;
+mod file_save;
+mod file_write;
 mod house;
 mod output_demo;
 mod output_pdf;

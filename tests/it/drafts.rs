@@ -1,0 +1,412 @@
+//! Any draft, for property tests: every part of it, with texts that are hard to write down.
+
+use std::fmt::Debug;
+use std::sync::Arc;
+
+use proptest::collection::vec;
+use proptest::prelude::*;
+use tracewheel::base::DisplayUnit;
+use tracewheel::document::*;
+
+/// A text as people type it, and as nobody would.
+pub fn text() -> BoxedStrategy<String> {
+    let odd = prop::sample::select(vec![
+        "\"",
+        "\\",
+        "\\\"",
+        "// none",
+        "/* none */",
+        "\u{0}\u{1}\u{1b}\u{7f}",
+        "\u{feff}",
+        "a\r\nb\tc\n",
+        "r#\"x\"#",
+        "\\u{41}",
+        "\u{202e}abc\u{2066}",
+        "\u{2028}\u{2029}\u{85}",
+        "é e\u{301} 你好 🧵👩‍👩‍👧",
+        "\u{10ffff}\u{e000}",
+        "(",
+        "])",
+        ",",
+        "NaN",
+        "true",
+        " ",
+    ]);
+    let formula =
+        prop::sample::select(vec!["bust / 4 + 2 cm", "tip.polar(22°, chart.shoulder)", "1 1/2 in", "(0 cm, 0 cm)"]);
+    prop_oneof![
+        3 => Just(String::new()),
+        3 => formula.prop_map(str::to_owned),
+        2 => odd.prop_map(str::to_owned),
+        2 => vec(any::<char>(), 0..12).prop_map(String::from_iter),
+        1 => "[ -~]{0,150}",
+    ]
+    .boxed()
+}
+
+fn texts() -> BoxedStrategy<Vec<String>> {
+    vec(text(), 0..4).boxed()
+}
+
+fn number() -> BoxedStrategy<u32> {
+    prop_oneof![Just(0), 0..4u32, any::<u32>()].boxed()
+}
+
+fn few<T: Debug + Clone + 'static>(of: BoxedStrategy<T>) -> BoxedStrategy<Vec<T>> {
+    vec(of, 0..3).boxed()
+}
+
+fn shared<T: Debug + Clone + 'static>(of: BoxedStrategy<T>) -> BoxedStrategy<Vec<Arc<T>>> {
+    few(of.prop_map(Arc::new).boxed())
+}
+
+fn one_of<T: Debug + Clone + 'static>(words: &[T]) -> BoxedStrategy<T> {
+    prop::sample::select(words.to_vec()).boxed()
+}
+
+/// Any of a type, field by field. A field that is forgotten here does not compile.
+macro_rules! any_of {
+    ($kind:ident { $($field:ident: $strategy:expr),* $(,)? }) => {{
+        let strategy = Just($kind::default()).boxed();
+        $(let strategy = (strategy, $strategy)
+            .prop_map(|(mut whole, part)| { whole.$field = part; whole })
+            .boxed();)*
+        let $kind { $($field: _),* } = $kind::default();
+        strategy
+    }};
+}
+
+/// Any draft of this format.
+pub fn draft() -> BoxedStrategy<Draft> {
+    any_of!(Draft {
+        format: Just(FORMAT.to_owned()),
+        version: Just(VERSION),
+        title: text(),
+        note: text(),
+        author: text(),
+        licence: text(),
+        contact: text(),
+        edition: text(),
+        date: text(),
+        display: one_of(&[DisplayUnit::Cm, DisplayUnit::Mm, DisplayUnit::InchEighths, DisplayUnit::InchSixteenths]),
+        audience: prop_oneof![
+            Just(Audience::Unstated),
+            Just(Audience::Adult),
+            (text(), text()).prop_map(|(from, to)| Audience::Child { from, to }),
+        ],
+        settings: settings(),
+        chart: chart(),
+        values: few(value()),
+        drawings: shared(drawing()),
+        pieces: shared(piece()),
+        placements: few(placement()),
+        seams: shared(seam()),
+        joints: few(any_of!(Joint { name: text(), corners: texts(), meant: text(), note: text() })),
+        conditions: few(any_of!(Condition { name: text(), must: text(), found_by: texts(), note: text() })),
+        measures: few(measure()),
+        materials: few(material()),
+        strips: few(strip()),
+        notions: few(any_of!(Notion { name: text(), count: number(), size: text(), sold: texts(), note: text() })),
+        views: few(any_of!(View {
+            name: text(),
+            pieces: texts(),
+            values: few((text(), text()).boxed()),
+            note: text()
+        })),
+        booklet: few(any_of!(BookletStep { title: text(), text: text(), pieces: texts(), views: texts() })),
+        sheets: few(any_of!(Sheet { name: text(), paper: text(), sizes: texts(), pieces: texts() })),
+        table: few(any_of!(TablePlace { sheet: text(), piece: text(), x: text(), y: text(), turned: text() })),
+        plans: few(plan()),
+        silenced: few(any_of!(Silence { code: text(), at: text(), number: text(), reason: text() })),
+        log: log(),
+    })
+}
+
+fn settings() -> BoxedStrategy<DraftSettings> {
+    any_of!(DraftSettings {
+        seam_limit: text(),
+        notch_limit: text(),
+        joint_angle: text(),
+        joint_gap: text(),
+        notch_margin: text(),
+        allowance: text(),
+        page_margin: text(),
+    })
+}
+
+fn cells() -> BoxedStrategy<Vec<Cell>> {
+    few((text(), text()).prop_map(|(label, formula)| Cell(label, formula)).boxed())
+}
+
+fn chart() -> BoxedStrategy<Chart> {
+    let row = any_of!(Row {
+        name: text(),
+        kind: one_of(&[RowKind::Body, RowKind::House]),
+        what: text(),
+        level: text(),
+        how: text(),
+        source: text(),
+        note: text(),
+        by: few(one_of(&[Axis::Girth, Axis::Cup, Axis::Length])),
+        is: text(),
+        cells: cells(),
+    });
+    let set =
+        any_of!(SizeSet { name: text(), girth: texts(), cup: texts(), length: texts(), base: text(), sheets: texts() });
+    any_of!(Chart {
+        girth: texts(),
+        cup: texts(),
+        length: texts(),
+        base: text(),
+        sets: few(set),
+        rows: few(row),
+        persons: few(any_of!(Person { name: text(), note: text(), cells: cells() })),
+    })
+}
+
+fn value() -> BoxedStrategy<Value> {
+    any_of!(Value { name: text(), is: text(), start: text(), least: text(), most: text(), note: text() })
+}
+
+fn points() -> BoxedStrategy<Vec<Point>> {
+    few(any_of!(Point { name: text(), at: text(), note: text() }))
+}
+
+/// Any segment of an edge.
+pub fn segment() -> BoxedStrategy<Segment> {
+    prop_oneof![
+        text().prop_map(Segment::Straight),
+        (text(), text(), text()).prop_map(|(a, b, c)| Segment::Curve(a, b, c)),
+        (text(), one_of(&[Turn::Clockwise, Turn::Anticlockwise]), text()).prop_map(|(centre, turn, to)| Segment::Arc {
+            centre,
+            turn,
+            to
+        }),
+        (texts(), text(), text(), text()).prop_map(|(through, leaving, arriving, to)| Segment::Smooth {
+            through,
+            leaving,
+            arriving,
+            to
+        }),
+        (text(), text(), text(), text()).prop_map(|(curve, off, off_end, to)| Segment::Taken {
+            curve,
+            off,
+            off_end,
+            to
+        }),
+    ]
+    .boxed()
+}
+
+fn edges() -> BoxedStrategy<Vec<Edge>> {
+    few(any_of!(Edge { name: text(), from: text(), by: few(segment()), smooth_at: texts(), note: text() }))
+}
+
+fn drawing() -> BoxedStrategy<Drawing> {
+    any_of!(Drawing { name: text(), note: text(), points: points(), lines: edges() })
+}
+
+fn step() -> BoxedStrategy<Step> {
+    prop_oneof![
+        (text(), text(), text(), text(), text()).prop_map(|(name, close, open, share, makes)| Step::MoveDart {
+            name,
+            close,
+            open,
+            share,
+            makes
+        }),
+        (text(), text(), text(), text()).prop_map(|(name, along, by, hinge)| Step::Spread { name, along, by, hinge }),
+        (text(), text(), text(), text()).prop_map(|(name, along, keep, makes)| Step::CutAlong {
+            name,
+            along,
+            keep,
+            makes
+        }),
+        (text(), text(), text()).prop_map(|(name, edge, to)| Step::JoinTo { name, edge, to }),
+        (text(), text()).prop_map(|(name, over)| Step::Unfold { name, over }),
+        (text(), text(), text()).prop_map(|(name, at, by)| Step::Lengthen { name, at, by }),
+        (text(), text(), text(), text()).prop_map(|(name, edge, width, makes)| Step::AddStrip {
+            name,
+            edge,
+            width,
+            makes
+        }),
+    ]
+    .boxed()
+}
+
+fn piece() -> BoxedStrategy<Piece> {
+    let pressed = || one_of(&[Pressed::ToStart, Pressed::ToEnd]);
+    let dart = any_of!(Dart {
+        name: text(),
+        on: text(),
+        centre: text(),
+        foot: text(),
+        intake: text(),
+        tip: text(),
+        pressed: pressed(),
+        kept: pressed(),
+        form: one_of(&[DartForm::Folded, DartForm::Slashed, DartForm::CutOut, DartForm::TwoEnded]),
+        note: text(),
+    });
+    let tuck = || {
+        any_of!(Tuck {
+            name: text(),
+            on: text(),
+            centre: text(),
+            intake: text(),
+            depth: text(),
+            pressed: pressed(),
+            note: text(),
+        })
+    };
+    let pinned = || few(any_of!(PinnedLine { name: text(), line: text(), note: text() }));
+    let mark = any_of!(Mark {
+        name: text(),
+        kind: one_of(&[MarkKind::Circle, MarkKind::DrillHole, MarkKind::Buttonhole, MarkKind::ZipEnd, MarkKind::Text]),
+        at: text(),
+        to: text(),
+        count: number(),
+        size: text(),
+        text: text(),
+    });
+    let cut = any_of!(Cut {
+        material: text(),
+        count: number(),
+        on_fold: text(),
+        grain: any_of!(Grain { heading: text(), ways: one_of(&[GrainWays::Both, GrainWays::One]) }),
+        face: one_of(&[Face::Pairs, Face::RightSideUp, Face::WrongSideUp]),
+        outline: one_of(&[Outline::Full, Outline::LessAllowance, Outline::Block]),
+        allowances: text(),
+    });
+    any_of!(Piece {
+        name: text(),
+        letter: text(),
+        note: text(),
+        of: text(),
+        steps: few(step()),
+        points: points(),
+        edges: edges(),
+        lines: edges(),
+        darts: few(dart),
+        pleats: few(tuck()),
+        tucks: few(tuck()),
+        folds: few(any_of!(Fold {
+            name: text(),
+            line: text(),
+            over: texts(),
+            onto: texts(),
+            turns: number(),
+            note: text(),
+        })),
+        lengthen: pinned(),
+        slits: pinned(),
+        marks: few(mark),
+        allowances: few(any_of!(Allowance {
+            edge: text(),
+            set: text(),
+            width: text(),
+            from: text(),
+            to_width: text()
+        })),
+        corners: few(any_of!(Corner { at: text(), form: text() })),
+        cuts: few(cut),
+        label: any_of!(Label { at: text(), turn: text() }),
+    })
+}
+
+fn placement() -> BoxedStrategy<Placement> {
+    any_of!(Placement {
+        name: text(),
+        lay: text(),
+        on: text(),
+        point: text(),
+        onto: text(),
+        towards: text(),
+        along: text(),
+        turned: text(),
+        overlap: text(),
+        mirrored: any::<bool>(),
+    })
+}
+
+fn seam() -> BoxedStrategy<Seam> {
+    let side = || one_of(&[Side::One, Side::Two]);
+    let fit = || {
+        prop_oneof![
+            Just(Fit::Equal),
+            (side(), text()).prop_map(|(longer, by)| Fit::Eased { longer, by }),
+            (side(), text(), text(), text()).prop_map(|(longer, times, least, most)| Fit::Gathered {
+                longer,
+                times,
+                least,
+                most
+            }),
+            (side(), text()).prop_map(|(shorter, times)| Fit::Stretched { shorter, times }),
+        ]
+        .boxed()
+    };
+    any_of!(Seam {
+        name: text(),
+        one: texts(),
+        two: texts(),
+        fit: fit(),
+        stretches: few(any_of!(Stretch { to_one: text(), to_two: text(), fit: fit() })),
+        found_by: texts(),
+        notches: few(any_of!(Notch { name: text(), on: side(), at: text(), strokes: number() })),
+        order: text(),
+        allowance: text(),
+        note: text(),
+    })
+}
+
+fn measure() -> BoxedStrategy<Measure> {
+    any_of!(Measure { name: text(), is: text(), body: text(), ease_least: text(), ease_most: text(), note: text() })
+}
+
+fn material() -> BoxedStrategy<Material> {
+    any_of!(Material {
+        name: text(),
+        kind: one_of(&[MaterialKind::Cloth, MaterialKind::Lining, MaterialKind::Interfacing]),
+        widths: texts(),
+        selvedge: text(),
+        nap: one_of(&[Nap::Without, Nap::With]),
+        stretch_along: text(),
+        stretch_across: text(),
+        shrinkage_along: text(),
+        shrinkage_across: text(),
+        note: text(),
+    })
+}
+
+fn strip() -> BoxedStrategy<Strip> {
+    any_of!(Strip {
+        name: text(),
+        count: number(),
+        material: text(),
+        length: text(),
+        width: text(),
+        layers: number(),
+        grain: one_of(&[StripGrain::Along, StripGrain::Across, StripGrain::Bias]),
+        join: text(),
+        note: text(),
+    })
+}
+
+fn plan() -> BoxedStrategy<LayPlan> {
+    any_of!(LayPlan {
+        name: text(),
+        material: text(),
+        width: text(),
+        sizes: texts(),
+        places: few((text(), text(), text(), text()).boxed()),
+        digest: text(),
+    })
+}
+
+fn log() -> BoxedStrategy<Log> {
+    any_of!(Log {
+        fittings: few(any_of!(FittingNote { date: text(), size: text(), cloth: text(), note: text() })),
+        releases: few(any_of!(Release { date: text(), edition: text(), digest: text() })),
+    })
+}
