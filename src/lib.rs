@@ -4,4 +4,5 @@
 //! sheets at the end. See `DEVELOPERS.md` for the map of the house.
 
 pub mod base;
+pub mod curves;
 pub mod document;
