@@ -107,6 +107,10 @@ fn feet_of_darts() {
         Segment::Line(p(100.0, 2.0), p(0.0, 2.0)),
     ]);
     near(hairpin.unwrap().second_foot(60.0, 30.0).unwrap(), 90.0, 1e-9, "hairpin");
+    // The distance reaches 30, falls again and passes 30 for good further on.
+    let corners = [p(0.0, 0.0), p(0.0, 20.0), p(22.5, 20.0), p(19.0, 20.3), p(80.0, 20.3)];
+    let bump = Curve::new(corners.windows(2).map(|w| Segment::Line(w[0], w[1])).collect()).unwrap();
+    near(bump.second_foot(0.0, 30.0).unwrap(), 20.0 + 500_f64.sqrt(), 1e-9, "the first of three");
 }
 
 #[test]
