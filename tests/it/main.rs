@@ -1,6 +1,10 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod curves_derivatives;
+mod curves_places;
+mod curves_set_off;
+mod curves_values;
 mod drafts;
 mod file_read;
 mod file_save;

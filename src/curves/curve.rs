@@ -1,0 +1,118 @@
+//! A curve: segments one after the other, with their lengths.
+
+use kurbo::{BezPath, Rect};
+
+use super::{CurveError, Pt, Rigid, Segment};
+use crate::base::{Scalar, tolerance};
+
+/// Segments end to start, at least one, all finite; lengths are computed once.
+///
+/// A *flat place* is a length along the curve from its start, mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Curve<S> {
+    segments: Vec<Segment<S>>,
+    lengths: Vec<S>,
+    total: S,
+}
+
+impl<S: Scalar> Curve<S> {
+    /// The curve of these segments.
+    ///
+    /// # Errors
+    /// No segments; a coordinate that is not finite; a gap of more than 0.01 mm between two of them.
+    pub fn new(segments: Vec<Segment<S>>) -> Result<Self, CurveError> {
+        if segments.is_empty() {
+            return Err(CurveError::Empty);
+        }
+        let lengths: Vec<S> = segments.iter().map(Segment::length).collect();
+        for (segment, (s, length)) in segments.iter().zip(&lengths).enumerate() {
+            if !s.is_finite() || !length.value().is_finite() {
+                return Err(CurveError::NotFinite { segment });
+            }
+        }
+        for (i, pair) in segments.windows(2).enumerate() {
+            let gap = (pair[1].start().plain() - pair[0].end().plain()).length();
+            if gap > tolerance::ON_EDGE {
+                return Err(CurveError::Gap { segment: i + 1, gap });
+            }
+        }
+        Ok(Self::with_lengths(segments, lengths))
+    }
+    /// The straight curve between two points.
+    ///
+    /// # Errors
+    /// A coordinate that is not finite.
+    pub fn straight(a: Pt<S>, b: Pt<S>) -> Result<Self, CurveError> {
+        Self::new(vec![Segment::Line(a, b)])
+    }
+    /// Without derivatives.
+    pub fn plain(&self) -> Curve<f64> {
+        let lengths = self.lengths.iter().map(|l| l.value()).collect();
+        Curve::with_lengths(self.segments.iter().map(Segment::plain).collect(), lengths)
+    }
+    pub(super) fn with_lengths(segments: Vec<Segment<S>>, lengths: Vec<S>) -> Self {
+        let total = lengths.iter().fold(S::zero(), |sum, l| sum + *l);
+        Self { segments, lengths, total }
+    }
+    /// Its segments.
+    pub fn segments(&self) -> &[Segment<S>] {
+        &self.segments
+    }
+    /// The length of each segment, mm.
+    pub fn lengths(&self) -> &[S] {
+        &self.lengths
+    }
+    /// The whole (flat) length, mm; each cubic's within 1e-9 mm.
+    pub fn length(&self) -> S {
+        self.total
+    }
+    /// Where it starts.
+    pub fn start(&self) -> Pt<S> {
+        self.segments[0].start()
+    }
+    /// Where it ends.
+    pub fn end(&self) -> Pt<S> {
+        self.segments[self.segments.len() - 1].end()
+    }
+    /// Unit direction in which it leaves its start; none if the first segment is a mere point.
+    pub fn start_tangent(&self) -> Option<Pt<S>> {
+        self.segments[0].tangent(S::zero())
+    }
+    /// Unit direction in which it arrives at its end; none if the last segment is a mere point.
+    pub fn end_tangent(&self) -> Option<Pt<S>> {
+        self.segments[self.segments.len() - 1].tangent(S::constant(1.0))
+    }
+    /// The same curve run the other way.
+    pub fn reversed(&self) -> Self {
+        let segments = self.segments.iter().rev().map(Segment::reversed).collect();
+        Self::with_lengths(segments, self.lengths.iter().rev().copied().collect())
+    }
+    /// After a rigid motion, which keeps the lengths.
+    pub fn moved(&self, motion: &Rigid<S>) -> Self {
+        let segments = self.segments.iter().map(|s| s.moved(motion)).collect();
+        Self { segments, lengths: self.lengths.clone(), total: self.total }
+    }
+    /// Integral of (x dy - y dx) / 2, exactly: summed over the edges of a ring its area in mm², positive if the ring runs clockwise as
+    /// seen.
+    pub fn area_under(&self) -> S {
+        self.segments.iter().fold(S::zero(), |sum, s| sum + s.area_under())
+    }
+    /// The smallest upright rectangle around it, mm.
+    pub fn bounds(&self) -> Rect {
+        let first = self.segments[0].bounds();
+        self.segments.iter().skip(1).fold(first, |r, s| r.union(s.bounds()))
+    }
+    /// For drawing: arcs become cubics within 1e-4 mm, all else is exact.
+    pub fn to_path(&self) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to(self.start().value());
+        for segment in &self.segments {
+            segment.draw(&mut path);
+        }
+        path
+    }
+    /// Whether every coordinate and length is a number. A new curve's are; derivatives may have been infinite on the way.
+    pub fn is_finite(&self) -> bool {
+        self.total.value().is_finite() && self.segments.iter().all(Segment::is_finite)
+    }
+}

@@ -1,0 +1,118 @@
+"""Writes cubic_lengths.json: lengths of cubics, places on them and lengths of tapering parallels, by mpmath at 30 digits.
+
+Usual curves, near-cusps and cusps, zero handles, turns on one line. The integrals are cut at every minimum of the speed and
+close around it, so that they do not depend on the rule of the program.
+Run: python3 tests/outside/cubic_lengths.py   (mpmath; seeded, so that the same file comes out)
+"""
+import json, os, random
+import mpmath as mp
+
+mp.mp.dps = 30
+rng = random.Random(7)
+
+def legs(c):
+    return [(c[k + 1][0] - c[k][0], c[k + 1][1] - c[k][1]) for k in range(3)]
+
+def velocity(c, t):
+    a, b, d = legs(c)
+    u, v, w = 3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t * t
+    return u * a[0] + v * b[0] + w * d[0], u * a[1] + v * b[1] + w * d[1]
+
+def speed(c, t):
+    return mp.hypot(*velocity(c, t))
+
+def cuts(c, end):
+    """0, end and what lies around the minima of the speed."""
+    a, b, d = legs(c)
+    squares = [0] * 5
+    for i in range(2):
+        p = [a[i], 2 * (b[i] - a[i]), a[i] - 2 * b[i] + d[i]]
+        for j in range(3):
+            for k in range(3):
+                squares[j + k] += p[j] * p[k]
+    slope = [k * squares[k] for k in range(4, 0, -1)]
+    while slope and slope[0] == 0:
+        slope.pop(0)
+    roots = mp.polyroots(slope, maxsteps=500, extraprec=200, error=False) if len(slope) > 1 else []
+    places = {mp.mpf(0), end}
+    for r in roots:
+        if abs(mp.im(r)) < mp.mpf("1e-6"):
+            for k in [None] + list(range(1, 15)):
+                for sign in (-1, 1):
+                    place = mp.re(r) + (0 if k is None else sign * mp.mpf(10) ** -k)
+                    if 0 < place < end:
+                        places.add(place)
+    return sorted(places)
+
+def length(c, end=mp.mpf(1)):
+    return mp.quad(lambda t: speed(c, t), cuts(c, end))
+
+def place(c, s):
+    """The point up to which the length is s."""
+    low, high = mp.mpf(0), mp.mpf(1)
+    t = mp.mpf(1) / 2
+    for _ in range(90):
+        over = length(c, t) - s
+        low, high = (low, t) if over > 0 else (t, high)
+        v = speed(c, t)
+        new = t - over / v if v else low
+        new = new if low < new < high else (low + high) / 2
+        if abs(new - t) < mp.mpf(10) ** -18:
+            break
+        t = new
+    w = [(1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t ** 3]
+    return [float(sum(w[k] * c[k][i] for k in range(4))) for i in range(2)]
+
+def exact(points):
+    return [tuple(mp.mpf(x) for x in p) for p in points]
+
+named = [
+    ("cusp", [[0, 0], [100, 100], [0, 100], [100, 0]]),
+    ("both handles zero", [[0, 0], [0, 0], [80, 60], [80, 60]]),
+    ("start handle zero", [[0, 0], [0, 0], [60, 20], [90, 110]]),
+    ("end handle zero", [[5, 3], [40, -30], [90, 110], [90, 110]]),
+    ("three points at the start", [[0, 0], [0, 0], [0, 0], [70, 40]]),
+    ("two turns on one line", [[0, 0], [150, 150], [-50, -50], [100, 100]]),
+    ("closed", [[0, 0], [120, 10], [-30, 140], [0, 0]]),
+    ("all but a point", [[0, 0], [1e-7, 0], [0, 1e-7], [1e-7, 1e-7]]),
+    ("two metres", [[0, 0], [600, 50], [1500, -70], [2000, 10]]),
+]
+for k in range(1, 10):
+    e = 10.0 ** -k
+    named.append((f"near-cusp 1e-{k}", [[0, 0], [100 - e, 100], [e, 100], [100, 0]]))
+    named.append((f"near-zero handle 1e-{k}", [[0, 0], [0, -e], [60, 20], [90, 110]]))
+for k in range(1, 7):
+    e = 10.0 ** -k
+    named.append((f"near-turn 1e-{k}", [[0, 0], [150, e], [-50, -e], [100, 2 * e]]))
+for k in range(20):
+    named.append((f"random {k}", [[round(rng.uniform(-150, 150), 3) for _ in range(2)] for _ in range(4)]))
+
+curves = []
+for name, points in named:
+    c = exact(points)
+    whole = length(c)
+    curves.append({"name": name, "points": points, "length": float(whole), "third": place(c, whole / 3)})
+
+def tapered(c, d0, d1, whole):
+    """Speed of the parallel on the right (y down), its distance even by arc length."""
+    a, b, d = legs(c)
+    grow = (d1 - d0) / whole
+    def f(t):
+        v = velocity(c, t)
+        w = [6 * ((1 - t) * (b[i] - a[i]) + t * (d[i] - b[i])) for i in range(2)]
+        own = mp.hypot(*v)
+        turning = (v[0] * w[1] - v[1] * w[0]) / own ** 2
+        return mp.hypot(own - (d0 + grow * length(c, t)) * turning, grow * own)
+    return float(mp.quad(f, [0, mp.mpf(1) / 4, mp.mpf(1) / 2, mp.mpf(3) / 4, 1]))
+
+parallels = []
+mp.mp.dps = 20
+for points in ([[0, 0], [18, -75], [30, -140], [105, -150]], [[0, 0], [18, 70], [30, 120], [32, 205]]):
+    c = exact(points)
+    for d0, d1 in ((10, 10), (10, 15), (0, 15), (-6, -20), (-10, 10)):
+        parallels.append({"points": points, "d0": d0, "d1": d1, "length": tapered(c, d0, d1, length(c))})
+
+out = {"source": f"mpmath {mp.__version__}, 30 digits; parallels 20 digits", "curves": curves, "parallels": parallels}
+with open(os.path.join(os.path.dirname(__file__), "cubic_lengths.json"), "w") as f:
+    json.dump(out, f, indent=1)
+    f.write("\n")
