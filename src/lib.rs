@@ -3,6 +3,8 @@
 //! Pieces whose points are formulas over a body chart, seams that are kept true in every size, a plain text file, and
 //! sheets at the end. See `DEVELOPERS.md` for the map of the house.
 
+#[cfg(feature = "window")]
+pub mod app;
 pub mod base;
 pub mod cli;
 pub mod compute;

@@ -95,7 +95,7 @@ codes! {
 
     // Seams and found values.
     RunBroken Error "run-broken" "The edges of a seam's side do not follow one another." "{edge} starts {distance} away from where {before} ends{hint}";
-    SeamLength Error "seam-length" "The two sides of a seam do not fit." "{seam}: {longer} is {difference} longer than {shorter}, meant {meant}: {excess} off, limit {limit}";
+    SeamLength Error "seam-length" "The two sides of a seam do not fit." "{seam}: {longer} is {difference} longer than {shorter}, meant {meant}: {excess}, limit {limit}";
     JointBent Warning "joint-bent" "A line is bent where it runs over a seam." "over {seam} the line {lines} makes {angle}, meant {meant}: {gap} off at 10 mm, limit {limit}";
     ConditionFails Error "condition-fails" "A condition does not hold." "{condition}: {left} against {right}, {difference} off";
     WatchFails Warning "watch-fails" "A comparison that is watched does not hold." "{condition}: {left} against {right}";

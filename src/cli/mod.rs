@@ -9,11 +9,14 @@ mod measure;
 mod proof;
 mod publish;
 mod report;
+mod window;
 
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
+
+pub use window::open_window;
 
 use crate::base::Finding;
 use crate::document::Draft;
@@ -78,7 +81,7 @@ pub struct MeasureCall {
     /// The draft.
     pub file: PathBuf,
     /// Formulas, with names in full: `length(front.armhole)`, `bust + bust_ease`.
-    #[arg(required = true, allow_hyphen_values = true)]
+    #[arg(required = true, allow_negative_numbers = true)]
     pub formulas: Vec<String>,
     /// Only in this size (or for this person); may be repeated.
     #[arg(long = "size")]

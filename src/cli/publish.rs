@@ -28,7 +28,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     for group in groups {
         let mut pieces: Vec<SheetPiece> = Vec::new();
         for case in &group {
-            let (found, missing) = output::sheet_pieces(&draft, &model, *case, group.len() > 1);
+            let (found, missing) = output::sheet_pieces(&draft, &model, *case);
             pieces.extend(found);
             for name in missing {
                 exit = NO;

@@ -27,5 +27,5 @@ pub use engine::{Engine, guarded};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
 pub use model::{CaseModel, Model, Slot, Solved};
-pub use plan::{Def, Fit, Node, NodeId, Part, Plan, System};
+pub use plan::{Def, Fit, FramePlan, Node, NodeId, Part, Plan, System};
 pub use seam::{Run, run_of};

@@ -45,6 +45,19 @@ impl<S: Scalar> Arc<S> {
         }
         Ok(Self { from, to, centre, radius, end_radius, start, sweep })
     }
+    /// A plain arc as one that does not depend on anything.
+    pub fn lifted(plain: &Arc<f64>) -> Self {
+        let c = S::constant;
+        Self {
+            from: Pt::constant(plain.from),
+            to: Pt::constant(plain.to),
+            centre: Pt::constant(plain.centre),
+            radius: c(plain.radius),
+            end_radius: c(plain.end_radius),
+            start: c(plain.start),
+            sweep: c(plain.sweep),
+        }
+    }
     /// The first end.
     pub fn from(&self) -> Pt<S> {
         self.from

@@ -54,6 +54,12 @@ impl<S: Scalar> Curve<S> {
         let total = lengths.iter().fold(S::zero(), |sum, l| sum + *l);
         Self { segments, lengths, total }
     }
+    /// A plain curve as one that does not depend on anything.
+    pub fn lifted(plain: &Curve<f64>) -> Self {
+        let segments = plain.segments.iter().map(Segment::lifted).collect();
+        let lengths = plain.lengths.iter().map(|l| S::constant(*l)).collect();
+        Self { segments, lengths, total: S::constant(plain.total) }
+    }
     /// Its segments.
     pub fn segments(&self) -> &[Segment<S>] {
         &self.segments

@@ -17,6 +17,15 @@ impl<S: Scalar> Rigid<S> {
     pub fn new(turn: S, mirrored: bool, shift: Pt<S>) -> Self {
         Self { turn, heading: Pt::heading(turn), mirrored, shift }
     }
+    /// A plain motion as one that does not depend on anything.
+    pub fn lifted(plain: &Rigid<f64>) -> Self {
+        Self {
+            turn: S::constant(plain.turn),
+            heading: Pt::constant(plain.heading),
+            mirrored: plain.mirrored,
+            shift: Pt::constant(plain.shift),
+        }
+    }
     /// Every point moved by `offset`.
     pub fn shifting(offset: Pt<S>) -> Self {
         Self::new(S::zero(), false, offset)

@@ -27,6 +27,14 @@ impl<S: Scalar> Segment<S> {
     pub fn arc(from: Pt<S>, to: Pt<S>, centre: Pt<S>, clockwise: bool) -> Result<Self, CurveError> {
         Arc::new(from, to, centre, clockwise).map(Self::Arc)
     }
+    /// A plain segment as one that does not depend on anything.
+    pub fn lifted(plain: &Segment<f64>) -> Self {
+        match plain {
+            Segment::Line(a, b) => Self::Line(Pt::constant(*a), Pt::constant(*b)),
+            Segment::Cubic(p) => Self::Cubic(p.map(Pt::constant)),
+            Segment::Arc(arc) => Self::Arc(Arc::lifted(arc)),
+        }
+    }
     /// Where it starts.
     pub fn start(&self) -> Pt<S> {
         match self {

@@ -7,6 +7,7 @@ mod drawing;
 mod font;
 mod label;
 mod pdf;
+mod pieces;
 mod pdf_text;
 mod save;
 mod title_block;
@@ -16,6 +17,7 @@ pub use drawing::{Align, Ink, Item, Pen, Picture, Text};
 pub use font::{missing_signs, text_width};
 pub use label::{Room, Shapes};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
+pub use pieces::{lines, outline, sheet_pieces};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 
