@@ -52,6 +52,8 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
+    std::fs::create_dir_all(&call.out)
+        .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", call.out.display())))?;
     let written = output::save_all(&call.out, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     let data: String = written.iter().map(|p| format!("{}\n", p.display())).collect();
     Ok(Done { data, messages, exit })

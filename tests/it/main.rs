@@ -18,3 +18,4 @@ mod output_demo;
 mod output_pdf;
 mod output_save;
 mod output_wide;
+mod readme;
