@@ -140,6 +140,24 @@ impl Finding {
         self
     }
 
+    /// The same for these sizes only; `None` if it has sizes and none of them is among them.
+    pub fn only(&self, wanted: &dyn Fn(&str) -> bool) -> Option<Self> {
+        let kept: Vec<usize> = (0..self.sizes.len()).filter(|i| wanted(&self.sizes[*i])).collect();
+        if kept.len() == self.sizes.len() {
+            return Some(self.clone());
+        }
+        let mut out = self.clone();
+        out.sizes = kept.iter().map(|i| self.sizes[*i].clone()).collect();
+        for amount in &mut out.amounts {
+            if amount.by_size.len() == self.sizes.len() {
+                amount.by_size = kept.iter().map(|i| amount.by_size[*i]).collect();
+            }
+        }
+        let last = |i: usize| out.amounts.last().and_then(|a| a.by_size.get(i)).map_or(0.0, |v| v.abs());
+        out.worst = (0..kept.len()).reduce(|best, i| if last(i) > last(best) { i } else { best })?;
+        Some(out)
+    }
+
     /// How bad it is.
     pub fn severity(&self) -> Severity {
         self.code.severity()

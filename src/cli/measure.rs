@@ -26,8 +26,10 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     let failed: Vec<usize> =
         (0..texts.len()).filter(|i| cases.iter().any(|c| measured.value(*i, *c).is_none())).collect();
     if !failed.is_empty() {
-        for finding in causes(&measured, &failed) {
-            messages.push_str(&report::lines(finding, draft.display));
+        let list = &measured.model.plan.cases.list;
+        let wanted = |size: &str| cases.iter().any(|c| list[*c].address == size);
+        for finding in causes(&measured, &failed).into_iter().filter_map(|f| f.only(&wanted)) {
+            messages.push_str(&report::lines(&finding, draft.display));
         }
         let names: Vec<String> = failed.iter().map(|i| format!("`{}`", call.formulas[*i])).collect();
         messages.push_str(&format!("tracewheel: not in every size: {}\n", names.join(", ")));

@@ -6,6 +6,7 @@ mod curves_places;
 mod curves_set_off;
 mod curves_values;
 mod drafts;
+mod examples;
 mod file_read;
 mod file_save;
 mod file_write;
