@@ -73,7 +73,8 @@ fn list(draft: &Draft) -> Result<Done, Stopped> {
         let mut line = vec![row.name.clone(), if row.kind == RowKind::Body { "body" } else { "house" }.to_owned()];
         let name = format!("chart.{}", row.name);
         for (case, model_case) in plan.cases.list.iter().zip(&model.cases) {
-            let guessed = guesses.iter().any(|f| f.place.name == name && f.sizes.iter().any(|s| case.parts.contains(s) || *s == case.address));
+            let of_case = |s: &String| *s == case.address || s.split('/').all(|p| case.parts.iter().any(|q| q == p));
+            let guessed = guesses.iter().any(|f| f.place.name == name && f.sizes.iter().any(of_case));
             let text = match &model_case.rows[i] {
                 Ok(v) => text_of(*v, plan.nodes[i].kind, draft.display),
                 Err(_) => "–".to_owned(),

@@ -20,7 +20,7 @@ pub enum TableError {
         problem: String,
     },
     /// Cells that cannot be read: all of them.
-    #[error("{} cells cannot be read, nothing was taken:\n{}", .0.len(), .0.join("\n"))]
+    #[error("cells that cannot be read ({}), so nothing was taken:\n{}", .0.len(), .0.join("\n"))]
     Cells(Vec<String>),
     /// Rows that vary by several axes have no place in a flat table.
     #[error("{0} varies by more than one axis, which a flat table cannot hold")]
