@@ -22,13 +22,15 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
                 "girth" => Axis::Girth,
                 "cup" => Axis::Cup,
                 "length" => Axis::Length,
-                other => return Err(Stopped::trouble(format!("there is no axis {other}; the axes are girth, cup, length"))),
+                other => {
+                    return Err(Stopped::trouble(format!("there is no axis {other}; the axes are girth, cup, length")));
+                }
             };
             let mut typed = Vec::new();
             for cell in cells {
-                let (row, text) = cell.split_once('=').ok_or_else(|| {
-                    Stopped::trouble(format!("`{cell}` needs the form ROW=LENGTH, as `bust=86cm`"))
-                })?;
+                let (row, text) = cell
+                    .split_once('=')
+                    .ok_or_else(|| Stopped::trouble(format!("`{cell}` needs the form ROW=LENGTH, as `bust=86cm`")))?;
                 typed.push((row.trim().to_owned(), tidy(text)));
             }
             let new = NewSize {
@@ -61,9 +63,13 @@ fn list(draft: &Draft) -> Result<Done, Stopped> {
     let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
     let plan = &model.plan;
     let mut rows = vec![vec!["row".to_owned(), "kind".to_owned()]];
-    rows[0].extend(plan.cases.list.iter().enumerate().map(|(i, c)| {
-        if Some(i) == plan.cases.base { format!("{}*", c.address) } else { c.address.clone() }
-    }));
+    rows[0].extend(
+        plan.cases
+            .list
+            .iter()
+            .enumerate()
+            .map(|(i, c)| if Some(i) == plan.cases.base { format!("{}*", c.address) } else { c.address.clone() }),
+    );
     let guesses: Vec<_> = model
         .findings
         .iter()

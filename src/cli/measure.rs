@@ -13,9 +13,9 @@ use crate::session;
 pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     let mut draft = open(&call.file)?.draft;
     for set in &call.sets {
-        let (name, formula) = set
-            .split_once('=')
-            .ok_or_else(|| Stopped::trouble(format!("`--set {set}` needs the form NAME=FORMULA, as `--set \"bust_ease=10 cm\"`")))?;
+        let (name, formula) = set.split_once('=').ok_or_else(|| {
+            Stopped::trouble(format!("`--set {set}` needs the form NAME=FORMULA, as `--set \"bust_ease=10 cm\"`"))
+        })?;
         session::set_for_run(&mut draft, name.trim(), &tidy(formula)).map_err(|e| Stopped::trouble(e.to_string()))?;
     }
     let formulas: Vec<String> = call.formulas.iter().map(|f| tidy(f)).collect();
@@ -34,11 +34,8 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
         let names: Vec<String> = failed.iter().map(|i| format!("`{}`", call.formulas[*i])).collect();
         messages.push_str(&format!("tracewheel: not in every size: {}\n", names.join(", ")));
     }
-    let data = if call.json {
-        as_json(&measured, call, &cases)
-    } else {
-        as_table(&measured, call, &cases, draft.display)
-    };
+    let data =
+        if call.json { as_json(&measured, call, &cases) } else { as_table(&measured, call, &cases, draft.display) };
     Ok(Done { data, messages, exit: if failed.is_empty() { FINE } else { NO } })
 }
 
@@ -47,7 +44,9 @@ fn asked(measured: &Measured, sizes: &[String]) -> Result<Vec<usize>, Stopped> {
     let cases = &measured.model.plan.cases;
     if sizes.is_empty() {
         return match (cases.range, cases.list.len()) {
-            (0, 0) => Err(Stopped::no("the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`")),
+            (0, 0) => Err(Stopped::no(
+                "the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`",
+            )),
             (0, n) => Ok((0..n).collect()),
             (n, _) => Ok((0..n).collect()),
         };
@@ -92,7 +91,8 @@ fn causes<'a>(measured: &'a Measured, failed: &[usize]) -> Vec<&'a Finding> {
                 && (name == "asked"
                     || names.contains(name)
                     || edges.contains(&(f.place.piece.as_str(), f.place.edge.as_str()))
-                    || (!f.place.seam.is_empty() && names.iter().any(|n| n.starts_with(&format!("seam.{}", f.place.seam)))))
+                    || (!f.place.seam.is_empty()
+                        && names.iter().any(|n| n.starts_with(&format!("seam.{}", f.place.seam)))))
         })
         .collect();
     if about.is_empty() { errors().collect() } else { about }

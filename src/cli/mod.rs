@@ -206,7 +206,11 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Chart { file, what } => chart::run(file, what),
         Command::Format { file, comments } => format::run(file, *comments),
     };
-    let done = done.unwrap_or_else(|s| Done { messages: format!("tracewheel: {}\n", s.message), exit: s.exit, ..Done::default() });
+    let done = done.unwrap_or_else(|s| Done {
+        messages: format!("tracewheel: {}\n", s.message),
+        exit: s.exit,
+        ..Done::default()
+    });
     report::print(&done);
     ExitCode::from(done.exit)
 }

@@ -10,8 +10,9 @@ use crate::session::length_typed;
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
-    let width = length_typed(&call.width, Unit::Millimetre)
-        .ok_or_else(|| Stopped::trouble(format!("`--width {}` is not a length; write it as `914 mm` or `36 in`", call.width)))?;
+    let width = length_typed(&call.width, Unit::Millimetre).ok_or_else(|| {
+        Stopped::trouble(format!("`--width {}` is not a length; write it as `914 mm` or `36 in`", call.width))
+    })?;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let findings = proof(&draft, &model);
     let mut messages = String::new();
@@ -19,7 +20,9 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         for finding in findings.iter().filter(|f| f.severity() == Severity::Error && f.silenced.is_none()) {
             messages.push_str(&report::lines(finding, draft.display));
         }
-        messages.push_str("tracewheel: a release is blocked by errors; nothing was written. A toile can be printed all the same\n");
+        messages.push_str(
+            "tracewheel: a release is blocked by errors; nothing was written. A toile can be printed all the same\n",
+        );
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     let groups = groups(&model, &call.sizes)?;

@@ -34,7 +34,8 @@ pub(super) fn lines(finding: &Finding, unit: DisplayUnit) -> String {
         if let Some(span) = finding.span {
             let (start, end) = span.in_letters(&finding.formula);
             if start < 200 {
-                let _ = writeln!(out, "          {}{}", " ".repeat(start), "^".repeat((end - start).clamp(1, 200 - start)));
+                let _ =
+                    writeln!(out, "          {}{}", " ".repeat(start), "^".repeat((end - start).clamp(1, 200 - start)));
             }
         }
     }

@@ -20,7 +20,9 @@ pub fn open_window(file: Option<&Path>) -> ExitCode {
     match show(file, opened) {
         Ok(()) => ExitCode::SUCCESS,
         Err(reason) => stop(
-            format!("no window can be opened here ({reason}); the same engine runs without one, as `tracewheel proof {on}` or `tracewheel --help`"),
+            format!(
+                "no window can be opened here ({reason}); the same engine runs without one, as `tracewheel proof {on}` or `tracewheel --help`"
+            ),
             NO_DISPLAY,
         ),
     }

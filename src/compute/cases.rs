@@ -88,7 +88,10 @@ impl Cases {
                 if check_label(label).is_err() {
                     let problem = "a size needs a label of up to 60 letters without `/`";
                     findings.push(
-                        Finding::new(Code::NameBad).at("chart").word("name", format!("`{label}`")).word("problem", problem),
+                        Finding::new(Code::NameBad)
+                            .at("chart")
+                            .word("name", format!("`{label}`"))
+                            .word("problem", problem),
                     );
                 }
                 if !seen.insert(label) {
@@ -108,7 +111,8 @@ impl Cases {
         for (i, person) in chart.persons.iter().enumerate() {
             let taken = cases.list.iter().any(|c| c.address == person.name);
             if taken || check_label(&person.name).is_err() {
-                let problem = if taken { "a size or person is called so already" } else { "a person needs a name without `/`" };
+                let problem =
+                    if taken { "a size or person is called so already" } else { "a person needs a name without `/`" };
                 findings.push(
                     Finding::new(Code::NameBad)
                         .at(format!("person {}", person.name))
@@ -182,7 +186,13 @@ impl Cases {
                         if address.is_empty() || (sets.len() > 1 && address.len() == 1 && names.iter().all(|n| !n.0)) {
                             address.extend(names.first().map(|(_, n)| *n));
                         }
-                        self.list.push(Case { view: 0, address: address.join("/"), parts, labels: places, person: None });
+                        self.list.push(Case {
+                            view: 0,
+                            address: address.join("/"),
+                            parts,
+                            labels: places,
+                            person: None,
+                        });
                     }
                 }
             }
@@ -224,7 +234,11 @@ impl Cases {
             [one] => Ok(*one),
             [] => {
                 let all: Vec<&str> = self.list.iter().map(|c| c.address.as_str()).collect();
-                let known = if all.len() > 20 { format!("{} … {}", all[..10].join(", "), all[all.len() - 1]) } else { all.join(", ") };
+                let known = if all.len() > 20 {
+                    format!("{} … {}", all[..10].join(", "), all[all.len() - 1])
+                } else {
+                    all.join(", ")
+                };
                 let hint = nearest(asked, all.iter().copied()).map(str::to_owned);
                 Err(CaseError::Unknown { asked: asked.chars().take(60).collect(), hint, known })
             }
@@ -237,7 +251,11 @@ impl Cases {
 }
 
 /// A part names something that is not there.
-pub(super) fn part_unknown<'a, T: AsRef<str> + 'a>(what: &str, name: &str, known: impl IntoIterator<Item = &'a T>) -> Finding {
+pub(super) fn part_unknown<'a, T: AsRef<str> + 'a>(
+    what: &str,
+    name: &str,
+    known: impl IntoIterator<Item = &'a T>,
+) -> Finding {
     let near = nearest(name, known.into_iter().map(AsRef::as_ref));
     Finding::new(Code::PartUnknown)
         .word("what", what)

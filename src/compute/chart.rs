@@ -79,9 +79,7 @@ impl ChartPlan {
         let (order, circles) = order_of(chart.rows.len(), |i| rows_named_by(&chart.rows[i], chart, &places));
         for circle in &circles {
             let names: Vec<String> = circle.iter().map(|i| format!("chart.{}", chart.rows[*i].name)).collect();
-            reader
-                .findings
-                .push(Finding::new(Code::Circular).at(names[0].clone()).word("members", names.join(", ")));
+            reader.findings.push(Finding::new(Code::Circular).at(names[0].clone()).word("members", names.join(", ")));
         }
         // The kind of a row is that of its first cell that can be read.
         let mut kinds: Vec<Option<Kind>> = vec![None; chart.rows.len()];
@@ -324,10 +322,9 @@ impl<'a> ChartRun<'a> {
         match evaluate(&formula.program, &CellMachine { run: self, who }) {
             Ok(Value::Real(v)) => Ok(v),
             Ok(_) => Err(Stop::upstream()),
-            Err((trouble, span)) => Err(Stop {
-                trouble: NodeTrouble::Formula(trouble),
-                formula: Some((formula.text.clone(), span)),
-            }),
+            Err((trouble, span)) => {
+                Err(Stop { trouble: NodeTrouble::Formula(trouble), formula: Some((formula.text.clone(), span)) })
+            }
         }
     }
 

@@ -57,11 +57,7 @@ impl FormulaReader<'_> {
             Ok(expr) => check(&expr, scope).and_then(|c| c.must_be(what, frame, scope).map_err(Some)),
         };
         match checked {
-            Ok(checked) => Some(Formula {
-                text: text.into(),
-                program: Arc::new(checked.program),
-                kind: checked.kind,
-            }),
+            Ok(checked) => Some(Formula { text: text.into(), program: Arc::new(checked.program), kind: checked.kind }),
             Err(None) => None,
             Err(Some(mut finding)) => {
                 if finding.code == crate::base::Code::FormulaEmpty {

@@ -18,7 +18,12 @@ fn components(count: usize, needs: impl Fn(usize) -> Vec<usize>) -> Vec<Vec<usiz
             continue;
         }
         let mut work: Vec<(usize, Vec<usize>, usize)> = Vec::new();
-        let mut enter = |v: usize, work: &mut Vec<_>, stack: &mut Vec<usize>, on_stack: &mut Vec<bool>, low: &mut Vec<usize>, index: &mut Vec<usize>| {
+        let mut enter = |v: usize,
+                         work: &mut Vec<_>,
+                         stack: &mut Vec<usize>,
+                         on_stack: &mut Vec<bool>,
+                         low: &mut Vec<usize>,
+                         index: &mut Vec<usize>| {
             index[v] = next;
             low[v] = next;
             next += 1;
@@ -95,7 +100,8 @@ pub(super) fn arrange(plan: &mut Plan) {
             .collect();
         let inner: Vec<usize> = group.iter().copied().filter(|i| !is_found(i)).collect();
         let place = |node: NodeId| inner.iter().position(|i| *i == node as usize);
-        let (order, _) = order_of(inner.len(), |k| plan.nodes[inner[k]].deps.iter().filter_map(|d| place(*d)).collect());
+        let (order, _) =
+            order_of(inner.len(), |k| plan.nodes[inner[k]].deps.iter().filter_map(|d| place(*d)).collect());
         let inner = order.into_iter().map(|k| inner[k] as NodeId).collect();
         tasks.push(Task::System(systems.len()));
         systems.push(System { found, equations, inner });
@@ -163,7 +169,9 @@ fn break_circles(plan: &mut Plan) -> bool {
         let names: Vec<&str> = named_members(plan, circle);
         let finding = Finding::new(Code::Circular).word("members", names.join(", "));
         let part = plan.nodes[circle[0]].part.clone();
-        plan.findings.push(finding.piece(&*part.piece).edge(&*part.edge).seam(&*part.seam).at(names.first().copied().unwrap_or("")));
+        plan.findings.push(
+            finding.piece(&*part.piece).edge(&*part.edge).seam(&*part.seam).at(names.first().copied().unwrap_or("")),
+        );
         for &member in circle {
             plan.nodes[member].def = Def::Broken;
             plan.nodes[member].deps.clear();
@@ -179,9 +187,9 @@ fn break_circles(plan: &mut Plan) -> bool {
         for &value in group {
             let Def::Found(start, least, most) = &plan.nodes[value].def else { continue };
             let parts = [("start", Some(start)), ("least", least.as_ref()), ("most", most.as_ref())];
-            let culprit = parts.into_iter().find(|(_, f)| {
-                f.is_some_and(|f| formula_deps(f, plan).iter().any(|d| group.contains(&(*d as usize))))
-            });
+            let culprit = parts
+                .into_iter()
+                .find(|(_, f)| f.is_some_and(|f| formula_deps(f, plan).iter().any(|d| group.contains(&(*d as usize)))));
             if let Some((part, _)) = culprit {
                 broken.push((value, part, named_members(plan, group).join(", ")));
             }

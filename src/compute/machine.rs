@@ -216,7 +216,9 @@ impl<A> Runner<'_, A> {
                     let leaving = leaving.as_ref().map(|f| self.real(f)).transpose()?;
                     let arriving = arriving.as_ref().map(|f| self.real(f)).transpose()?;
                     let pieces = spline(&all, leaving, arriving);
-                    made.extend(pieces.map_err(|_| bent("two neighbouring points of a smooth curve lie in one place"))?);
+                    made.extend(
+                        pieces.map_err(|_| bent("two neighbouring points of a smooth curve lie in one place"))?,
+                    );
                 }
                 SegmentDef::Taken(curve) => {
                     let item = self.formula(curve)?;

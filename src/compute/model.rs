@@ -176,7 +176,8 @@ pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earli
             Task::System(s) => {
                 let system = &plan.systems[*s];
                 let members = || system.found.iter().chain(&system.inner);
-                let outside_untrue = members().any(|m| plan.nodes[*m as usize].deps.iter().any(|d| untrue[*d as usize]));
+                let outside_untrue =
+                    members().any(|m| plan.nodes[*m as usize].deps.iter().any(|d| untrue[*d as usize]));
                 let needed = earlier.is_none_or(|e| {
                     members().any(|m| {
                         e.changed[*m as usize] || plan.nodes[*m as usize].deps.iter().any(|d| moved[*d as usize])
@@ -218,10 +219,9 @@ pub(super) fn trouble_finding(stop: &Stop) -> Finding {
             Trouble::InsideMouth(dart) => Finding::new(Code::InsideMouth).word("dart", dart.clone()),
         },
         NodeTrouble::ArcUneven { start, end } => Finding::new(Code::ArcUneven).mm("start", *start).mm("end", *end),
-        NodeTrouble::TakenApart { which, point, distance } => Finding::new(Code::TakenApart)
-            .word("which", *which)
-            .word("point", &**point)
-            .mm("distance", *distance),
+        NodeTrouble::TakenApart { which, point, distance } => {
+            Finding::new(Code::TakenApart).word("which", *which).word("point", &**point).mm("distance", *distance)
+        }
         NodeTrouble::Curve(problem) => Finding::new(Code::EdgeBroken).word("problem", *problem),
         NodeTrouble::MouthOff(problem) => Finding::new(Code::DartOff).word("problem", *problem),
         NodeTrouble::MouthOverlap(a, b) => Finding::new(Code::DartOverlap).word("dart", &**a).word("other", &**b),
@@ -256,13 +256,17 @@ pub(super) fn node_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Findin
                 finding = finding.word("dart", dart).word("edge", &*node.part.edge);
             }
             let same = out[from..].iter_mut().find(|f| {
-                f.code == finding.code && f.formula == finding.formula && f.span == finding.span && f.words == finding.words
+                f.code == finding.code
+                    && f.formula == finding.formula
+                    && f.span == finding.span
+                    && f.words == finding.words
             });
             match same {
                 Some(known) => join(known, &finding, &case.address),
                 None => {
                     let name = node.part.name.strip_suffix(" as drawn").unwrap_or(&node.part.name);
-                    let mut finding = finding.piece(&*node.part.piece).edge(&*node.part.edge).seam(&*node.part.seam).at(name);
+                    let mut finding =
+                        finding.piece(&*node.part.piece).edge(&*node.part.edge).seam(&*node.part.seam).at(name);
                     finding.sizes.push(case.address.clone());
                     out.push(finding);
                 }
@@ -303,7 +307,8 @@ pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Find
     let mut out: Vec<Finding> = Vec::new();
     let name = |node: NodeId| plan.nodes[node as usize].part.name.to_string();
     let add = |mut finding: Finding, size: &str, out: &mut Vec<Finding>| {
-        let same = out.iter_mut().find(|f| f.code == finding.code && f.words == finding.words && f.place == finding.place);
+        let same =
+            out.iter_mut().find(|f| f.code == finding.code && f.words == finding.words && f.place == finding.place);
         match same {
             Some(known) => join(known, &finding, size),
             None => {
@@ -315,7 +320,9 @@ pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Find
     for (case, model) in plan.cases.list.iter().zip(cases) {
         for solved in &model.solved {
             let size = case.address.as_str();
-            let at = |code: Code, value: NodeId| Finding::new(code).at(format!("value {}", name(value))).word("value", name(value));
+            let at = |code: Code, value: NodeId| {
+                Finding::new(code).at(format!("value {}", name(value))).word("value", name(value))
+            };
             for (i, &value) in solved.values.iter().enumerate() {
                 if solved.crossed.get(i) == Some(&true) {
                     add(at(Code::LimitsCrossed, value), size, &mut out);

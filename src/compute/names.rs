@@ -86,10 +86,15 @@ fn bad_name(name: &str, what: &str, fault: NameFault) -> Finding {
         NameFault::Empty => "it is empty".to_owned(),
         NameFault::TooLong => format!("it has more than {} letters", crate::document::MAX_NAME_LETTERS),
         NameFault::Start => "it starts with a digit".to_owned(),
-        NameFault::Letter(letter) if letter.is_whitespace() => "it holds a space; an underscore may stand there".to_owned(),
+        NameFault::Letter(letter) if letter.is_whitespace() => {
+            "it holds a space; an underscore may stand there".to_owned()
+        }
         NameFault::Letter(letter) => format!("it holds `{letter}`; letters, digits and `_` may stand there"),
         NameFault::Reserved => "it is a word of the language".to_owned(),
     };
     let short: String = name.chars().take(40).collect();
-    Finding::new(Code::NameBad).at(format!("{what} {short}")).word("name", format!("`{short}`")).word("problem", problem)
+    Finding::new(Code::NameBad)
+        .at(format!("{what} {short}"))
+        .word("name", format!("`{short}`"))
+        .word("problem", problem)
 }

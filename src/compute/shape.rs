@@ -167,10 +167,7 @@ pub(super) fn mouth<S: Scalar>(curve: &Curve<S>, parts: &MouthParts<S>) -> Resul
 }
 
 /// An edge with its mouths, in order along it.
-pub(super) fn sewn<S: Scalar>(
-    curve: &Arc<Curve<S>>,
-    mut mouths: Vec<Folded<S>>,
-) -> Result<EdgeShape<S>, NodeTrouble> {
+pub(super) fn sewn<S: Scalar>(curve: &Arc<Curve<S>>, mut mouths: Vec<Folded<S>>) -> Result<EdgeShape<S>, NodeTrouble> {
     mouths.sort_by(|a, b| a.first.value().total_cmp(&b.first.value()));
     for pair in mouths.windows(2) {
         if pair[1].first.value() < pair[0].second.value() - tolerance::EQUAL {

@@ -124,7 +124,11 @@ impl SystemEquations<'_> {
             let duals: Vec<Dual<N>> = x
                 .iter()
                 .enumerate()
-                .map(|(i, v)| if (from..from + N).contains(&i) { Dual::unknown(*v, i - from) } else { Dual::constant(*v) })
+                .map(
+                    |(i, v)| {
+                        if (from..from + N).contains(&i) { Dual::unknown(*v, i - from) } else { Dual::constant(*v) }
+                    },
+                )
                 .collect();
             inside.compute(&duals);
             for (e, equation) in system.equations.iter().enumerate() {

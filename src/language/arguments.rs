@@ -196,7 +196,11 @@ impl Row<'_, '_> {
             },
             Gives::First => {
                 if self.row.function == Function::Round && self.kinds.len() == 1 && first != Kind::NUMBER {
-                    return Err(wrong(self.row, span, "what has a unit is rounded to a step, as `round(length, 5 mm)`"));
+                    return Err(wrong(
+                        self.row,
+                        span,
+                        "what has a unit is rounded to a step, as `round(length, 5 mm)`",
+                    ));
                 }
                 first
             }

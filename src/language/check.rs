@@ -123,13 +123,17 @@ impl Checker<'_> {
         if let (Found::Unknown(_), [first @ .., "x" | "y"]) = (&found, words.as_slice())
             && !first.is_empty()
         {
-            let inner = Expr { span: parts[0].span.to(parts[first.len() - 1].span), form: Form::Name(parts[..first.len()].to_vec()) };
+            let inner = Expr {
+                span: parts[0].span.to(parts[first.len() - 1].span),
+                form: Form::Name(parts[..first.len()].to_vec()),
+            };
             let is_point = matches!(
                 self.scope.look_up(first),
                 Found::Symbol(_, Kind::Point(_) | Kind::Offset) | Found::Broken | Found::Ambiguous(_)
             );
             if is_point {
-                let argument = super::Argument { name: None, span: inner.span, value: super::ArgumentValue::One(inner) };
+                let argument =
+                    super::Argument { name: None, span: inner.span, value: super::ArgumentValue::One(inner) };
                 return arguments::call(self, &parts[first.len()], &[argument], span);
             }
             found = self.scope.look_up(&words);
@@ -140,8 +144,7 @@ impl Checker<'_> {
             Found::Ambiguous(choices) => {
                 let mut finding = problem(Code::AmbiguousName, span);
                 let list: Vec<String> = choices.iter().map(|c| format!("`{c}`")).collect();
-                finding.words =
-                    vec![("name", format!("`{}`", words.join("."))), ("choices", list.join(" or "))];
+                finding.words = vec![("name", format!("`{}`", words.join("."))), ("choices", list.join(" or "))];
                 Err(Some(finding))
             }
             Found::Unknown(near) => {
@@ -225,10 +228,9 @@ impl Checker<'_> {
                 self.one_frame(Some(f), g, right.span)?;
                 Ok(Kind::Offset)
             }
-            (Kind::Point(_), Kind::Point(_)) => Err(Some(differ(
-                span,
-                "two points have no sum; `halfway(a, b)` is the point between them".into(),
-            ))),
+            (Kind::Point(_), Kind::Point(_)) => {
+                Err(Some(differ(span, "two points have no sum; `halfway(a, b)` is the point between them".into())))
+            }
             _ => {
                 self.same_unit(left, ka, right, kb)?;
                 let words = if plus {

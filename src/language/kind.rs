@@ -82,9 +82,11 @@ impl What {
     /// Whether `kind` fits; frames are not looked at.
     pub fn fits(self, kind: Kind) -> bool {
         match self {
-            Self::Kind(wanted) => std::mem::discriminant(&wanted) == std::mem::discriminant(&kind) && {
-                !matches!(wanted, Kind::Quantity(_)) || wanted == kind
-            },
+            Self::Kind(wanted) => {
+                std::mem::discriminant(&wanted) == std::mem::discriminant(&kind) && {
+                    !matches!(wanted, Kind::Quantity(_)) || wanted == kind
+                }
+            }
             Self::Quantity => kind.is_quantity(),
             Self::Place => matches!(kind, Kind::Quantity(0 | 1)),
             Self::PointOrOffset => matches!(kind, Kind::Point(_) | Kind::Offset),

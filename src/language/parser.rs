@@ -245,11 +245,7 @@ impl<'a> Parser<'a> {
             Token::Sign("(") => {
                 self.next();
                 let inner = self.formula()?;
-                let form = if self.skip(",") {
-                    Some(self.formula()?)
-                } else {
-                    None
-                };
+                let form = if self.skip(",") { Some(self.formula()?) } else { None };
                 let span = span.to(self.close(")", span)?);
                 Ok(match form {
                     Some(second) => Expr { span, form: Form::Pair(Box::new(inner), Box::new(second)) },

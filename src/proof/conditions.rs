@@ -21,9 +21,7 @@ pub(super) fn check(model: &Model) -> Vec<Finding> {
         let mut tally = Tally::new(finding, &[("left", unit), ("right", unit), ("difference", unit)]);
         for (case, size, _) in judged(model) {
             // What is to be solved is told by its system.
-            let solved = condition.equation.is_some_and(|e| {
-                plan.systems.iter().any(|s| s.equations.contains(&e))
-            });
+            let solved = condition.equation.is_some_and(|e| plan.systems.iter().any(|s| s.equations.contains(&e)));
             let side = |i: usize| model.item(case, condition.sides[i]).and_then(|v| v.real());
             let (Some(left), Some(right)) = (side(0), side(1)) else { continue };
             let holds = match condition.relation {

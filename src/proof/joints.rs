@@ -160,11 +160,14 @@ fn judge(draft: &Draft, model: &Model, limits: &Limits, first_free: NodeId, chai
         _ => String::new(),
     };
     let points: Vec<String> = chain.corners.iter().map(point_of).collect();
-    let declared = draft.joints.iter().find(|j| j.corners.len() == points.len() && points.iter().all(|p| j.corners.contains(p)));
+    let declared =
+        draft.joints.iter().find(|j| j.corners.len() == points.len() && points.iter().all(|p| j.corners.contains(p)));
     let meant = match declared.map(|j| j.meant.trim()) {
         None => std::f64::consts::PI,
         Some("corner" | "") => return None,
-        Some(text) => super::limits::literal(text, crate::language::Kind::Angle, crate::compute::unit_of(draft)).ok()?,
+        Some(text) => {
+            super::limits::literal(text, crate::language::Kind::Angle, crate::compute::unit_of(draft)).ok()?
+        }
     };
     let name = |n: NodeId| plan.nodes[n as usize].part.name.to_string();
     let seams: Vec<&str> = chain.seams.iter().map(|s| &*plan.seams[*s].name).collect();

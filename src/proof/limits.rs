@@ -57,7 +57,8 @@ impl Limits {
             match literal(text, kind, unit) {
                 Ok(value) if value > 0.0 => value,
                 _ => {
-                    let expected = if kind == Kind::Angle { "an angle such as `1 deg`" } else { "a length such as `1 mm`" };
+                    let expected =
+                        if kind == Kind::Angle { "an angle such as `1 deg`" } else { "a length such as `1 mm`" };
                     findings.push(Finding {
                         formula: text.to_owned(),
                         ..Finding::new(Code::SettingBad)

@@ -67,4 +67,3 @@ pub fn looked_at(model: &Model) -> String {
         if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }
     )
 }
-

@@ -14,7 +14,14 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
         let sides = draft.seams.iter().find(|s| s.name == *seam.name).map(|s| (s.one.join(" + "), s.two.join(" + ")));
         let (one_name, two_name) = sides.unwrap_or_default();
         let finding = Finding::new(Code::SeamLength).seam(&*seam.name).at(format!("seam.{}", seam.name));
-        let numbers = [("one", "mm"), ("two", "mm"), ("meant_by", "mm"), ("difference_by", "mm"), ("limit", "mm"), ("excess", "mm")];
+        let numbers = [
+            ("one", "mm"),
+            ("two", "mm"),
+            ("meant_by", "mm"),
+            ("difference_by", "mm"),
+            ("limit", "mm"),
+            ("excess", "mm"),
+        ];
         let mut tally = Tally::new(finding, &numbers);
         for (case, size, _) in judged(model) {
             let length = |i: usize| model.item(case, seam.sides[i]).and_then(|v| v.real());
@@ -41,9 +48,13 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
             let one_longer = numbers[3] >= 0.0;
             let (longer, shorter) = if one_longer { (&one_name, &two_name) } else { (&two_name, &one_name) };
             let sign = if one_longer { 1.0 } else { -1.0 };
-            let say = |v: f64| crate::base::plain_amount(
-                &crate::base::Amount { name: "", unit: "mm", by_size: vec![v] }, 0, draft.display,
-            );
+            let say = |v: f64| {
+                crate::base::plain_amount(
+                    &crate::base::Amount { name: "", unit: "mm", by_size: vec![v] },
+                    0,
+                    draft.display,
+                )
+            };
             let meant = numbers[2] * sign;
             let excess = numbers[5] * sign;
             finding

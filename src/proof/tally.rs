@@ -24,7 +24,8 @@ impl Tally {
     /// The finding with a change of words that depends on the worst size, if there was any size.
     pub fn done(mut self, dress: impl FnOnce(Finding, &[f64]) -> Finding) -> Option<Finding> {
         let last = |r: &Vec<f64>| r.last().copied().unwrap_or(0.0).abs();
-        let worst = (0..self.rows.len()).reduce(|best, i| if last(&self.rows[i]) > last(&self.rows[best]) { i } else { best })?;
+        let worst = (0..self.rows.len())
+            .reduce(|best, i| if last(&self.rows[i]) > last(&self.rows[best]) { i } else { best })?;
         self.finding.worst = worst;
         for (k, (name, unit)) in self.units.iter().enumerate() {
             let by_size = self.rows.iter().map(|r| r[k]).collect();

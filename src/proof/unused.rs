@@ -33,7 +33,8 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(pieces(&|p| !p.allowances.is_empty() || !p.corners.is_empty()), "pieces.allowances", "seam allowances");
     tell(pieces(&|p| !p.cuts.is_empty()), "pieces.cuts", "how pieces are cut");
     tell(pieces(&|p| p.label != crate::document::Label::default()), "pieces.label", "places of labels");
-    let set_off = |s: &Segment| matches!(s, Segment::Taken { off, off_end, .. } if !off.is_empty() || !off_end.is_empty());
+    let set_off =
+        |s: &Segment| matches!(s, Segment::Taken { off, off_end, .. } if !off.is_empty() || !off_end.is_empty());
     let edges = |p: &Piece| p.edges.iter().chain(&p.lines).any(|e| e.by.iter().any(set_off));
     tell(pieces(&edges), "pieces.edges", "setting a taken curve off");
     let seams = |f: &dyn Fn(&Seam) -> bool| draft.seams.iter().any(|p| f(p));

@@ -165,7 +165,9 @@ fn place_of(labels: &[String], new: &NewSize) -> Result<usize, SizeError> {
     }
     let numbers: Option<Vec<f64>> = labels.iter().map(|l| l.parse().ok()).collect();
     Ok(match (numbers, new.label.parse::<f64>()) {
-        (Some(numbers), Ok(own)) if numbers.is_sorted() => numbers.iter().position(|n| *n > own).unwrap_or(labels.len()),
+        (Some(numbers), Ok(own)) if numbers.is_sorted() => {
+            numbers.iter().position(|n| *n > own).unwrap_or(labels.len())
+        }
         _ => labels.len(),
     })
 }

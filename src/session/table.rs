@@ -63,7 +63,8 @@ pub fn import_chart(draft: &mut Draft, text: &str, unit: Option<&str>) -> Result
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let first = text.lines().next().unwrap_or("");
     let separator = [b'\t', b';', b','].into_iter().find(|s| first.as_bytes().contains(s)).unwrap_or(b',');
-    let mut reader = csv::ReaderBuilder::new().delimiter(separator).has_headers(false).flexible(true).from_reader(text.as_bytes());
+    let mut reader =
+        csv::ReaderBuilder::new().delimiter(separator).has_headers(false).flexible(true).from_reader(text.as_bytes());
     let mut lines = Vec::new();
     for record in reader.records() {
         let record = record.map_err(|e| TableError::Shape {
@@ -116,7 +117,8 @@ pub fn import_chart(draft: &mut Draft, text: &str, unit: Option<&str>) -> Result
             Some(i) => i,
             None => {
                 if check_name(name).is_err() {
-                    let problem = format!("`{name}` cannot be the name of a row: letters, digits and `_` may stand there");
+                    let problem =
+                        format!("`{name}` cannot be the name of a row: letters, digits and `_` may stand there");
                     return Err(TableError::Shape { line: *line, problem });
                 }
                 added.push(format!("row {name}"));

@@ -165,10 +165,14 @@ impl FrameReader<'_, '_> {
         let tucks = piece.pleats.iter().chain(&piece.tucks);
         let tucks = tucks.map(|t| (&t.name, &t.on, &t.centre, false, &t.intake, None, false));
         let all: Vec<_> = darts.chain(tucks).collect();
-        for ((name, on, place, by_foot, intake, tip, second_kept), &(mouth, _)) in all.into_iter().zip(&self.plan.mouths) {
-            let Some(&edge) = piece.edges.iter().position(|e| e.name == *on).and_then(|i| self.plan.edges.get(i)) else {
+        for ((name, on, place, by_foot, intake, tip, second_kept), &(mouth, _)) in
+            all.into_iter().zip(&self.plan.mouths)
+        {
+            let Some(&edge) = piece.edges.iter().position(|e| e.name == *on).and_then(|i| self.plan.edges.get(i))
+            else {
                 let known: Vec<&String> = piece.edges.iter().map(|e| &e.name).collect();
-                let finding = part_unknown("edge", on, known).piece(&*self.plan.name).at(format!("{}.{name}", piece.name));
+                let finding =
+                    part_unknown("edge", on, known).piece(&*self.plan.name).at(format!("{}.{name}", piece.name));
                 self.reader.findings.push(finding);
                 continue;
             };
@@ -181,7 +185,8 @@ impl FrameReader<'_, '_> {
                 mouths.push((mouth, name.as_str().into()));
                 self.world.define(edge, Def::Sewn { flat, mouths });
             }
-            let (Some(place), Some(intake), Some(tip)) = (place, intake, tip.map_or(Some(None), |t| t.map(Some))) else {
+            let (Some(place), Some(intake), Some(tip)) = (place, intake, tip.map_or(Some(None), |t| t.map(Some)))
+            else {
                 continue;
             };
             let sense = tip.as_ref().filter(|t| t.kind == Kind::LENGTH).map(|_| self.plan.sense);
@@ -254,7 +259,10 @@ impl FrameReader<'_, '_> {
                     .piece(&*self.plan.name)
                     .edge(&edge.name)
                     .at(format!("{}.{}", self.plan.name, edge.name))
-                    .word("problem", format!("{} has no segment; give it at least one, such as `straight(\"point\")`", edge.name)),
+                    .word(
+                        "problem",
+                        format!("{} has no segment; give it at least one, such as `straight(\"point\")`", edge.name),
+                    ),
             );
             return;
         }

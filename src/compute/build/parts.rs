@@ -5,9 +5,7 @@ use crate::base::{Code, Finding};
 use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
 use crate::compute::names::Global;
-use crate::compute::plan::{
-    ConditionPlan, Def, Equation, Fit, Formula, NodeId, Part, PlacementDef, SeamPlan,
-};
+use crate::compute::plan::{ConditionPlan, Def, Equation, Fit, Formula, NodeId, Part, PlacementDef, SeamPlan};
 use crate::document::{self, Seam};
 use crate::language::{Frame, Kind, Relation, What};
 
@@ -40,7 +38,8 @@ pub(super) fn values(world: &World<'_>, circles: &[Vec<usize>], reader: &mut For
         if !value.is_found() {
             for (text, what) in [(&value.least, "least"), (&value.most, "most")] {
                 if !text.is_empty() {
-                    let problem = format!("{} has a `{what}` but no `start`: only a value that is found has limits", value.name);
+                    let problem =
+                        format!("{} has a `{what}` but no `start`: only a value that is found has limits", value.name);
                     reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
                 }
             }
@@ -161,7 +160,8 @@ pub(super) fn seams_and_conditions(world: &World<'_>, reader: &mut FormulaReader
             equation = Some(equations.len());
             equations.push(Equation { node, name: name.as_str().into(), found_by });
         } else if !condition.found_by.is_empty() {
-            let problem = format!("{} is a comparison, which is only watched: nothing can be found by it", condition.name);
+            let problem =
+                format!("{} is a comparison, which is only watched: nothing can be found by it", condition.name);
             reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
         }
         conditions.push(ConditionPlan {
@@ -184,8 +184,7 @@ fn found_by(world: &World<'_>, names: &[String], at: &str, reader: &mut FormulaR
         match world.names.globals.get(short) {
             Some(Global::Value(node)) if is_found(*node) => out.push(*node),
             _ => {
-                let known: Vec<&String> =
-                    world.draft.values.iter().filter(|v| v.is_found()).map(|v| &v.name).collect();
+                let known: Vec<&String> = world.draft.values.iter().filter(|v| v.is_found()).map(|v| &v.name).collect();
                 reader.findings.push(part_unknown("value that is found", name, known).at(at));
             }
         }
@@ -207,17 +206,21 @@ fn read_seam(
     for (texts, node, which) in [(&seam.one, first, "one"), (&seam.two, first + 1, "two")] {
         if texts.is_empty() {
             let problem = format!("side {which} of the seam {} names no edge", seam.name);
-            reader.findings.push(Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone()).word("problem", problem));
+            reader
+                .findings
+                .push(Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone()).word("problem", problem));
             continue;
         }
-        let mut read = |text: &String| reader.read_as(text, &scope, edge, None, |f| f.seam(&seam.name).at(name.clone()));
+        let mut read =
+            |text: &String| reader.read_as(text, &scope, edge, None, |f| f.seam(&seam.name).at(name.clone()));
         let runs: Vec<Option<Formula>> = texts.iter().map(&mut read).collect();
         if let Some(runs) = runs.into_iter().collect::<Option<Vec<_>>>() {
             world.define(node, Def::Side(runs));
         }
     }
     world.define(first + 2, Def::Difference(first, first + 1));
-    let mut length = |text: &str, what: What| reader.read_as(text, &scope, what, None, |f| f.seam(&seam.name).at(name.clone()));
+    let mut length =
+        |text: &str, what: What| reader.read_as(text, &scope, what, None, |f| f.seam(&seam.name).at(name.clone()));
     let fit = match &seam.fit {
         document::Fit::Equal => Some(Fit::Equal),
         document::Fit::Eased { longer, by } => length(by, LENGTH).map(|f| Fit::Eased(*longer, f)),

@@ -140,8 +140,9 @@ impl FormulaScope<'_> {
                     None if *first == "seam" => {
                         nearest(second, names.seams.keys().map(String::as_str)).map(|n| format!("seam.{n}{tail}"))
                     }
-                    None => nearest(first, names.globals.keys().map(String::as_str))
-                        .map(|n| format!("{n}.{second}{tail}")),
+                    None => {
+                        nearest(first, names.globals.keys().map(String::as_str)).map(|n| format!("{n}.{second}{tail}"))
+                    }
                 }
             }
             [] => None,
