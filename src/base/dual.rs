@@ -54,6 +54,7 @@ impl<const N: usize> Sub for Dual<N> {
     }
 }
 
+#[allow(clippy::suspicious_arithmetic_impl, reason = "the product rule adds")]
 impl<const N: usize> Mul for Dual<N> {
     type Output = Self;
     fn mul(self, o: Self) -> Self {
@@ -61,6 +62,7 @@ impl<const N: usize> Mul for Dual<N> {
     }
 }
 
+#[allow(clippy::suspicious_arithmetic_impl, reason = "the quotient rule subtracts and multiplies")]
 impl<const N: usize> Div for Dual<N> {
     type Output = Self;
     fn div(self, o: Self) -> Self {

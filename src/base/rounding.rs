@@ -24,7 +24,7 @@ pub fn shown(mm: f64, unit: DisplayUnit) -> String {
 
 /// `value` with at most `places` decimals, trailing zeros dropped.
 fn decimal(value: f64, places: i32) -> String {
-    let step = 10f64.powi(-places);
+    let step = libm::pow(10.0, f64::from(-places));
     let count = (round_half_away(value, step) / step).round();
     let text = format!("{:.*}", places as usize, count * step);
     let text = text.trim_end_matches('0').trim_end_matches('.');

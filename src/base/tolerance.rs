@@ -32,3 +32,13 @@ pub mod limit {
     /// How far beside the seam that gap is measured, mm.
     pub const JOINT_REACH: f64 = 10.0;
 }
+
+/// Natural steps of found values, by which the distance from their start is weighed: constants of the format.
+pub mod step {
+    /// Of a length, mm.
+    pub const LENGTH: f64 = 10.0;
+    /// Of an angle, radians (5°).
+    pub const ANGLE: f64 = 0.087_266_462_599_716_48;
+    /// Of a plain number: this share of its start, or of 1 if the start is smaller.
+    pub const NUMBER: f64 = 0.1;
+}

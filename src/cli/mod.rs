@@ -16,7 +16,7 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
 
-pub use window::open_window;
+pub use window::{draft_for_window, no_window};
 
 use crate::base::Finding;
 use crate::document::Draft;

@@ -16,9 +16,9 @@ use crate::numeric::{Ending, Equations, Settled, Unknowns, effect, settle};
 /// Steps of the found values, constants of the format: 10 mm, 5°, a tenth of the start (at least of 1).
 fn scale_of(kind: Option<Kind>, start: f64) -> f64 {
     match kind {
-        Some(Kind::Angle) => 5.0 * std::f64::consts::PI / 180.0,
-        Some(Kind::NUMBER) => 0.1 * start.abs().max(1.0),
-        _ => 10.0,
+        Some(Kind::Angle) => tolerance::step::ANGLE,
+        Some(Kind::NUMBER) => tolerance::step::NUMBER * start.abs().max(1.0),
+        _ => tolerance::step::LENGTH,
     }
 }
 

@@ -132,9 +132,8 @@ impl Case<'_> {
             let token = self.sign_at(self.stopped);
             return self.error(token.start, self.described(token), expected.into());
         };
-        if group {
-            return self.error(token.start, described, expected.into());
-        }
+        // The word before a bracket is no word by itself.
+        let token = if group { Token { kind: Kind::Open('('), ..token } } else { token };
         let hint = hint(token, self.text.get(token.start..token.end).unwrap_or(""));
         self.error(token.start, described, expected.into()).hint(hint)
     }

@@ -1,7 +1,7 @@
 //! Drafts as files: reading, writing, saving.
 //!
-//! The only place that knows RON and the disk. What a draft means is `compute`'s; that comments would be lost, or that a
-//! file changed, is told to the caller, who asks the person.
+//! The only place that knows RON and the disk. What a draft means is `compute`'s; that comments would be lost, or that
+//! a file changed, is told to the caller, who asks the person.
 
 mod explain;
 mod file_error;

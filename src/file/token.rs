@@ -1,7 +1,7 @@
 //! The signs of which a draft's text is made: brackets, commas, words, numbers, texts and the comments between them.
 //!
-//! A part of RON's signs: what a draft never holds (byte strings, single letters, maps, attributes) is left out, so that
-//! it is refused before the RON reader sees it. Where this reads a sign, the RON reader reads the same one.
+//! A part of RON's signs: what a draft never holds (byte strings, single letters, maps, attributes) is left out, so
+//! that it is refused before the RON reader sees it. Where this reads a sign, the RON reader reads the same one.
 
 /// What a sign is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

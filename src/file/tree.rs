@@ -99,7 +99,8 @@ impl ser::Serializer for Planter {
     no_forms! {
         serialize_i8(i8) "signed numbers"; serialize_i16(i16) "signed numbers"; serialize_i32(i32) "signed numbers";
         serialize_i64(i64) "signed numbers"; serialize_f32(f32) "decimal numbers"; serialize_f64(f64) "decimal numbers";
-        serialize_char(char) "single letters"; serialize_bytes(&[u8]) "bytes"; serialize_unit_struct(&'static str) "units";
+        serialize_char(char) "single letters"; serialize_bytes(&[u8]) "bytes";
+        serialize_unit_struct(&'static str) "units";
     }
 
     fn serialize_bool(self, yes: bool) -> Answer {

@@ -124,11 +124,15 @@ fn plan(system: &System, here: &Point, c: &[f64], bend: &[f64]) -> Option<Plan> 
             }
             let (low, high) = (system.low[i], system.high[i]);
             if low.is_finite() {
-                (rows.push(row.clone()), bounds.push(low - here.z[i] - step[i]), owners.push((i, 1.0)));
+                rows.push(row.clone());
+                bounds.push(low - here.z[i] - step[i]);
+                owners.push((i, 1.0));
             }
             if high.is_finite() {
                 let row = row.iter().map(|r| -r).collect();
-                (rows.push(row), bounds.push(here.z[i] + step[i] - high), owners.push((i, -1.0)));
+                rows.push(row);
+                bounds.push(here.z[i] + step[i] - high);
+                owners.push((i, -1.0));
             }
         }
         let Minimum { y, pressures: pushed } = minimise(&hessian, &linear, &rows, &bounds)?;

@@ -281,7 +281,7 @@ pub(super) fn crest_shares(direction: &[f64]) -> impl Iterator<Item = f64> {
         }
     }
     let sign = if largest < 0.0 { -1.0 } else { 1.0 };
-    (0..16).map(move |k| sign * if k % 2 == 0 { 1.0 } else { -1.0 } * 0.25_f64.powi(k / 2))
+    (0..16).map(move |k| sign * if k % 2 == 0 { 1.0 } else { -1.0 } * libm::pow(0.25, f64::from(k / 2)))
 }
 
 fn length(step: &[f64]) -> f64 {

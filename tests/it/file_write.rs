@@ -19,7 +19,7 @@ fn small() -> Draft {
     let long = "centre_top.down(12 cm).right(bust / 4 + ease - 5 mm)";
     Draft {
         title: some("Cuff \"A\\B\""),
-        note: some("two\nlines\tand a \u{202e}"),
+        note: some("two\nlines\tand a \u{202e}\u{7}\r"),
         chart: Chart {
             girth: vec![some("76"), some("80")],
             base: some("76"),
@@ -50,7 +50,10 @@ fn small() -> Draft {
             cuts: vec![Cut { material: some("main"), count: 2, ..Cut::default() }],
             ..Piece::default()
         })],
-        placements: vec![Placement { name: some("laid"), mirrored: true, ..Placement::default() }],
+        placements: vec![
+            Placement { name: some("laid"), mirrored: true, ..Placement::default() },
+            Placement { name: some("flat"), ..Placement::default() },
+        ],
         seams: vec![Arc::new(Seam {
             name: some("closing"),
             one: vec![some("cuff.top")],
@@ -67,7 +70,7 @@ const SMALL: &str = r#"(
     format: "tracewheel draft",
     version: 0,
     title: "Cuff \"A\\B\"",
-    note: "two\nlines\tand a \u{202e}",
+    note: "two\nlines\tand a \u{202e}\u{7}\r",
     display: cm,
     chart: (
         girth: ["76", "80"],
@@ -108,7 +111,7 @@ const SMALL: &str = r#"(
             cuts: [(material: "main", count: 2)],
         ),
     ],
-    placements: [(name: "laid", mirrored: true)],
+    placements: [(name: "laid", mirrored: true), (name: "flat")],
     seams: [
         (
             name: "closing",
@@ -194,7 +197,11 @@ proptest! {
     /// A draft that is cut off, or lost or gained a letter, is refused or read, never a panic; what is refused names a
     /// place within the text.
     #[test]
-    fn survives_damage(draft in drafts::draft(), at in any::<prop::sample::Index>(), by in "[\\[\\](),:\"'/*\\\\ar0-9.#{}-]{0,3}") {
+    fn survives_damage(
+        draft in drafts::draft(),
+        at in any::<prop::sample::Index>(),
+        by in "[\\[\\](),:\"'/*\\\\ar0-9.#{}-]{0,3}",
+    ) {
         let letters: Vec<char> = write(&draft).chars().collect();
         let at = at.index(letters.len());
         let (before, after) = letters.split_at(at);

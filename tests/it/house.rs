@@ -35,6 +35,7 @@ const NAMES: &[&str] = &["MAX_NAME_LETTERS", "NameFault", "check_label", "check_
 const DOORS: &[(&str, &[&str])] = &[
     ("caseless", &["src/document/name.rs"]),
     ("clap", &["src/cli", "src/main.rs"]),
+    ("csv", &["src/session/table.rs"]),
     ("eframe", &["src/app", "src/kit", "src/main.rs"]),
     ("egui", &["src/app", "src/kit", "src/main.rs"]),
     ("kurbo", &["src/curves", "src/compute", "src/finish", "src/proof", "src/output", "src/session", "src/app"]),
@@ -50,11 +51,17 @@ const DOORS: &[(&str, &[&str])] = &[
     ("skrifa", &["src/output"]),
     ("subsetter", &["src/output"]),
     ("thiserror", &[]),
-    ("unicode_normalization", &["src/document/name.rs", "src/language/lexer.rs"]),
+    ("unicode_normalization", &["src/document/name.rs", "src/language/lexer.rs", "src/output/font.rs"]),
 ];
 
 /// Lines that may break a rule: file, a part of the line, why.
-const ALLOWED: &[(&str, &str, &str)] = &[];
+const ALLOWED: &[(&str, &str, &str)] = &[
+    ("src/app/canvas.rs", "const ZOOM", "pixels for a millimetre, no tolerance"),
+    ("src/output/pdf.rs", "const STEP", "the step to which written coordinates are rounded"),
+    ("src/output/pdf.rs", "const TURN_STEP", "the step to which written turns are rounded"),
+    ("src/output/pdf.rs", "1e-3) as f32", "the step to which written colours are rounded"),
+    ("src/output/pdf_text.rs", "1e-3) as f32", "the step to which written letter widths are rounded"),
+];
 
 /// Fails with all faults that are not allowed.
 fn none(faults: Vec<Fault>) {
@@ -264,7 +271,10 @@ fn a_large_room_is_found() {
 }
 
 fn literals(text: &Text) -> Vec<Fault> {
-    if !text.path.starts_with("src/") || text.path == "src/base/tolerance.rs" {
+    // What `numeric` compares are shares and rounding floors of its own algebra, each beside its reason; the rest stands in
+    // one place.
+    let own = ["src/base/tolerance.rs", "src/numeric/"];
+    if !text.path.starts_with("src/") || own.iter().any(|o| text.path.starts_with(o)) {
         return Vec::new();
     }
     let code = &text.work;
