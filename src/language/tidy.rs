@@ -10,9 +10,10 @@ pub fn tidy(typed: &str) -> String {
     for (i, &letter) in letters.iter().enumerate() {
         let digit = |j: Option<&char>| j.is_some_and(char::is_ascii_digit);
         let before = i.checked_sub(1).and_then(|j| letters.get(j));
+        let number_before = letters[..i].iter().rev().find(|c| **c != ' ');
         let inch = matches!(letter, '"' | '″')
             && !quoted
-            && before.is_some_and(|c| c.is_ascii_digit() || "½¼¾⅛⅜⅝⅞ ".contains(*c));
+            && number_before.is_some_and(|c| c.is_ascii_digit() || fraction(*c).is_some());
         match letter {
             _ if inch => out.push_str(" in"),
             '"' => {

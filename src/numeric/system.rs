@@ -169,8 +169,8 @@ impl<'a> System<'a> {
         const ROOM: f64 = 1e-8;
         let room = |sign: f64| {
             let mut free = f64::INFINITY;
-            for i in 0..self.n {
-                let d = sign * direction[i];
+            for (i, along) in direction.iter().enumerate() {
+                let d = sign * along;
                 if d > 0.0 {
                     free = free.min((self.high[i] - here.z[i]) / d);
                 } else if d < 0.0 {
