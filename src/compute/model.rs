@@ -338,7 +338,8 @@ pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Find
                     add(finding, size, &mut out);
                 }
             }
-            if !solved.is_true() {
+            // What keeps a system from being computed at all is told where it happens.
+            if !solved.is_true() && solved.ending != Some(Ending::StartNotComputable) {
                 add(untrue_finding(plan, solved), size, &mut out);
             }
         }

@@ -1,6 +1,7 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
 
+mod bad_input;
 mod curves_derivatives;
 mod curves_places;
 mod curves_set_off;
@@ -12,6 +13,7 @@ mod file_save;
 mod file_write;
 mod house;
 mod language;
+mod metamorphic;
 mod numeric_diagnosis;
 mod numeric_projection;
 mod numeric_settle;
