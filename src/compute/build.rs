@@ -5,7 +5,7 @@ mod parts;
 mod scope;
 
 use std::cell::RefCell;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::cases::Cases;
@@ -38,6 +38,8 @@ pub(super) struct World<'a> {
     pub kinds: RefCell<Vec<scope::ValueKind>>,
     pub chart: ChartPlan,
     pub frames: Vec<FramePlan>,
+    /// Nodes of edges as drawn, each behind that of the sewn edge.
+    pub flats: BTreeSet<NodeId>,
     /// Node of the first value.
     pub first_value: NodeId,
     /// For each placement: its node, the frame that is laid, the frame it is laid on.
@@ -76,6 +78,7 @@ pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
         kinds: RefCell::new(vec![scope::ValueKind::Unknown; draft.values.len()]),
         chart,
         frames: Vec::new(),
+        flats: BTreeSet::new(),
         first_value: 0,
         placements: Vec::new(),
         unit,

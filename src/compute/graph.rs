@@ -326,8 +326,8 @@ fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
         }
         Def::Mouth(m) => {
             all(&[&m.place, &m.intake]);
-            all(&m.tip.iter().collect::<Vec<_>>());
             out.push(m.flat);
+            out.extend(m.tip.map(|t| t.0));
             out.extend(m.sense);
         }
         Def::Sewn { flat, mouths } => {

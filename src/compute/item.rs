@@ -39,10 +39,10 @@ pub struct Mouth<S> {
     pub second_foot: Pt<S>,
     /// Straight distance of the feet.
     pub intake: S,
-    /// Its tip; pleats and tucks have none.
+    /// Its tip; pleats and tucks have none, nor a dart whose tip cannot be computed.
     pub tip: Option<Pt<S>>,
-    /// Length of its legs.
-    pub leg: S,
+    /// Length of its legs, where there is a tip.
+    pub leg: Option<S>,
 }
 
 /// What a node has as its value.

@@ -38,10 +38,12 @@ impl<S: Scalar, A: Access<S>> Machine<S> for Runner<'_, A> {
 
     fn call(&self, function: Function, values: &[Value<S, Self::Edge>]) -> Result<Value<S, Self::Edge>, Trouble> {
         let sense = |frame: u32| {
-            let node = self.plan.frames.get(frame as usize).map(|f| f.sense);
-            match node.and_then(|n| self.access.item(n)) {
-                Some(item) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
-                None => Err(Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only")),
+            let unknown = Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only");
+            let Some(node) = self.plan.frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
+            match (self.access.item(node), &self.plan.nodes[node as usize].def) {
+                (Some(item), _) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
+                (None, Def::Sense(edges)) if !edges.is_empty() => Err(Trouble::Upstream),
+                (None, _) => Err(unknown),
             }
         };
         geometry::call(function, values, &sense)
@@ -121,7 +123,7 @@ impl<A> Runner<'_, A> {
                 let Some(Item::Mouth(mouth)) = self.access.item(*mouth) else { return Err(Stop::upstream()) };
                 let point = |p: Pt<S>| Ok(Item::Value(Value::Pair(p.x, p.y)));
                 match which {
-                    0 => real(mouth.leg),
+                    0 => mouth.leg.map_or(Err(Stop::upstream()), real),
                     1 => real(mouth.intake),
                     2 => mouth.tip.map_or(Err(Stop::upstream()), point),
                     3 => point(mouth.first_foot),
@@ -253,14 +255,14 @@ impl<A> Runner<'_, A> {
             place = place * flat.curve.length();
         }
         let intake = self.real(&def.intake)?;
-        let tip = match &def.tip {
-            None => None,
-            Some(tip) if tip.kind == Kind::LENGTH => {
-                let sense = def.sense.and_then(|n| self.access.item(n)).and_then(|i| i.real());
-                Some(Tip::Deep(self.real(tip)?, sense.ok_or_else(Stop::upstream)?.value()))
+        let tip = def.tip.and_then(|(node, deep)| {
+            let tip = self.access.item(node)?;
+            if !deep {
+                return tip.point().map(Tip::Point);
             }
-            Some(tip) => Some(Tip::Point(self.point(tip)?)),
-        };
+            let sense = def.sense.and_then(|n| self.access.item(n))?.real()?;
+            Some(Tip::Deep(tip.real()?, sense.value()))
+        });
         let parts = MouthParts { place, by_foot: def.by_foot, intake, tip, second_kept: def.second_kept };
         shape::mouth(&flat.curve, &parts).map(|m| Item::Mouth(Arc::new(m))).map_err(Stop::own)
     }

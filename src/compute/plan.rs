@@ -106,8 +106,8 @@ pub struct MouthDef {
     pub by_foot: bool,
     /// Straight distance of its feet.
     pub intake: Formula,
-    /// Its tip, a length or a point.
-    pub tip: Option<Formula>,
+    /// The node of its tip, and whether that is a length (else a point). The feet do not hang on it.
+    pub tip: Option<(NodeId, bool)>,
     /// Whether the leg is measured at the second foot.
     pub second_kept: bool,
 }

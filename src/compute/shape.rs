@@ -162,7 +162,7 @@ pub(super) fn mouth<S: Scalar>(curve: &Curve<S>, parts: &MouthParts<S>) -> Resul
         }
     };
     let kept = if parts.second_kept { second_foot } else { first_foot };
-    let leg = tip.map_or(S::zero(), |tip| (tip - kept).length());
+    let leg = tip.map(|tip| (tip - kept).length());
     Ok(Mouth { first, second, first_foot, second_foot, intake: parts.intake, tip, leg })
 }
 

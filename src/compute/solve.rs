@@ -101,7 +101,7 @@ fn lift<S: Scalar>(item: &Item<f64>) -> Item<S> {
             second_foot: point(m.second_foot),
             intake: c(m.intake),
             tip: m.tip.map(point),
-            leg: c(m.leg),
+            leg: m.leg.map(c),
         })),
         Item::Rigid(r) => Item::Rigid(Rigid::lifted(r)),
     }

@@ -146,6 +146,9 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
     }
     let kind = state.gives(span)?;
     let mut ops = state.ops;
+    if let (Function::FlatLength, [Op::Load(edge)]) = (row.function, ops.as_mut_slice()) {
+        *edge = checker.scope.on_paper(*edge);
+    }
     if row.function == Function::Off {
         // Inside and outside are a matter of the whole outline: the machine is told of which frame.
         ops.push(Op::Constant(f64::from(state.frame.map_or(u32::MAX, |f| f.0))));

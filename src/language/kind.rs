@@ -129,4 +129,8 @@ pub trait Scope {
     fn frame_name(&self, frame: Frame) -> String;
     /// The unit proposed where one is missing.
     fn unit(&self) -> Unit;
+    /// The symbol of an edge as it lies on paper, for what does not look at its darts.
+    fn on_paper(&self, edge: u32) -> u32 {
+        edge
+    }
 }

@@ -2,6 +2,13 @@
 
 /// The nearest of `known` to `word`, if it is near enough to be meant: a third of its letters may differ.
 pub fn nearest<'a>(word: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    let known: Vec<&str> = known.into_iter().collect();
+    if let Ok(number) = word.parse::<f64>() {
+        // Sizes that are numbers are near as numbers, not as letters.
+        let away = |k: &&str| k.parse::<f64>().map_or(f64::INFINITY, |v| (v - number).abs());
+        let near = known.iter().copied().min_by(|a, b| away(a).total_cmp(&away(b)));
+        return near.filter(|k| away(k).is_finite());
+    }
     let letters: Vec<char> = word.to_lowercase().chars().collect();
     if letters.len() > 64 {
         return None;

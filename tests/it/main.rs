@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, missing_docs)]
 
 mod bad_input;
+mod cli;
 mod curves_derivatives;
 mod curves_places;
 mod curves_set_off;
@@ -24,3 +25,4 @@ mod output_pdf;
 mod output_save;
 mod output_wide;
 mod readme;
+mod seeds;

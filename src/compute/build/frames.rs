@@ -25,6 +25,8 @@ pub(super) fn enumerate_piece(world: &mut World<'_>, piece: &Piece, set: &mut Na
     for dart in &piece.darts {
         names.1.add(&dart.name, "dart", &mut reader.findings);
         let mouth = world.push(part_of(&name, &dart.on, &dart.name), None);
+        // The formula of the tip stands right behind the mouth.
+        world.push(part_of(&name, &dart.on, &dart.name), None);
         world.frames[frame as usize].mouths.push((mouth, true));
         let mut first = None;
         for (i, member) in DART_MEMBERS.iter().enumerate() {
@@ -98,7 +100,8 @@ fn enumerate(
             let node = world.push(part_of(&arc, &edge.name, &edge.name), Some(Kind::Edge(Frame(frame))));
             // The edge as drawn stands right behind the sewn one.
             let flat = Part { name: format!("{arc}.{} as drawn", edge.name).into(), ..part_of(&arc, &edge.name, "") };
-            world.push(flat, None);
+            let flat = world.push(flat, None);
+            world.flats.insert(flat);
             names.locals.entry(edge.name.clone()).or_insert(Local::Edge(node));
             if what == "edge" { plan.edges.push(node) } else { plan.lines.push(node) }
         }
@@ -185,11 +188,13 @@ impl FrameReader<'_, '_> {
                 mouths.push((mouth, name.as_str().into()));
                 self.world.define(edge, Def::Sewn { flat, mouths });
             }
-            let (Some(place), Some(intake), Some(tip)) = (place, intake, tip.map_or(Some(None), |t| t.map(Some)))
-            else {
-                continue;
-            };
-            let sense = tip.as_ref().filter(|t| t.kind == Kind::LENGTH).map(|_| self.plan.sense);
+            let (Some(place), Some(intake)) = (place, intake) else { continue };
+            let tip = tip.flatten().map(|tip| {
+                let deep = tip.kind == Kind::LENGTH;
+                self.world.define(mouth + 1, Def::Formula(tip));
+                (mouth + 1, deep)
+            });
+            let sense = tip.filter(|t| t.1).map(|_| self.plan.sense);
             let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept };
             self.world.define(mouth, Def::Mouth(Box::new(def)));
         }

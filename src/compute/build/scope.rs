@@ -171,6 +171,10 @@ impl Scope for FormulaScope<'_> {
     fn unit(&self) -> Unit {
         self.world.unit
     }
+
+    fn on_paper(&self, edge: u32) -> u32 {
+        if self.world.flats.contains(&(edge + 1)) { edge + 1 } else { edge }
+    }
 }
 
 impl World<'_> {

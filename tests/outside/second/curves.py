@@ -455,9 +455,9 @@ def ring_side(edges):
     points = []
     for edge in edges:
         for run in edge.runs:
-            ts = np.linspace(run.low, run.high, 65)[:-1]
+            ts = np.linspace(run.low, run.high, 2001)[:-1]
             if run.back:
-                ts = np.linspace(run.high, run.low, 65)[:-1]
+                ts = np.linspace(run.high, run.low, 2001)[:-1]
             xs, ys = run.curve.at(ts)
             points.extend(zip(np.broadcast_to(xs, ts.shape), np.broadcast_to(ys, ts.shape)))
     p = np.array(points)
