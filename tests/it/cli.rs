@@ -37,7 +37,7 @@ fn wrong_calls_exit_two_and_say_why() {
         (vec!["measure", BLOCK, "bust", "--size", "89"], "did you mean 88?"),
         (vec!["measure", BLOCK, "bust", "--set", "bust_ease"], "NAME=FORMULA"),
         (vec!["measure", BLOCK, "bust", "--set", "bust_es=1 cm"], "did you mean bust_ease?"),
-        (vec!["proof", "README.md"], "line 1"),
+        (vec!["proof", "README.md"], "this is not a draft"),
         (vec!["publish", BLOCK, "--out", "target", "--width", "wide"], "--width wide"),
         (vec!["publish", BLOCK, "--out", "README.md"], "README.md"),
         (vec!["chart", BLOCK, "add", "86", "bust"], "ROW=LENGTH"),

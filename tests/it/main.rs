@@ -1,5 +1,11 @@
 //! All tests in one binary: a second one would link everything again.
 #![allow(clippy::unwrap_used, missing_docs)]
+#![allow(
+    clippy::disallowed_methods,
+    clippy::disallowed_types,
+    clippy::type_complexity,
+    reason = "a test may look at a clock"
+)]
 
 mod bad_input;
 mod cli;
@@ -12,6 +18,7 @@ mod examples;
 mod file_read;
 mod file_save;
 mod file_write;
+mod findings;
 mod house;
 mod language;
 mod metamorphic;
