@@ -29,7 +29,7 @@ impl Engine {
         self.compute_with(draft, &[])
     }
 
-    /// Computes a draft and further formulas beside it (see [`super::measure`]).
+    /// Computes a draft and further formulas beside it (see [`super::measure()`]).
     pub fn compute_with(&mut self, draft: &Draft, extras: &[&str]) -> Model {
         let plan = Arc::new(build(draft, extras, &mut self.cache));
         let chart = ChartRun::new(&plan.chart, &draft.chart, &plan.cases.list);

@@ -9,7 +9,7 @@ use crate::document::{Draft, FORMAT, VERSION};
 
 /// The standard form of a draft. Format and version are those of this program, whatever the draft says.
 ///
-/// Reading it gives the draft again, unless the draft is over a limit of the reader; [`super::save`] looks after that.
+/// Reading it gives the draft again, unless the draft is over a limit of the reader; [`super::save()`] looks after that.
 pub fn write(draft: &Draft) -> String {
     let rest = match tree(draft) {
         Ok(Node::Group(_, fields)) => fields,

@@ -1,6 +1,6 @@
 //! Bounded nonlinear least squares: what values make equations true, nearest to where they started?
 //!
-//! [`settle`] finds the *settled* solution: the local minimiser, reached from the start, of
+//! [`settle()`] finds the *settled* solution: the local minimiser, reached from the start, of
 //! `sum(((x - start) / scale)^2)` subject to the equations and the limits. Two phases:
 //!
 //! 1. `reach.rs`: a bounded Levenberg-Marquardt (full Gauss-Newton steps inside a trust radius, damped only where they

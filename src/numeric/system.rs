@@ -2,9 +2,9 @@
 
 use crate::base::tolerance;
 
-/// Most steps of one [`settle`](super::settle), all phases together: a constant of the format.
+/// Most steps of one [`settle`](super::settle()), all phases together: a constant of the format.
 pub const ITERATIONS: u32 = 200;
-/// Most evaluations (residuals or derivatives, each counts one) of one [`settle`](super::settle).
+/// Most evaluations (residuals or derivatives, each counts one) of one [`settle`](super::settle()).
 pub const EVALUATIONS: u32 = 2000;
 
 /// How far the first step may go, for each unknown,
