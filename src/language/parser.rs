@@ -95,7 +95,11 @@ impl<'a> Parser<'a> {
     fn unexpected(&self, expected: &str) -> Box<Finding> {
         let span = self.span();
         let mut finding = problem(Code::Unexpected, span);
-        let found = if self.peek() == Token::End { "the end".to_owned() } else { format!("`{}`", span.of(self.text)) };
+        let found = match self.peek() {
+            Token::End => "the end".to_owned(),
+            Token::Unit(_) => format!("the unit `{}`", span.of(self.text)),
+            _ => format!("`{}`", span.of(self.text)),
+        };
         finding.words = vec![("found", found), ("expected", expected.to_owned())];
         finding
     }

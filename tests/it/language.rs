@@ -172,6 +172,7 @@ fn findings_say_what_where_and_how_to_mend() {
         ("(3 cm", "bracket-open: this bracket is never closed @ `(`"),
         ("3 cm)", "unexpected: `)` stands where an operator or the end of the formula is needed @ `)`"),
         ("3 +", "unexpected: the end stands where a number, a name or a bracket is needed @ ``"),
+        ("gap(m, back.a)", "unexpected: the unit `m` stands where a number, a name or a bracket is needed @ `m`"),
         ("3 $ 4", "unknown-sign: the sign `$` has no meaning here @ `$`"),
         ("3 cmm", "unexpected: `cmm` stands where a unit or an operator is needed @ `cmm`"),
         ("1/0 in", "number-bad: 1/0 is not a number that can be read: nothing can be divided by zero @ `1`"),
