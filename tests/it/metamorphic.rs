@@ -224,3 +224,60 @@ fn change(draft: &mut Draft, round: usize) {
         }
     }
 }
+
+/// Every literal length of a text twice as long.
+fn doubled(text: &str) -> (String, usize) {
+    let (mut out, mut count, mut rest) = (String::new(), 0, text);
+    let units = [" cm", " mm", " in"];
+    while let Some(at) = units.iter().filter_map(|u| rest.find(u)).min() {
+        let whole_word = !rest[at + 3..].starts_with(|c: char| c.is_alphanumeric() || c == '_');
+        let from = rest[..at].rfind(|c: char| !c.is_ascii_digit() && !"./ ".contains(c)).map_or(0, |i| i + 1);
+        let literal = rest[from..at].trim();
+        let parts: Vec<&str> = literal.split([' ', '/']).collect();
+        let value = match parts.iter().map(|p| p.parse::<f64>()).collect::<Result<Vec<_>, _>>().as_deref() {
+            Ok([v]) => Some(*v),
+            Ok([n, d]) => Some(n / d),
+            Ok([w, n, d]) => Some(w + n / d),
+            _ => None,
+        };
+        match value.filter(|_| whole_word) {
+            Some(value) => {
+                let lead = rest[from..at].len() - rest[from..at].trim_start().len();
+                out += &rest[..from + lead];
+                out += &format!("{}{}", value * 2.0, &rest[at..at + 3]);
+                count += 1;
+            }
+            None => out += &rest[..at + 3],
+        }
+        rest = &rest[at + 3..];
+    }
+    (out + rest, count)
+}
+
+#[test]
+fn twice_the_lengths_give_twice_the_draft() {
+    use tracewheel::language::Kind;
+    for name in EXAMPLES {
+        let (other, count) = doubled(&text(name));
+        assert!(count > 25, "{name}: {count}");
+        let (a, b) = (Engine::new().compute(&draft(&text(name))), Engine::new().compute(&draft(&other)));
+        let mut compared = 0;
+        for case in 0..a.cases.len() {
+            for (i, node) in a.plan.nodes.iter().enumerate() {
+                let times = match node.kind {
+                    Some(Kind::LENGTH | Kind::Point(_) | Kind::Edge(_)) => 2.0,
+                    Some(Kind::NUMBER | Kind::Angle) => 1.0,
+                    _ => continue,
+                };
+                let value = |m: &Model| {
+                    let item = m.item(case, i as u32)?;
+                    item.real().or(item.edge().map(|e| e.sewn_length())).or(item.point().map(|p| p.x + p.y))
+                };
+                let (Some(x), Some(y)) = (value(&a), value(&b)) else { continue };
+                assert!((x * times - y).abs() < 1e-6, "{name}, {}: {x} and {y}", node.part.name);
+                compared += 1;
+            }
+        }
+        assert!(compared > 100, "{name}: {compared}");
+    }
+}
