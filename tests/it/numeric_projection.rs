@@ -153,3 +153,22 @@ proptest! {
         }
     }
 }
+
+/// Found by chance: one bent equation, both limits meeting in a corner. The search creeps into the corner and runs out of
+/// its counts, where it should say that nothing within the limits is nearer: a known weakness, kept until it is mended.
+#[test]
+#[ignore = "known weakness: runs out instead of ending as not true"]
+fn a_corner_is_reached_in_time() {
+    let rows = vec![vec![0.4, -0.8]];
+    let (least, most) = ([-43.192_866_306_010_34, -37.880_647_780_203_745], [0.0, 24.810_681_017_872_535]);
+    let share = [0.903_591_223_639_516_5, 0.185_746_907_610_683_13];
+    let inside: Vec<f64> = (0..2).map(|i| least[i] + (most[i] - least[i]) * share[i]).collect();
+    let none = [0.0];
+    let mut bent = Bent { straight: Straight { rows: &rows, sums: &none }, bend: 0.014_480_266_650_915_933 };
+    let mut sums = [0.0];
+    assert!(bent.residuals(&inside, &mut sums));
+    bent.straight.sums = &sums;
+    let start = [-27.520_570_784_035_77, -17.106_331_547_982_226];
+    let found = settle(&Unknowns { start: &start, scale: &[5.0, 5.0], least: &least, most: &most }, &mut bent);
+    assert!(found.ending != Ending::RanOut, "{found:?}");
+}
