@@ -1,118 +1,260 @@
-//! The canvas: pieces beside each other, all sizes over each other, the chosen one strong.
+//! The sheet: pieces beside each other, the chosen size strong, the others thin behind it.
 
-use eframe::egui::{self, Align2, FontId, Pos2, Rect, Role, Sense, Shape, Stroke, Vec2, WidgetInfo};
+use egui::text::LayoutJob;
+use egui::{
+    Align, Align2, Color32, CornerRadius, CursorIcon, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, StrokeKind,
+    Ui, WidgetInfo, pos2, vec2,
+};
+use kurbo::{BezPath, PathEl, Shape as _, Vec2};
 
-use super::look;
-use super::shown::{Drawn, Shown};
+use super::look::{self, Look, letters};
+use super::opened::Opened;
+use super::shapes::{Drawn, Slot};
+use super::view::{View, factor};
+use super::{Shown, Wish};
+use crate::base::{DisplayUnit, shown as length_text};
 
-/// How much of the canvas stays free around what is fitted.
-const RIM: f32 = 36.0;
-/// Least and most pixels for a millimetre.
-const ZOOM: std::ops::RangeInclusive<f32> = 0.02..=40.0;
+/// Curves are drawn by straight lines that leave them by no more than this, px.
+const FLATNESS: f64 = 0.2;
+/// Lines of the grid are no closer than this, px.
+const GRID_GAP: f64 = 42.0;
+/// Words under a piece are not broken narrower than this, px.
+const NARROWEST: f32 = 72.0;
+/// A sheet lower than this has no room for hints, px.
+const LOW: f32 = 260.0;
+/// A dash and a gap, px.
+const DASHES: (f32, f32) = (8.0, 5.0);
+/// The most dashes of one line; longer ones get longer dashes.
+const MOST_DASHES: f32 = 2_000.0;
 
-/// Where one looks: pixels for a millimetre, and the canvas point at the panel's corner.
-pub(super) struct Canvas {
-    zoom: f32,
-    corner: Vec2,
-    /// To be fitted at the next frame.
-    unfitted: bool,
-    /// The panel's size for which it was fitted; a window that grows is fitted again until the person moves the view.
-    fitted_for: Option<Vec2>,
+/// What all parts of the sheet need.
+struct Sheet<'a> {
+    painter: Painter,
+    canvas: Rect,
+    view: View,
+    look: &'a Look,
 }
 
-impl Default for Canvas {
-    fn default() -> Self {
-        Self { zoom: 1.0, corner: Vec2::ZERO, unfitted: true, fitted_for: None }
+/// Paints the sheet. `asked` is the case that the pointer asks for in the strip.
+pub(super) fn show(
+    ui: &mut Ui,
+    look: &Look,
+    opened: &Opened,
+    shown: &Shown,
+    asked: Option<usize>,
+    wishes: &mut Vec<Wish>,
+) {
+    let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
+    let canvas = response.rect;
+    if !canvas.is_positive() {
+        return; // a window so low that strip and findings fill it
+    }
+    let whole = opened.shapes.room().unwrap_or(kurbo::Rect::new(0.0, 0.0, 100.0, 100.0));
+    let view = shown.view.unwrap_or_else(|| View::fitting(whole, canvas));
+    ui.painter().rect(canvas, CornerRadius::same(6), look.sheet, Stroke::new(1.0, look.border), StrokeKind::Inside);
+    let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look };
+    let step = sheet.grid(opened.draft.display);
+
+    let chosen = shown.case;
+    for (piece, slot) in opened.shapes.slots.iter().enumerate() {
+        let others = opened.shapes.behind.iter().filter(|c| shown.behind && **c != chosen && Some(**c) != asked);
+        for case in others {
+            sheet.piece(opened, slot, (*case, piece), look::THIN, look.faded(look.size(opened.part(*case))));
+        }
+        if let Some(case) = asked.filter(|c| shown.behind && *c != chosen) {
+            sheet.piece(opened, slot, (case, piece), look::ASKED, look.size(opened.part(case)));
+        }
+        sheet.piece(opened, slot, (chosen, piece), look::STRONG, look.size(opened.part(chosen)));
+    }
+    response
+        .widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", opened.called(chosen))));
+    for (piece, slot) in opened.shapes.slots.iter().enumerate() {
+        sheet.name(ui, opened, slot, (chosen, piece));
+    }
+    sheet.foot(opened, step);
+    steer(ui, &response, view, wishes);
+}
+
+/// Drag to move, scroll to zoom, double click to see all.
+fn steer(ui: &Ui, response: &egui::Response, view: View, wishes: &mut Vec<Wish>) {
+    if response.double_clicked() {
+        wishes.push(Wish::Look(None));
+        return;
+    }
+    let mut wanted = view;
+    if response.dragged() {
+        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
+        wanted = wanted.pushed(response.drag_delta());
+    }
+    // Pieces lie on the sheet: the pointer is over it also where it is over one of them.
+    if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer()) {
+        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, f64::from(i.zoom_delta())));
+        wanted = wanted.zoomed(response.rect, at, factor(scroll) * pinch);
+    }
+    if wanted != view {
+        wishes.push(Wish::Look(Some(wanted)));
     }
 }
 
-impl Canvas {
-    /// Shows everything at the next frame.
-    pub fn fit(&mut self) {
-        self.unfitted = true;
-    }
-
-    fn fit_into(&mut self, room: Rect, shown: &Shown) {
-        let all = shown.bounds();
-        let free = room.size() - Vec2::splat(2.0 * RIM);
-        self.zoom = (free.x / all.width() as f32).min(free.y / all.height() as f32).clamp(*ZOOM.start(), *ZOOM.end());
-        let size = Vec2::new(all.width() as f32, all.height() as f32) * self.zoom;
-        let left = (room.size() - size) * 0.5;
-        self.corner = Vec2::new(all.x0 as f32, all.y0 as f32) - left / self.zoom;
-        self.unfitted = false;
-        self.fitted_for = Some(room.size());
-    }
-
-    /// Draws, and moves the view: drag to push, scroll to zoom at the pointer.
-    pub fn show(&mut self, ui: &mut egui::Ui, shown: &Shown, others: bool) {
-        let (room, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
-        if self.unfitted || self.fitted_for.is_some_and(|f| f != room.size()) {
-            self.fit_into(room, shown);
-        }
-        if response.dragged() {
-            self.corner -= response.drag_delta() / self.zoom;
-            self.fitted_for = None;
-        }
-        if let Some(pointer) = response.hover_pos() {
-            let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
-            let factor = pinch * (scroll * 0.003).exp2();
-            if factor != 1.0 {
-                let under = self.corner + (pointer - room.min) / self.zoom;
-                self.zoom = (self.zoom * factor).clamp(*ZOOM.start(), *ZOOM.end());
-                self.corner = under - (pointer - room.min) / self.zoom;
-                self.fitted_for = None;
-            }
-        }
-        let paint = ui.painter_at(room);
-        let colours = look::colours(ui.visuals().dark_mode);
-        paint.rect_filled(room, 4.0, colours.paper);
-        let screen = |p: &[f64; 2]| room.min + (Vec2::new(p[0] as f32, p[1] as f32) - self.corner) * self.zoom;
-        if others {
-            for (i, size) in shown.sizes.iter().enumerate().filter(|(i, _)| *i != shown.chosen) {
-                let colour = look::size_colour(i, shown.sizes.len(), ui.visuals().dark_mode);
-                for drawn in size.pieces.iter().flatten() {
-                    draw(&paint, drawn, &screen, Stroke::new(0.8, colour));
+impl Sheet<'_> {
+    fn screen_path(&self, path: &BezPath, shift: Vec2) -> Vec<Vec<Pos2>> {
+        let mut lines: Vec<Vec<Pos2>> = Vec::new();
+        let at = |p: kurbo::Point| self.view.screen_from_table(self.canvas, p + shift);
+        kurbo::flatten(path, FLATNESS / self.view.scale, |element| match element {
+            PathEl::MoveTo(p) => lines.push(vec![at(p)]),
+            PathEl::ClosePath => {
+                if let Some(line) = lines.last_mut() {
+                    line.extend(line.first().copied());
                 }
             }
-        }
-        let Some(size) = shown.sizes.get(shown.chosen) else { return };
-        for (p, name) in shown.names.iter().enumerate() {
-            let place = shown.rooms[p];
-            let corners = [[place.x0, place.y0], [place.x1, place.y1]];
-            let rect = Rect::from_two_pos(screen(&corners[0]), screen(&corners[1]));
-            let state = match &size.pieces[p] {
-                Some(drawn) => {
-                    draw(
-                        &paint,
-                        drawn,
-                        &screen,
-                        Stroke::new(2.2, if drawn.untrue { colours.wrong } else { colours.ink }),
-                    );
-                    if drawn.untrue { "not true" } else { "" }
+            PathEl::LineTo(p) | PathEl::QuadTo(_, p) | PathEl::CurveTo(_, _, p) => {
+                if let Some(line) = lines.last_mut() {
+                    line.push(at(p));
                 }
-                None => "cannot be computed",
-            };
-            let text = if state.is_empty() { name.clone() } else { format!("{name}: {state}") };
-            let at = Pos2::new(rect.center().x, rect.min.y - 4.0);
-            let colour = if state.is_empty() { colours.words } else { colours.wrong };
-            paint.text(at, Align2::CENTER_BOTTOM, &text, FontId::proportional(15.0), colour);
-            // Told to screen readers; the pointer still moves the whole canvas.
-            let told = ui.interact(rect.intersect(room), egui::Id::unique(("piece", p)), Sense::hover());
-            let label = format!("piece {text}, size {}", size.label);
-            told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &label));
+            }
+        });
+        lines
+    }
+
+    fn stroke(&self, path: &BezPath, shift: Vec2, stroke: Stroke, dashed: bool) {
+        if !self.sees(path.bounding_box() + shift) {
+            return;
+        }
+        for mut line in self.screen_path(path, shift) {
+            if dashed {
+                let long: f32 = line.windows(2).map(|p| p[0].distance(p[1])).sum();
+                let times = (long / (DASHES.0 + DASHES.1) / MOST_DASHES).max(1.0);
+                self.painter.extend(Shape::dashed_line(&line, stroke, DASHES.0 * times, DASHES.1 * times));
+            } else if line.len() > 2 && line.first() == line.last() {
+                line.pop();
+                self.painter.add(Shape::closed_line(line, stroke));
+            } else {
+                self.painter.add(Shape::line(line, stroke));
+            }
         }
     }
-}
 
-fn draw(paint: &egui::Painter, drawn: &Drawn, screen: &dyn Fn(&[f64; 2]) -> Pos2, stroke: Stroke) {
-    let points = |line: &Vec<[f64; 2]>| line.iter().map(screen).collect::<Vec<Pos2>>();
-    if drawn.untrue {
-        paint.extend(Shape::dashed_line(&points(&drawn.outline), stroke, 8.0, 5.0));
-    } else {
-        paint.add(Shape::line(points(&drawn.outline), stroke));
+    fn sees(&self, room: kurbo::Rect) -> bool {
+        self.canvas.expand(8.0).intersects(self.view.screen_rect(self.canvas, room))
     }
-    let thin = Stroke::new((stroke.width * 0.6).max(0.8), stroke.color);
-    for line in &drawn.lines {
-        paint.add(Shape::line(points(line), thin));
+
+    /// A piece in a case; what is not true is dashed and steps back.
+    fn piece(&self, opened: &Opened, slot: &Slot, (case, piece): (usize, usize), width: f32, color: Color32) {
+        let Some(Drawn::Shape { outline, lines, untrue, .. }) = opened.shapes.get(case, piece) else { return };
+        let color = if *untrue { self.look.faded(color) } else { color };
+        self.stroke(outline, slot.shift, Stroke::new(width, color), *untrue);
+        let inner = Stroke::new((width * 0.6).max(look::THIN), color);
+        for line in lines {
+            self.stroke(line, slot.shift, inner, *untrue);
+        }
+    }
+
+    /// Faint lines at round lengths; says how far apart they are, mm.
+    fn grid(&self, unit: DisplayUnit) -> f64 {
+        const METRIC: &[f64] = &[1.0, 5.0, 10.0, 50.0, 100.0, 500.0, 1_000.0, 5_000.0, 10_000.0];
+        const INCHES: &[f64] = &[3.175, 12.7, 25.4, 101.6, 304.8, 914.4, 3_048.0, 9_144.0];
+        let steps = match unit {
+            DisplayUnit::Cm | DisplayUnit::Mm => METRIC,
+            DisplayUnit::InchEighths | DisplayUnit::InchSixteenths => INCHES,
+        };
+        let last = steps[steps.len() - 1];
+        let step = steps.iter().copied().find(|s| s * self.view.scale >= GRID_GAP).unwrap_or(last);
+        let stroke = Stroke::new(1.0, self.look.grid);
+        let from = self.view.table_from_screen(self.canvas, self.canvas.min);
+        let to = self.view.table_from_screen(self.canvas, self.canvas.max);
+        let lines = |from: f64, to: f64| {
+            (((from / step).ceil() as i64)..=((to / step).floor() as i64)).map(move |i| i as f64 * step)
+        };
+        for x in lines(from.x, to.x) {
+            let x = self.view.screen_from_table(self.canvas, kurbo::Point::new(x, 0.0)).x;
+            self.painter.vline(x, self.canvas.y_range(), stroke);
+        }
+        for y in lines(from.y, to.y) {
+            let y = self.view.screen_from_table(self.canvas, kurbo::Point::new(0.0, y)).y;
+            self.painter.hline(self.canvas.x_range(), y, stroke);
+        }
+        step
+    }
+
+    /// The name of a piece under its room, and what is wrong with it in this case; also for those who do not see it.
+    fn name(&self, ui: &Ui, opened: &Opened, slot: &Slot, (case, piece): (usize, usize)) {
+        let room = self.view.screen_rect(self.canvas, slot.room());
+        let seen = room.intersect(self.canvas);
+        if !seen.is_positive() {
+            return;
+        }
+        let called = opened.called(case);
+        let (rect, second, color, spoken) = match opened.shapes.get(case, piece) {
+            Some(Drawn::Shape { untrue, bounds, .. }) => {
+                let rect = self.view.screen_rect(self.canvas, *bounds + slot.shift).intersect(self.canvas);
+                let own = self.look.size(opened.part(case));
+                if *untrue {
+                    let spoken = format!("piece {}, {called}, not true", slot.name);
+                    (rect, format!("{called} · not true"), self.look.error, spoken)
+                } else {
+                    (rect, called.clone(), own, format!("piece {}, {called}", slot.name))
+                }
+            }
+            _ => {
+                let note = format!("cannot be drawn in {called}");
+                self.empty(room, &note);
+                (seen, note.clone(), self.look.error, format!("piece {} {note}", slot.name))
+            }
+        };
+        // Under the piece, or as near to that as the sheet allows.
+        let half = 60.0_f32.min(self.canvas.width() / 2.0);
+        let at = pos2(
+            room.center().x.min(self.canvas.right() - half).max(self.canvas.left() + half),
+            (room.bottom() + 8.0).min(self.canvas.bottom() - 66.0).max(self.canvas.top() + 8.0),
+        );
+        let name = self.painter.layout_no_wrap(slot.name.clone(), letters(look::LARGE), self.look.ink);
+        let mut words = LayoutJob::simple(second, letters(look::SMALL), color, room.width().max(NARROWEST));
+        words.halign = Align::Center;
+        let second = self.painter.layout_job(words);
+        let size = vec2(name.size().x.max(second.size().x), name.size().y + second.size().y);
+        let ground = Align2::CENTER_TOP.anchor_size(at, size);
+        self.painter.rect_filled(ground.expand2(vec2(6.0, 2.0)), 4.0, self.look.sheet.gamma_multiply(0.85));
+        let below = at + vec2(0.0, name.size().y);
+        self.painter.galley(at - vec2(name.size().x / 2.0, 0.0), name, self.look.ink);
+        self.painter.galley(below, second, color);
+        if rect.is_positive() {
+            let response = ui.interact(rect, Id::unique(("piece", piece)), Sense::hover());
+            response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &spoken));
+        }
+    }
+
+    /// The place of a piece that has no shape.
+    fn empty(&self, room: Rect, note: &str) {
+        let corners = [room.left_top(), room.right_top(), room.right_bottom(), room.left_bottom(), room.left_top()];
+        let stroke = Stroke::new(1.0, self.look.soft);
+        self.painter.extend(Shape::dashed_line(&corners, stroke, DASHES.0, DASHES.1));
+        let words = format!("{note};\nthe findings below say why");
+        let galley = self.painter.layout(words, letters(look::TEXT), self.look.ink, (room.width() - 16.0).max(80.0));
+        if room.size().min_elem() > 16.0 && galley.size().x <= room.width() && galley.size().y <= room.height() {
+            self.painter.galley(room.center() - galley.size() / 2.0, galley, self.look.ink);
+        }
+    }
+
+    /// The scale of the grid, and how to move about; or that there is nothing to see.
+    fn foot(&self, opened: &Opened, step: f64) {
+        let text = |at: Pos2, align: Align2, words: String| {
+            let galley = self.painter.layout_no_wrap(words, letters(look::SMALL), self.look.soft);
+            let rect = align.anchor_size(at, galley.size());
+            self.painter.rect_filled(rect.expand(3.0), 4.0, self.look.sheet.gamma_multiply(0.85));
+            self.painter.galley(rect.min, galley, self.look.soft);
+        };
+        let edge = self.canvas.shrink(12.0);
+        let grid = format!("grid {}", length_text(step, opened.draft.display));
+        text(edge.right_bottom(), Align2::RIGHT_BOTTOM, grid);
+        if self.canvas.height() > LOW {
+            let hint = "Drag to move, scroll to zoom, double click to see all; ← and → change the size";
+            text(edge.left_bottom(), Align2::LEFT_BOTTOM, hint.to_owned());
+        }
+        let nothing = match (opened.model.plan.cases.list.is_empty(), opened.shapes.slots.is_empty()) {
+            (true, _) => "This draft has no sizes: its chart needs at least one.",
+            (_, true) => "This draft has no pieces yet.",
+            _ => return,
+        };
+        self.painter.text(self.canvas.center(), Align2::CENTER_CENTER, nothing, letters(look::LARGE), self.look.ink);
     }
 }

@@ -1,71 +1,243 @@
-//! Colours and letters of the window: warm paper, ink, and a row of colours for sizes that is never the only difference.
+//! Colours, letters and measures of the window: warm paper and ink, by day and by night.
+//!
+//! Every pair of text and ground holds a contrast of at least 4.5 : 1 (WCAG 2.1, 1.4.3). What is painted where is left to
+//! the rooms that paint.
 
 use std::sync::Arc;
 
-use eframe::egui::{self, Color32, FontData, FontDefinitions, FontFamily, Visuals};
+use egui::{
+    Color32, Context, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Shadow, Stroke, TextStyle, Theme,
+    Visuals, style::ScrollStyle, vec2,
+};
 
-/// A colour of the window.
-pub(super) type Colour = Color32;
+use crate::base::Severity;
 
-/// Colours of the canvas.
-pub(super) struct Colours {
-    pub paper: Colour,
-    pub ink: Colour,
-    pub words: Colour,
-    pub wrong: Colour,
+/// Roundness of buttons.
+pub const ROUND: u8 = 13;
+/// Height of buttons, px.
+pub const BUTTON: f32 = 26.0;
+/// Height of the line with a title and its buttons, px.
+pub const HEAD: f32 = 28.0;
+/// Line of the chosen size, px.
+pub const STRONG: f32 = 2.5;
+/// Line of a size that the pointer is asking for, px.
+pub const ASKED: f32 = 1.75;
+/// Line of any other size, px.
+pub const THIN: f32 = 1.0;
+/// Small text, px.
+pub const SMALL: f32 = 12.5;
+/// Text, px.
+pub const TEXT: f32 = 14.5;
+/// Title and names of pieces, px.
+pub const LARGE: f32 = 18.0;
+
+/// The colours of one theme.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look {
+    /// What the sheet lies on.
+    pub desk: Color32,
+    /// Ground of strip and findings.
+    pub panel: Color32,
+    /// Ground of the drawing and of buttons.
+    pub sheet: Color32,
+    /// A button under the pointer.
+    pub touched: Color32,
+    /// Edges of sheet and buttons.
+    pub border: Color32,
+    /// The grid on the sheet.
+    pub grid: Color32,
+    /// Text.
+    pub ink: Color32,
+    /// Text that steps back.
+    pub soft: Color32,
+    /// Words of errors.
+    pub error: Color32,
+    /// Words of warnings.
+    pub warning: Color32,
+    /// Words of notes.
+    pub note: Color32,
+    /// Colours of the range, from the first size to the last.
+    sizes: [Color32; 6],
 }
 
-/// Colours by light and dark.
-pub(super) fn colours(dark: bool) -> Colours {
-    if dark {
-        Colours {
-            paper: Color32::from_rgb(38, 40, 44),
-            ink: Color32::from_rgb(122, 214, 172),
-            words: Color32::from_rgb(232, 228, 216),
-            wrong: Color32::from_rgb(255, 150, 120),
+const DAY: Look = Look {
+    desk: Color32::from_rgb(0xEA, 0xE6, 0xDC),
+    panel: Color32::from_rgb(0xF7, 0xF4, 0xEA),
+    sheet: Color32::from_rgb(0xFE, 0xFC, 0xF6),
+    touched: Color32::from_rgb(0xEC, 0xE6, 0xD6),
+    border: Color32::from_rgb(0xD3, 0xCC, 0xBC),
+    grid: Color32::from_rgb(0xF1, 0xEE, 0xE4),
+    ink: Color32::from_rgb(0x22, 0x2D, 0x38),
+    soft: Color32::from_rgb(0x5C, 0x5F, 0x57),
+    error: Color32::from_rgb(0xA1, 0x26, 0x2B),
+    warning: Color32::from_rgb(0x86, 0x57, 0x00),
+    note: Color32::from_rgb(0x24, 0x5B, 0x82),
+    sizes: [
+        Color32::from_rgb(0x20, 0x60, 0x8C),
+        Color32::from_rgb(0x14, 0x74, 0x6C),
+        Color32::from_rgb(0x3E, 0x75, 0x3A),
+        Color32::from_rgb(0x7B, 0x6A, 0x12),
+        Color32::from_rgb(0xA3, 0x54, 0x1C),
+        Color32::from_rgb(0xB0, 0x34, 0x52),
+    ],
+};
+
+const NIGHT: Look = Look {
+    desk: Color32::from_rgb(0x16, 0x1A, 0x1D),
+    panel: Color32::from_rgb(0x1E, 0x24, 0x28),
+    sheet: Color32::from_rgb(0x25, 0x2C, 0x31),
+    touched: Color32::from_rgb(0x33, 0x3C, 0x42),
+    border: Color32::from_rgb(0x45, 0x4F, 0x55),
+    grid: Color32::from_rgb(0x2D, 0x35, 0x3A),
+    ink: Color32::from_rgb(0xEF, 0xE9, 0xDC),
+    soft: Color32::from_rgb(0xAE, 0xB3, 0xAD),
+    error: Color32::from_rgb(0xFF, 0x9B, 0x90),
+    warning: Color32::from_rgb(0xF0, 0xBF, 0x66),
+    note: Color32::from_rgb(0x90, 0xC8, 0xEF),
+    sizes: [
+        Color32::from_rgb(0x7F, 0xBA, 0xE8),
+        Color32::from_rgb(0x6C, 0xCC, 0xBC),
+        Color32::from_rgb(0x9D, 0xCC, 0x80),
+        Color32::from_rgb(0xDA, 0xC3, 0x66),
+        Color32::from_rgb(0xF0, 0xA4, 0x6E),
+        Color32::from_rgb(0xF2, 0x94, 0xA4),
+    ],
+};
+
+impl Look {
+    /// The colours of a theme.
+    pub fn of(theme: Theme) -> Self {
+        match theme {
+            Theme::Light => DAY,
+            Theme::Dark => NIGHT,
         }
-    } else {
-        Colours {
-            paper: Color32::from_rgb(253, 252, 247),
-            ink: Color32::from_rgb(24, 92, 68),
-            words: Color32::from_rgb(44, 44, 40),
-            wrong: Color32::from_rgb(176, 48, 16),
+    }
+
+    /// The colour of a size at this part of the range, 0 the first, 1 the last; ink for what is in no range.
+    pub fn size(&self, part: Option<f32>) -> Color32 {
+        let Some(part) = part else { return self.ink };
+        let at = part.clamp(0.0, 1.0) * (self.sizes.len() - 1) as f32;
+        let below = (at as usize).min(self.sizes.len() - 2);
+        self.sizes[below].lerp_to_gamma(self.sizes[below + 1], at - below as f32)
+    }
+
+    /// A colour of lines, stepping back towards the sheet.
+    pub fn faded(&self, line: Color32) -> Color32 {
+        line.lerp_to_gamma(self.sheet, 0.35)
+    }
+
+    /// The colour of a finding's word.
+    pub fn severity(&self, severity: Severity) -> Color32 {
+        match severity {
+            Severity::Error => self.error,
+            Severity::Warning => self.warning,
+            Severity::Note => self.note,
         }
+    }
+
+    fn visuals(&self, theme: Theme) -> Visuals {
+        let mut v = theme.default_visuals();
+        let round = CornerRadius::same(ROUND);
+        for (widget, ground, border) in [
+            (&mut v.widgets.noninteractive, self.panel, self.border),
+            (&mut v.widgets.inactive, self.sheet, self.border),
+            (&mut v.widgets.hovered, self.touched, self.soft),
+            (&mut v.widgets.active, self.touched, self.ink),
+            (&mut v.widgets.open, self.touched, self.soft),
+        ] {
+            widget.bg_fill = ground;
+            widget.weak_bg_fill = ground;
+            widget.bg_stroke = Stroke::new(1.0, border);
+            widget.fg_stroke = Stroke::new(1.0, self.ink);
+            widget.corner_radius = round;
+            widget.expansion = 0.0;
+        }
+        v.selection.bg_fill = self.ink;
+        v.selection.stroke = Stroke::new(1.5, self.sheet);
+        v.weak_text_color = Some(self.soft);
+        v.panel_fill = self.panel;
+        v.window_fill = self.sheet;
+        v.window_stroke = Stroke::new(1.0, self.border);
+        v.window_shadow = Shadow::NONE;
+        v.popup_shadow = Shadow::NONE;
+        v.extreme_bg_color = self.sheet;
+        v.faint_bg_color = self.desk;
+        v.code_bg_color = self.touched;
+        v.hyperlink_color = self.note;
+        v.warn_fg_color = self.warning;
+        v.error_fg_color = self.error;
+        v
     }
 }
 
-/// From small to large: teal, olive, ochre, brick.
-pub(super) fn size_colour(i: usize, many: usize, dark: bool) -> Colour {
-    const ROW: [[f32; 3]; 4] = [[44.0, 120.0, 150.0], [110.0, 140.0, 70.0], [190.0, 140.0, 60.0], [196.0, 92.0, 80.0]];
-    let at = if many < 2 { 0.0 } else { i as f32 / (many - 1) as f32 * 3.0 };
-    let (from, share) = ((at.floor() as usize).min(2), at - at.floor().min(2.0));
-    let mix = |k: usize| {
-        let v = ROW[from][k] + (ROW[from + 1][k] - ROW[from][k]) * share;
-        (if dark { v * 0.8 + 50.0 } else { v }) as u8
-    };
-    Color32::from_rgb(mix(0), mix(1), mix(2))
+/// Letters of this size, px.
+pub fn letters(size: f32) -> FontId {
+    FontId::proportional(size)
 }
 
-/// Sets letters and colours once.
-pub(super) fn dress(context: &egui::Context) {
-    // Paper is light where the system does not say.
-    context.options_mut(|o| o.fallback_theme = egui::Theme::Light);
+/// Gives the window its fonts and both its themes. Which one is shown follows the system, and is light where the system
+/// does not say.
+pub fn dress(ctx: &Context) {
     let mut fonts = FontDefinitions::default();
-    let inter = include_bytes!("../../assets/fonts/Inter-Regular.otf");
-    fonts.font_data.insert("Inter".to_owned(), Arc::new(FontData::from_static(inter)));
-    if let Some(list) = fonts.families.get_mut(&FontFamily::Proportional) {
-        list.insert(0, "Inter".to_owned());
+    let inter = FontData::from_static(include_bytes!("../../assets/fonts/Inter-Regular.otf"));
+    fonts.font_data.insert("Inter".to_owned(), Arc::new(inter));
+    // What Inter lacks comes from the fonts behind it.
+    fonts.families.entry(FontFamily::Proportional).or_default().insert(0, "Inter".to_owned());
+    ctx.set_fonts(fonts);
+    ctx.options_mut(|o| o.fallback_theme = Theme::Light);
+    for theme in [Theme::Light, Theme::Dark] {
+        ctx.style_mut_of(theme, |style| {
+            style.visuals = Look::of(theme).visuals(theme);
+            style.text_styles.insert(TextStyle::Body, letters(TEXT));
+            style.text_styles.insert(TextStyle::Button, letters(TEXT));
+            style.text_styles.insert(TextStyle::Small, letters(SMALL));
+            style.text_styles.insert(TextStyle::Heading, letters(LARGE));
+            style.spacing.item_spacing = vec2(8.0, 6.0);
+            style.spacing.button_padding = vec2(11.0, 4.0);
+            style.spacing.interact_size.y = BUTTON;
+            // A bar that is always seen where there is more.
+            style.spacing.scroll = ScrollStyle { foreground_color: true, ..ScrollStyle::solid() };
+        });
     }
-    context.set_fonts(fonts);
-    let mut light = Visuals::light();
-    light.panel_fill = Color32::from_rgb(246, 242, 233);
-    light.override_text_color = Some(Color32::from_rgb(44, 44, 40));
-    light.weak_text_color = Some(Color32::from_rgb(92, 88, 76));
-    light.selection.bg_fill = Color32::from_rgb(196, 224, 210);
-    light.selection.stroke.color = Color32::from_rgb(16, 60, 44);
-    context.set_visuals_of(egui::Theme::Light, light);
-    let mut dark = Visuals::dark();
-    dark.override_text_color = Some(Color32::from_rgb(232, 228, 216));
-    dark.weak_text_color = Some(Color32::from_rgb(180, 176, 164));
-    context.set_visuals_of(egui::Theme::Dark, dark);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Contrast of two colours, 1 to 21. Source: WCAG 2.1, "contrast ratio" and "relative luminance".
+    fn contrast(a: Color32, b: Color32) -> f32 {
+        let light = |c: Color32| {
+            let c = egui::Rgba::from(c);
+            0.2126 * c.r() + 0.7152 * c.g() + 0.0722 * c.b()
+        };
+        let (a, b) = (light(a), light(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    #[test]
+    fn contrast_is_measured_as_the_source_says() {
+        assert!((contrast(Color32::WHITE, Color32::BLACK) - 21.0).abs() < 0.01);
+        // #767676 on white is the lightest grey that passes 4.5: 4.54 (WebAIM's published example).
+        assert!((contrast(Color32::from_gray(0x76), Color32::WHITE) - 4.54).abs() < 0.01);
+    }
+
+    #[test]
+    fn every_text_can_be_read_on_every_ground() {
+        for theme in [Theme::Light, Theme::Dark] {
+            let look = Look::of(theme);
+            for ground in [look.desk, look.panel, look.sheet, look.touched] {
+                for text in [look.ink, look.soft, look.error, look.warning, look.note] {
+                    let seen = contrast(text, ground);
+                    assert!(seen >= 4.5, "{theme:?}: {text:?} on {ground:?}: {seen:.2}");
+                }
+            }
+            for step in 0..=100 {
+                let size = look.size(Some(step as f32 / 100.0));
+                assert!(contrast(look.sheet, size) >= 4.5, "{theme:?}: a chosen size at {step} %");
+                let line = look.faded(size);
+                assert!(contrast(look.sheet, line) >= 2.4, "{theme:?}: a thin line at {step} %");
+            }
+        }
+    }
 }
