@@ -10,14 +10,17 @@
 mod chart;
 mod draft;
 mod name;
+mod part;
 mod piece;
 mod publish;
 mod seam;
+mod texts;
 mod value;
 
 pub use chart::{Axis, Cell, Chart, Person, Row, RowKind, SizeSet};
 pub use draft::{Audience, Draft, DraftSettings, Silence};
 pub use name::{MAX_NAME_LETTERS, NameFault, check_label, check_name, fold, normal};
+pub use part::{Address, Inner, Part, Role};
 pub use piece::{
     Allowance, Corner, Cut, Dart, DartForm, Drawing, Edge, Face, Fold, Grain, GrainWays, Label, Mark, MarkKind,
     Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
@@ -27,6 +30,7 @@ pub use publish::{
     TablePlace, View,
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, Side, Stretch};
+pub use texts::Visit;
 pub use value::Value;
 
 /// The word at the head of every draft file.
