@@ -1,11 +1,11 @@
 //! The program: the window, or a command.
 
-use std::path::Path;
+use std::path::PathBuf;
 use std::process::ExitCode;
 
 use clap::Parser;
 use tracewheel::cli::{self, Call};
-use tracewheel::document::Draft;
+use tracewheel::file::OpenedFile;
 
 fn main() -> ExitCode {
     let call = Call::parse();
@@ -15,7 +15,7 @@ fn main() -> ExitCode {
     let file = call.file.as_deref();
     match cli::draft_for_window(file) {
         Err(exit) => exit,
-        Ok(draft) => match window(file, draft) {
+        Ok(opened) => match window(file.map(PathBuf::from).zip(opened)) {
             Ok(()) => ExitCode::SUCCESS,
             Err(reason) => cli::no_window(file, &reason),
         },
@@ -23,11 +23,13 @@ fn main() -> ExitCode {
 }
 
 #[cfg(feature = "window")]
-fn window(file: Option<&Path>, draft: Option<Draft>) -> Result<(), String> {
-    tracewheel::app::show(file, draft)
+fn window(file: Option<(PathBuf, OpenedFile)>) -> Result<(), String> {
+    use tracewheel::app::{Start, show};
+    use tracewheel::session::RecoveryFolder;
+    show(Start { file, recovery: RecoveryFolder::of_system() })
 }
 
 #[cfg(not(feature = "window"))]
-fn window(_file: Option<&Path>, _draft: Option<Draft>) -> Result<(), String> {
+fn window(_file: Option<(PathBuf, OpenedFile)>) -> Result<(), String> {
     Err("this build has none".to_owned())
 }

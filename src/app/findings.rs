@@ -1,13 +1,16 @@
 //! The findings at the bottom: how many there are, and what the first of them say.
 
 use egui::text::LayoutJob;
-use egui::{Align, Button, Layout, RichText, ScrollArea, TextFormat, Ui, vec2};
+use egui::{
+    Align, Button, CornerRadius, Label, Layout, RichText, Role, ScrollArea, Sense, TextFormat, Ui, WidgetInfo, vec2,
+};
 
-use super::look::{self, Look, letters};
-use super::opened::Opened;
-use super::{Shown, Wish};
+use super::look::{self, Look, letters, sign};
+use super::scene::Scene;
+use super::state::{Shown, Wish};
 use crate::base::{Finding, Severity, message};
 use crate::proof::looked_at;
+use crate::session::Act;
 
 /// How many are told without being asked.
 const FIRST: usize = 3;
@@ -19,9 +22,9 @@ const MOST_HEIGHT: f32 = 0.35;
 const COLUMN: f32 = 84.0;
 
 /// Paints the findings.
-pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wishes: &mut Vec<Wish>) {
-    let open: Vec<&Finding> = opened.findings.iter().filter(|f| f.silenced.is_none()).collect();
-    let silenced = opened.findings.len() - open.len();
+pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let open: Vec<(usize, &Finding)> = scene.findings().collect();
+    let silenced = scene.computed.findings.len() - open.len();
     let head = vec2(ui.available_width(), look::HEAD);
     ui.allocate_ui_with_layout(head, Layout::right_to_left(Align::Center), |ui| {
         if open.len() > FIRST {
@@ -29,13 +32,13 @@ pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wis
                 if shown.all_findings { "First findings".to_owned() } else { format!("All {} findings", open.len()) };
             let button = Button::new(word).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
             if ui.add(button).clicked() {
-                wishes.push(Wish::AllFindings(!shown.all_findings));
+                wishes.push(Wish::Act(Act::AllFindings));
             }
         }
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-            ui.label(RichText::new("Findings").font(letters(look::LARGE)).color(look.ink));
+            ui.label(RichText::new("Proof").font(letters(look::LARGE)).color(look.ink));
             ui.add_space(6.0);
-            let counts = opened.counts;
+            let counts = scene.computed.counts;
             for (many, severity) in
                 [(counts.errors, Severity::Error), (counts.warnings, Severity::Warning), (counts.notes, Severity::Note)]
             {
@@ -55,8 +58,13 @@ pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wis
         let many = if shown.all_findings { MOST } else { FIRST };
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
             ui.set_min_width(ui.available_width());
-            for finding in open.iter().take(many) {
-                line(ui, look, opened, finding);
+            let from = match shown.finding.and_then(|f| open.iter().position(|(i, _)| *i == f)) {
+                // The one that was gone to is among those that are seen.
+                Some(at) if !shown.all_findings => at.saturating_sub(FIRST - 1),
+                _ => 0,
+            };
+            for (i, finding) in open.iter().skip(from).take(many) {
+                line(ui, look, scene, (*i, finding), shown.finding == Some(*i), wishes);
             }
             if shown.all_findings && open.len() > MOST {
                 let rest = open.len() - MOST;
@@ -66,38 +74,59 @@ pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wis
             }
         });
     }
-    let looked = RichText::new(capital(&looked_at(&opened.model))).font(letters(look::SMALL)).color(look.soft);
-    ui.label(looked);
+    if let Some(model) = scene.model() {
+        let looked = RichText::new(capital(&looked_at(model))).font(letters(look::SMALL)).color(look.soft);
+        ui.label(looked);
+    }
 }
 
 /// One finding: its severity in a column, its words beside it, wrapped.
-fn line(ui: &mut Ui, look: &Look, opened: &Opened, finding: &Finding) {
+fn line(
+    ui: &mut Ui,
+    look: &Look,
+    scene: &Scene,
+    (i, finding): (usize, &Finding),
+    chosen: bool,
+    wishes: &mut Vec<Wish>,
+) {
     let severity = finding.severity();
-    ui.horizontal_top(|ui| {
-        let word = RichText::new(format!("{} {}", sign(severity), severity.word())).color(look.severity(severity));
-        ui.allocate_ui_with_layout(vec2(COLUMN, 0.0), Layout::left_to_right(Align::Min), |ui| {
-            ui.set_min_width(COLUMN);
-            ui.label(word);
-        });
-        ui.vertical(|ui| {
-            let mut text = LayoutJob::default();
-            if !finding.place.name.is_empty() {
-                let name = format!("{}: ", finding.place.name);
-                text.append(&name, 0.0, TextFormat::simple(letters(look::TEXT), look.soft));
-            }
-            let said = message(finding, opened.draft.display);
-            text.append(&said, 0.0, TextFormat::simple(letters(look::TEXT), look.ink));
-            ui.label(text);
-        });
-    });
+    let said = message(finding, scene.draft().display);
+    let called = format!("{}: {}{said}", severity.word(), place(finding));
+    let response = ui
+        .scope(|ui| {
+            ui.horizontal_top(|ui| {
+                let word = RichText::new(format!("{} {}", sign(severity), severity.word()));
+                ui.allocate_ui_with_layout(vec2(COLUMN, 0.0), Layout::left_to_right(Align::Min), |ui| {
+                    ui.set_min_width(COLUMN);
+                    ui.label(word.color(look.severity(severity)));
+                });
+                ui.vertical(|ui| {
+                    let mut text = LayoutJob::default();
+                    text.append(&place(finding), 0.0, TextFormat::simple(letters(look::TEXT), look.soft));
+                    text.append(&said, 0.0, TextFormat::simple(letters(look::TEXT), look.ink));
+                    ui.add(Label::new(text).selectable(false));
+                });
+            });
+        })
+        .response;
+    // The whole line leads to the place it speaks of.
+    let response = ui.interact(response.rect, egui::Id::unique(("finding", i)), Sense::click());
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
+    if chosen || response.hovered() || response.has_focus() {
+        let line = egui::Stroke::new(1.0, if chosen { look.ink } else { look.border });
+        let rect = response.rect.expand2(vec2(4.0, 1.0));
+        ui.painter().rect_stroke(rect, CornerRadius::same(4), line, egui::StrokeKind::Inside);
+    }
+    if response.clicked() {
+        wishes.push(Wish::Finding(i));
+    }
 }
 
-/// Severities are told apart by shape too.
-fn sign(severity: Severity) -> &'static str {
-    match severity {
-        Severity::Error => "■",
-        Severity::Warning => "▲",
-        Severity::Note => "●",
+/// What a finding speaks of.
+fn place(finding: &Finding) -> String {
+    match finding.place.name.as_str() {
+        "" => String::new(),
+        name => format!("{name}: "),
     }
 }
 

@@ -12,6 +12,8 @@ use egui::{
 
 use crate::base::Severity;
 
+/// About the size of the sheet, px: for coming nearer by keys before it was moved by hand.
+pub const CANVAS: (f32, f32) = (880.0, 560.0);
 /// Roundness of buttons.
 pub const ROUND: u8 = 13;
 /// Height of buttons, px.
@@ -24,6 +26,10 @@ pub const STRONG: f32 = 2.5;
 pub const ASKED: f32 = 1.75;
 /// Line of any other size, px.
 pub const THIN: f32 = 1.0;
+/// Height of a line of the contents, px.
+pub const ROW: f32 = 24.0;
+/// Letters of formulas, px.
+pub const CODE: f32 = 13.0;
 /// Small text, px.
 pub const SMALL: f32 = 12.5;
 /// Text, px.
@@ -56,6 +62,10 @@ pub struct Look {
     pub warning: Color32,
     /// Words of notes.
     pub note: Color32,
+    /// Handles of curves.
+    pub handle: Color32,
+    /// A number that is about to change, on a ground of ink.
+    pub number: Color32,
     /// Colours of the range, from the first size to the last.
     sizes: [Color32; 6],
 }
@@ -72,6 +82,8 @@ const DAY: Look = Look {
     error: Color32::from_rgb(0xA1, 0x26, 0x2B),
     warning: Color32::from_rgb(0x86, 0x57, 0x00),
     note: Color32::from_rgb(0x24, 0x5B, 0x82),
+    handle: Color32::from_rgb(0xB4, 0x4A, 0x22),
+    number: Color32::from_rgb(0xFF, 0xC9, 0x9B),
     sizes: [
         Color32::from_rgb(0x20, 0x60, 0x8C),
         Color32::from_rgb(0x14, 0x74, 0x6C),
@@ -94,6 +106,8 @@ const NIGHT: Look = Look {
     error: Color32::from_rgb(0xFF, 0x9B, 0x90),
     warning: Color32::from_rgb(0xF0, 0xBF, 0x66),
     note: Color32::from_rgb(0x90, 0xC8, 0xEF),
+    handle: Color32::from_rgb(0xFF, 0xA8, 0x7C),
+    number: Color32::from_rgb(0x8A, 0x2F, 0x0C),
     sizes: [
         Color32::from_rgb(0x7F, 0xBA, 0xE8),
         Color32::from_rgb(0x6C, 0xCC, 0xBC),
@@ -135,6 +149,16 @@ impl Look {
         }
     }
 
+    /// The line of an edge under the pointer.
+    pub fn touched_line(&self) -> Stroke {
+        Stroke::new(STRONG + 1.5, self.handle.gamma_multiply(0.45))
+    }
+
+    /// The line of the chosen edge.
+    pub fn chosen_line(&self) -> Stroke {
+        Stroke::new(STRONG + 1.0, self.handle)
+    }
+
     fn visuals(&self, theme: Theme) -> Visuals {
         let mut v = theme.default_visuals();
         let round = CornerRadius::same(ROUND);
@@ -168,6 +192,20 @@ impl Look {
         v.error_fg_color = self.error;
         v
     }
+}
+
+/// Severities are told apart by shape too.
+pub fn sign(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Error => "■",
+        Severity::Warning => "▲",
+        Severity::Note => "●",
+    }
+}
+
+/// Letters of formulas, of this size, px.
+pub fn code(size: f32) -> FontId {
+    FontId::monospace(size)
 }
 
 /// Letters of this size, px.
@@ -232,6 +270,7 @@ mod tests {
                     assert!(seen >= 4.5, "{theme:?}: {text:?} on {ground:?}: {seen:.2}");
                 }
             }
+            assert!(contrast(look.number, look.ink) >= 4.5, "{theme:?}: a number in the words at the pointer");
             for step in 0..=100 {
                 let size = look.size(Some(step as f32 / 100.0));
                 assert!(contrast(look.sheet, size) >= 4.5, "{theme:?}: a chosen size at {step} %");

@@ -1,44 +1,71 @@
-//! The window: it shows what was computed.
+//! The window: what a person does becomes commands, what was computed becomes a picture.
 //!
-//! Rooms read what is open and say what a person wishes; the wishes are granted here, after the last pass of a frame, so that
+//! Rooms read what is open and say what a person wishes; the wishes are granted after the last pass of a frame, so that
 //! a pass that is thrown away loses and doubles nothing. Nothing in this folder computes a shape or a finding.
 
+mod act;
+mod ask;
 mod canvas;
+mod card;
+mod chart;
+mod contents;
+mod disk;
+mod field;
+mod finder;
 mod findings;
+mod grant;
 mod look;
-mod opened;
+mod menus;
+mod notices;
+mod scene;
 mod shapes;
+mod state;
 mod strip;
+mod times;
 mod view;
 
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind, set_hook, take_hook};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use egui::{CentralPanel, Frame, IconData, Key, Margin, Modifiers, Panel, RichText, Theme, Ui, ViewportBuilder};
+use egui::{CentralPanel, Context, Frame, IconData, Margin, Panel, Ui, ViewportBuilder, ViewportCommand};
 
-use crate::document::Draft;
+use crate::file::OpenedFile;
+use crate::session::{LeftBehind, OpenDraft, RecoveryFolder, Wake};
+use ask::Then;
+use disk::Browsing;
 use look::Look;
-use opened::Opened;
-use view::View;
+use scene::Scene;
+use state::{Shown, Tone, Wish};
+use times::Times;
 
 /// Size of the window at its start, and the least, px.
-const SIZE: [f32; 2] = [1280.0, 800.0];
-const LEAST: [f32; 2] = [560.0, 420.0];
+const SIZE: [f32; 2] = [1440.0, 900.0];
+const LEAST: [f32; 2] = [760.0, 520.0];
+/// Widths of contents and card, px.
+const CONTENTS: f32 = 215.0;
+const CARD: f32 = 310.0;
 
 /// The reason where there is a display but no way to draw on it.
 const NO_DRAWING: &str = "this display offers no OpenGL to draw with";
+
+/// With what the window begins.
+#[derive(Default)]
+pub struct Start {
+    /// A draft and the file it came from; none: an empty draft.
+    pub file: Option<(PathBuf, OpenedFile)>,
+    /// Where unsaved work is kept; none: nowhere.
+    pub recovery: Option<PathBuf>,
+}
 
 /// Opens the window and returns when it is closed.
 ///
 /// # Errors
 /// Why no window could be opened, as part of a sentence: no display, or no way to draw on it.
-pub fn show(file: Option<&Path>, draft: Option<Draft>) -> Result<(), String> {
-    let name = file.and_then(Path::file_name).map(|n| n.to_string_lossy().into_owned());
-    let title = name.map_or_else(|| "Tracewheel".to_owned(), |n| format!("{n} – Tracewheel"));
+pub fn show(start: Start) -> Result<(), String> {
     let viewport = ViewportBuilder::default()
-        .with_title(title)
+        .with_title("Tracewheel")
         .with_app_id("tracewheel")
         .with_icon(IconData::default())
         .with_inner_size(SIZE)
@@ -61,8 +88,10 @@ pub fn show(file: Option<&Path>, draft: Option<Draft>) -> Result<(), String> {
             options,
             Box::new(move |creation| {
                 opening.store(true, Ordering::Relaxed);
-                look::dress(&creation.egui_ctx);
-                Ok(Box::new(Window::new(draft)))
+                let ctx = creation.egui_ctx.clone();
+                look::dress(&ctx);
+                let wake: Wake = Arc::new(move || ctx.request_repaint());
+                Ok(Box::new(Window::new(start, Some(wake))))
             }),
         )
     }));
@@ -82,347 +111,170 @@ fn reason(error: &eframe::Error) -> String {
     }
 }
 
-/// What a person asks for in a frame.
-#[derive(Clone, Debug, PartialEq)]
-enum Wish {
-    /// Show this case.
-    Choose(usize),
-    /// Draw the other sizes too, or not.
-    Behind(bool),
-    /// See this part of the table; none: all of it.
-    Look(Option<View>),
-    /// List all findings, or the first few.
-    AllFindings(bool),
-    /// Be light or dark from now on.
-    Theme(Theme),
-}
-
-/// What is shown and how, apart from what was computed.
-#[derive(Clone, Copy, Debug, PartialEq)]
-struct Shown {
-    /// The chosen case.
-    case: usize,
-    /// Whether the other sizes are drawn too.
-    behind: bool,
-    /// The part of the table that is seen; none: all of it, whatever the window's size.
-    view: Option<View>,
-    /// Whether all findings are listed.
-    all_findings: bool,
-}
-
-/// The window's contents.
-enum Contents {
-    /// No draft.
-    Nothing,
-    /// The program failed on the draft.
-    Failed(String),
-    /// A draft.
-    Draft(Box<Opened>),
-}
-
-struct Window {
-    contents: Contents,
+/// The window, with or without a screen.
+pub struct Window {
+    open: OpenDraft,
+    scene: Scene,
     shown: Shown,
     wishes: Vec<Wish>,
+    wake: Option<Wake>,
+    recovery: Option<RecoveryFolder>,
+    /// Work that was left behind and is offered.
+    left: Vec<LeftBehind>,
+    /// The system's dialog for files.
+    browsing: Option<Browsing>,
+    /// What is done once the draft was saved.
+    then: Option<Then>,
+    /// The window was asked to close and nothing stands in the way any more.
+    closing: bool,
+    times: Times,
+    title: String,
+}
+
+/// Gives a context the fonts and colours of the window.
+pub fn dress(ctx: &Context) {
+    look::dress(ctx);
 }
 
 impl Window {
-    fn new(draft: Option<Draft>) -> Self {
-        let contents = match draft.map(Opened::compute) {
-            None => Contents::Nothing,
-            Some(Err(problem)) => Contents::Failed(problem),
-            Some(Ok(opened)) => Contents::Draft(Box::new(opened)),
+    /// A window on a draft. Without `wake` everything is computed at once, in the same thread.
+    pub fn new(start: Start, wake: Option<Wake>) -> Self {
+        let mut message = None;
+        let recovery = start.recovery.and_then(|path| match RecoveryFolder::open(path) {
+            Ok(folder) => Some(folder),
+            Err(problem) => {
+                message = Some((Tone::Refused, problem.to_string()));
+                None
+            }
+        });
+        let left = recovery.as_ref().map_or_else(Vec::new, RecoveryFolder::left_behind);
+        let open = match start.file {
+            Some((path, opened)) => OpenDraft::of_file(&path, opened, wake.clone()),
+            None => OpenDraft::empty(wake.clone()),
         };
-        let case = match &contents {
-            Contents::Draft(opened) => opened.first(),
-            _ => 0,
+        let scene = Scene::of(Arc::clone(open.work().computed()));
+        let mut shown = Shown::new(scene.first());
+        shown.message = message;
+        let mut window = Self {
+            open,
+            scene,
+            shown,
+            wishes: Vec::new(),
+            wake,
+            recovery,
+            left,
+            browsing: None,
+            then: None,
+            closing: false,
+            times: Times::start(),
+            title: String::new(),
         };
-        let shown = Shown { case, behind: true, view: None, all_findings: false };
-        Self { contents, shown, wishes: Vec::new() }
+        window.keep();
+        window
     }
 
-    fn paint(&mut self, ui: &mut Ui) {
+    /// Keeps the work that is open now.
+    fn keep(&mut self) {
+        if let Some(folder) = &self.recovery
+            && let Err(problem) = self.open.keep_in(folder)
+        {
+            self.shown.message = Some((Tone::Refused, problem));
+        }
+    }
+
+    /// Takes in what was computed, and another draft if one was opened.
+    fn follow(&mut self) {
+        self.open.poll();
+        let computed = self.open.work().computed();
+        if !Arc::ptr_eq(computed, &self.scene.computed) {
+            self.scene.take(Arc::clone(computed));
+            if self.shown.case.is_empty()
+                || self.scene.cases().is_some_and(|c| !c.list.iter().any(|c| c.address == self.shown.case))
+            {
+                self.shown.case = self.scene.first();
+            }
+        }
+        let case = self.scene.case_of(&self.shown.case);
+        let Scene { computed, shapes } = &mut self.scene;
+        if let Some(model) = &computed.model {
+            let nothing = shapes::Shapes::default();
+            shapes.add(&computed.draft, model, case, &nothing);
+        }
+    }
+
+    /// Paints one frame and does what was wished for in it.
+    pub fn paint(&mut self, ui: &mut Ui) {
+        self.follow();
         let look = Look::of(ui.theme());
-        match &self.contents {
-            Contents::Nothing => sentence(
-                ui,
-                &look,
-                "No draft is open.",
-                "Start the program with one: tracewheel examples/bodice-sleeve.ron",
-            ),
-            Contents::Failed(problem) => sentence(ui, &look, "This draft could not be computed.", problem),
-            Contents::Draft(opened) => {
-                keys(ui, opened, &self.shown, &mut self.wishes);
-                let ground = Frame::new().fill(look.panel).inner_margin(Margin::symmetric(18, 12));
-                let top = Panel::top("strip").frame(ground).show_separator_line(false);
-                let asked = top.show(ui, |ui| strip::show(ui, &look, opened, &self.shown, &mut self.wishes)).inner;
-                let bottom = Panel::bottom("findings").frame(ground).show_separator_line(false);
-                bottom.show(ui, |ui| findings::show(ui, &look, opened, &self.shown, &mut self.wishes));
-                let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(12));
-                CentralPanel::default().frame(desk).show(ui, |ui| {
-                    canvas::show(ui, &look, opened, &self.shown, asked, &mut self.wishes);
-                });
-            }
+        if self.shown.ask.is_none() && self.shown.finder.is_none() {
+            menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
         }
+        let ground = |x: i8, y: i8| Frame::new().fill(look.panel).inner_margin(Margin::symmetric(x, y));
+        let (open, scene, shown, wishes) = (&self.open, &self.scene, &self.shown, &mut self.wishes);
+        let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
+        let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
+        notices::show(ui, &look, open, shown, &self.left, wishes);
+        let bottom = Panel::bottom("findings").frame(ground(18, 10)).show_separator_line(false);
+        bottom.show(ui, |ui| findings::show(ui, &look, scene, shown, wishes));
+        let left = Panel::left("contents").frame(ground(8, 4)).show_separator_line(false).exact_size(CONTENTS);
+        left.show(ui, |ui| contents::show(ui, &look, scene, shown, wishes));
+        let right = Panel::right("card").frame(ground(14, 8)).show_separator_line(false).exact_size(CARD);
+        right.show(ui, |ui| card::show(ui, &look, scene, shown, wishes));
+        let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
+        CentralPanel::default().frame(desk).show(ui, |ui| {
+            if shown.chart {
+                chart::show(ui, &look, scene, shown, wishes);
+            } else {
+                canvas::show(ui, &look, scene, shown, asked, wishes);
+            }
+        });
+        ask::show(ui, &look, shown, wishes);
+        finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
-            self.grant(ui);
+            self.after(ui);
         }
     }
 
-    /// Does what was wished for in this frame; the next one shows it.
-    fn grant(&mut self, ui: &Ui) {
-        let before = self.shown;
-        for wish in self.wishes.drain(..) {
-            match wish {
-                Wish::Choose(case) => {
-                    if let Contents::Draft(opened) = &mut self.contents {
-                        opened.shapes.add(&opened.model, case);
-                    }
-                    self.shown.case = case;
-                }
-                Wish::Behind(behind) => self.shown.behind = behind,
-                Wish::Look(view) => self.shown.view = view,
-                Wish::AllFindings(all) => self.shown.all_findings = all,
-                Wish::Theme(theme) => ui.ctx().set_theme(theme),
-            }
+    /// What comes after the last pass of a frame.
+    fn after(&mut self, ui: &Ui) {
+        let ctx = ui.ctx().clone();
+        if ctx.input(|i| i.viewport().close_requested()) && !self.closing && self.open.work().is_unsaved() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.leave(Then::Quit);
+            ctx.request_repaint();
         }
-        if self.shown != before {
-            ui.ctx().request_repaint();
+        self.browsed(&ctx);
+        self.shown.scroll_to_part = false;
+        self.grant(&ctx);
+        let mark = if self.open.work().is_unsaved() { "* " } else { "" };
+        let title = format!("{mark}{} – Tracewheel", self.open.file_name());
+        if title != self.title {
+            ctx.send_viewport_cmd(ViewportCommand::Title(title.clone()));
+            self.title = title;
         }
+        if self.closing {
+            self.open.let_go();
+            ctx.send_viewport_cmd(ViewportCommand::Close);
+        }
+        self.times.frame(self.shown.held.is_some());
+        if self.shown.held.is_some() && self.times.is_on() {
+            ctx.request_repaint();
+        }
+    }
+
+    /// Whether the window wants to be closed: there is nothing unsaved, or that was dealt with.
+    pub fn is_closing(&self) -> bool {
+        self.closing
+    }
+
+    /// The file that is open, if there is one.
+    pub fn path(&self) -> Option<&Path> {
+        self.open.path()
     }
 }
 
 impl eframe::App for Window {
     fn ui(&mut self, ui: &mut Ui, _frame: &mut eframe::Frame) {
         self.paint(ui);
-    }
-}
-
-/// Left and right go through the sizes.
-fn keys(ui: &mut Ui, opened: &Opened, shown: &Shown, wishes: &mut Vec<Wish>) {
-    let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
-    let (back, on) = (pressed(Key::ArrowLeft), pressed(Key::ArrowRight));
-    let last = opened.model.plan.cases.list.len().saturating_sub(1);
-    if back && shown.case > 0 {
-        wishes.push(Wish::Choose(shown.case - 1));
-    }
-    if on && shown.case < last {
-        wishes.push(Wish::Choose(shown.case + 1));
-    }
-}
-
-/// A window with nothing but a heading and a sentence.
-fn sentence(ui: &mut Ui, look: &Look, heading: &str, text: &str) {
-    let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(40));
-    CentralPanel::default().frame(desk).show(ui, |ui| {
-        ui.add_space(ui.available_height() * 0.35);
-        ui.vertical_centered(|ui| {
-            ui.heading(heading);
-            ui.add_space(6.0);
-            ui.label(RichText::new(text).color(look.soft));
-        });
-    });
-}
-
-#[cfg(test)]
-mod tests {
-    #![allow(clippy::unwrap_used)]
-    use super::*;
-    use egui::{
-        Context, Event, MouseWheelSource, MouseWheelUnit, PointerButton, Pos2, RawInput, Rect, TouchPhase, pos2, vec2,
-    };
-
-    const SCREEN: Rect = Rect::from_min_max(Pos2::ZERO, pos2(1600.0, 1000.0));
-
-    /// A window without a screen, and what accessibility is told of it.
-    struct Stage {
-        ctx: Context,
-        window: Window,
-        told: Vec<(String, Option<Rect>)>,
-        repaint: bool,
-    }
-
-    impl Stage {
-        fn new(draft: Option<Draft>) -> Self {
-            let ctx = Context::default();
-            look::dress(&ctx);
-            ctx.enable_accesskit();
-            let mut stage = Self { ctx, window: Window::new(draft), told: Vec::new(), repaint: false };
-            (0..4).for_each(|_| stage.frame(SCREEN, vec![]));
-            stage
-        }
-
-        fn frame(&mut self, screen: Rect, events: Vec<Event>) {
-            let input = RawInput { screen_rect: Some(screen), events, ..Default::default() };
-            let output = self.ctx.clone().run_ui(input, |ui| self.window.paint(ui));
-            self.repaint = output.viewport_output.values().any(|v| v.repaint_delay.is_zero());
-            if let Some(update) = &output.platform_output.accesskit_update {
-                let nodes = update.nodes.iter().map(|(_, node)| node);
-                self.told = nodes
-                    .filter_map(|node| {
-                        let rect = node.bounds().map(|b| {
-                            let corner = |x: f64, y: f64| pos2(x as f32, y as f32);
-                            Rect::from_min_max(corner(b.x0, b.y0), corner(b.x1, b.y1))
-                        });
-                        Some((node.label().or(node.value())?.to_owned(), rect))
-                    })
-                    .collect();
-            }
-            output.drop_without_applying_deltas();
-        }
-
-        fn press(&mut self, key: Key) {
-            let modifiers = Modifiers::NONE;
-            let event = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
-            self.frame(SCREEN, vec![event(true), event(false)]);
-            self.frame(SCREEN, vec![]);
-        }
-
-        fn click(&mut self, name: &str) {
-            let (pos, modifiers) = (self.rect(name).center(), Modifiers::NONE);
-            let button = |pressed| Event::PointerButton { pos, button: PointerButton::Primary, pressed, modifiers };
-            self.frame(SCREEN, vec![Event::PointerMoved(pos)]);
-            self.frame(SCREEN, vec![button(true)]);
-            self.frame(SCREEN, vec![button(false)]);
-            // The panels come to rest.
-            (0..4).for_each(|_| self.frame(SCREEN, vec![]));
-        }
-
-        fn rect(&self, name: &str) -> Rect {
-            let told = self.told.iter().find(|(n, _)| n == name);
-            told.unwrap_or_else(|| panic!("{name} is not told: {:?}", self.names())).1.unwrap()
-        }
-
-        fn window_findings(&self) -> usize {
-            match &self.window.contents {
-                Contents::Draft(opened) => opened.findings.iter().filter(|f| f.silenced.is_none()).count(),
-                _ => 0,
-            }
-        }
-
-        fn names(&self) -> Vec<&str> {
-            self.told.iter().map(|(n, _)| n.as_str()).collect()
-        }
-
-        fn pieces(&self) -> Vec<&str> {
-            self.names().into_iter().filter(|n| n.starts_with("piece ")).collect()
-        }
-    }
-
-    fn bodice() -> Draft {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/bodice-sleeve.ron");
-        crate::file::open(&path).unwrap().draft
-    }
-
-    fn value<'a>(draft: &'a mut Draft, name: &str) -> &'a mut crate::document::Value {
-        draft.values.iter_mut().find(|v| v.name == name).unwrap()
-    }
-
-    #[test]
-    fn pieces_are_told_by_name_and_size() {
-        let mut stage = Stage::new(Some(bodice()));
-        assert_eq!(stage.pieces(), ["piece back, size 88", "piece front, size 88", "piece sleeve, size 88"]);
-        assert!(stage.names().contains(&"size 88, base"), "{:?}", stage.names());
-        stage.click("size 104");
-        assert_eq!(stage.pieces()[0], "piece back, size 104");
-        stage.click("subject 28249");
-        assert_eq!(stage.pieces()[0], "piece back, subject 28249");
-    }
-
-    #[test]
-    fn left_and_right_go_through_the_sizes_and_stop_at_the_ends() {
-        let mut stage = Stage::new(Some(bodice()));
-        stage.press(Key::ArrowRight);
-        assert_eq!(stage.pieces()[1], "piece front, size 92");
-        (0..30).for_each(|_| stage.press(Key::ArrowLeft));
-        assert_eq!(stage.pieces()[1], "piece front, size 76");
-        (0..40).for_each(|_| stage.press(Key::ArrowRight));
-        assert_eq!(stage.pieces()[1], "piece front, subject 10027");
-    }
-
-    #[test]
-    fn the_other_sizes_can_be_switched_off() {
-        let mut stage = Stage::new(Some(bodice()));
-        assert!(stage.window.shown.behind);
-        stage.click("other sizes");
-        assert!(!stage.window.shown.behind);
-    }
-
-    #[test]
-    fn scrolling_comes_nearer_and_show_all_goes_back() {
-        let mut stage = Stage::new(Some(bodice()));
-        let before = stage.rect("piece front, size 88");
-        let at = before.center();
-        let wheel = Event::MouseWheel {
-            unit: MouseWheelUnit::Point,
-            delta: vec2(0.0, 60.0),
-            phase: TouchPhase::Move,
-            source: MouseWheelSource::Wheel,
-            modifiers: Modifiers::NONE,
-        };
-        stage.frame(SCREEN, vec![Event::PointerMoved(at)]);
-        stage.frame(SCREEN, vec![wheel]);
-        (0..60).for_each(|_| stage.frame(SCREEN, vec![]));
-        let after = stage.rect("piece front, size 88");
-        assert!(after.width() > before.width() * 1.1, "{before:?} {after:?}");
-        // Above and below it is cut off by the sheet's edges.
-        assert!((after.center().x - at.x).abs() < 2.0, "{before:?} {after:?}");
-        stage.click("Show all");
-        assert!((stage.rect("piece front, size 88").width() - before.width()).abs() < 0.5);
-    }
-
-    #[test]
-    fn what_is_missing_or_not_true_is_told() {
-        let mut draft = bodice();
-        value(&mut draft, "wrist_w").is = "wrist + sqrt((100 cm - bust) * 1 cm)".into();
-        let mut stage = Stage::new(Some(draft));
-        stage.click("size 128");
-        assert_eq!(stage.pieces()[2], "piece sleeve cannot be drawn in size 128");
-        let mut draft = bodice();
-        value(&mut draft, "cap_height").most = "11 cm".into();
-        let stage = Stage::new(Some(draft));
-        assert_eq!(stage.pieces()[2], "piece sleeve, size 88, not true");
-        assert_eq!(stage.pieces()[0], "piece back, size 88");
-    }
-
-    #[test]
-    fn all_findings_can_be_listed() {
-        let mut draft = bodice();
-        for (n, name) in ["arm_ease", "bust_ease", "neck_ease", "waist_ease"].iter().enumerate() {
-            value(&mut draft, name).is = format!("nothing_{n}");
-        }
-        let mut stage = Stage::new(Some(draft));
-        let many = stage.window_findings();
-        let fourth = |stage: &Stage| stage.names().iter().any(|n| n.contains("nothing_0"));
-        assert!(many > 4 && !fourth(&stage), "{many}");
-        stage.click(&format!("All {many} findings"));
-        assert!(fourth(&stage), "{:?}", stage.names());
-        stage.click("First findings");
-        assert!(!fourth(&stage));
-    }
-
-    #[test]
-    fn nothing_is_painted_again_once_it_is_still() {
-        for draft in [None, Some(bodice())] {
-            let mut stage = Stage::new(draft);
-            (0..3).for_each(|_| stage.frame(SCREEN, vec![]));
-            assert!(!stage.repaint);
-            stage.frame(SCREEN, vec![Event::PointerMoved(pos2(5.0, 5.0))]);
-            (0..30).for_each(|_| stage.frame(SCREEN, vec![]));
-            assert!(!stage.repaint);
-        }
-    }
-
-    #[test]
-    fn no_draft_and_no_size_of_the_window_is_too_little() {
-        for draft in [None, Some(Draft::default()), Some(bodice())] {
-            let mut stage = Stage::new(draft);
-            for size in [vec2(1.0, 1.0), vec2(80.0, 2000.0), vec2(2000.0, 60.0), vec2(300.0, 300.0)] {
-                (0..3).for_each(|_| stage.frame(Rect::from_min_size(Pos2::ZERO, size), vec![]));
-            }
-        }
-        let stage = Stage::new(None);
-        let told = stage.names().iter().any(|n| n.contains("tracewheel examples/bodice-sleeve.ron"));
-        assert!(told, "{:?}", stage.names());
     }
 }

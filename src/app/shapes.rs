@@ -3,16 +3,18 @@
 //! Everything is read from the model; nothing is computed here but bounds and places. How it is painted is the canvas's.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use kurbo::{BezPath, Point, Rect, Shape as _, Vec2};
 
-use crate::compute::Model;
+use crate::compute::{EdgeShape, FramePlan, Model};
+use crate::document::Draft;
 use crate::output;
 
 /// The most sizes that are drawn behind the chosen one; of more an even choice is drawn.
 const MOST_BEHIND: usize = 60;
-/// A piece that has no shape in any size gets a place of this side, mm.
-const EMPTY_SIDE: f64 = 200.0;
+/// The place of a piece that has no shape in any size, mm.
+const EMPTY: Rect = Rect::new(0.0, 0.0, 200.0, 200.0);
 /// Space between pieces, as a part of the longest side of any.
 const GAP: f64 = 0.09;
 /// Rows of pieces are broken so that the whole comes near this shape, width over height.
@@ -20,22 +22,32 @@ const SHAPE: f64 = 1.7;
 /// The most ways of breaking rows that are tried.
 const MOST_TRIES: usize = 64;
 
-/// A piece in one size.
+/// A piece or drawing in one size.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Drawn {
-    /// It cannot be drawn in that size.
-    Missing,
-    /// It has a shape.
-    Shape {
-        /// Its outline, mm, in its own frame.
-        outline: BezPath,
-        /// Lines in it.
-        lines: Vec<BezPath>,
-        /// Whether it hangs on something that is not true.
-        untrue: bool,
-        /// The smallest upright rectangle around it.
-        bounds: Rect,
-    },
+pub struct Drawn {
+    /// Its edges, mm, in its own frame; one closed line if they make an outline.
+    pub outline: BezPath,
+    /// Lines in it.
+    pub lines: Vec<BezPath>,
+    /// Whether everything in it could be computed and the outline is closed.
+    pub is_whole: bool,
+    /// Whether it hangs on something that is not true.
+    pub untrue: bool,
+    /// Whether this is an earlier shape, because there is none now.
+    pub is_past: bool,
+    /// The smallest upright rectangle around lines and points, if there are any.
+    pub bounds: Option<Rect>,
+    /// From its frame to the frame in which the sizes lie over each other.
+    pub stack: Vec2,
+    /// What it was made of, to see whether it is the same again.
+    made_of: Vec<Option<Arc<EdgeShape<f64>>>>,
+}
+
+impl Drawn {
+    /// Whether there is any line.
+    pub fn is_empty(&self) -> bool {
+        self.outline.elements().is_empty() && self.lines.is_empty()
+    }
 }
 
 /// A piece's place on the table.
@@ -43,9 +55,11 @@ pub enum Drawn {
 pub struct Slot {
     /// The piece's name.
     pub name: String,
-    /// The room it needs in all drawn sizes, mm, in its own frame.
+    /// Whether it is a piece; else a drawing.
+    pub is_piece: bool,
+    /// The room it needs in all drawn sizes, mm, where the sizes lie over each other.
     pub bounds: Rect,
-    /// From its frame to the table.
+    /// From there to the table.
     pub shift: Vec2,
 }
 
@@ -56,69 +70,192 @@ impl Slot {
     }
 }
 
-/// Shapes of all pieces.
+/// Shapes of all pieces and drawings.
 #[derive(Clone, Debug, Default)]
 pub struct Shapes {
-    /// Pieces in the order of the draft.
+    /// Pieces in the order of the draft, then drawings.
     pub slots: Vec<Slot>,
     /// Cases that are drawn behind the chosen one.
     pub behind: Vec<usize>,
-    /// By case, then by piece.
-    drawn: BTreeMap<usize, Vec<Drawn>>,
+    /// Addresses of all cases.
+    addresses: Vec<String>,
+    /// By case, then by slot.
+    drawn: BTreeMap<usize, Vec<Arc<Drawn>>>,
+    /// The room that is seen where all is to be seen: it does not follow every pull.
+    fit: Option<Rect>,
 }
 
 impl Shapes {
     /// The shapes of a model with a place for each piece.
-    pub fn of(model: &Model) -> Self {
+    pub fn of(draft: &Draft, model: &Model) -> Self {
+        Self::read(draft, model, &Self::default()).arranged()
+    }
+
+    /// The shapes of a later model. Pieces keep their places, new ones come beside them; what has no shape any more keeps its
+    /// last one.
+    pub fn followed(&self, draft: &Draft, model: &Model) -> Self {
+        if self.slots.is_empty() {
+            return Self::of(draft, model);
+        }
+        let mut shapes = Self::read(draft, model, self);
+        let gap = shapes.slots.iter().map(|s| s.bounds.width().max(s.bounds.height())).fold(0.0, f64::max) * GAP;
+        let known = |name: &str| self.slots.iter().find(|s| s.name == name);
+        let mut right = self.room().map_or(0.0, |r| r.x1);
+        let top = self.room().map_or(0.0, |r| r.y0);
+        for slot in &mut shapes.slots {
+            slot.shift = match known(&slot.name) {
+                // What was empty until now is put where its place was.
+                Some(earlier) if earlier.bounds == EMPTY => earlier.room().origin() - slot.bounds.origin(),
+                Some(earlier) => earlier.shift,
+                None => {
+                    let at = Point::new(right + gap, top) - slot.bounds.origin();
+                    right += gap + slot.bounds.width();
+                    at
+                }
+            };
+        }
+        let same = self.slots.len() == shapes.slots.len()
+            && self
+                .slots
+                .iter()
+                .zip(&shapes.slots)
+                .all(|(a, b)| a.name == b.name && (a.bounds == EMPTY) == (b.bounds == EMPTY));
+        shapes.fit = if same { self.fit } else { shapes.room() };
+        shapes
+    }
+
+    /// Puts the pieces beside each other anew.
+    pub fn arranged(mut self) -> Self {
+        arrange(&mut self.slots);
+        self.fit = self.room();
+        self
+    }
+
+    /// The room that is seen where all is to be seen, mm.
+    pub fn fit(&self) -> Option<Rect> {
+        self.fit
+    }
+
+    fn read(draft: &Draft, model: &Model, earlier: &Self) -> Self {
         let cases = &model.plan.cases;
         let many = if cases.range > 0 { cases.range } else { cases.list.len() };
-        let mut shapes = Self { behind: even_choice(many), ..Self::default() };
-        for case in shapes.behind.clone() {
-            shapes.add(model, case);
+        let addresses = cases.list.iter().map(|c| c.address.clone()).collect();
+        let mut shapes = Self { behind: even_choice(many), addresses, ..Self::default() };
+        // Cases that were shown before, such as persons, stay read.
+        let shown = earlier.drawn.keys().filter_map(|c| earlier.addresses.get(*c));
+        let again: Vec<usize> = shown.filter_map(|a| shapes.addresses.iter().position(|b| a == b)).collect();
+        for case in shapes.behind.iter().copied().chain(again).collect::<Vec<_>>() {
+            shapes.add(draft, model, case, earlier);
         }
-        let names = model.plan.frames.iter().filter(|f| f.is_piece).map(|f| f.name.to_string());
-        shapes.slots = names
+        shapes.slots = model
+            .plan
+            .frames
+            .iter()
             .enumerate()
-            .map(|(piece, name)| {
-                let bounds = shapes.drawn.values().filter_map(|pieces| match &pieces[piece] {
-                    Drawn::Shape { bounds, .. } => Some(*bounds),
-                    Drawn::Missing => None,
-                });
-                let empty = Rect::new(0.0, 0.0, EMPTY_SIDE, EMPTY_SIDE);
-                Slot { name, bounds: bounds.reduce(|a, b| a.union(b)).unwrap_or(empty), shift: Vec2::ZERO }
+            .map(|(i, frame)| {
+                let all = shapes.drawn.values().filter_map(|pieces| Some(pieces[i].bounds? + pieces[i].stack));
+                let bounds = all.reduce(|a, b| a.union(b)).unwrap_or(EMPTY);
+                Slot { name: frame.name.to_string(), is_piece: frame.is_piece, bounds, shift: Vec2::ZERO }
             })
             .collect();
-        arrange(&mut shapes.slots);
         shapes
     }
 
     /// Reads the shapes of a further case.
-    pub fn add(&mut self, model: &Model, case: usize) {
-        let pieces = model.plan.frames.iter().filter(|f| f.is_piece);
-        self.drawn.entry(case).or_insert_with(|| {
-            pieces
-                .map(|frame| match output::outline(model, case, frame) {
-                    None => Drawn::Missing,
-                    Some(outline) => {
-                        let lines = output::lines(model, case, frame);
-                        let bounds = lines.iter().fold(outline.bounding_box(), |b, l| b.union(l.bounding_box()));
-                        let untrue = frame.edges.iter().any(|e| model.is_untrue(case, *e));
-                        Drawn::Shape { outline, lines, untrue, bounds }
-                    }
-                })
-                .collect()
+    pub fn add(&mut self, draft: &Draft, model: &Model, case: usize, earlier: &Self) {
+        if self.drawn.contains_key(&case) || case >= model.plan.cases.list.len() {
+            return;
+        }
+        let address = &model.plan.cases.list[case].address;
+        let then = earlier.addresses.iter().position(|a| a == address).and_then(|c| earlier.drawn.get(&c));
+        let pieces = model.plan.frames.iter().map(|frame| {
+            let was = then.and_then(|pieces| {
+                let i = earlier.slots.iter().position(|s| *s.name == *frame.name)?;
+                pieces.get(i)
+            });
+            drawn(draft, model, case, frame, was)
         });
+        self.drawn.insert(case, pieces.collect());
     }
 
     /// A piece in a case that was read.
-    pub fn get(&self, case: usize, piece: usize) -> Option<&Drawn> {
+    pub fn get(&self, case: usize, piece: usize) -> Option<&Arc<Drawn>> {
         self.drawn.get(&case)?.get(piece)
+    }
+
+    /// From the frame of a piece in a case to the table.
+    pub fn shift(&self, case: usize, piece: usize) -> Vec2 {
+        let own = self.slots.get(piece).map_or(Vec2::ZERO, |s| s.shift);
+        own + self.get(case, piece).map_or(Vec2::ZERO, |d| d.stack)
+    }
+
+    /// The place of a piece or drawing among the slots.
+    pub fn slot(&self, name: &str) -> Option<usize> {
+        self.slots.iter().position(|s| s.name == name)
     }
 
     /// The room that all pieces take on the table, mm.
     pub fn room(&self) -> Option<Rect> {
         self.slots.iter().map(Slot::room).reduce(|a, b| a.union(b))
     }
+}
+
+/// A piece in a case. Where it is made of the very same lines as before, it is the same.
+fn drawn(draft: &Draft, model: &Model, case: usize, frame: &FramePlan, was: Option<&Arc<Drawn>>) -> Arc<Drawn> {
+    let edges = frame.edges.iter().chain(&frame.lines);
+    let made_of: Vec<_> = edges.map(|e| model.item(case, *e).and_then(|i| i.edge().cloned())).collect();
+    let untrue = frame.edges.iter().chain(&frame.points).any(|e| model.is_untrue(case, *e));
+    let stack = stack(draft, model, case, frame);
+    let same = |a: &Option<Arc<EdgeShape<f64>>>, b: &Option<Arc<EdgeShape<f64>>>| match (a, b) {
+        (Some(a), Some(b)) => Arc::ptr_eq(a, b),
+        _ => false,
+    };
+    if let Some(was) = was.filter(|w| frame.mouths.is_empty() && w.is_whole && !w.is_past) {
+        let all = was.made_of.len() == made_of.len() && was.made_of.iter().zip(&made_of).all(|(a, b)| same(a, b));
+        if all && was.untrue == untrue && was.stack == stack {
+            return Arc::clone(was);
+        }
+    }
+    let closed = output::outline(model, case, frame);
+    let is_whole = (closed.is_some() || !frame.is_piece) && made_of.iter().all(Option::is_some);
+    let outline = closed.unwrap_or_else(|| {
+        let mut open = BezPath::new();
+        for edge in made_of.iter().take(frame.edges.len()).flatten() {
+            open.extend(edge.curve.to_path().elements().iter().copied());
+        }
+        open
+    });
+    let lines = output::lines(model, case, frame);
+    let points = frame.points.iter().filter_map(|p| model.item(case, *p)?.point());
+    let points = points.map(|p| Point::new(p.x, p.y)).filter(|p| p.is_finite());
+    let point_room = points.fold(None, |room: Option<Rect>, p| {
+        let own = Rect::from_points(p, p);
+        Some(room.map_or(own, |r| r.union_pt(p)))
+    });
+    let boxes = std::iter::once(&outline).chain(&lines).filter(|l| !l.elements().is_empty()).map(|l| l.bounding_box());
+    let bounds = boxes.chain(point_room).reduce(|a, b| a.union(b));
+    let now = Drawn { outline, lines, is_whole, untrue, is_past: false, bounds, stack, made_of };
+    match was {
+        // A piece that was whole and is not now shows what it was, until it can be computed again.
+        Some(was) if !now.is_whole && was.is_whole && frame.is_piece && !frame.edges.is_empty() => {
+            Arc::new(Drawn { is_past: true, ..Drawn::clone(was) })
+        }
+        _ => Arc::new(now),
+    }
+}
+
+/// By how much a piece is moved so that its sizes lie over each other where the draft says so.
+fn stack(draft: &Draft, model: &Model, case: usize, frame: &FramePlan) -> Vec2 {
+    let Some(piece) = draft.pieces.iter().find(|p| p.name == *frame.name).filter(|p| !p.stack.is_empty()) else {
+        return Vec2::ZERO;
+    };
+    let place = |name: &String| {
+        let i = piece.points.iter().position(|p| p.name == *name)?;
+        model.item(case, *frame.points.get(i)?)?.point()
+    };
+    let across = piece.stack.first().and_then(place);
+    let down = piece.stack.get(1).map_or(across, place);
+    Vec2::new(across.map_or(0.0, |p| -p.x), down.map_or(0.0, |p| -p.y))
 }
 
 /// All of so many cases, or an even choice with the first and the last.
@@ -175,7 +312,12 @@ mod tests {
     use super::*;
 
     fn slot(width: f64, height: f64) -> Slot {
-        Slot { name: String::new(), bounds: Rect::new(-5.0, -7.0, width - 5.0, height - 7.0), shift: Vec2::ZERO }
+        Slot {
+            name: String::new(),
+            is_piece: true,
+            bounds: Rect::new(-5.0, -7.0, width - 5.0, height - 7.0),
+            shift: Vec2::ZERO,
+        }
     }
 
     #[test]

@@ -1,28 +1,44 @@
-//! The strip at the top: title, what is drawn, and a button for each size.
+//! The strip at the top: menus, title and file, a button for each size, where a pull goes.
 
 use egui::text::LayoutJob;
 use egui::{
     Align, Button, Color32, CornerRadius, EventFilter, Label, Layout, Response, RichText, Role, ScrollArea, Stroke,
-    TextFormat, Theme, Ui, WidgetInfo, vec2,
+    TextFormat, Ui, WidgetInfo, vec2,
 };
 
 use super::look::{self, Look, letters};
-use super::opened::Opened;
-use super::{Shown, Wish};
+use super::menus;
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use crate::session::{Act, OpenDraft, Reach};
 
 /// The most height that the sizes take, as a part of the window's; more of them scroll.
-const MOST_HEIGHT: f32 = 0.3;
+const MOST_HEIGHT: f32 = 0.25;
 /// Width of the word before the sizes, px.
-const WORD: f32 = 62.0;
+const WORD: f32 = 78.0;
 
 /// Paints the strip; says which case the pointer is on.
-pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wishes: &mut Vec<Wish>) -> Option<usize> {
+pub(super) fn show(
+    ui: &mut Ui,
+    look: &Look,
+    open: &OpenDraft,
+    scene: &Scene,
+    shown: &Shown,
+    wishes: &mut Vec<Wish>,
+) -> Option<usize> {
     let head = vec2(ui.available_width(), look::HEAD);
     ui.allocate_ui_with_layout(head, Layout::right_to_left(Align::Center), |ui| {
-        controls(ui, shown, wishes);
+        controls(ui, open, shown, wishes);
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-            let title = RichText::new(opened.title()).font(letters(look::LARGE)).color(look.ink);
+            menus::show(ui, open, scene, shown, wishes);
+            ui.add_space(6.0);
+            let title = RichText::new(scene.title()).font(letters(look::LARGE)).color(look.ink);
             ui.add(Label::new(title).truncate());
+            let (state, color) = match open.work().is_unsaved() {
+                true => (format!("{} · not saved", open.file_name()), look.warning),
+                false => (open.file_name(), look.soft),
+            };
+            ui.add(Label::new(RichText::new(state).font(letters(look::SMALL)).color(color)).truncate());
         });
     });
     ui.add_space(4.0);
@@ -30,32 +46,57 @@ pub(super) fn show(ui: &mut Ui, look: &Look, opened: &Opened, shown: &Shown, wis
     let most = ui.ctx().content_rect().height() * MOST_HEIGHT;
     ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
         ui.set_min_width(ui.available_width());
-        let cases = &opened.model.plan.cases;
-        for (word, from, to) in [("Sizes", 0, cases.range), ("Persons", cases.range, cases.list.len())] {
-            if from < to {
-                asked = asked.or(row(ui, look, opened, shown, (word, from, to), wishes));
-            }
+        let (range, all) = scene.cases().map_or((0, 0), |c| (c.range, c.list.len()));
+        asked = row(ui, look, scene, shown, ("Sizes", 0, range), Act::AddSize, wishes);
+        if all > range {
+            asked = asked.or(row(ui, look, scene, shown, ("Persons", range, all), Act::AddPerson, wishes));
         }
     });
+    ui.horizontal(|ui| reach(ui, look, shown, wishes));
     asked
 }
 
-fn controls(ui: &mut Ui, shown: &Shown, wishes: &mut Vec<Wish>) {
-    let (word, other) = match ui.theme() {
-        Theme::Light => ("Dark", Theme::Dark),
-        Theme::Dark => ("Light", Theme::Light),
-    };
-    if ui.add(plain(word)).on_hover_text("Change between the light and the dark look").clicked() {
-        wishes.push(Wish::Theme(other));
-    }
-    if ui.add(plain("Show all")).on_hover_text("Fit all pieces to the window").clicked() {
-        wishes.push(Wish::Look(None));
-    }
+fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>) {
     let word = if shown.behind { "✓ Other sizes" } else { "Other sizes" };
-    let response = ui.add(plain(word)).on_hover_text("Draw the other sizes thin behind the chosen one");
+    let response = ui.add(plain(word)).on_hover_text(Act::Others.action().what);
     response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, "other sizes"));
     if response.clicked() {
-        wishes.push(Wish::Behind(!shown.behind));
+        wishes.push(Wish::Act(Act::Others));
+    }
+    if ui.add(plain("Find …  Ctrl+K")).on_hover_text(Act::Find.action().what).clicked() {
+        wishes.push(Wish::Act(Act::Find));
+    }
+    for (act, label) in [(Act::Redo, open.work().redo_label()), (Act::Undo, open.work().undo_label())] {
+        let button = Button::new(act.action().name).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
+        let response = ui.add_enabled(label.is_some(), button);
+        let response = match label {
+            Some(label) => response.on_hover_text(format!("{}: {label}", act.action().name)),
+            None => response,
+        };
+        if response.clicked() {
+            wishes.push(Wish::Act(act));
+        }
+    }
+}
+
+/// Where a pull goes: three words beside each other.
+fn reach(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let all = [
+        (Reach::All, "all sizes".to_owned(), "pull all sizes"),
+        (Reach::One, format!("only {}", shown.case), "pull this size only"),
+        (Reach::FromHereUp, format!("{} and up", shown.case), "pull from here up"),
+    ];
+    ui.allocate_ui_with_layout(vec2(WORD, look::BUTTON), Layout::left_to_right(Align::Center), |ui| {
+        ui.set_min_width(WORD);
+        ui.label(RichText::new("Pulls go to").color(look.soft));
+    });
+    for (reach, word, called) in all {
+        let chosen = shown.reach == reach;
+        let response = ui.add(plain(&word).selected(chosen)).on_hover_text("Where a pull or a push by keys goes");
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called));
+        if response.clicked() {
+            wishes.push(Wish::Reach(reach));
+        }
     }
 }
 
@@ -63,13 +104,14 @@ fn plain(word: &str) -> Button<'_> {
     Button::new(word).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON))
 }
 
-/// A row of cases, as many lines as it needs.
+/// A row of cases, as many lines as it needs, with a button that adds one.
 fn row(
     ui: &mut Ui,
     look: &Look,
-    opened: &Opened,
+    scene: &Scene,
     shown: &Shown,
     (word, from, to): (&str, usize, usize),
+    add: Act,
     wishes: &mut Vec<Wish>,
 ) -> Option<usize> {
     let mut asked = None;
@@ -81,8 +123,9 @@ fn row(
         ui.vertical(|ui| {
             ui.horizontal_wrapped(|ui| {
                 ui.spacing_mut().item_spacing.x = 6.0;
+                let chosen = scene.case_of(&shown.case);
                 for case in from..to {
-                    let response = size(ui, look, opened, case, case == shown.case);
+                    let response = size(ui, look, scene, case, case == chosen);
                     if response.has_focus() {
                         // Left and right are the sizes' own here; the focus goes along.
                         let filter = EventFilter { horizontal_arrows: true, ..Default::default() };
@@ -91,9 +134,18 @@ fn row(
                     if response.hovered() {
                         asked = Some(case);
                     }
-                    if response.clicked() && case != shown.case {
-                        wishes.push(Wish::Choose(case));
+                    let address = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone());
+                    if let Some(address) = address.filter(|_| response.clicked()) {
+                        let alone = ui.input(|i| i.modifiers.command);
+                        wishes.push(if alone { Wish::Alone(address) } else { Wish::Choose(address) });
                     }
+                }
+                let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(34.0, look::BUTTON));
+                let response = ui.add(button).on_hover_text(add.action().what);
+                let called = add.action().name.trim_end_matches(" …");
+                response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
+                if response.clicked() {
+                    wishes.push(Wish::Act(add));
                 }
             });
         });
@@ -102,19 +154,19 @@ fn row(
 }
 
 /// The button of a case.
-fn size(ui: &mut Ui, look: &Look, opened: &Opened, case: usize, is_chosen: bool) -> Response {
-    let own = look.size(opened.part(case));
-    let is_base = opened.model.plan.cases.base == Some(case);
-    let label = opened.case(case).map_or("", |c| c.address.as_str());
+fn size(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, is_chosen: bool) -> Response {
+    let own = look.size(scene.part(case));
+    let base = scene.cases().and_then(|c| c.base) == Some(case);
+    let label = scene.cases().and_then(|c| c.list.get(case)).map_or("", |c| c.address.as_str());
     let (ink, soft) = if is_chosen { (look.sheet, look.sheet) } else { (look.ink, look.soft) };
     let mut text = LayoutJob::default();
     let format =
         |size: f32, color: Color32| TextFormat { valign: Align::Center, ..TextFormat::simple(letters(size), color) };
     text.append(label, 0.0, format(look::TEXT, ink));
-    if is_base {
+    if base {
         text.append("base", 5.0, format(look::SMALL, soft));
     }
-    let border = opened.part(case).map_or(look.soft, |_| own);
+    let border = scene.part(case).map_or(look.soft, |_| own);
     let mut button = Button::new(text)
         .corner_radius(CornerRadius::same(look::ROUND))
         .stroke(Stroke::new(if is_chosen { 0.0 } else { 1.25 }, border))
@@ -124,8 +176,8 @@ fn size(ui: &mut Ui, look: &Look, opened: &Opened, case: usize, is_chosen: bool)
     }
     let response = ui.add(button);
     response.widget_info(|| {
-        let base = if is_base { ", base" } else { "" };
-        WidgetInfo::selected(Role::Button, true, is_chosen, format!("{}{base}", opened.called(case)))
+        let base = if base { ", base" } else { "" };
+        WidgetInfo::selected(Role::Button, true, is_chosen, format!("{}{base}", scene.called(case)))
     });
     if is_chosen && response.has_focus() {
         ui.painter().rect_stroke(

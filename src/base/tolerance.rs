@@ -10,6 +10,8 @@ pub const CURVE: f64 = 1e-3;
 pub const ON_EDGE: f64 = 0.01;
 /// Printed lines, flattening: mm.
 pub const PRINT: f64 = 0.1;
+/// A number that is pulled is rounded so that the point is off by less than this, mm.
+pub const PULL_STEP: f64 = 0.1;
 /// Error of an arc length, mm.
 pub const ARC_LENGTH: f64 = 1e-9;
 /// Cubics that stand for an arc when it is drawn, mm.

@@ -3,6 +3,7 @@
 //! Data on stdout, messages on stderr. Exits: 0 fine; 1 the content says no; 2 cannot read or write, or a wrong call;
 //! 3 no display for the window. Every message says what, where and what to do.
 
+mod actions;
 mod chart;
 mod format;
 mod measure;
@@ -64,6 +65,12 @@ pub enum Command {
         /// What to do.
         #[command(subcommand)]
         what: ChartCall,
+    },
+    /// List what can be done in the window: names, keys, menus.
+    Actions {
+        /// As JSON on stdout.
+        #[arg(long)]
+        json: bool,
     },
     /// Rewrite the file in its standard form.
     Format {
@@ -204,6 +211,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Proof { file, json } => proof::run(file, *json),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
+        Command::Actions { json } => actions::run(*json),
         Command::Format { file, comments } => format::run(file, *comments),
     };
     let done = done.unwrap_or_else(|s| Done {

@@ -4,7 +4,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use super::{Done, NO_DISPLAY, open, report};
-use crate::document::Draft;
+use crate::file::OpenedFile;
 
 fn stop(message: &str, exit: u8) -> ExitCode {
     report::print(&Done { messages: format!("tracewheel: {message}\n"), exit, ..Done::default() });
@@ -15,9 +15,9 @@ fn stop(message: &str, exit: u8) -> ExitCode {
 ///
 /// # Errors
 /// The exit, after the message was printed.
-pub fn draft_for_window(file: Option<&Path>) -> Result<Option<Draft>, ExitCode> {
+pub fn draft_for_window(file: Option<&Path>) -> Result<Option<OpenedFile>, ExitCode> {
     match file.map(open).transpose() {
-        Ok(opened) => Ok(opened.map(|o| o.draft)),
+        Ok(opened) => Ok(opened),
         Err(stopped) => Err(stop(&stopped.message, stopped.exit)),
     }
 }

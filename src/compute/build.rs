@@ -14,7 +14,7 @@ use super::compile::{FormulaReader, ParseCache};
 use super::graph;
 use super::names::{Global, NameSet, Names};
 use super::plan::{Def, FramePlan, Node, NodeId, Part, Plan};
-use crate::base::{DisplayUnit, Unit};
+use crate::base::{DisplayUnit, Finding, Unit};
 use crate::document::{Draft, Edge, Point};
 use crate::language::{Frame, Kind};
 
@@ -44,6 +44,8 @@ pub(super) struct World<'a> {
     pub first_value: NodeId,
     /// For each placement: its node, the frame that is laid, the frame it is laid on.
     pub placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
+    /// Values that name one another in a circle.
+    pub circles: Vec<Vec<usize>>,
     pub unit: Unit,
 }
 
@@ -63,12 +65,10 @@ impl World<'_> {
     }
 }
 
-/// Makes the plan of a draft.
-pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
-    let mut findings = Vec::new();
-    let cases = Cases::of(draft, &mut findings);
+/// The names of a draft and the kinds of its values; what is wrong with them.
+pub(super) fn world_of<'a>(draft: &'a Draft, cache: &mut ParseCache) -> (World<'a>, Vec<Finding>) {
     let unit = unit_of(draft);
-    let mut reader = FormulaReader { cache, findings, unit };
+    let mut reader = FormulaReader { cache, findings: Vec::new(), unit };
     let chart = ChartPlan::of(&draft.chart, &mut reader);
     let mut world = World {
         draft,
@@ -81,10 +81,22 @@ pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
         flats: BTreeSet::new(),
         first_value: 0,
         placements: Vec::new(),
+        circles: Vec::new(),
         unit,
     };
     enumerate(&mut world, &mut reader);
-    let circles = world.find_value_kinds();
+    world.circles = world.find_value_kinds();
+    (world, reader.findings)
+}
+
+/// Makes the plan of a draft.
+pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
+    let mut findings = Vec::new();
+    let cases = Cases::of(draft, &mut findings);
+    let (world, found) = world_of(draft, cache);
+    findings.extend(found);
+    let mut reader = FormulaReader { cache, findings, unit: world.unit };
+    let circles = world.circles.clone();
     parts::values(&world, &circles, &mut reader);
     frames::compile(&world, &mut reader);
     parts::placements(&world, &mut reader);

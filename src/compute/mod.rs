@@ -20,6 +20,7 @@ mod plan;
 mod seam;
 mod shape;
 mod solve;
+mod trial;
 
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
@@ -27,5 +28,6 @@ pub use engine::{Engine, guarded};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
 pub use model::{CaseModel, Model, Slot, Solved};
-pub use plan::{Def, Fit, FramePlan, Node, NodeId, Part, Plan, System};
+pub use plan::{Def, Fit, Formula, FramePlan, Node, NodeId, Part, Plan, SeamPlan, SegmentDef, System};
 pub use seam::{Run, run_of};
+pub use trial::Trial;

@@ -60,6 +60,9 @@ pub struct Piece {
     pub cuts: Vec<Cut>,
     /// Where its label stands.
     pub label: Label,
+    /// Points on which its sizes are laid over each other to be compared: none, its origin; one, that point; two, the first
+    /// across and the second down.
+    pub stack: Vec<String>,
 }
 
 /// A named point.

@@ -436,6 +436,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
     }
     to.see("label at", Role::Formula, &mut piece.label.at);
     to.see("label turn", Role::Formula, &mut piece.label.turn);
+    to.all("stack", &Role::Own(Inner::Point), &mut piece.stack);
 }
 
 fn step_texts(to: &mut In<'_, '_>, i: usize, step: &mut Step) {

@@ -8,10 +8,12 @@ use super::file_error::FileError;
 use super::limits;
 use super::read::read;
 use super::write::write;
+use serde::{Deserialize, Serialize};
+
 use crate::document::Draft;
 
 /// What a file holds, in short: enough to notice that another program changed it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Fingerprint {
     length: u64,
     hash: u64,

@@ -94,6 +94,11 @@ impl What {
         }
     }
 
+    /// Whether it belongs to a frame.
+    pub fn is_of_a_frame(self) -> bool {
+        matches!(self, Self::Kind(Kind::Point(_) | Kind::Line(_) | Kind::Edge(_)))
+    }
+
     /// In words.
     pub fn words(self) -> &'static str {
         match self {

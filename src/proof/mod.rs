@@ -17,6 +17,7 @@ use crate::compute::{CaseModel, Model};
 use crate::document::Draft;
 
 pub use limits::Limits;
+pub use seams::{SeamState, seam_state};
 
 /// How many findings of each severity, silenced ones left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]

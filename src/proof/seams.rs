@@ -3,14 +3,44 @@
 use super::tally::Tally;
 use super::{Limits, judged};
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Fit, Model};
+use crate::compute::{Fit, Model, SeamPlan};
 use crate::document::{Draft, Side};
+
+/// The two sides of a seam in one case, mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeamState {
+    /// Sewn length of side one.
+    pub one: f64,
+    /// Sewn length of side two.
+    pub two: f64,
+    /// By how much side one is meant to be longer.
+    pub meant: f64,
+    /// By how much it is too long.
+    pub excess: f64,
+}
+
+/// How a seam stands in a case; `None` where that cannot be computed.
+pub fn seam_state(model: &Model, seam: &SeamPlan, case: usize) -> Option<SeamState> {
+    let length = |i: usize| model.item(case, seam.sides[i]).and_then(|v| v.real());
+    let (one, two) = (length(0)?, length(1)?);
+    let value = |f| model.evaluate(&model.plan, case, f).ok().and_then(|item| item.real());
+    let meant = match seam.fit.as_ref()? {
+        Fit::Equal => 0.0,
+        Fit::Eased(Side::One, by) => value(by)?,
+        Fit::Eased(Side::Two, by) => -value(by)?,
+        Fit::Times(Side::One, times) => two * value(times)? - two,
+        Fit::Times(Side::Two, times) => one - one * value(times)?,
+    };
+    Some(SeamState { one, two, meant, excess: one - two - meant })
+}
 
 pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Finding> {
     let plan = &model.plan;
     let mut out = Vec::new();
     for seam in &plan.seams {
-        let Some(fit) = &seam.fit else { continue };
+        if seam.fit.is_none() {
+            continue;
+        }
         let sides = draft.seams.iter().find(|s| s.name == *seam.name).map(|s| (s.one.join(" + "), s.two.join(" + ")));
         let (one_name, two_name) = sides.unwrap_or_default();
         let finding = Finding::new(Code::SeamLength).seam(&*seam.name).at(format!("seam.{}", seam.name));
@@ -24,22 +54,11 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
         ];
         let mut tally = Tally::new(finding, &numbers);
         for (case, size, _) in judged(model) {
-            let length = |i: usize| model.item(case, seam.sides[i]).and_then(|v| v.real());
-            let (Some(one), Some(two)) = (length(0), length(1)) else { continue };
             // What is not true is told once, by the system it hangs on.
             if seam.equation.is_some_and(|e| model.is_untrue(case, plan.equations[e].node)) {
                 continue;
             }
-            let value = |f| model.evaluate(plan, case, f).ok().and_then(|item| item.real());
-            let meant = match fit {
-                Fit::Equal => Some(0.0),
-                Fit::Eased(Side::One, by) => value(by),
-                Fit::Eased(Side::Two, by) => value(by).map(|v| -v),
-                Fit::Times(Side::One, times) => value(times).map(|t| two * t - two),
-                Fit::Times(Side::Two, times) => value(times).map(|t| one - one * t),
-            };
-            let Some(meant) = meant else { continue };
-            let excess = one - two - meant;
+            let Some(SeamState { one, two, meant, excess }) = seam_state(model, seam, case) else { continue };
             if excess.abs() > limits.seam + tolerance::EQUAL {
                 tally.add(size, &[one, two, meant, one - two, limits.seam, excess]);
             }

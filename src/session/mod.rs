@@ -1,13 +1,52 @@
-//! Changes to a draft, each all or nothing, and what is computed of it.
+//! Changes to a draft, each all or nothing, undo, and what is computed of it.
 //!
-//! The window's commands, undo and autosave will live here; so far there are the changes that the command line makes.
+//! [`Work`] is the one door: the window and the tests hand it a [`Command`], it gives back the next draft and has it computed.
+//! Beside it stand the changes that the command line makes to a draft of its own.
 
+mod actions;
+mod command;
+mod commands;
+mod computed;
+mod delete;
 mod literal;
+mod naming;
+mod open_draft;
+mod places;
+mod pull;
+mod recovery;
+mod references;
+mod rename;
 mod set;
 mod size;
 mod table;
+mod uses;
+mod watch;
+mod work;
 
+pub use actions::{ACTIONS, Act, Action, Menu, When};
+pub use command::{Command, EditError};
+pub use commands::{ChartCommand, Deletion, PartCommand, PieceCommand, TextCommand};
+pub use computed::{Computed, Wake};
+pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use literal::length_typed;
+pub use naming::{check_free, fresh_name, inner_parts};
+pub use open_draft::OpenDraft;
+pub use places::{part_named, part_of_finding};
+pub use pull::{Grip, Pull, Reach};
+pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
+pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
 pub use size::{NewSize, SizeError, add_size};
 pub use table::{TableError, export_chart, import_chart};
+pub use uses::{Use, used_by, uses};
+pub use watch::{Seen, Watch};
+pub use work::{MAX_STEPS, Work};
+
+/// Names in a row: "a, b and c".
+fn gathered(names: &[String]) -> String {
+    match names {
+        [] => String::new(),
+        [one] => one.clone(),
+        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
+    }
+}

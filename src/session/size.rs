@@ -173,7 +173,7 @@ fn place_of(labels: &[String], new: &NewSize) -> Result<usize, SizeError> {
 }
 
 /// The text that the cell gets: as typed, or the sum for a step.
-fn read_cell(text: &str, neighbour: Option<&str>, before: Option<&str>) -> Result<String, String> {
+pub(super) fn read_cell(text: &str, neighbour: Option<&str>, before: Option<&str>) -> Result<String, String> {
     let text = text.trim();
     let step = text.strip_prefix('+').map(|t| (1.0, t)).or_else(|| text.strip_prefix('-').map(|t| (-1.0, t)));
     let Some((sign, step)) = step else {

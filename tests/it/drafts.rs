@@ -312,6 +312,7 @@ fn piece() -> BoxedStrategy<Piece> {
         corners: few(any_of!(Corner { at: text(), form: text() })),
         cuts: few(cut),
         label: any_of!(Label { at: text(), turn: text() }),
+        stack: few(text()),
     })
 }
 

@@ -33,3 +33,5 @@ mod output_save;
 mod output_wide;
 mod readme;
 mod seeds;
+#[cfg(feature = "window")]
+mod window;

@@ -138,8 +138,7 @@ impl FrameReader<'_, '_> {
     fn read(&mut self, text: &str, what: What, edge: &str, name: &str) -> Option<Formula> {
         let scope = FormulaScope { world: self.world, frame: Some(self.frame) };
         let piece = &self.plan.name;
-        let own = matches!(what, What::Kind(Kind::Point(_) | Kind::Edge(_) | Kind::Line(_)));
-        let frame = own.then_some(Frame(self.frame));
+        let frame = what.is_of_a_frame().then_some(Frame(self.frame));
         self.reader.read_as(text, &scope, what, frame, |f| f.piece(&**piece).edge(edge).at(format!("{piece}.{name}")))
     }
 

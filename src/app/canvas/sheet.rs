@@ -1,18 +1,15 @@
-//! The sheet: pieces beside each other, the chosen size strong, the others thin behind it.
+//! Painting on the sheet: lines, pieces, the grid, names.
 
 use egui::text::LayoutJob;
-use egui::{
-    Align, Align2, Color32, CornerRadius, CursorIcon, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, StrokeKind,
-    Ui, WidgetInfo, pos2, vec2,
-};
+use egui::{Align, Align2, Color32, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use kurbo::{BezPath, PathEl, Shape as _, Vec2};
 
-use super::look::{self, Look, letters};
-use super::opened::Opened;
-use super::shapes::{Drawn, Slot};
-use super::view::{View, factor};
-use super::{Shown, Wish};
+use crate::app::look::{self, Look, letters};
+use crate::app::scene::Scene;
+use crate::app::shapes::Drawn;
+use crate::app::view::View;
 use crate::base::{DisplayUnit, shown as length_text};
+use crate::document::Part;
 
 /// Curves are drawn by straight lines that leave them by no more than this, px.
 const FLATNESS: f64 = 0.2;
@@ -28,72 +25,11 @@ const DASHES: (f32, f32) = (8.0, 5.0);
 const MOST_DASHES: f32 = 2_000.0;
 
 /// What all parts of the sheet need.
-struct Sheet<'a> {
-    painter: Painter,
-    canvas: Rect,
-    view: View,
-    look: &'a Look,
-}
-
-/// Paints the sheet. `asked` is the case that the pointer asks for in the strip.
-pub(super) fn show(
-    ui: &mut Ui,
-    look: &Look,
-    opened: &Opened,
-    shown: &Shown,
-    asked: Option<usize>,
-    wishes: &mut Vec<Wish>,
-) {
-    let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
-    let canvas = response.rect;
-    if !canvas.is_positive() {
-        return; // a window so low that strip and findings fill it
-    }
-    let whole = opened.shapes.room().unwrap_or(kurbo::Rect::new(0.0, 0.0, 100.0, 100.0));
-    let view = shown.view.unwrap_or_else(|| View::fitting(whole, canvas));
-    ui.painter().rect(canvas, CornerRadius::same(6), look.sheet, Stroke::new(1.0, look.border), StrokeKind::Inside);
-    let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look };
-    let step = sheet.grid(opened.draft.display);
-
-    let chosen = shown.case;
-    for (piece, slot) in opened.shapes.slots.iter().enumerate() {
-        let others = opened.shapes.behind.iter().filter(|c| shown.behind && **c != chosen && Some(**c) != asked);
-        for case in others {
-            sheet.piece(opened, slot, (*case, piece), look::THIN, look.faded(look.size(opened.part(*case))));
-        }
-        if let Some(case) = asked.filter(|c| shown.behind && *c != chosen) {
-            sheet.piece(opened, slot, (case, piece), look::ASKED, look.size(opened.part(case)));
-        }
-        sheet.piece(opened, slot, (chosen, piece), look::STRONG, look.size(opened.part(chosen)));
-    }
-    response
-        .widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", opened.called(chosen))));
-    for (piece, slot) in opened.shapes.slots.iter().enumerate() {
-        sheet.name(ui, opened, slot, (chosen, piece));
-    }
-    sheet.foot(opened, step);
-    steer(ui, &response, view, wishes);
-}
-
-/// Drag to move, scroll to zoom, double click to see all.
-fn steer(ui: &Ui, response: &egui::Response, view: View, wishes: &mut Vec<Wish>) {
-    if response.double_clicked() {
-        wishes.push(Wish::Look(None));
-        return;
-    }
-    let mut wanted = view;
-    if response.dragged() {
-        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
-        wanted = wanted.pushed(response.drag_delta());
-    }
-    // Pieces lie on the sheet: the pointer is over it also where it is over one of them.
-    if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer()) {
-        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, f64::from(i.zoom_delta())));
-        wanted = wanted.zoomed(response.rect, at, factor(scroll) * pinch);
-    }
-    if wanted != view {
-        wishes.push(Wish::Look(Some(wanted)));
-    }
+pub(super) struct Sheet<'a> {
+    pub painter: Painter,
+    pub canvas: Rect,
+    pub view: View,
+    pub look: &'a Look,
 }
 
 impl Sheet<'_> {
@@ -139,18 +75,36 @@ impl Sheet<'_> {
     }
 
     /// A piece in a case; what is not true is dashed and steps back.
-    fn piece(&self, opened: &Opened, slot: &Slot, (case, piece): (usize, usize), width: f32, color: Color32) {
-        let Some(Drawn::Shape { outline, lines, untrue, .. }) = opened.shapes.get(case, piece) else { return };
-        let color = if *untrue { self.look.faded(color) } else { color };
-        self.stroke(outline, slot.shift, Stroke::new(width, color), *untrue);
+    pub fn piece(&self, scene: &Scene, (case, piece): (usize, usize), width: f32, color: Color32) {
+        if let Some(drawn) = scene.shapes.get(case, piece) {
+            self.drawn(drawn, scene.shapes.shift(case, piece), width, color, false);
+        }
+    }
+
+    /// A shape at a place; a ghost is dashed.
+    pub fn drawn(&self, drawn: &Drawn, shift: Vec2, width: f32, color: Color32, ghost: bool) {
+        let dashed = drawn.untrue || ghost;
+        let color = if drawn.untrue { self.look.faded(color) } else { color };
+        let color = if drawn.is_past { color.gamma_multiply(0.4) } else { color };
+        self.stroke(&drawn.outline, shift, Stroke::new(width, color), dashed);
         let inner = Stroke::new((width * 0.6).max(look::THIN), color);
-        for line in lines {
-            self.stroke(line, slot.shift, inner, *untrue);
+        for line in &drawn.lines {
+            self.stroke(line, shift, inner, dashed);
+        }
+    }
+
+    /// An edge or line of a piece in a case, in a colour of its own.
+    pub fn edge(&self, scene: &Scene, case: usize, part: &Part, stroke: Stroke) {
+        let Part::Inner(frame, _, name) = part else { return };
+        let (Some(model), Some(slot)) = (scene.model(), scene.shapes.slot(frame)) else { return };
+        let Some(node) = model.plan.node_named(&format!("{frame}.{name}")) else { return };
+        if let Some(edge) = model.item(case, node).and_then(|i| i.edge()) {
+            self.stroke(&edge.curve.to_path(), scene.shapes.shift(case, slot), stroke, false);
         }
     }
 
     /// Faint lines at round lengths; says how far apart they are, mm.
-    fn grid(&self, unit: DisplayUnit) -> f64 {
+    pub fn grid(&self, unit: DisplayUnit) -> f64 {
         const METRIC: &[f64] = &[1.0, 5.0, 10.0, 50.0, 100.0, 500.0, 1_000.0, 5_000.0, 10_000.0];
         const INCHES: &[f64] = &[3.175, 12.7, 25.4, 101.6, 304.8, 914.4, 3_048.0, 9_144.0];
         let steps = match unit {
@@ -177,28 +131,51 @@ impl Sheet<'_> {
     }
 
     /// The name of a piece under its room, and what is wrong with it in this case; also for those who do not see it.
-    fn name(&self, ui: &Ui, opened: &Opened, slot: &Slot, (case, piece): (usize, usize)) {
+    pub fn name(&self, ui: &Ui, scene: &Scene, piece: usize, case: usize) {
+        let slot = &scene.shapes.slots[piece];
         let room = self.view.screen_rect(self.canvas, slot.room());
         let seen = room.intersect(self.canvas);
-        if !seen.is_positive() {
+        if !seen.is_positive() && slot.bounds.area() > 0.0 {
             return;
         }
-        let called = opened.called(case);
-        let (rect, second, color, spoken) = match opened.shapes.get(case, piece) {
-            Some(Drawn::Shape { untrue, bounds, .. }) => {
-                let rect = self.view.screen_rect(self.canvas, *bounds + slot.shift).intersect(self.canvas);
-                let own = self.look.size(opened.part(case));
-                if *untrue {
-                    let spoken = format!("piece {}, {called}, not true", slot.name);
-                    (rect, format!("{called} · not true"), self.look.error, spoken)
+        let called = scene.called(case);
+        let word = if slot.is_piece { "piece" } else { "drawing" };
+        let drawn = scene.shapes.get(case, piece).filter(|d| !d.is_empty() || d.bounds.is_some());
+        let (rect, second, color, spoken) = match drawn {
+            Some(drawn) => {
+                let bounds = drawn.bounds.unwrap_or(slot.bounds) + scene.shapes.shift(case, piece);
+                let rect = self.view.screen_rect(self.canvas, bounds).intersect(self.canvas);
+                let own = self.look.size(scene.part(case));
+                let name = &slot.name;
+                if drawn.is_past {
+                    let note = format!("cannot be drawn in {called}");
+                    (rect, format!("{note}; this is how it was"), self.look.error, format!("{word} {name} {note}"))
+                } else if drawn.untrue {
+                    (
+                        rect,
+                        format!("{called} · not true"),
+                        self.look.error,
+                        format!("{word} {name}, {called}, not true"),
+                    )
+                } else if !drawn.is_whole && slot.is_piece {
+                    (
+                        rect,
+                        format!("{called} · outline open"),
+                        self.look.warning,
+                        format!("{word} {name}, {called}, outline open"),
+                    )
                 } else {
-                    (rect, called.clone(), own, format!("piece {}, {called}", slot.name))
+                    (rect, called.clone(), own, format!("{word} {name}, {called}"))
                 }
             }
-            _ => {
+            None if is_empty(scene, &slot.name) => {
+                let note = "nothing in it yet".to_owned();
+                (seen, note.clone(), self.look.soft, format!("{word} {}, {note}", slot.name))
+            }
+            None => {
                 let note = format!("cannot be drawn in {called}");
                 self.empty(room, &note);
-                (seen, note.clone(), self.look.error, format!("piece {} {note}", slot.name))
+                (seen, note.clone(), self.look.error, format!("{word} {} {note}", slot.name))
             }
         };
         // Under the piece, or as near to that as the sheet allows.
@@ -217,10 +194,9 @@ impl Sheet<'_> {
         let below = at + vec2(0.0, name.size().y);
         self.painter.galley(at - vec2(name.size().x / 2.0, 0.0), name, self.look.ink);
         self.painter.galley(below, second, color);
-        if rect.is_positive() {
-            let response = ui.interact(rect, Id::unique(("piece", piece)), Sense::hover());
-            response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &spoken));
-        }
+        let rect = if rect.is_positive() { rect } else { Rect::from_center_size(at, vec2(20.0, 20.0)) };
+        let response = ui.interact(rect, Id::unique(("piece", piece)), Sense::hover());
+        response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &spoken));
     }
 
     /// The place of a piece that has no shape.
@@ -236,7 +212,7 @@ impl Sheet<'_> {
     }
 
     /// The scale of the grid, and how to move about; or that there is nothing to see.
-    fn foot(&self, opened: &Opened, step: f64) {
+    pub fn foot(&self, scene: &Scene, step: f64) {
         let text = |at: Pos2, align: Align2, words: String| {
             let galley = self.painter.layout_no_wrap(words, letters(look::SMALL), self.look.soft);
             let rect = align.anchor_size(at, galley.size());
@@ -244,17 +220,28 @@ impl Sheet<'_> {
             self.painter.galley(rect.min, galley, self.look.soft);
         };
         let edge = self.canvas.shrink(12.0);
-        let grid = format!("grid {}", length_text(step, opened.draft.display));
+        let grid = format!("grid {}", length_text(step, scene.draft().display));
         text(edge.right_bottom(), Align2::RIGHT_BOTTOM, grid);
         if self.canvas.height() > LOW {
-            let hint = "Drag to move, scroll to zoom, double click to see all; ← and → change the size";
+            let hint = "Drag to move, scroll to zoom, double click to see all; ← and → change the size; Ctrl+K finds everything";
             text(edge.left_bottom(), Align2::LEFT_BOTTOM, hint.to_owned());
         }
-        let nothing = match (opened.model.plan.cases.list.is_empty(), opened.shapes.slots.is_empty()) {
-            (true, _) => "This draft has no sizes: its chart needs at least one.",
-            (_, true) => "This draft has no pieces yet.",
-            _ => return,
+        let nothing = match scene.cases() {
+            None => "This draft could not be computed; the message above says why.",
+            Some(cases) if cases.list.is_empty() => {
+                "No sizes yet: add the first one with the + above; then pieces can be drawn."
+            }
+            Some(_) if scene.shapes.slots.is_empty() => "No pieces yet: add one from the menu Add, or at the left.",
+            Some(_) => return,
         };
         self.painter.text(self.canvas.center(), Align2::CENTER_CENTER, nothing, letters(look::LARGE), self.look.ink);
     }
+}
+
+/// Whether nothing was put in a piece or drawing yet.
+fn is_empty(scene: &Scene, name: &str) -> bool {
+    let draft = scene.draft();
+    let piece = draft.pieces.iter().find(|p| p.name == name);
+    let drawing = draft.drawings.iter().find(|d| d.name == name);
+    piece.is_none_or(|p| p.points.is_empty() && p.edges.is_empty()) && drawing.is_none_or(|d| d.points.is_empty())
 }

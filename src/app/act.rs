@@ -1,0 +1,446 @@
+//! Carrying out actions and dialogs.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, Theme};
+
+use super::ask::{Ask, Purpose, Then};
+use super::disk::Browsing;
+use super::finder::Finder;
+use super::menus;
+use super::scene::Scene;
+use super::state::{Field, Shown};
+use super::view::View;
+use super::{Window, look};
+use crate::document::{Address, Axis, Part, RowKind};
+use crate::file;
+use crate::language::tidy;
+use crate::session::{
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, TextCommand, part_named,
+};
+
+impl Window {
+    /// Carries out an action.
+    pub(super) fn act(&mut self, ctx: &Context, act: Act) {
+        self.finish_typing();
+        if !menus::can(act, &self.open, &self.scene, &self.shown) {
+            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), self.why_not(act));
+            return self.refuse(words);
+        }
+        match act {
+            Act::New => self.leave_for(Then::New),
+            Act::Open => self.leave_for(Then::Open),
+            Act::Save => self.save(None, false),
+            Act::SaveAs => self.shown.ask = Some(Ask::file(Purpose::SaveAs, &self.open)),
+            Act::Quit => self.leave_for(Then::Quit),
+            Act::Undo => {
+                let told = self.open.undo().map(|label| format!("undone: {label}"));
+                self.told(told);
+            }
+            Act::Redo => {
+                let told = self.open.redo().map(|label| format!("done again: {label}"));
+                self.told(told);
+            }
+            Act::Rename => self.shown.ask = self.shown.part.as_ref().map(Ask::renaming),
+            Act::Delete => {
+                let draft = self.open.work().draft();
+                self.shown.ask = self.shown.part.as_ref().map(|part| Ask::deleting(draft, part));
+            }
+            Act::UsedBy => {
+                let draft = self.open.work().draft();
+                self.shown.ask = self.shown.part.as_ref().map(|part| Ask::using(draft, part));
+            }
+            Act::ReachAll => self.shown.reach = Reach::All,
+            Act::ReachOne => self.shown.reach = Reach::One,
+            Act::ReachUp => self.shown.reach = Reach::FromHereUp,
+            Act::Confirm => self.run(&Command::Chart(ChartCommand::Confirm(String::new(), String::new()))),
+            Act::Find => self.shown.finder = Some(Finder::default()),
+            Act::SeeAll => {
+                self.shown.view = None;
+                self.scene.shapes = std::mem::take(&mut self.scene.shapes).arranged();
+            }
+            Act::Nearer => self.zoom(1.25),
+            Act::Further => self.zoom(0.8),
+            Act::NextSize => self.step_size(1),
+            Act::PreviousSize => self.step_size(-1),
+            Act::Others => self.shown.behind = !self.shown.behind,
+            Act::Chart => self.shown.chart = !self.shown.chart,
+            Act::NextFinding => self.step_finding(1),
+            Act::PreviousFinding => self.step_finding(-1),
+            Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
+            Act::Theme => {
+                let now = ctx.theme();
+                ctx.set_theme(if now == Theme::Light { Theme::Dark } else { Theme::Light });
+            }
+            Act::AddSize
+            | Act::AddPerson
+            | Act::AddRow
+            | Act::AddValue
+            | Act::AddFound
+            | Act::AddPiece
+            | Act::AddPoint
+            | Act::AddEdge
+            | Act::Close
+            | Act::AddSeam
+            | Act::AddCondition => {
+                self.shown.ask = Ask::adding(act, &self.scene, &self.shown);
+            }
+        }
+    }
+
+    fn why_not(&self, act: Act) -> String {
+        use crate::session::When;
+        match act.action().when {
+            When::CanUndo => "nothing was changed yet".to_owned(),
+            When::CanRedo => "nothing was taken back".to_owned(),
+            When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
+            When::PieceChosen => "choose a piece first".to_owned(),
+            When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
+            When::HasSizes => "the draft has no sizes yet".to_owned(),
+            When::HasFindings => "nothing was found".to_owned(),
+            When::HasProposals => "there is no proposed number".to_owned(),
+            When::Always => String::new(),
+        }
+    }
+
+    fn told(&mut self, told: Option<String>) {
+        if let Some(words) = told {
+            self.tell(words);
+        }
+        if let Some(part) = self.shown.part.clone()
+            && !is_there(&self.open, &part)
+        {
+            self.shown.part = None;
+        }
+    }
+
+    fn zoom(&mut self, by: f64) {
+        let whole = super::canvas::whole(&self.scene);
+        let canvas = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(look::CANVAS.0, look::CANVAS.1));
+        let view = self.shown.view.unwrap_or_else(|| View::fitting(whole, canvas));
+        self.shown.view = Some(View { scale: view.scale * by, ..view });
+    }
+
+    fn step_size(&mut self, by: isize) {
+        let Some(cases) = self.scene.cases() else { return };
+        let now = self.scene.case_of(&self.shown.case);
+        let next = now.saturating_add_signed(by).min(cases.list.len().saturating_sub(1));
+        self.shown.case.clone_from(&cases.list[next].address);
+    }
+
+    fn step_finding(&mut self, by: isize) {
+        let all: Vec<usize> = self.scene.findings().map(|(i, _)| i).collect();
+        let now = self.shown.finding.and_then(|f| all.iter().position(|i| *i == f));
+        let next = match now {
+            Some(now) => (now as isize + by).rem_euclid(all.len() as isize) as usize,
+            None if by > 0 => 0,
+            None => all.len() - 1,
+        };
+        self.go_to_finding(all[next]);
+    }
+
+    /// Does something that leaves the draft, once unsaved work is dealt with.
+    fn leave_for(&mut self, then: Then) {
+        if self.open.work().is_unsaved() { self.leave(then) } else { self.go_on(then) }
+    }
+
+    /// Asks what becomes of unsaved work.
+    pub(super) fn leave(&mut self, then: Then) {
+        self.finish_typing();
+        self.shown.ask = Some(Ask::unsaved(&self.open, then));
+    }
+
+    /// Does what comes after leaving the draft.
+    pub(super) fn go_on(&mut self, then: Then) {
+        match then {
+            Then::New => self.put(OpenDraft::empty(self.wake.clone())),
+            Then::Open => self.shown.ask = Some(Ask::file(Purpose::Open, &self.open)),
+            Then::Quit => self.closing = true,
+            Then::Reload => {
+                if let Some(path) = self.open.path().map(Path::to_owned) {
+                    self.open_file(&path);
+                }
+            }
+            Then::Recover(i) => {
+                if i >= self.left.len() {
+                    return;
+                }
+                match self.left[i].take_up() {
+                    Err(problem) => self.refuse(problem.to_string()),
+                    Ok(taken) => {
+                        self.left.remove(i);
+                        self.put(OpenDraft::recovered(taken.draft.clone(), &taken.about, self.wake.clone()));
+                        if let Some(keeper) = self.open.keeper() {
+                            taken.kept_by(keeper);
+                        }
+                        self.tell("the work that was left behind is open; save it to keep it");
+                    }
+                }
+            }
+        }
+    }
+
+    /// Works on another draft from now on.
+    fn put(&mut self, open: OpenDraft) {
+        self.open.let_go();
+        self.open = open;
+        self.scene = Scene::of(self.open.work().computed().clone());
+        self.shown = Shown { reach: self.shown.reach, ..Shown::new(self.scene.first()) };
+        self.keep();
+    }
+
+    fn open_file(&mut self, path: &Path) {
+        match file::open(path) {
+            Ok(opened) => {
+                self.put(OpenDraft::of_file(path, opened, self.wake.clone()));
+            }
+            Err(problem) => {
+                let mut ask = Ask::file(Purpose::Open, &self.open);
+                ask.fields[0].text = path.display().to_string();
+                ask.problem = problem.to_string();
+                self.shown.ask = Some(ask);
+            }
+        }
+    }
+
+    /// Saves; asks where the file has no name, holds comments, or was changed outside.
+    pub(super) fn save(&mut self, to: Option<&Path>, over: bool) {
+        self.finish_typing();
+        if to.is_none() && self.open.path().is_none() {
+            self.shown.ask = Some(Ask::file(Purpose::SaveAs, &self.open));
+            return;
+        }
+        if !self.open.comments().is_empty() {
+            let many = self.open.comments().len();
+            let note = format!("The file holds comments ({many}), which the standard form cannot keep.");
+            let choices = ["Keep them as the draft's note", "Save without them"];
+            self.shown.ask = Some(Ask::new(Purpose::Comments, "Comments would be lost", note, &choices));
+            return;
+        }
+        match self.open.save(to, over) {
+            Ok(()) => {
+                self.tell(format!("{} is saved", self.open.file_name()));
+                if let Some(then) = self.then.take() {
+                    self.go_on(then);
+                }
+            }
+            Err(file::FileError::ChangedOutside { path, gone }) => {
+                let what = if gone { "removed" } else { "changed" };
+                let note = format!("{} was {what} by another program since it was opened.", path.display());
+                let choices = ["Save under another name", "Save over it"];
+                self.shown.ask = Some(Ask::new(Purpose::Over(path), "Save over it?", note, &choices));
+            }
+            Err(problem) => {
+                self.then = None;
+                match &mut self.shown.ask {
+                    Some(ask) => ask.problem = problem.to_string(),
+                    None => self.refuse(problem.to_string()),
+                }
+            }
+        }
+    }
+
+    /// Opens the system's dialog for files.
+    pub(super) fn browse(&mut self, ctx: &Context) {
+        let Some(ask) = &self.shown.ask else { return };
+        let saving = (ask.purpose == Purpose::SaveAs).then(|| PathBuf::from(ask.text(0)));
+        if self.browsing.is_none() {
+            self.browsing = Some(Browsing::start(ctx, saving));
+        }
+    }
+
+    /// A choice in the dialog.
+    pub(super) fn asked(&mut self, ctx: &Context, choice: usize) {
+        let Some(ask) = self.shown.ask.clone() else { return };
+        match &ask.purpose {
+            Purpose::Uses => self.shown.ask = None,
+            Purpose::Add(act) => self.add(ctx, *act, &ask, choice),
+            Purpose::Rename(part) => {
+                let to = ask.text(0).to_owned();
+                if self.try_ask(&Command::Part(PartCommand::Rename(part.clone(), to.clone()))) {
+                    self.shown.part = Some(part.renamed(&to));
+                }
+            }
+            Purpose::Delete(part) => {
+                let how = match ask.choices.get(choice).map(String::as_str) {
+                    Some("Delete") => Deletion::IfUnused,
+                    Some("Put its present value instead") => Deletion::PutValue,
+                    _ => Deletion::LeaveBroken,
+                };
+                if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), how))) {
+                    self.shown.part = None;
+                }
+            }
+            Purpose::Open | Purpose::SaveAs if choice == 1 => self.browse(ctx),
+            Purpose::Open => {
+                let path = path_of(ask.text(0));
+                self.shown.ask = None;
+                self.open_file(&path);
+            }
+            Purpose::SaveAs => {
+                let path = path_of(ask.text(0));
+                if path.as_os_str().is_empty() {
+                    return self.problem("a name is needed");
+                }
+                if path.exists() && self.open.path() != Some(path.as_path()) {
+                    let note = format!("There is a file {} already.", path.display());
+                    let choices = ["Save under another name", "Save over it"];
+                    self.shown.ask = Some(Ask::new(Purpose::Over(path), "Save over it?", note, &choices));
+                    return;
+                }
+                self.save(Some(&path), false);
+                if self.open.path() == Some(path.as_path()) && !self.open.work().is_unsaved() {
+                    self.shown.ask = None;
+                }
+            }
+            Purpose::Over(path) => {
+                self.shown.ask = match choice {
+                    0 => Some(Ask::file(Purpose::SaveAs, &self.open)),
+                    _ => None,
+                };
+                if choice == 1 {
+                    self.save(Some(path), true);
+                }
+            }
+            Purpose::Unsaved(then) => {
+                self.shown.ask = None;
+                if choice == 0 {
+                    self.then = Some(then.clone());
+                    self.save(None, false);
+                } else {
+                    self.go_on(then.clone());
+                }
+            }
+            Purpose::Comments => {
+                self.shown.ask = None;
+                if choice == 0 {
+                    let at = Address::new(Part::Draft, "note");
+                    let note = self.open.work().draft().note.clone();
+                    let all = self.open.comments().join(" ");
+                    let to = if note.is_empty() { all } else { format!("{note} {all}") };
+                    self.run(&Command::Text(TextCommand::Set(at, to)));
+                }
+                self.open.comments_told();
+                self.save(None, false);
+            }
+        }
+    }
+
+    fn problem(&mut self, words: &str) {
+        if let Some(ask) = &mut self.shown.ask {
+            words.clone_into(&mut ask.problem);
+        }
+    }
+
+    /// Makes the change of a dialog; what is refused is told in it.
+    fn try_ask(&mut self, command: &Command) -> bool {
+        match self.open.run(command) {
+            Ok(told) => {
+                self.shown.ask = None;
+                self.shown.message = None;
+                if !told.is_empty() {
+                    self.tell(told);
+                }
+                true
+            }
+            Err(problem) => {
+                self.problem(&problem.to_string());
+                false
+            }
+        }
+    }
+
+    fn add(&mut self, ctx: &Context, act: Act, ask: &Ask, choice: usize) {
+        let name = ask.text(0).to_owned();
+        let text = |i: usize| tidy(ask.text(i));
+        let frame = self.shown.frame().unwrap_or_default().to_owned();
+        let (command, part) = match act {
+            Act::AddSize => {
+                let girth = &self.open.work().draft().chart.girth;
+                let after = ask.text(1);
+                let next = girth.iter().position(|l| l == after).and_then(|i| girth.get(i + 1));
+                if !after.is_empty() && !girth.iter().any(|l| l == after) {
+                    return self.problem(&format!("there is no size {after} to stand after"));
+                }
+                let between = next.map(|n| (after.to_owned(), n.clone()));
+                let new = NewSize { label: name.clone(), axis: Axis::Girth, between, cells: Vec::new() };
+                (Command::Chart(ChartCommand::AddSize(new)), None)
+            }
+            Act::AddPerson => (Command::Chart(ChartCommand::AddPerson(name.clone())), Some(Part::Person(name.clone()))),
+            Act::AddRow => {
+                let kind = if choice == 0 { RowKind::Body } else { RowKind::House };
+                (Command::Chart(ChartCommand::AddRow(name.clone(), kind)), Some(Part::Row(name.clone())))
+            }
+            Act::AddValue => {
+                (Command::Part(PartCommand::AddValue(name.clone(), text(1))), Some(Part::Value(name.clone())))
+            }
+            Act::AddFound => {
+                let add = PartCommand::AddFound(name.clone(), [text(1), text(2), text(3)]);
+                (Command::Part(add), Some(Part::Value(name.clone())))
+            }
+            Act::AddPiece => (Command::Part(PartCommand::AddPiece(name.clone())), Some(Part::Piece(name.clone()))),
+            Act::AddPoint => {
+                let add = PieceCommand::AddPoint(frame.clone(), name.clone(), text(1));
+                (Command::Piece(add), Some(Part::point(&frame, &name)))
+            }
+            Act::AddEdge => {
+                let from = ask.text(1).to_owned();
+                let add = PieceCommand::AddEdge { piece: frame.clone(), name: name.clone(), from, to: ask.list(2) };
+                (Command::Piece(add), Some(Part::edge(&frame, &name)))
+            }
+            Act::Close => {
+                (Command::Piece(PieceCommand::Close(frame.clone(), name.clone())), Some(Part::edge(&frame, &name)))
+            }
+            Act::AddSeam => {
+                let add = PartCommand::AddSeam(name.clone(), [ask.list(1), ask.list(2)], ask.list(3));
+                (Command::Part(add), Some(Part::Seam(name.clone())))
+            }
+            Act::AddCondition => {
+                let add = PartCommand::AddCondition(name.clone(), text(1), ask.list(2));
+                (Command::Part(add), Some(Part::Condition(name.clone())))
+            }
+            _ => return,
+        };
+        if !self.try_ask(&command) {
+            return;
+        }
+        match (act, part) {
+            (Act::AddSize, _) => self.shown.case = name,
+            (Act::AddRow | Act::AddPerson, part) => {
+                self.shown.chart = true;
+                self.shown.part = part;
+                let sizes = &self.open.work().draft().chart.girth;
+                if let (Act::AddRow, Some(first)) = (act, sizes.first()) {
+                    Self::focus(ctx, &Field::Cell(name, first.clone()));
+                }
+            }
+            (_, Some(part)) => {
+                self.shown.chart = false;
+                self.shown.part = Some(part);
+                self.shown.scroll_to_part = true;
+            }
+            _ => {}
+        }
+    }
+}
+
+fn is_there(open: &OpenDraft, part: &Part) -> bool {
+    let draft = open.work().draft();
+    let called = match part {
+        Part::Inner(frame, _, name) => format!("{frame}.{name}"),
+        Part::Draft => return true,
+        Part::Value(_) | Part::Piece(_) | Part::Drawing(_) => {
+            return part_named(draft, part.name()).is_some();
+        }
+        _ => return true,
+    };
+    part_named(draft, &called).as_ref() == Some(part)
+}
+
+/// A path as it is typed: `~` is the person's own folder.
+fn path_of(text: &str) -> PathBuf {
+    match (text.strip_prefix("~/"), std::env::var_os("HOME")) {
+        (Some(rest), Some(home)) => PathBuf::from(home).join(rest),
+        _ => PathBuf::from(text),
+    }
+}

@@ -1,0 +1,329 @@
+//! Dialogs: a few named fields and what can be done with them. What is refused is told in the dialog, which stays open.
+
+use std::path::PathBuf;
+
+use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
+
+use super::look::{self, Look, letters};
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use crate::document::{Draft, Part};
+use crate::session::{Act, OpenDraft, used_by, users, uses};
+
+/// What a dialog is for.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Purpose {
+    /// Something is added.
+    Add(Act),
+    /// A part gets another name.
+    Rename(Part),
+    /// A part is taken out.
+    Delete(Part),
+    /// What uses a part.
+    Uses,
+    /// A file is opened.
+    Open,
+    /// The draft is saved under a name.
+    SaveAs,
+    /// Work is not saved: what then is done.
+    Unsaved(Then),
+    /// Another program changed the file that is to be saved.
+    Over(PathBuf),
+    /// The file holds comments, which saving takes out.
+    Comments,
+}
+
+/// What is done once unsaved work is dealt with.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Then {
+    New,
+    Open,
+    Quit,
+    Recover(usize),
+    Reload,
+}
+
+/// A field of a dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct AskField {
+    pub label: &'static str,
+    pub hint: String,
+    pub text: String,
+}
+
+/// A dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Ask {
+    pub purpose: Purpose,
+    pub title: String,
+    pub note: String,
+    pub fields: Vec<AskField>,
+    /// What can be done; the first is what Enter does.
+    pub choices: Vec<String>,
+    /// Parts that can be gone to.
+    pub parts: Vec<(String, Part)>,
+    /// Why it was refused.
+    pub problem: String,
+}
+
+impl Ask {
+    pub fn new(purpose: Purpose, title: impl Into<String>, note: impl Into<String>, choices: &[&str]) -> Self {
+        Self {
+            purpose,
+            title: title.into(),
+            note: note.into(),
+            fields: Vec::new(),
+            choices: choices.iter().map(|c| (*c).to_owned()).collect(),
+            parts: Vec::new(),
+            problem: String::new(),
+        }
+    }
+
+    fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
+        self.fields.push(AskField { label, hint: hint.into(), text: text.into() });
+        self
+    }
+
+    /// The text of a field.
+    pub fn text(&self, i: usize) -> &str {
+        self.fields.get(i).map_or("", |f| f.text.trim())
+    }
+
+    /// The parts of a list with commas or spaces between.
+    pub fn list(&self, i: usize) -> Vec<String> {
+        split_list(self.text(i))
+    }
+
+    /// The dialog of an action that adds something, if it needs one.
+    pub fn adding(act: Act, scene: &Scene, shown: &Shown) -> Option<Self> {
+        let title = act.action().name.trim_end_matches(" …");
+        let add = |note: &str, choices: &[&str]| Self::new(Purpose::Add(act), title, note, choices);
+        let frame = shown.frame().unwrap_or_default().to_owned();
+        let draft = scene.draft();
+        Some(match act {
+            Act::AddSize => {
+                let note = "Rows without a formula get a proposal for it, to be confirmed in the chart.";
+                add(note, &["Add the size"])
+                    .field("label", "such as 86", "")
+                    .field("after which size", "in order of the numbers, else the last", "")
+            }
+            Act::AddPerson => {
+                add("A single body: kept out of the range, shown beside it.", &["Add the person"]).field("name", "", "")
+            }
+            Act::AddRow => add(
+                "A body row is a measure of bodies and is published; a house row is anything else that goes by size.",
+                &["Add a body row", "Add a house row"],
+            )
+            .field("name", "such as hip", ""),
+            Act::AddValue => add("A number, length or angle with a name.", &["Add the value"])
+                .field("name", "such as bust_ease", "")
+                .field("formula", "such as 10 cm", ""),
+            Act::AddFound => add(
+                "The program finds it in every size, so that the seams or conditions that name it hold.",
+                &["Add the value"],
+            )
+            .field("name", "such as cap_height", "")
+            .field("start", "such as 14 cm", "")
+            .field("least", "no limit", "")
+            .field("most", "no limit", ""),
+            Act::AddPiece => add("", &["Add the piece"]).field("name", "such as front", ""),
+            Act::AddPoint => {
+                let note = format!("A point of {frame}. Right and down are positive.");
+                let first = points(draft, &frame).is_empty();
+                let hint = if first { "(0 cm, 0 cm)" } else { "such as neck.down(8 cm).right(bust / 4)" };
+                add(&note, &["Add the point"])
+                    .field("name", "such as neck", "")
+                    .field("place", hint, if first { "(0 cm, 0 cm)" } else { "" })
+            }
+            Act::AddEdge => {
+                let piece = draft.pieces.iter().find(|p| p.name == frame);
+                let from = piece.and_then(|p| p.edges.last()).map_or("", |e| e.by.last().map_or(&*e.from, |s| s.end()));
+                let known = points(draft, &frame).join(", ");
+                add(&format!("Straight between points of {frame}; it can be curved afterwards. Points: {known}."), &["Add the edge"])
+                    .field("name", "such as shoulder", "")
+                    .field("from", "a point", from)
+                    .field("to", "a point, or several in order", "")
+            }
+            Act::Close => add(
+                "A straight edge from the last point of the outline to its first.",
+                &["Close it"],
+            )
+            .field("name of the edge", "such as centre", ""),
+            Act::AddSeam => add(
+                "Both sides start at the same sewn end. An edge that runs the other way is written reversed(front.side).",
+                &["Add the seam"],
+            )
+            .field("name", "such as side", "")
+            .field("side one", "such as front.side", "")
+            .field("side two", "such as back.side", "")
+            .field("kept true by", "watched only", ""),
+            Act::AddCondition => add("An equation that must hold, or a comparison that is watched.", &["Add the condition"])
+                .field("name", "such as neck_opening", "")
+                .field("must hold", "a = b, or a >= b", "")
+                .field("kept true by", "all that it depends on", ""),
+            _ => return None,
+        })
+    }
+
+    /// The dialog that gives a part another name.
+    pub fn renaming(part: &Part) -> Self {
+        let note = "Every formula that names it follows.";
+        Self::new(Purpose::Rename(part.clone()), format!("Rename {part}"), note, &["Rename"]).field(
+            "name",
+            "",
+            part.name(),
+        )
+    }
+
+    /// The dialog before a part is taken out.
+    pub fn deleting(draft: &Draft, part: &Part) -> Self {
+        let users = users(draft, part);
+        let purpose = Purpose::Delete(part.clone());
+        let title = format!("Delete {part}");
+        if users.is_empty() {
+            return Self::new(purpose, title, "Nothing names it.", &["Delete"]);
+        }
+        let note = format!("It is used by {}.", listed(&users));
+        let has_value = matches!(part, Part::Row(_) | Part::Value(_));
+        let choices: &[&str] = if has_value {
+            &["Put its present value instead", "Delete, and leave what uses it broken"]
+        } else {
+            &["Delete, and leave what uses it broken"]
+        };
+        Self::new(purpose, title, note, choices)
+    }
+
+    /// The list of what uses a part and what it uses.
+    pub fn using(draft: &Draft, part: &Part) -> Self {
+        let mut ask = Self::new(Purpose::Uses, format!("Used by and uses: {part}"), "", &["Good"]);
+        for used in used_by(draft, part) {
+            let words = format!("used by {}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
+            if !ask.parts.iter().any(|(w, _)| *w == words) {
+                ask.parts.push((words, used.at.part));
+            }
+        }
+        for other in uses(draft, part) {
+            ask.parts.push((format!("uses {other}"), other));
+        }
+        if ask.parts.is_empty() {
+            ask.note = "Nothing names it, and it names nothing.".to_owned();
+        }
+        ask
+    }
+
+    /// The dialog in which a file is named.
+    pub fn file(purpose: Purpose, open: &OpenDraft) -> Self {
+        let own = open.path().map_or_else(String::new, |p| p.display().to_string());
+        match purpose {
+            Purpose::Open => {
+                Self::new(purpose, "Open a draft", "", &["Open", "Browse …"]).field("file", "a path to a .ron file", "")
+            }
+            _ => {
+                let text = if own.is_empty() { "new-draft.ron".to_owned() } else { own };
+                Self::new(purpose, "Save the draft as", "", &["Save", "Browse …"]).field("file", "a path", text)
+            }
+        }
+    }
+
+    /// The question before unsaved work is left.
+    pub fn unsaved(open: &OpenDraft, then: Then) -> Self {
+        let note = format!(
+            "{} holds changes that are not saved.",
+            if open.path().is_some() { open.file_name() } else { "The draft".to_owned() }
+        );
+        Self::new(Purpose::Unsaved(then), "Save first?", note, &["Save", "Go on without saving"])
+    }
+}
+
+fn points(draft: &Draft, frame: &str) -> Vec<String> {
+    let piece = draft.pieces.iter().find(|p| p.name == frame).map(|p| &p.points);
+    let drawing = draft.drawings.iter().find(|d| d.name == frame).map(|d| &d.points);
+    piece.or(drawing).map_or_else(Vec::new, |p| p.iter().map(|p| p.name.clone()).collect())
+}
+
+/// At most a dozen words, and how many more there are.
+fn listed(words: &[String]) -> String {
+    let mut out = words.iter().take(12).cloned().collect::<Vec<_>>().join(", ");
+    if words.len() > 12 {
+        out.push_str(&format!(" and {} more", words.len() - 12));
+    }
+    out
+}
+
+/// A list with commas between; commas inside brackets belong to a formula. Names may also have spaces between.
+pub(super) fn split_list(text: &str) -> Vec<String> {
+    let mut out = vec![String::new()];
+    let mut depth = 0usize;
+    for letter in text.chars() {
+        match letter {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        if letter == ',' && depth == 0 {
+            out.push(String::new());
+        } else if let Some(last) = out.last_mut() {
+            last.push(letter);
+        }
+    }
+    let parts = out.iter().map(|p| p.trim()).filter(|p| !p.is_empty());
+    let names = |p: &str| p.contains(' ') && p.chars().all(|c| c == ' ' || c == '_' || c.is_alphanumeric());
+    parts
+        .flat_map(|p| if names(p) { p.split_whitespace().map(str::to_owned).collect() } else { vec![p.to_owned()] })
+        .collect()
+}
+
+/// Paints the dialog, if one is open.
+pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let Some(ask) = &shown.ask else { return };
+    let modal = Modal::new(Id::unique("ask")).show(ui.ctx(), |ui| {
+        ui.set_width(430.0);
+        ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
+        if !ask.note.is_empty() {
+            ui.label(RichText::new(&ask.note).color(look.soft));
+        }
+        let mut entered = false;
+        for (i, field) in ask.fields.iter().enumerate() {
+            let caption = ui.label(RichText::new(field.label).font(letters(look::SMALL)).color(look.soft));
+            let mut text = field.text.clone();
+            let id = Id::unique(("ask field", &ask.title, i));
+            let response = ui
+                .add(TextEdit::singleline(&mut text).id(id).hint_text(field.hint.clone()).desired_width(420.0))
+                .labelled_by(caption.id);
+            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(field.label));
+            if response.changed() {
+                wishes.push(Wish::AskTyped(i, text));
+            }
+            entered |= response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
+        }
+        if !ask.fields.is_empty() && ui.memory(|m| m.focused().is_none()) && !entered {
+            ui.memory_mut(|m| m.request_focus(Id::unique(("ask field", &ask.title, 0usize))));
+        }
+        ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
+            for (words, part) in &ask.parts {
+                if ui.link(words).clicked() {
+                    wishes.push(Wish::Cancel);
+                    wishes.push(Wish::Part(part.clone()));
+                }
+            }
+        });
+        if !ask.problem.is_empty() {
+            ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
+        }
+        ui.add_space(6.0);
+        ui.horizontal_wrapped(|ui| {
+            for (i, choice) in ask.choices.iter().enumerate() {
+                let response = ui.button(choice);
+                if response.clicked() || (i == 0 && entered) {
+                    wishes.push(Wish::AskDone(i));
+                }
+            }
+            if ask.purpose != Purpose::Uses && ui.button("Cancel").clicked() {
+                wishes.push(Wish::Cancel);
+            }
+        });
+    });
+    if modal.should_close() {
+        wishes.push(Wish::Cancel);
+    }
+}

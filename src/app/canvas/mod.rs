@@ -1,0 +1,127 @@
+//! The sheet in the middle: pieces in all sizes, what of them can be pulled, and how their seams stand.
+
+mod grips;
+mod near;
+mod sheet;
+mod tags;
+
+use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
+use kurbo::Vec2;
+
+pub(super) use tags::state;
+
+use super::look::{self, Look};
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use super::view::{View, factor};
+use sheet::Sheet;
+
+/// Paints the sheet. `asked` is the case that the pointer asks for in the strip.
+pub(super) fn show(
+    ui: &mut Ui,
+    look: &Look,
+    scene: &Scene,
+    shown: &Shown,
+    asked: Option<usize>,
+    wishes: &mut Vec<Wish>,
+) {
+    let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
+    let canvas = response.rect;
+    if !canvas.is_positive() {
+        return; // a window so low that strip and findings fill it
+    }
+    let view = view_of(scene, shown, canvas);
+    ui.painter().rect(canvas, CornerRadius::same(6), look.sheet, Stroke::new(1.0, look.border), StrokeKind::Inside);
+    let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look };
+    let step = sheet.grid(scene.draft().display);
+    let chosen = scene.case_of(&shown.case);
+    paint_pieces(&sheet, scene, shown, chosen, asked);
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
+    let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response);
+    if let Some(near) = &near {
+        sheet.edge(scene, chosen, near, look.touched_line());
+    }
+    if let Some(part) = &shown.part {
+        sheet.edge(scene, chosen, part, look.chosen_line());
+    }
+    for piece in 0..scene.shapes.slots.len() {
+        sheet.name(ui, scene, piece, chosen);
+    }
+    tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
+    sheet.foot(scene, step);
+    if !on_grip {
+        if shown.hint.is_some() && shown.held.is_none() && response.contains_pointer() {
+            wishes.push(Wish::Hover(None));
+        }
+        steer(ui, &response, view, wishes);
+        if response.clicked() {
+            wishes.push(near.map_or(Wish::Nothing, Wish::Part));
+        }
+    }
+}
+
+/// The part of the table that is seen.
+pub(super) fn view_of(scene: &Scene, shown: &Shown, canvas: Rect) -> View {
+    shown.view.unwrap_or_else(|| View::fitting(whole(scene), canvas))
+}
+
+/// The room that is seen where all is to be seen; a first point alone does not fill the sheet.
+pub(super) fn whole(scene: &Scene) -> kurbo::Rect {
+    const LEAST: f64 = 400.0;
+    let room = scene.shapes.fit().unwrap_or(kurbo::Rect::ZERO);
+    let (x, y) = ((LEAST - room.width()).max(0.0), (LEAST - room.height()).max(0.0));
+    room.inflate(x / 2.0, y / 2.0)
+}
+
+fn paint_pieces(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, chosen: usize, asked: Option<usize>) {
+    let look = sheet.look;
+    for piece in 0..scene.shapes.slots.len() {
+        let others = scene.shapes.behind.iter().filter(|c| shown.behind && **c != chosen && Some(**c) != asked);
+        for case in others {
+            sheet.piece(scene, (*case, piece), look::THIN, look.faded(look.size(scene.part(*case))));
+        }
+        if let Some(case) = asked.filter(|c| shown.behind && *c != chosen) {
+            sheet.piece(scene, (case, piece), look::ASKED, look.size(scene.part(case)));
+        }
+        if let Some(ghost) = shown.held.as_ref().and_then(|h| h.ghost.get(piece)) {
+            let shift = scene.shapes.slots[piece].shift + ghost.stack;
+            sheet.drawn(ghost, shift, look::THIN, look.soft, true);
+        }
+        sheet.piece(scene, (chosen, piece), look::STRONG, look.size(scene.part(chosen)));
+    }
+}
+
+/// Drag to move, scroll to zoom, double click to see all.
+fn steer(ui: &Ui, response: &egui::Response, view: View, wishes: &mut Vec<Wish>) {
+    if response.double_clicked() {
+        wishes.push(Wish::Look(None));
+        return;
+    }
+    let mut wanted = view;
+    if response.dragged() {
+        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
+        // The way before it was clear that this is a drag counts too.
+        let origin = ui.input(|i| i.pointer.press_origin()).filter(|_| response.drag_started());
+        let by = origin.zip(response.interact_pointer_pos()).map_or(response.drag_delta(), |(from, to)| to - from);
+        wanted = wanted.pushed(by);
+    }
+    // Pieces lie on the sheet: the pointer is over it also where it is over one of them.
+    if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer()) {
+        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, f64::from(i.zoom_delta())));
+        if scroll != 0.0 || pinch != 1.0 {
+            wanted = wanted.zoomed(response.rect, at, factor(scroll) * pinch);
+        }
+    }
+    if wanted != view {
+        wishes.push(Wish::Look(Some(wanted)));
+    }
+}
+
+/// The millimetres that a key pushes by.
+pub(super) const NUDGE: f64 = 1.0;
+
+/// What a push by keys is, mm.
+pub(super) fn nudge(right: f64, down: f64, far: bool) -> Vec2 {
+    Vec2::new(right, down) * NUDGE * if far { 10.0 } else { 1.0 }
+}

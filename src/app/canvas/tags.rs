@@ -1,0 +1,119 @@
+//! A small tag at each seam of the chosen piece (of all pieces where none is chosen): how its sides stand, live.
+
+use egui::{Align2, CornerRadius, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
+use kurbo::Point;
+
+use super::sheet::Sheet;
+use crate::app::look::{self, letters};
+use crate::app::scene::Scene;
+use crate::app::state::{Shown, Wish};
+use crate::base::{Severity, shown as length_text};
+use crate::compute::{Def, Model, SeamPlan};
+use crate::document::Part;
+use crate::proof::{Limits, seam_state};
+
+/// Below this scale only seams that are wrong have a tag, px per mm.
+const FAR: f64 = 0.45;
+
+/// How a seam stands.
+pub(in crate::app) struct State {
+    /// In the chosen size, in words.
+    pub words: String,
+    /// How bad it is, in any size.
+    pub bad: Option<Severity>,
+}
+
+/// The state of a seam in a case, and whether it is off in any.
+pub(in crate::app) fn state(scene: &Scene, model: &Model, seam: &SeamPlan, case: usize) -> State {
+    let draft = scene.draft();
+    let unit = draft.display;
+    let limit = Limits::of(draft, &mut Vec::new()).seam;
+    let bad = scene.findings().filter(|(_, f)| *f.place.seam == *seam.name).map(|(_, f)| f.severity()).min();
+    let untrue = seam.equation.is_some_and(|e| model.is_untrue(case, model.plan.equations[e].node));
+    let words = match seam_state(model, seam, case) {
+        None => "cannot be measured".to_owned(),
+        Some(s) if s.excess.abs() > limit || untrue => {
+            let way = if s.excess > 0.0 { "long" } else { "short" };
+            format!("{} too {way}", length_text(s.excess.abs(), unit))
+        }
+        Some(s) if s.meant == 0.0 => "equal".to_owned(),
+        Some(s) => format!(
+            "{} {}, as meant",
+            length_text(s.meant.abs(), unit),
+            if s.meant > 0.0 { "longer" } else { "shorter" }
+        ),
+    };
+    State { words, bad }
+}
+
+/// Paints the tags.
+pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize, wishes: &mut Vec<Wish>) {
+    let Some(model) = scene.model() else { return };
+    let look = sheet.look;
+    let mut taken: Vec<Rect> = Vec::new();
+    for seam in &model.plan.seams {
+        let is_chosen = matches!(&shown.part, Some(Part::Seam(name)) if **name == *seam.name);
+        let places = places(model, seam, case);
+        let own = match shown.frame() {
+            Some(frame) if !is_chosen => places.iter().find(|(f, _)| f == frame),
+            _ => places.first(),
+        };
+        let Some((frame, place)) = own else { continue };
+        let Some(slot) = scene.shapes.slot(frame) else { continue };
+        let at = sheet.view.screen_from_table(sheet.canvas, *place + scene.shapes.shift(case, slot));
+        if !sheet.canvas.contains(at) {
+            continue;
+        }
+        let state = state(scene, model, seam, case);
+        // From afar only what is wrong speaks.
+        if sheet.view.scale < FAR && state.bad.is_none() && !is_chosen {
+            continue;
+        }
+        let (sign, color) = match state.bad {
+            None => ("✓", look.size(Some(0.3))),
+            Some(severity) => (look::sign(severity), look.severity(severity)),
+        };
+        let beside = if state.bad.is_some() && !state.words.contains("too") { " · see proof" } else { "" };
+        let words = format!("{sign} {}: {}{beside}", seam.name, state.words);
+        let galley = sheet.painter.layout_no_wrap(words.clone(), letters(look::SMALL), look.ink);
+        let mut rect = Align2::LEFT_CENTER.anchor_size(at + vec2(10.0, 0.0), galley.size() + vec2(16.0, 6.0));
+        // Tags do not lie on each other.
+        for _ in 0..8 {
+            match taken.iter().find(|t| t.intersects(rect)) {
+                Some(other) => rect = rect.translate(vec2(0.0, other.bottom() + 3.0 - rect.top())),
+                None => break,
+            }
+        }
+        taken.push(rect);
+        let round = CornerRadius::same(look::ROUND);
+        sheet.painter.line_segment([at, rect.left_center()], Stroke::new(1.0, color));
+        let ground = if is_chosen { look.touched } else { look.sheet };
+        sheet.painter.rect(rect, round, ground, Stroke::new(1.0, color), StrokeKind::Inside);
+        sheet.painter.galley(rect.min + vec2(8.0, 3.0), galley, look.ink);
+        let response = ui.interact(rect.intersect(sheet.canvas), Id::unique(("tag", &*seam.name)), Sense::click());
+        let sizes = if state.bad.is_some() { ", see the findings" } else { ", fine in all sizes" };
+        response.widget_info(|| {
+            WidgetInfo::labeled(Role::Button, true, format!("seam {}: {}{sizes}", seam.name, state.words))
+        });
+        if response.clicked() {
+            wishes.push(Wish::Part(Part::Seam(seam.name.to_string())));
+        }
+    }
+}
+
+/// The middle of the first edge of each side, with its frame.
+fn places(model: &Model, seam: &SeamPlan, case: usize) -> Vec<(String, Point)> {
+    let mut out = Vec::new();
+    for side in [seam.sides[1], seam.sides[0]] {
+        let Def::Side(runs) = &model.plan.nodes[side as usize].def else { continue };
+        let Some(run) = runs.get(runs.len() / 2) else { continue };
+        let Some(frame) = run.kind.frame().and_then(|f| model.plan.frames.get(f.0 as usize)) else { continue };
+        let Ok(item) = model.evaluate(&model.plan, case, run) else { continue };
+        let Some(edge) = item.edge() else { continue };
+        let half = edge.curve.length() / 2.0;
+        if let Some(place) = edge.curve.point_at(half) {
+            out.push((frame.name.to_string(), Point::new(place.x, place.y)));
+        }
+    }
+    out
+}

@@ -1,0 +1,131 @@
+//! The card at the right: the chosen thing, its formulas with what was found about them, its number in each size.
+
+mod by_size;
+mod draft;
+mod piece;
+mod seam;
+mod value;
+
+pub(super) use piece::outline_is_open;
+
+use egui::{Align, Layout, RichText, ScrollArea, Ui};
+
+use super::field::{self, Form};
+use super::look::{self, Look, letters};
+use super::scene::Scene;
+use super::state::{Field, Shown, Wish};
+use crate::base::Finding;
+use crate::document::{Address, Inner, Part, Role};
+use crate::session::Act;
+
+/// What every card needs.
+struct Card<'a> {
+    look: &'a Look,
+    scene: &'a Scene,
+    shown: &'a Shown,
+    case: usize,
+    wishes: &'a mut Vec<Wish>,
+    /// Findings of the chosen part that no field has shown yet.
+    open: Vec<(usize, &'a Finding)>,
+}
+
+/// Paints the card.
+pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let part = shown.part.clone().unwrap_or(Part::Draft);
+    let open = scene.findings_at(&part).collect();
+    let case = scene.case_of(&shown.case);
+    let mut card = Card { look, scene, shown, case, wishes, open };
+    ScrollArea::vertical().auto_shrink([false, false]).id_salt(&part).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 4.0;
+        card.heading(ui, &part);
+        match &part {
+            Part::Draft => card.draft(ui),
+            Part::Value(name) => card.value(ui, name),
+            Part::Row(name) => card.row(ui, name),
+            Part::Person(name) => card.person(ui, name),
+            Part::Piece(name) => card.piece(ui, name),
+            Part::Inner(frame, Inner::Point, name) => card.point(ui, frame, name),
+            Part::Inner(frame, Inner::Edge | Inner::Line, name) => card.edge(ui, frame, name),
+            Part::Seam(name) => card.seam(ui, name),
+            Part::Condition(name) => card.condition(ui, name),
+            other => card.texts(ui, other),
+        }
+        card.rest(ui);
+    });
+}
+
+impl Card<'_> {
+    fn heading(&mut self, ui: &mut Ui, part: &Part) {
+        let title = match part {
+            Part::Draft => self.scene.title().to_owned(),
+            Part::Inner(frame, _, name) => format!("{frame} · {name}"),
+            _ => part.name().to_owned(),
+        };
+        ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
+        ui.horizontal(|ui| {
+            ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
+            if !part.name().is_empty() {
+                ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    for act in [Act::Delete, Act::UsedBy, Act::Rename] {
+                        let word = act.action().name.trim_end_matches(" …");
+                        if ui.small_button(word).on_hover_text(act.action().what).clicked() {
+                            self.wishes.push(Wish::Act(act));
+                        }
+                    }
+                });
+            }
+        });
+        ui.add_space(4.0);
+    }
+
+    /// A text of the draft in a field, with what was found about it.
+    fn text(&mut self, ui: &mut Ui, at: Address, caption: &str, formula: bool, hint: &str) {
+        let Some(text) = self.scene.draft().text(&at) else { return };
+        field::caption(ui, self.look, caption);
+        let called = format!("{} of {}", caption, at.part);
+        let form = Form { called: &called, hint, width: ui.available_width() - 12.0, formula, choose_all: false };
+        field::line(ui, self.shown, Field::Text(at, formula), &text, form, self.wishes);
+        if formula {
+            self.found(ui, &text);
+        }
+    }
+
+    /// What was found about a formula with this text.
+    fn found(&mut self, ui: &mut Ui, text: &str) {
+        if text.is_empty() {
+            return;
+        }
+        let (own, rest): (Vec<_>, Vec<_>) = self.open.drain(..).partition(|(_, f)| f.formula == text);
+        self.open = rest;
+        field::findings(ui, self.look, self.scene, own.into_iter(), self.wishes);
+    }
+
+    /// What was found and has no field.
+    fn rest(&mut self, ui: &mut Ui) {
+        let rest = std::mem::take(&mut self.open);
+        if rest.is_empty() || self.shown.part.is_none() {
+            return;
+        }
+        field::caption(ui, self.look, "found");
+        field::findings(ui, self.look, self.scene, rest.into_iter(), self.wishes);
+    }
+
+    /// All texts of a part, one under the other.
+    fn texts(&mut self, ui: &mut Ui, part: &Part) {
+        let mut all: Vec<(Address, bool)> = Vec::new();
+        self.scene.draft().clone().each_text(&mut |at, role, _| {
+            if at.part == *part && *role != Role::OwnName {
+                let formula = !matches!(role, Role::Words | Role::Braces);
+                all.push((at.clone(), formula));
+            }
+        });
+        for (at, formula) in all {
+            let caption = at.field.replace('_', " ");
+            self.text(ui, at, &caption, formula, "");
+        }
+    }
+
+    fn draft_unit(&self) -> crate::base::DisplayUnit {
+        self.scene.draft().display
+    }
+}

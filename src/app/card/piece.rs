@@ -1,0 +1,174 @@
+//! Cards of pieces, points and edges.
+
+use egui::{RichText, Ui};
+use kurbo::Point;
+
+use super::Card;
+use crate::app::field;
+use crate::app::look::{self, letters};
+use crate::app::state::Wish;
+use crate::base::shown as length_text;
+use crate::document::{Address, Edge, Inner, Part, Segment};
+use crate::session::{Act, Command, PieceCommand, inner_parts};
+
+impl Card<'_> {
+    pub(super) fn piece(&mut self, ui: &mut Ui, name: &str) {
+        let part = Part::Piece(name.to_owned());
+        ui.horizontal_wrapped(|ui| {
+            for act in [Act::AddPoint, Act::AddEdge, Act::Close] {
+                let open = act != Act::Close || outline_is_open(self.scene.draft(), name);
+                let button = egui::Button::new(act.action().name.trim_end_matches(" …"));
+                if ui.add_enabled(open, button).on_hover_text(act.action().what).clicked() {
+                    self.wishes.push(Wish::Act(act));
+                }
+            }
+        });
+        self.text(ui, Address::new(part.clone(), "letter"), "letter on sheets", false, "");
+        self.text(ui, Address::new(part.clone(), "note"), "note", false, "");
+        let points = inner_parts(self.scene.draft(), name);
+        let count = |inner: Inner| points.iter().filter(|p| matches!(p, Part::Inner(_, i, _) if *i == inner)).count();
+        let words: Vec<String> = [Inner::Point, Inner::Edge, Inner::Line, Inner::Dart]
+            .into_iter()
+            .map(|inner| (count(inner), inner.word()))
+            .filter(|(n, _)| *n > 0)
+            .map(|(n, word)| format!("{n} {word}{}", if n == 1 { "" } else { "s" }))
+            .collect();
+        let words = if words.is_empty() { "nothing in it yet".to_owned() } else { words.join(", ") };
+        field::caption(ui, self.look, &words);
+        let stack = self.scene.draft().pieces.iter().find(|p| p.name == *name).map_or(0, |p| p.stack.len());
+        for i in 0..stack {
+            let caption = match (i, stack) {
+                (0, 1) => "sizes lie over each other at",
+                (0, _) => "sizes lie over each other across at",
+                _ => "and down at",
+            };
+            self.text(ui, Address::nth(part.clone(), "stack", i), caption, false, "a point");
+        }
+        let stacked = Command::Piece(PieceCommand::Stack(name.to_owned(), stack == 0));
+        let word =
+            if stack == 0 { "Lay sizes over each other at points" } else { "Lay sizes over each other at the origin" };
+        if ui.small_button(word).clicked() {
+            self.wishes.push(Wish::Run(stacked));
+        }
+    }
+
+    pub(super) fn point(&mut self, ui: &mut Ui, frame: &str, name: &str) {
+        let part = Part::point(frame, name);
+        self.text(ui, Address::new(part.clone(), "at"), "place", true, "such as neck.down(8 cm) or (0 cm, 0 cm)");
+        self.text(ui, Address::new(part, "note"), "note", false, "");
+        let Some(model) = self.scene.model() else { return };
+        let Some(node) = model.plan.node_named(&format!("{frame}.{name}")) else { return };
+        let place = |case: usize| model.item(case, node)?.point().map(|p| Point::new(p.x, p.y));
+        let unit = self.draft_unit();
+        let words = match place(self.case) {
+            Some(p) => format!(
+                "{} right, {} down in {}",
+                length_text(p.x, unit),
+                length_text(p.y, unit),
+                self.scene.called(self.case)
+            ),
+            None => format!("no place in {}", self.scene.called(self.case)),
+        };
+        field::caption(ui, self.look, &words);
+        self.by_size(ui, "right of the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.x));
+        self.by_size(ui, "below the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.y));
+    }
+
+    pub(super) fn edge(&mut self, ui: &mut Ui, frame: &str, name: &str) {
+        let Some(edge) = edge_of(self.scene.draft(), frame, name) else { return };
+        let (part, is_edge) = match edge.1 {
+            Inner::Line => (Part::Inner(frame.to_owned(), Inner::Line, name.to_owned()), false),
+            _ => (Part::edge(frame, name), true),
+        };
+        let edge = edge.0;
+        let bent = edge.by.iter().filter(|s| !matches!(s, Segment::Straight(_))).count();
+        let ends = format!(
+            "from {} to {}, {bent} of {} curved",
+            edge.from,
+            edge.by.last().map_or("", Segment::end),
+            edge.by.len()
+        );
+        field::caption(ui, self.look, &ends);
+        let mut from = edge.from.clone();
+        for (i, segment) in edge.by.iter().enumerate() {
+            self.segment(ui, &part, (frame, name), i, &from, segment);
+            segment.end().clone_into(&mut from);
+            if i + 1 < edge.by.len() && is_edge {
+                self.joint(ui, edge, frame, &from);
+            }
+        }
+        self.text(ui, Address::new(part, "note"), "note", false, "");
+        self.number(ui, &format!("{frame}.{name}"), "sewn length by size");
+    }
+
+    fn segment(
+        &mut self,
+        ui: &mut Ui,
+        part: &Part,
+        (frame, name): (&str, &str),
+        i: usize,
+        from: &str,
+        segment: &Segment,
+    ) {
+        let at = |field: &'static str| Address::nth(part.clone(), field, i);
+        ui.add_space(4.0);
+        ui.horizontal(|ui| {
+            let words = format!("{from} – {}", segment.end());
+            ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
+            let (word, curved) = match segment {
+                Segment::Straight(_) => ("Curve it", true),
+                Segment::Curve(..) => ("Make it straight", false),
+                _ => return,
+            };
+            if ui.small_button(word).clicked() {
+                let bend = PieceCommand::Bend(frame.to_owned(), name.to_owned(), i, curved);
+                self.wishes.push(Wish::Run(Command::Piece(bend)));
+            }
+        });
+        match segment {
+            Segment::Straight(_) => {}
+            Segment::Curve(..) => {
+                self.text(ui, at("leaving"), &format!("handle leaving {from}"), true, "");
+                self.text(ui, at("arriving"), &format!("handle arriving at {}", segment.end()), true, "");
+            }
+            Segment::Arc { .. } => self.text(ui, at("centre"), "centre", true, ""),
+            Segment::Smooth { through, .. } => {
+                self.text(ui, at("leaving heading"), "heading leaving", true, "free");
+                for k in 0..through.len() {
+                    let at = Address { part: part.clone(), field: "through", at: i, inner: k };
+                    self.text(ui, at, &format!("through point {}", k + 1), true, "");
+                }
+                self.text(ui, at("arriving heading"), "heading arriving", true, "free");
+            }
+            Segment::Taken { .. } => self.text(ui, at("curve"), "curve taken", true, ""),
+        }
+    }
+
+    /// Whether the edge runs on smoothly at a point inside it.
+    fn joint(&mut self, ui: &mut Ui, edge: &Edge, frame: &str, point: &str) {
+        let smooth = edge.smooth_at.iter().any(|p| p == point);
+        let mut wanted = smooth;
+        ui.checkbox(&mut wanted, format!("must run on smoothly at {point}"));
+        if wanted != smooth {
+            let command = PieceCommand::SmoothAt(frame.to_owned(), edge.name.clone(), point.to_owned(), wanted);
+            self.wishes.push(Wish::Run(Command::Piece(command)));
+        }
+    }
+}
+
+/// An edge or line, and which it is.
+fn edge_of<'a>(draft: &'a crate::document::Draft, frame: &str, name: &str) -> Option<(&'a Edge, Inner)> {
+    if let Some(piece) = draft.pieces.iter().find(|p| p.name == *frame) {
+        let edge = piece.edges.iter().find(|e| e.name == *name).map(|e| (e, Inner::Edge));
+        return edge.or_else(|| piece.lines.iter().find(|e| e.name == *name).map(|e| (e, Inner::Line)));
+    }
+    let drawing = draft.drawings.iter().find(|d| d.name == *frame)?;
+    drawing.lines.iter().find(|e| e.name == *name).map(|e| (e, Inner::Line))
+}
+
+/// Whether a piece has edges that do not come back to their start.
+pub(in crate::app) fn outline_is_open(draft: &crate::document::Draft, name: &str) -> bool {
+    let piece = draft.pieces.iter().find(|p| p.name == name);
+    let ends = piece.and_then(|p| Some((p.edges.first()?, p.edges.last()?)));
+    ends.is_some_and(|(first, last)| last.by.last().map_or(&*last.from, |s| s.end()) != first.from)
+}

@@ -1,0 +1,82 @@
+//! Cards of values, rows and persons.
+
+use egui::Ui;
+
+use super::Card;
+use super::by_size::Said;
+use crate::app::field::{self, Form};
+use crate::app::state::{Field, Wish};
+use crate::document::{Address, Part};
+use crate::session::{Act, Command, PartCommand};
+
+impl Card<'_> {
+    pub(super) fn value(&mut self, ui: &mut Ui, name: &str) {
+        let part = Part::Value(name.to_owned());
+        let Some(value) = self.scene.draft().values.iter().find(|v| v.name == *name) else { return };
+        let found = value.is_found();
+        let at = |field: &'static str| Address::new(part.clone(), field);
+        if found {
+            self.text(ui, at("start"), "start", true, "where the search begins");
+            self.text(ui, at("least"), "least", true, "no limit");
+            self.text(ui, at("most"), "most", true, "no limit");
+        } else {
+            self.text(ui, at("is"), "formula", true, "a formula, such as 2 cm or bust / 20");
+        }
+        let (word, what) = match found {
+            true => ("Give it", "Its start becomes its formula, and nothing is found by it any more"),
+            false => ("Let it be found", "Its formula becomes the start; a seam or condition says what it is found by"),
+        };
+        if ui.small_button(word).on_hover_text(what).clicked() {
+            self.wishes.push(Wish::Run(Command::Part(PartCommand::MakeFound(name.to_owned(), !found))));
+        }
+        self.text(ui, at("note"), "note", false, "");
+        self.number(ui, name, "by size");
+    }
+
+    pub(super) fn row(&mut self, ui: &mut Ui, name: &str) {
+        let part = Part::Row(name.to_owned());
+        let at = |field: &'static str| Address::new(part.clone(), field);
+        self.text(ui, at("is"), "formula for sizes without a number", true, "none: a proposal between the neighbours");
+        for (field, caption) in [
+            ("what", "what is measured"),
+            ("level", "level"),
+            ("how", "how to take it"),
+            ("source", "source"),
+            ("note", "note"),
+        ] {
+            self.text(ui, at(field), caption, false, "");
+        }
+        if ui.small_button("Show the chart").clicked() {
+            self.wishes.push(Wish::Act(Act::Chart));
+        }
+        self.number(ui, &format!("chart.{name}"), "by size");
+    }
+
+    /// The number of a node by its name.
+    pub(super) fn number(&mut self, ui: &mut Ui, name: &str, caption: &str) {
+        let scene = self.scene;
+        let Some(model) = scene.model() else { return };
+        let Some(node) = model.plan.node_named(name) else { return };
+        let Some(said) = Said::of(model.plan.nodes[node as usize].kind) else { return };
+        self.by_size(ui, caption, said, &|case| {
+            let item = model.item(case, node)?;
+            item.real().or_else(|| item.edge().map(|e| e.sewn_length()))
+        });
+    }
+
+    pub(super) fn person(&mut self, ui: &mut Ui, name: &str) {
+        let draft = self.scene.draft();
+        let Some(person) = draft.chart.persons.iter().find(|p| p.name == *name) else { return };
+        self.text(ui, Address::new(Part::Person(name.to_owned()), "note"), "note", false, "");
+        for row in &draft.chart.rows {
+            let text = person.cells.iter().find(|c| c.0 == row.name).map_or("", |c| c.1.as_str());
+            field::caption(ui, self.look, &row.name);
+            let called = format!("{} of {name}", row.name);
+            let width = ui.available_width() - 12.0;
+            let form = Form { called: &called, hint: &row.is, width, formula: true, choose_all: true };
+            let field = Field::PersonCell(name.to_owned(), row.name.clone());
+            field::line(ui, self.shown, field, text, form, self.wishes);
+            self.found(ui, text);
+        }
+    }
+}

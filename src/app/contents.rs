@@ -1,0 +1,220 @@
+//! The contents at the left: what the draft holds, by name; a click shows it.
+
+use egui::{Align, Button, CornerRadius, Role, ScrollArea, Ui, WidgetInfo, vec2};
+
+use super::canvas::state as seam_state;
+use super::look::{self, Look};
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use crate::document::{Inner, Part};
+use crate::session::{Act, inner_parts};
+
+/// More values than this are folded until they are asked for.
+const FEW: usize = 8;
+/// Points and edges are listed only of the chosen piece: more names than this are not listed.
+const MOST: usize = 400;
+
+/// Paints the contents.
+pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+        ui.spacing_mut().item_spacing.y = 1.0;
+        ui.set_max_width(ui.available_width() - 4.0);
+        let draft = scene.draft();
+        let sizes = scene.cases().map_or(0, |c| c.range);
+        let heading =
+            Line { name: "Draft", about: "", depth: 0, chosen: shown.part == Some(Part::Draft) && !shown.chart };
+        if heading.show(ui, look) {
+            wishes.push(Wish::Chart(false));
+            wishes.push(Wish::Part(Part::Draft));
+        }
+        let about = format!("{} · {}", counted(sizes, "size"), counted(draft.chart.rows.len(), "row"));
+        if (Line { name: "Chart", about: &about, depth: 0, chosen: shown.chart }).show(ui, look) {
+            wishes.push(Wish::Act(Act::Chart));
+        }
+        let found = draft.values.iter().filter(|v| v.is_found()).count();
+        let about = format!("{}, {found} found", draft.values.len());
+        let open = shown.values_open || matches!(shown.part, Some(Part::Value(_))) || draft.values.len() <= FEW;
+        group(ui, look, "Values", &about, Some(open), Act::AddValue, wishes);
+        for value in draft.values.iter().filter(|_| open) {
+            let about = if value.is_found() { "found" } else { "" };
+            part(ui, look, shown, Part::Value(value.name.clone()), 1, about, wishes);
+        }
+        if !draft.drawings.is_empty() {
+            plain(ui, look, "Drawings", &draft.drawings.len().to_string());
+            for drawing in &draft.drawings {
+                part(ui, look, shown, Part::Drawing(drawing.name.clone()), 1, "", wishes);
+                inside(ui, look, scene, shown, &drawing.name, wishes);
+            }
+        }
+        group(ui, look, "Pieces", &draft.pieces.len().to_string(), None, Act::AddPiece, wishes);
+        for piece in &draft.pieces {
+            part(ui, look, shown, Part::Piece(piece.name.clone()), 1, "", wishes);
+            inside(ui, look, scene, shown, &piece.name, wishes);
+        }
+        let off = scene.findings().filter(|(_, f)| !f.place.seam.is_empty()).count();
+        let about = match (draft.seams.len(), off) {
+            (0, _) => "0".to_owned(),
+            (n, 0) => format!("{n} · all fine"),
+            (n, off) => format!("{n} · {off} to look at"),
+        };
+        group(ui, look, "Seams", &about, None, Act::AddSeam, wishes);
+        let case = scene.case_of(&shown.case);
+        for seam in &draft.seams {
+            let plan = scene.model().and_then(|m| Some((m, m.plan.seams.iter().find(|s| *s.name == *seam.name)?)));
+            let about = plan.map_or_else(String::new, |(model, plan)| seam_state(scene, model, plan, case).words);
+            part(ui, look, shown, Part::Seam(seam.name.clone()), 1, &about, wishes);
+        }
+        group(ui, look, "Conditions", &draft.conditions.len().to_string(), None, Act::AddCondition, wishes);
+        for condition in &draft.conditions {
+            part(ui, look, shown, Part::Condition(condition.name.clone()), 1, "", wishes);
+        }
+        let later = [
+            ("Placements", draft.placements.len()),
+            ("Strips", draft.strips.len()),
+            ("Cloth", draft.materials.len()),
+            ("Booklet", draft.booklet.len()),
+            ("Sheets", draft.sheets.len()),
+        ];
+        for (name, many) in later.into_iter().filter(|(_, many)| *many > 0) {
+            plain(ui, look, name, &format!("{many} · only in the file"));
+        }
+    });
+}
+
+fn counted(many: usize, word: &str) -> String {
+    format!("{many} {word}{}", if many == 1 { "" } else { "s" })
+}
+
+/// Points, edges, darts of the piece in which something is chosen.
+fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, wishes: &mut Vec<Wish>) {
+    if shown.frame() != Some(frame) {
+        return;
+    }
+    for inner in inner_parts(scene.draft(), frame).into_iter().take(MOST) {
+        let about = match &inner {
+            Part::Inner(_, Inner::Point, _) => "",
+            Part::Inner(_, what, _) => what.word(),
+            _ => "",
+        };
+        part(ui, look, shown, inner.clone(), 2, about, wishes);
+    }
+}
+
+/// A heading with a button that adds one; a click on one that can be folded opens or folds it.
+fn group(ui: &mut Ui, look: &Look, name: &str, about: &str, open: Option<bool>, add: Act, wishes: &mut Vec<Wish>) {
+    ui.add_space(5.0);
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 2.0;
+        let called = match open {
+            Some(true) => format!("fold {name}"),
+            Some(false) => format!("unfold {name}"),
+            None => name.to_owned(),
+        };
+        let width = ui.available_width() - 30.0;
+        let line = Line { name, about, depth: 0, chosen: false };
+        let response = line.button(ui, look, &called, width);
+        if let Some(open) = open {
+            arrow(ui, look, response.rect, open);
+            if response.clicked() {
+                wishes.push(Wish::FoldValues);
+            }
+        }
+        let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(22.0, 22.0)).small();
+        let response = ui.add(button).on_hover_text(add.action().what);
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
+        if response.clicked() {
+            wishes.push(Wish::Act(add));
+        }
+    });
+}
+
+/// A small triangle before the words: down where it is open, right where it is folded.
+fn arrow(ui: &Ui, look: &Look, rect: egui::Rect, open: bool) {
+    let at = egui::pos2(rect.left() + 2.0, rect.center().y);
+    let corners = match open {
+        true => [vec2(-3.0, -2.0), vec2(3.0, -2.0), vec2(0.0, 3.0)],
+        false => [vec2(-2.0, -3.5), vec2(3.0, 0.0), vec2(-2.0, 3.5)],
+    };
+    let corners = corners.map(|c| at + c).to_vec();
+    ui.painter().add(egui::Shape::convex_polygon(corners, look.soft, egui::Stroke::NONE));
+}
+
+fn plain(ui: &mut Ui, look: &Look, name: &str, about: &str) {
+    ui.add_space(5.0);
+    let width = ui.available_width();
+    (Line { name, about, depth: 0, chosen: false }).button(ui, look, name, width);
+}
+
+fn part(ui: &mut Ui, look: &Look, shown: &Shown, part: Part, depth: usize, about: &str, wishes: &mut Vec<Wish>) {
+    let chosen = shown.part.as_ref() == Some(&part) && !shown.chart;
+    let name = part.name().to_owned();
+    let width = ui.available_width();
+    let response = (Line { name: &name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
+    if chosen && shown.scroll_to_part {
+        response.scroll_to_me(Some(Align::Center));
+    }
+    if response.clicked() {
+        wishes.push(Wish::Chart(false));
+        wishes.push(Wish::Part(part));
+    }
+}
+
+/// A line of the contents.
+struct Line<'a> {
+    name: &'a str,
+    about: &'a str,
+    depth: usize,
+    chosen: bool,
+}
+
+impl Line<'_> {
+    fn show(&self, ui: &mut Ui, look: &Look) -> bool {
+        ui.add_space(5.0);
+        let width = ui.available_width();
+        self.button(ui, look, self.name, width).clicked()
+    }
+
+    fn button(&self, ui: &mut Ui, look: &Look, called: &str, width: f32) -> egui::Response {
+        let size = vec2(width, look::ROW);
+        let (rect, response) = ui.allocate_exact_size(size, egui::Sense::click());
+        response.widget_info(|| WidgetInfo::selected(Role::Button, true, self.chosen, called));
+        if ui.is_rect_visible(rect) {
+            let fill = match (self.chosen, response.hovered()) {
+                (true, _) => Some(look.border),
+                (false, true) => Some(look.touched),
+                _ => None,
+            };
+            if let Some(fill) = fill {
+                ui.painter().rect_filled(rect, CornerRadius::same(6), fill);
+            }
+            if response.has_focus() {
+                let line = egui::Stroke::new(1.5, look.ink);
+                ui.painter().rect_stroke(rect, CornerRadius::same(6), line, egui::StrokeKind::Inside);
+            }
+            let left = rect.left() + 8.0 + 12.0 * self.depth as f32;
+            let painter = ui.painter_at(rect);
+            let size = if self.depth == 0 { look::TEXT + 0.5 } else { look::TEXT };
+            let name = painter.layout_no_wrap(self.name.to_owned(), look::letters(size), look.ink);
+            let about = painter.layout_no_wrap(self.about.to_owned(), look::letters(look::SMALL), look.soft);
+            let y = rect.center().y;
+            let room = rect.right() - 6.0 - (left + name.size().x + 8.0);
+            painter.galley(egui::pos2(left, y - name.size().y / 2.0), name, look.ink);
+            if about.size().x <= room {
+                let at = egui::pos2(rect.right() - 6.0 - about.size().x, y - about.size().y / 2.0);
+                painter.galley(at, about, look.soft);
+            }
+        }
+        response.on_hover_text_at_pointer_if(self.about)
+    }
+}
+
+/// A hint only where there is something to say.
+trait HintIf {
+    fn on_hover_text_at_pointer_if(self, words: &str) -> Self;
+}
+
+impl HintIf for egui::Response {
+    fn on_hover_text_at_pointer_if(self, words: &str) -> Self {
+        if words.is_empty() { self } else { self.on_hover_text(words) }
+    }
+}

@@ -1,0 +1,101 @@
+//! Fields in which a person types, and the words under them.
+
+use egui::text::{CCursor, CCursorRange};
+use egui::{FontSelection, Id, Key, Response, RichText, TextEdit, Ui};
+
+use super::look::{self, Look};
+use super::scene::Scene;
+use super::state::{Field, Shown, Wish};
+use crate::base::{Finding, message};
+
+/// How a field looks.
+#[derive(Clone, Copy)]
+pub(super) struct Form<'a> {
+    /// How it is called, for those who do not see it and for tests.
+    pub called: &'a str,
+    /// What stands in it while it is empty.
+    pub hint: &'a str,
+    pub width: f32,
+    /// Whether it holds a formula.
+    pub formula: bool,
+    /// Whether all of it is chosen when it is entered, as in a table.
+    pub choose_all: bool,
+}
+
+/// The field's own name among the widgets.
+pub(super) fn id(field: &Field) -> Id {
+    Id::unique(("field", field))
+}
+
+/// A field of one line. What is typed goes to the draft at once; leaving it makes that one step of undo, Escape takes it back.
+pub(super) fn line(
+    ui: &mut Ui,
+    shown: &Shown,
+    field: Field,
+    text: &str,
+    form: Form<'_>,
+    wishes: &mut Vec<Wish>,
+) -> Response {
+    let typed = shown.typing.as_ref().filter(|t| t.field == field);
+    let mut buffer = typed.map_or_else(|| text.to_owned(), |t| t.text.clone());
+    let font = if form.formula { look::code(look::CODE) } else { look::letters(look::TEXT) };
+    // A formula shows itself whole; Enter still leaves the field.
+    let edit = match form.formula && !form.choose_all {
+        true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
+        false => TextEdit::singleline(&mut buffer),
+    };
+    let mut output = edit
+        .id(id(&field))
+        .hint_text(form.hint.to_owned())
+        .font(FontSelection::FontId(font))
+        .desired_width(form.width)
+        .show(ui);
+    let response = output.response.response.clone();
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(form.called));
+    if response.gained_focus() {
+        if form.choose_all {
+            let all = CCursorRange::two(CCursor::new(0), CCursor::new(buffer.chars().count()));
+            output.state.cursor.set_char_range(Some(all));
+            output.state.store(ui.ctx(), response.id);
+        }
+        wishes.push(Wish::Enter(field.clone()));
+    }
+    if response.changed() {
+        buffer.retain(|c| c != '\n' && c != '\r');
+        wishes.push(Wish::Typed(field.clone(), buffer.clone()));
+    }
+    if form.formula && response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
+        response.surrender_focus();
+        wishes.push(Wish::Leave(field, buffer));
+    } else if response.lost_focus() {
+        let given_up = ui.input(|i| i.key_pressed(Key::Escape));
+        wishes.push(if given_up { Wish::Cancel } else { Wish::Leave(field, buffer) });
+    }
+    response
+}
+
+/// What was found about a text, under its field.
+pub(super) fn findings<'a>(
+    ui: &mut Ui,
+    look: &Look,
+    scene: &Scene,
+    found: impl Iterator<Item = (usize, &'a Finding)>,
+    wishes: &mut Vec<Wish>,
+) {
+    for (i, finding) in found {
+        let severity = finding.severity();
+        let words = format!("{} {}", look::sign(severity), message(finding, scene.draft().display));
+        ui.label(RichText::new(words).font(look::letters(look::SMALL)).color(look.severity(severity)));
+        if let Some(mend) = &finding.mend
+            && ui.small_button(format!("Put {}", mend.by)).clicked()
+        {
+            wishes.push(Wish::Mend(i));
+        }
+    }
+}
+
+/// A word over a field.
+pub(super) fn caption(ui: &mut Ui, look: &Look, words: &str) {
+    ui.add_space(2.0);
+    ui.label(RichText::new(words).font(look::letters(look::SMALL)).color(look.soft));
+}

@@ -1,0 +1,371 @@
+//! Doing what was wished for in a frame.
+
+use std::sync::Arc;
+
+use egui::Context;
+use kurbo::{Point, Vec2};
+
+use super::ask::{Then, split_list};
+use super::disk::Answer;
+use super::finder::{self, Found};
+use super::state::{Field, Held, Hint, Tone, Typing, Wish};
+use super::{Window, field};
+use crate::document::{Address, Part, Side};
+use crate::language::tidy;
+use crate::session::{ChartCommand, Command, Grip, PartCommand, TextCommand, part_of_finding};
+
+impl Window {
+    /// Does what was wished for; the next frame shows it.
+    pub(super) fn grant(&mut self, ctx: &Context) {
+        if self.wishes.is_empty() {
+            return;
+        }
+        for wish in std::mem::take(&mut self.wishes) {
+            self.grant_one(ctx, wish);
+        }
+        self.follow();
+        ctx.request_repaint();
+    }
+
+    fn grant_one(&mut self, ctx: &Context, wish: Wish) {
+        match wish {
+            Wish::Act(act) => self.act(ctx, act),
+            Wish::Run(command) => self.run(&command),
+            Wish::Choose(case) => self.shown.case = case,
+            Wish::Alone(case) => {
+                let again = self.shown.case == case && !self.shown.behind;
+                self.shown.behind = again;
+                self.shown.case = case;
+            }
+            Wish::Part(part) => {
+                self.shown.chart &= matches!(part, Part::Row(_) | Part::Person(_));
+                self.shown.part = Some(part);
+                self.shown.scroll_to_part = true;
+            }
+            Wish::Nothing => self.shown.part = None,
+            Wish::Chart(chart) => self.shown.chart = chart,
+            Wish::Look(view) => self.shown.view = view,
+            Wish::Finding(i) => self.go_to_finding(i),
+            Wish::Mend(i) => self.mend(i),
+            Wish::Reach(reach) => self.shown.reach = reach,
+            Wish::Hover(at) => self.hover(at),
+            Wish::Grab(at, from) => self.grab(at, from),
+            Wish::PullTo(to, loose) => self.pull_to(to, loose),
+            Wish::Nudge(at, by, loose) => self.nudge(at, by, loose),
+            Wish::Release => {
+                if self.shown.held.take().is_some() {
+                    self.open.finish();
+                }
+            }
+            Wish::Cancel => self.cancel(ctx),
+            Wish::Enter(field) => self.enter(field),
+            Wish::Typed(field, text) => self.typed(field, text),
+            Wish::Leave(field, text) => self.leave_field(field, &text),
+            Wish::AskTyped(i, text) => {
+                if let Some(field) = self.shown.ask.as_mut().and_then(|a| a.fields.get_mut(i)) {
+                    field.text = text;
+                }
+            }
+            Wish::AskDone(choice) => self.asked(ctx, choice),
+            Wish::FinderTyped(text) => {
+                if let Some(finder) = &mut self.shown.finder {
+                    finder.text = text;
+                    finder.at = 0;
+                }
+            }
+            Wish::FinderAt(at) => {
+                if let Some(finder) = &mut self.shown.finder {
+                    finder.at = at;
+                }
+            }
+            Wish::FinderTake(i) => self.take_found(ctx, i),
+            Wish::Chosen(path) => {
+                if let (Some(path), Some(field)) = (path, self.shown.ask.as_mut().and_then(|a| a.fields.first_mut())) {
+                    field.text = path.display().to_string();
+                }
+            }
+            Wish::FoldValues => self.shown.values_open = !self.shown.values_open,
+            Wish::Heard => self.shown.message = None,
+            Wish::Recover(i, take_up) => self.recover(i, take_up),
+            Wish::Outside(load) => self.outside(load),
+        }
+    }
+
+    /// Makes a change; what was refused is told.
+    pub(super) fn run(&mut self, command: &Command) {
+        self.finish_typing();
+        match self.open.run(command) {
+            Ok(told) if told.is_empty() => self.shown.message = None,
+            Ok(told) => self.tell(told),
+            Err(problem) => self.refuse(problem.to_string()),
+        }
+    }
+
+    pub(super) fn tell(&mut self, words: impl Into<String>) {
+        self.shown.message = Some((Tone::Told, words.into()));
+    }
+
+    pub(super) fn refuse(&mut self, words: impl Into<String>) {
+        self.shown.message = Some((Tone::Refused, words.into()));
+    }
+
+    fn take_found(&mut self, ctx: &Context, i: usize) {
+        let Some(finder) = self.shown.finder.take() else { return };
+        let mut found = finder::search(&finder.text, &self.open, &self.scene, &self.shown);
+        if i >= found.len() {
+            return;
+        }
+        match found.swap_remove(i).0 {
+            Found::Act(act) => self.act(ctx, act),
+            Found::Part(part) => self.grant_one(ctx, Wish::Part(part)),
+            Found::Size(case) => self.shown.case = case,
+        }
+    }
+
+    /// Goes to the place that a finding speaks of, in the size in which it is worst.
+    pub(super) fn go_to_finding(&mut self, i: usize) {
+        let Some(finding) = self.scene.computed.findings.get(i) else { return };
+        self.shown.finding = Some(i);
+        let part = part_of_finding(self.scene.draft(), finding);
+        if let Some(worst) = finding.sizes.get(finding.worst)
+            && self.scene.cases().is_some_and(|c| c.list.iter().any(|c| c.address == *worst))
+        {
+            self.shown.case.clone_from(worst);
+        }
+        self.shown.chart = matches!(part, Some(Part::Row(_) | Part::Person(_)));
+        self.shown.part = part.or(Some(Part::Draft));
+        self.shown.scroll_to_part = true;
+    }
+
+    /// Puts the proposal of a finding in its formula.
+    fn mend(&mut self, i: usize) {
+        let Some(finding) = self.scene.computed.findings.get(i) else { return };
+        let (Some(mend), Some(part)) = (&finding.mend, part_of_finding(self.scene.draft(), finding)) else { return };
+        let mut to = finding.formula.clone();
+        if to.get(mend.span.start..mend.span.end).is_none() {
+            return;
+        }
+        to.replace_range(mend.span.start..mend.span.end, &mend.by);
+        let mut at = None;
+        self.scene.draft().clone().each_text(&mut |address, _, text| {
+            if address.part == part && *text == finding.formula && at.is_none() {
+                at = Some(address.clone());
+            }
+        });
+        if let Some(at) = at {
+            self.run(&Command::Text(TextCommand::Set(at, to)));
+        }
+    }
+
+    fn hover(&mut self, at: Option<Address>) {
+        self.shown.hint = at.map(|at| {
+            let grip = self.grip(&at);
+            Hint { revision: self.scene.computed.revision, grip, at }
+        });
+    }
+
+    fn grip(&self, at: &Address) -> Result<Grip, String> {
+        let case = self.scene.case_of(&self.shown.case);
+        Grip::take(self.open.work().draft(), &self.scene.computed, at, case).map_err(|e| e.to_string())
+    }
+
+    fn grab(&mut self, at: Address, from: Point) {
+        self.finish_typing();
+        match self.grip(&at) {
+            Err(problem) => self.refuse(problem),
+            Ok(grip) => {
+                self.open.begin(format!("pull {}", at.part));
+                let case = self.scene.case_of(&self.shown.case);
+                let slots = 0..self.scene.shapes.slots.len();
+                let ghost = slots.filter_map(|i| self.scene.shapes.get(case, i)).map(|d| (**d).clone()).collect();
+                self.shown.hint =
+                    Some(Hint { at: at.clone(), revision: self.scene.computed.revision, grip: Ok(grip.clone()) });
+                self.shown.part = Some(at.part);
+                self.shown.held = Some(Held { grip, from, computed: Arc::clone(&self.scene.computed), ghost });
+            }
+        }
+    }
+
+    fn pull_to(&mut self, to: Point, loose: bool) {
+        let Some(held) = &self.shown.held else { return };
+        match held.grip.pulled(&held.computed, to - held.from, self.shown.reach, loose) {
+            Err(problem) => self.refuse(problem.to_string()),
+            Ok(pull) => match self.open.run(&Command::Pull(Box::new(pull))) {
+                Ok(told) if told.is_empty() => self.shown.message = None,
+                Ok(told) => self.tell(told),
+                Err(problem) => self.refuse(problem.to_string()),
+            },
+        }
+    }
+
+    fn nudge(&mut self, at: Address, by: Vec2, loose: bool) {
+        match self
+            .grip(&at)
+            .and_then(|grip| grip.pulled(&self.scene.computed, by, self.shown.reach, loose).map_err(|e| e.to_string()))
+        {
+            Err(problem) => self.refuse(problem),
+            Ok(pull) => {
+                self.run(&Command::Pull(Box::new(pull)));
+                // The next push by keys starts from what this one made.
+                self.open.settle();
+                self.follow();
+            }
+        }
+    }
+
+    /// Gives up the innermost thing that is going on.
+    fn cancel(&mut self, ctx: &Context) {
+        if self.shown.held.take().is_some() || self.shown.typing.take().is_some() {
+            self.open.abort();
+            self.shown.message = None;
+        } else if self.shown.finder.take().is_some() {
+        } else if self.shown.ask.take().is_some() {
+            self.then = None;
+        } else if self.shown.message.is_some() {
+            self.shown.message = None;
+        } else {
+            self.shown.part = None;
+            ctx.memory_mut(|m| {
+                if let Some(id) = m.focused() {
+                    m.surrender_focus(id);
+                }
+            });
+        }
+    }
+
+    fn enter(&mut self, field: Field) {
+        self.finish_typing();
+        self.open.begin(match &field {
+            Field::Text(at, _) => format!("change {}", at.part),
+            Field::Cell(row, label) => format!("change {row} in {label}"),
+            Field::PersonCell(person, row) => format!("change {row} of {person}"),
+            Field::SeamSide(name, _) => format!("change seam {name}"),
+            Field::FoundBy(part) => format!("change {part}"),
+        });
+        let text = self.text_of(&field);
+        self.shown.typing = Some(Typing { field, text });
+    }
+
+    /// What stands in the draft where a field is.
+    fn text_of(&self, field: &Field) -> String {
+        let draft = self.open.work().draft();
+        let cell = |cells: &[crate::document::Cell], name: &str| {
+            cells.iter().find(|c| c.0 == name).map_or_else(String::new, |c| c.1.clone())
+        };
+        match field {
+            Field::Text(at, _) => draft.text(at).unwrap_or_default(),
+            Field::Cell(row, label) => {
+                draft.chart.rows.iter().find(|r| r.name == *row).map_or_else(String::new, |r| cell(&r.cells, label))
+            }
+            Field::PersonCell(person, row) => {
+                let person = draft.chart.persons.iter().find(|p| p.name == *person);
+                person.map_or_else(String::new, |p| cell(&p.cells, row))
+            }
+            Field::SeamSide(name, two) => {
+                let seam = draft.seams.iter().find(|s| s.name == *name);
+                seam.map_or_else(String::new, |s| if *two { s.two.join(", ") } else { s.one.join(", ") })
+            }
+            Field::FoundBy(Part::Condition(name)) => {
+                let condition = draft.conditions.iter().find(|c| c.name == *name);
+                condition.map_or_else(String::new, |c| c.found_by.join(", "))
+            }
+            Field::FoundBy(part) => {
+                let seam = draft.seams.iter().find(|s| s.name == part.name());
+                seam.map_or_else(String::new, |s| s.found_by.join(", "))
+            }
+        }
+    }
+
+    fn typed(&mut self, field: Field, text: String) {
+        if self.shown.typing.as_ref().is_none_or(|t| t.field != field) {
+            self.enter(field.clone());
+        }
+        // What cannot be done half typed is told when the field is left.
+        let _ = self.open.run(&command(&field, &text));
+        self.shown.typing = Some(Typing { field, text });
+    }
+
+    fn leave_field(&mut self, field: Field, text: &str) {
+        if self.shown.typing.as_ref().is_some_and(|t| t.field == field) {
+            self.shown.typing = None;
+            if text != self.text_of(&field) {
+                match self.open.run(&command(&field, text)) {
+                    Ok(told) if told.is_empty() => self.shown.message = None,
+                    Ok(told) => self.tell(told),
+                    Err(problem) => self.refuse(problem.to_string()),
+                }
+            }
+            self.open.finish();
+        }
+    }
+
+    /// Ends the field that is typed in, as if it were left.
+    pub(super) fn finish_typing(&mut self) {
+        if let Some(typing) = self.shown.typing.clone() {
+            self.leave_field(typing.field, &typing.text);
+        }
+    }
+
+    /// What became of the system's dialog for files.
+    pub(super) fn browsed(&mut self, ctx: &Context) {
+        if let Some(Answer::Closed(chosen)) = self.browsing.as_ref().map(super::Browsing::answer) {
+            self.browsing = None;
+            if chosen.is_none()
+                && let Some(ask) = &mut self.shown.ask
+            {
+                ask.problem = "nothing was chosen; where the system shows no dialog, type the path".to_owned();
+            }
+            self.wishes.push(Wish::Chosen(chosen));
+            ctx.request_repaint();
+        }
+    }
+
+    fn recover(&mut self, i: usize, take_up: bool) {
+        if !take_up {
+            if i < self.left.len() {
+                match self.left[i].throw_away() {
+                    Ok(()) => drop(self.left.remove(i)),
+                    Err(problem) => self.refuse(problem.to_string()),
+                }
+            }
+        } else if self.open.work().is_unsaved() {
+            self.leave(Then::Recover(i));
+        } else {
+            self.go_on(Then::Recover(i));
+        }
+    }
+
+    fn outside(&mut self, load: bool) {
+        if !load {
+            self.open.accept_outside();
+        } else if self.open.work().is_unsaved() {
+            self.leave(Then::Reload);
+        } else {
+            self.go_on(Then::Reload);
+        }
+    }
+
+    /// Puts the keyboard in a field.
+    pub(super) fn focus(ctx: &Context, at: &Field) {
+        ctx.memory_mut(|m| m.request_focus(field::id(at)));
+    }
+}
+
+/// The change that a text in a field makes.
+fn command(field: &Field, text: &str) -> Command {
+    match field {
+        Field::Text(at, formula) => {
+            let to = if *formula { tidy(text) } else { text.to_owned() };
+            Command::Text(TextCommand::Set(at.clone(), to))
+        }
+        Field::Cell(row, label) => Command::Chart(ChartCommand::Cell(row.clone(), label.clone(), text.to_owned())),
+        Field::PersonCell(person, row) => {
+            Command::Chart(ChartCommand::PersonCell(person.clone(), row.clone(), text.to_owned()))
+        }
+        Field::SeamSide(name, two) => {
+            let side = if *two { Side::Two } else { Side::One };
+            Command::Part(PartCommand::SeamSide(name.clone(), side, split_list(text)))
+        }
+        Field::FoundBy(part) => Command::Part(PartCommand::FoundBy(part.clone(), split_list(text))),
+    }
+}

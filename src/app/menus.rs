@@ -1,0 +1,111 @@
+//! Menus, keys and when an action can be done: all from the one table of actions.
+
+use egui::{Button, Key, KeyboardShortcut, Modifiers, Ui};
+
+use super::card::outline_is_open;
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use crate::base::Code;
+use crate::document::Part;
+use crate::session::{ACTIONS, Act, Menu, OpenDraft, When};
+
+/// Whether an action can be done now.
+pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> bool {
+    match act.action().when {
+        When::Always => true,
+        When::CanUndo => open.work().undo_label().is_some(),
+        When::CanRedo => open.work().redo_label().is_some(),
+        When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
+        When::PieceChosen => shown.frame().is_some(),
+        When::OutlineOpen => shown.frame().is_some_and(|f| outline_is_open(scene.draft(), f)),
+        When::HasSizes => scene.cases().is_some_and(|c| !c.list.is_empty()),
+        When::HasFindings => scene.findings().next().is_some(),
+        When::HasProposals => scene.findings().any(|(_, f)| matches!(f.code, Code::CellGuessed | Code::CellBeyond)),
+    }
+}
+
+/// Paints the menus.
+pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    for menu in Menu::ALL {
+        ui.menu_button(menu.word(), |ui| {
+            ui.set_min_width(250.0);
+            for action in ACTIONS.iter().filter(|a| a.menu == menu) {
+                let name = match (action.act, open.work().undo_label(), open.work().redo_label()) {
+                    (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name),
+                    _ => action.name.to_owned(),
+                };
+                let button = Button::new(name).shortcut_text(action.key).corner_radius(6).wrap();
+                let response = ui.add_enabled(can(action.act, open, scene, shown), button);
+                if response.on_hover_text(action.what).clicked() {
+                    wishes.push(Wish::Act(action.act));
+                    ui.close();
+                }
+            }
+        });
+    }
+}
+
+/// The key of an action as the toolkit knows it.
+fn shortcut(key: &str) -> Option<KeyboardShortcut> {
+    let mut modifiers = Modifiers::NONE;
+    let mut rest = key;
+    loop {
+        match rest.split_once('+') {
+            Some(("Ctrl", tail)) => (modifiers, rest) = (modifiers | Modifiers::COMMAND, tail),
+            Some(("Shift", tail)) => (modifiers, rest) = (modifiers | Modifiers::SHIFT, tail),
+            Some(("Alt", tail)) => (modifiers, rest) = (modifiers | Modifiers::ALT, tail),
+            _ => break,
+        }
+    }
+    let key = match rest {
+        "+" => Key::Plus,
+        "-" => Key::Minus,
+        "Left" => Key::ArrowLeft,
+        "Right" => Key::ArrowRight,
+        other => Key::from_name(other)?,
+    };
+    Some(KeyboardShortcut::new(modifiers, key))
+}
+
+/// Listens to the keys of all actions. Keys without a modifier belong to whatever has the focus first.
+pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let typing = ui.ctx().egui_wants_keyboard_input();
+    // Those with more modifiers first, so that Ctrl+Shift+S is not taken for Ctrl+S.
+    let mut all: Vec<_> = ACTIONS.iter().filter_map(|a| Some((a, shortcut(a.key)?))).collect();
+    all.sort_by_key(|(_, s)| {
+        std::cmp::Reverse([s.modifiers.command, s.modifiers.shift, s.modifiers.alt].iter().filter(|m| **m).count())
+    });
+    for (action, shortcut) in all {
+        let plain = shortcut.modifiers.is_none();
+        let fields_own = matches!(action.act, Act::Undo | Act::Redo) || plain;
+        if typing && fields_own && !shortcut.logical_key.name().starts_with('F') {
+            continue;
+        }
+        if ui.input_mut(|i| i.consume_shortcut(&shortcut)) && can(action.act, open, scene, shown) {
+            wishes.push(Wish::Act(action.act));
+        }
+    }
+    if !typing && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)) {
+        wishes.push(Wish::Cancel);
+    }
+    if ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Y)) && can(Act::Redo, open, scene, shown) && !typing {
+        wishes.push(Wish::Act(Act::Redo));
+    }
+}
+
+/// What is chosen, in words, for actions that speak of it.
+pub(super) fn chosen(shown: &Shown) -> String {
+    shown.part.as_ref().map_or_else(|| "nothing is chosen".to_owned(), Part::to_string)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_key_of_the_table_is_one() {
+        for action in ACTIONS.iter().filter(|a| !a.key.is_empty()) {
+            assert!(shortcut(action.key).is_some(), "{}: {}", action.id, action.key);
+        }
+    }
+}

@@ -1,0 +1,95 @@
+//! Lines above the sheet: what was done or refused, work that was left behind, a file that changed outside.
+
+use std::time::SystemTime;
+
+use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
+
+use super::look::Look;
+use super::state::{Shown, Tone, Wish};
+use crate::session::{LeftBehind, OpenDraft};
+
+/// Paints the lines, if there is anything to say.
+pub(super) fn show(
+    ui: &mut Ui,
+    look: &Look,
+    open: &OpenDraft,
+    shown: &Shown,
+    left: &[LeftBehind],
+    wishes: &mut Vec<Wish>,
+) {
+    let outside = open.changed_outside();
+    let trouble = open.keeper().and_then(|k| k.trouble());
+    let failure = open.work().computed().failure();
+    let any = outside.is_some() || trouble.is_some() || failure.is_some();
+    if shown.message.is_none() && left.is_empty() && !any {
+        return;
+    }
+    let ground = Frame::new().fill(look.touched).inner_margin(Margin::symmetric(18, 6));
+    Panel::top("notices").frame(ground).show_separator_line(false).show(ui, |ui| {
+        for (i, work) in left.iter().enumerate() {
+            let words = left_words(work);
+            line(ui, look, Tone::Told, &words, |ui| {
+                if ui.button("Throw it away").clicked() {
+                    wishes.push(Wish::Recover(i, false));
+                }
+                if work.title.is_ok() && ui.button("Take it up").clicked() {
+                    wishes.push(Wish::Recover(i, true));
+                }
+            });
+        }
+        if let Some(words) = outside {
+            line(ui, look, Tone::Refused, &format!("{words} since it was opened."), |ui| {
+                if ui.button("Keep what is here").clicked() {
+                    wishes.push(Wish::Outside(false));
+                }
+                if ui.button("Load it again").clicked() {
+                    wishes.push(Wish::Outside(true));
+                }
+            });
+        }
+        for words in trouble.into_iter().chain(failure) {
+            line(ui, look, Tone::Refused, &words, |_| {});
+        }
+        if let Some((tone, words)) = &shown.message {
+            line(ui, look, *tone, words, |ui| {
+                if ui.button("Good").clicked() {
+                    wishes.push(Wish::Heard);
+                }
+            });
+        }
+    });
+}
+
+fn line(ui: &mut Ui, look: &Look, tone: Tone, words: &str, buttons: impl FnOnce(&mut Ui)) {
+    let (sign, color) = match tone {
+        Tone::Told => ("✓", look.ink),
+        Tone::Refused => ("■", look.error),
+    };
+    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+        buttons(ui);
+        ui.with_layout(Layout::left_to_right(Align::Center).with_main_wrap(true), |ui| {
+            ui.label(RichText::new(format!("{sign} {words}")).color(color));
+        });
+    });
+}
+
+fn left_words(work: &LeftBehind) -> String {
+    let ago = work.written.and_then(|t| SystemTime::now().duration_since(t).ok()).map(|d| match d.as_secs() / 60 {
+        0 => "just now".to_owned(),
+        m if m < 120 => format!("{m} minutes ago"),
+        m if m < 60 * 48 => format!("{} hours ago", m / 60),
+        m => format!("{} days ago", m / 60 / 24),
+    });
+    let ago = ago.unwrap_or_else(|| "some time ago".to_owned());
+    match &work.title {
+        Ok(title) => {
+            let from = work.about.origin.as_ref().and_then(|p| p.file_name());
+            let from = from.map_or_else(|| "never saved".to_owned(), |n| n.to_string_lossy().into_owned());
+            format!("Unsaved work was left behind {ago}: {title} ({from}).")
+        }
+        Err(problem) => format!(
+            "Unsaved work was left behind {ago} that cannot be read ({problem}); it lies in {}.",
+            work.path.display()
+        ),
+    }
+}

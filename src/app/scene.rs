@@ -1,0 +1,91 @@
+//! What was computed, with the shapes that are drawn of it.
+
+use std::sync::Arc;
+
+use super::shapes::Shapes;
+use crate::base::Finding;
+use crate::compute::{Cases, Model};
+use crate::document::{Draft, Part};
+use crate::session::Computed;
+
+/// One revision of the draft as it is shown.
+pub(super) struct Scene {
+    pub computed: Arc<Computed>,
+    pub shapes: Shapes,
+}
+
+impl Scene {
+    pub fn of(computed: Arc<Computed>) -> Self {
+        let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&computed.draft, m));
+        Self { computed, shapes }
+    }
+
+    /// Takes in what was computed of a later revision. Pieces keep their places on the table, and shapes that cannot be
+    /// computed any more are the last good ones.
+    pub fn take(&mut self, computed: Arc<Computed>) {
+        if let Some(model) = &computed.model {
+            let earlier = std::mem::take(&mut self.shapes);
+            self.shapes = earlier.followed(&computed.draft, model);
+        }
+        self.computed = computed;
+    }
+
+    pub fn draft(&self) -> &Draft {
+        &self.computed.draft
+    }
+
+    pub fn model(&self) -> Option<&Model> {
+        self.computed.model.as_ref()
+    }
+
+    pub fn cases(&self) -> Option<&Cases> {
+        self.model().map(|m| &m.plan.cases)
+    }
+
+    /// The place of a size or person among the cases; the base or the first where there is none of that name.
+    pub fn case_of(&self, address: &str) -> usize {
+        let Some(cases) = self.cases() else { return 0 };
+        cases.list.iter().position(|c| c.address == address).or(cases.base).unwrap_or(0)
+    }
+
+    /// The address that is shown first: the base size, else the first size or person.
+    pub fn first(&self) -> String {
+        let Some(cases) = self.cases() else { return String::new() };
+        cases.list.get(cases.base.unwrap_or(0)).map_or_else(String::new, |c| c.address.clone())
+    }
+
+    /// Where a case stands in the range: 0 the first size, 1 the last. Persons are in no range.
+    pub fn part(&self, case: usize) -> Option<f32> {
+        let range = self.cases()?.range;
+        match range {
+            _ if case >= range => None,
+            1 => Some(0.0),
+            _ => Some(case as f32 / (range - 1) as f32),
+        }
+    }
+
+    /// How a case is called: `size 88`, `subject 28249`.
+    pub fn called(&self, case: usize) -> String {
+        let Some(cases) = self.cases() else { return String::new() };
+        match cases.list.get(case) {
+            Some(c) if c.person.is_none() => format!("size {}", c.address),
+            Some(c) => c.address.clone(),
+            None => String::new(),
+        }
+    }
+
+    pub fn title(&self) -> &str {
+        let title = self.draft().title.trim();
+        if title.is_empty() { "Draft without a title" } else { title }
+    }
+
+    /// Open findings, with their places in the whole list.
+    pub fn findings(&self) -> impl Iterator<Item = (usize, &Finding)> {
+        self.computed.findings.iter().enumerate().filter(|(_, f)| f.silenced.is_none())
+    }
+
+    /// Open findings that speak of a part.
+    pub fn findings_at<'a>(&'a self, part: &'a Part) -> impl Iterator<Item = (usize, &'a Finding)> {
+        self.findings().filter(move |(_, f)| crate::session::part_of_finding(self.draft(), f).as_ref() == Some(part))
+    }
+}

@@ -1,0 +1,192 @@
+//! What the window shows and how, apart from the draft; and what a person wishes in a frame.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use kurbo::{Point, Vec2};
+
+use super::ask::Ask;
+use super::finder::Finder;
+use super::shapes::Drawn;
+use super::view::View;
+use crate::document::{Address, Part};
+use crate::session::{Act, Command, Computed, Grip, Reach};
+
+/// What a person asks for in a frame. Rooms write them, the window grants them after the last pass of the frame.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Wish {
+    /// Do this action.
+    Act(Act),
+    /// Make this change.
+    Run(Command),
+    /// Show this size or person strong.
+    Choose(String),
+    /// Show this size alone, or again with the others.
+    Alone(String),
+    /// Choose this part.
+    Part(Part),
+    /// Choose nothing.
+    Nothing,
+    /// Show the chart in the middle, or the sheet.
+    Chart(bool),
+    /// See this part of the table; none: all of it.
+    Look(Option<View>),
+    /// Go to a finding, by its place in the list.
+    Finding(usize),
+    /// Silence, mend: replace the text of a formula by a proposal.
+    Mend(usize),
+    /// To which sizes a pull goes.
+    Reach(Reach),
+    /// The pointer is over something that can be pulled.
+    Hover(Option<Address>),
+    /// It was taken, at this place of the table.
+    Grab(Address, Point),
+    /// It is pulled to this place; whether by an offset at the end of its formula.
+    PullTo(Point, bool),
+    /// It is pushed by keys, mm.
+    Nudge(Address, Vec2, bool),
+    /// It was let go.
+    Release,
+    /// Give up what is going on and leave everything as it was.
+    Cancel,
+    /// A field was entered.
+    Enter(Field),
+    /// Something was typed in the field.
+    Typed(Field, String),
+    /// The field was left.
+    Leave(Field, String),
+    /// A text in the dialog was typed.
+    AskTyped(usize, String),
+    /// A choice in the dialog.
+    AskDone(usize),
+    /// The finder's text.
+    FinderTyped(String),
+    /// The line of the finder on which the person is.
+    FinderAt(usize),
+    /// That line was taken.
+    FinderTake(usize),
+    /// A file was chosen in the system's dialog.
+    Chosen(Option<PathBuf>),
+    /// Open or fold the values in the contents.
+    FoldValues,
+    /// The message at the top was read.
+    Heard,
+    /// Take up work that was left behind, or throw it away.
+    Recover(usize, bool),
+    /// The file on the disk changed: load it again, or keep what is here.
+    Outside(bool),
+}
+
+/// A field in which a person types.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub(super) enum Field {
+    /// A text of the draft.
+    Text(Address, bool),
+    /// A cell: row and label.
+    Cell(String, String),
+    /// A person's number: person and row.
+    PersonCell(String, String),
+    /// The edges of a seam's side, one behind the other.
+    SeamSide(String, bool),
+    /// The values that keep a seam or condition true.
+    FoundBy(Part),
+}
+
+/// What is typed in the field that has the focus.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Typing {
+    pub field: Field,
+    pub text: String,
+}
+
+/// Something that is pulled.
+pub(super) struct Held {
+    pub grip: Grip,
+    /// Where the pointer was when it was taken, on the table.
+    pub from: Point,
+    /// What was known then.
+    pub computed: Arc<Computed>,
+    /// The pieces as they were, in the chosen size.
+    pub ghost: Vec<Drawn>,
+}
+
+/// What would happen to what is under the pointer.
+#[derive(Clone)]
+pub(super) struct Hint {
+    pub at: Address,
+    pub revision: u64,
+    pub grip: Result<Grip, String>,
+}
+
+/// How loud a message is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tone {
+    /// Something was done.
+    Told,
+    /// Something was not done.
+    Refused,
+}
+
+/// What is shown and how.
+pub(super) struct Shown {
+    /// The address of the chosen size or person.
+    pub case: String,
+    /// Whether the other sizes are drawn too.
+    pub behind: bool,
+    /// Whether the chart stands in the middle.
+    pub chart: bool,
+    /// The part of the table that is seen; none: all of it, whatever the window's size.
+    pub view: Option<View>,
+    /// Whether all findings are listed.
+    pub all_findings: bool,
+    /// The finding that was gone to.
+    pub finding: Option<usize>,
+    /// The chosen part.
+    pub part: Option<Part>,
+    /// To which sizes a pull goes.
+    pub reach: Reach,
+    /// The field that is typed in.
+    pub typing: Option<Typing>,
+    /// What is pulled.
+    pub held: Option<Held>,
+    /// What is under the pointer.
+    pub hint: Option<Hint>,
+    /// The dialog that is open.
+    pub ask: Option<Ask>,
+    /// The finder, if it is open.
+    pub finder: Option<Finder>,
+    /// A message.
+    pub message: Option<(Tone, String)>,
+    /// Whether the values are open in the contents.
+    pub values_open: bool,
+    /// A part that is to be seen in the contents.
+    pub scroll_to_part: bool,
+}
+
+impl Shown {
+    pub fn new(case: String) -> Self {
+        Self {
+            case,
+            behind: true,
+            chart: false,
+            view: None,
+            all_findings: false,
+            finding: None,
+            part: None,
+            reach: Reach::All,
+            typing: None,
+            held: None,
+            hint: None,
+            ask: None,
+            finder: None,
+            message: None,
+            values_open: false,
+            scroll_to_part: false,
+        }
+    }
+
+    /// The piece or drawing that is chosen, or in which something is chosen.
+    pub fn frame(&self) -> Option<&str> {
+        self.part.as_ref().and_then(Part::frame)
+    }
+}

@@ -1,0 +1,80 @@
+//! Formulas on trial: read and evaluated beside a computed draft, without changing it.
+//!
+//! For what a person is about to do: which number moves a point how, what a half-typed formula would give.
+
+use std::cell::RefCell;
+use std::collections::BTreeSet;
+
+use super::build::{FormulaScope, World, world_of};
+use super::compile::{FormulaReader, ParseCache};
+use super::item::Item;
+use super::model::Model;
+use super::plan::{Def, Formula, Plan};
+use crate::base::Finding;
+use crate::document::Draft;
+use crate::language::{Frame, What};
+
+/// A draft's names, against which formulas are read.
+pub struct Trial<'a> {
+    world: World<'a>,
+    plan: &'a Plan,
+    cache: RefCell<ParseCache>,
+}
+
+impl<'a> Trial<'a> {
+    /// The names of a draft and the plan that was made of the very same draft.
+    pub fn new(draft: &'a Draft, plan: &'a Plan) -> Self {
+        let mut cache = ParseCache::default();
+        let (world, _) = world_of(draft, &mut cache);
+        {
+            // Things seen through placements have their nodes in the plan; new ones must not take the place of others.
+            let mut nodes = world.nodes.borrow_mut();
+            let own = nodes.len();
+            nodes.extend(plan.nodes.iter().skip(own).cloned());
+            let mut laid = world.laid.borrow_mut();
+            for (i, node) in plan.nodes.iter().enumerate() {
+                if let Def::Laid(rigid, target) = &node.def {
+                    laid.insert((*rigid, *target), i as u32);
+                }
+            }
+        }
+        Self { world, plan, cache: RefCell::new(cache) }
+    }
+
+    /// Reads a formula that stands in a piece or drawing, or outside all of them.
+    ///
+    /// # Errors
+    /// What is wrong with it; `None` where something that it names is broken itself.
+    pub fn read(&self, frame: Option<&str>, text: &str, what: What) -> Result<Formula, Option<Box<Finding>>> {
+        let place = frame.and_then(|name| self.plan.frames.iter().position(|f| *f.name == *name)).map(|i| i as u32);
+        let scope = FormulaScope { world: &self.world, frame: place };
+        let mut cache = self.cache.borrow_mut();
+        let mut reader = FormulaReader { cache: &mut cache, findings: Vec::new(), unit: self.world.unit };
+        let own = place.map(Frame).filter(|_| what.is_of_a_frame());
+        let read = reader.read_as(text, &scope, what, own, |f| f);
+        read.ok_or_else(|| reader.findings.pop().map(Box::new))
+    }
+
+    /// What a formula gives in a case, as far as the model knows everything that it names.
+    pub fn value(&self, model: &Model, case: usize, formula: &Formula) -> Option<Item<f64>> {
+        model.evaluate(self.plan, case, formula).ok()
+    }
+
+    /// All names that a formula there may use, as they would be written: its frame's own first.
+    pub fn names(&self, frame: Option<&str>) -> BTreeSet<String> {
+        let mut out = BTreeSet::new();
+        for node in &self.plan.nodes {
+            if node.kind.is_none() || node.part.name.contains(' ') || node.part.name.starts_with("condition.") {
+                continue;
+            }
+            let name = &*node.part.name;
+            let short = match name.split_once('.') {
+                Some((piece, local)) if Some(piece) == frame => local,
+                Some(("chart", row)) => row,
+                _ => name,
+            };
+            out.insert(short.to_owned());
+        }
+        out
+    }
+}

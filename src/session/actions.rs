@@ -1,0 +1,162 @@
+//! Everything that can be done by name, in one table: menus, the finder, shortcuts, help and tests read it.
+//!
+//! How an action is carried out is the window's.
+
+use serde::Serialize;
+
+/// Under which heading an action stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Menu {
+    /// Files.
+    Draft,
+    /// Changes to what is there.
+    Change,
+    /// New things.
+    Add,
+    /// What is seen.
+    Look,
+}
+
+impl Menu {
+    /// All of them, in the order in which they stand.
+    pub const ALL: [Self; 4] = [Self::Draft, Self::Change, Self::Add, Self::Look];
+
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Draft => "Draft",
+            Self::Change => "Change",
+            Self::Add => "Add",
+            Self::Look => "Look",
+        }
+    }
+}
+
+/// When an action can be done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum When {
+    /// At any time.
+    Always,
+    /// Something was changed that can be taken back.
+    CanUndo,
+    /// Something was taken back that can be done again.
+    CanRedo,
+    /// A part with a name is chosen.
+    PartChosen,
+    /// A piece, or something in it, is chosen.
+    PieceChosen,
+    /// A piece is chosen whose outline is open.
+    OutlineOpen,
+    /// The draft has a size.
+    HasSizes,
+    /// There is something in the list of findings.
+    HasFindings,
+    /// Numbers of the chart are proposals.
+    HasProposals,
+}
+
+macro_rules! actions {
+    ($($id:ident $word:literal, $name:literal, $key:literal, $menu:ident, $when:ident, $what:literal;)*) => {
+        /// An action.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum Act { $(#[doc = $what] $id,)* }
+
+        /// All actions, in the order in which menus show them.
+        pub const ACTIONS: &[Action] = &[$(Action {
+            act: Act::$id, id: $word, name: $name, key: $key, menu: Menu::$menu, when: When::$when, what: $what,
+        },)*];
+    };
+}
+
+/// A row of the table.
+#[derive(Clone, Copy, Debug, Serialize)]
+pub struct Action {
+    /// What the window does.
+    #[serde(skip)]
+    pub act: Act,
+    /// Its name for machines.
+    pub id: &'static str,
+    /// Its name for people.
+    pub name: &'static str,
+    /// Its key; empty: none. `Ctrl` is the command key where there is one.
+    pub key: &'static str,
+    /// Under which heading it stands.
+    pub menu: Menu,
+    /// When it can be done.
+    pub when: When,
+    /// What it does, in one sentence.
+    pub what: &'static str,
+}
+
+impl Act {
+    /// Its row.
+    pub fn action(self) -> &'static Action {
+        // The table has a row for every one, in their order.
+        &ACTIONS[self as usize]
+    }
+}
+
+actions! {
+    New "new", "New draft", "Ctrl+N", Draft, Always, "Begins an empty draft.";
+    Open "open", "Open …", "Ctrl+O", Draft, Always, "Opens a draft from a file.";
+    Save "save", "Save", "Ctrl+S", Draft, Always, "Saves the draft in its file.";
+    SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
+    Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
+
+    Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";
+    Redo "redo", "Redo", "Ctrl+Shift+Z", Change, CanRedo, "Does the change again that was taken back last.";
+    Rename "rename", "Rename …", "F2", Change, PartChosen, "Gives the chosen part another name, in every formula.";
+    Delete "delete", "Delete …", "Delete", Change, PartChosen, "Takes the chosen part out; says first what names it.";
+    UsedBy "used_by", "Used by …", "Ctrl+U", Change, PartChosen, "Lists what names the chosen part.";
+    ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
+    ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
+    ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";
+    Confirm "confirm", "Confirm proposed numbers", "", Change, HasProposals, "Makes all proposed numbers of the chart typed ones.";
+
+    AddSize "add_size", "Add a size …", "Ctrl+Shift+N", Add, Always, "Adds a size between or beyond the others.";
+    AddPerson "add_person", "Add a person …", "", Add, Always, "Adds a single body beside the range.";
+    AddRow "add_row", "Add a row …", "", Add, Always, "Adds a row to the chart.";
+    AddValue "add_value", "Add a value …", "", Add, Always, "Adds a named value with a formula.";
+    AddFound "add_found", "Add a value to be found …", "", Add, Always, "Adds a value that keeps seams or conditions true.";
+    AddPiece "add_piece", "Add a piece …", "", Add, Always, "Begins a piece.";
+    AddPoint "add_point", "Add a point …", "Ctrl+P", Add, PieceChosen, "Adds a point to the chosen piece.";
+    AddEdge "add_edge", "Add an edge …", "Ctrl+E", Add, PieceChosen, "Adds an edge between points of the chosen piece.";
+    Close "close_outline", "Close the outline …", "", Add, OutlineOpen, "Adds the edge from the last point of the outline to its first.";
+    AddSeam "add_seam", "Add a seam …", "", Add, Always, "Says which edges are sewn to which.";
+    AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
+
+    Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";
+    SeeAll "see_all", "See all", "Ctrl+0", Look, Always, "Fits all pieces to the window.";
+    Nearer "nearer", "Nearer", "Ctrl++", Look, Always, "Comes nearer to the middle of the sheet.";
+    Further "further", "Further", "Ctrl+-", Look, Always, "Goes further away.";
+    NextSize "next_size", "Next size", "Right", Look, HasSizes, "Shows the next size strong.";
+    PreviousSize "previous_size", "Previous size", "Left", Look, HasSizes, "Shows the size before strong.";
+    Others "other_sizes", "Other sizes", "Ctrl+B", Look, HasSizes, "Draws the other sizes thin behind the chosen one, or not.";
+    Chart "chart", "Chart", "Ctrl+T", Look, Always, "Shows the body chart in the middle, or the pieces again.";
+    NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
+    PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
+    AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";
+    Theme "theme", "Light or dark", "", Look, Always, "Changes between the light and the dark look.";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeSet;
+
+    #[test]
+    fn every_action_has_its_row_and_its_own_name_and_key() {
+        for (i, action) in ACTIONS.iter().enumerate() {
+            assert_eq!(action.act as usize, i);
+            assert_eq!(action.act.action().id, action.id);
+            assert!(action.what.ends_with('.'), "{}", action.what);
+        }
+        let ids: BTreeSet<&str> = ACTIONS.iter().map(|a| a.id).collect();
+        let names: BTreeSet<&str> = ACTIONS.iter().map(|a| a.name).collect();
+        let keys: Vec<&str> = ACTIONS.iter().map(|a| a.key).filter(|k| !k.is_empty()).collect();
+        assert_eq!((ids.len(), names.len()), (ACTIONS.len(), ACTIONS.len()));
+        assert_eq!(keys.iter().collect::<BTreeSet<_>>().len(), keys.len(), "{keys:?}");
+    }
+}

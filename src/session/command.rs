@@ -1,0 +1,64 @@
+//! The changes that can be made to a draft, by noun.
+
+use super::commands::{ChartCommand, PartCommand, PieceCommand, TextCommand};
+use super::computed::Computed;
+use super::pull::Pull;
+use super::size::SizeError;
+use crate::document::Draft;
+
+/// A change.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Command {
+    /// Texts of parts that are there.
+    Text(TextCommand),
+    /// Sizes, rows, persons, cells.
+    Chart(ChartCommand),
+    /// Points, edges and outlines of pieces.
+    Piece(PieceCommand),
+    /// Values, pieces, seams, conditions as a whole.
+    Part(PartCommand),
+    /// A point or handle that is pulled.
+    Pull(Box<Pull>),
+}
+
+/// Why a change was not made. The draft is as it was.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum EditError {
+    /// A size could not be added.
+    #[error(transparent)]
+    Size(#[from] SizeError),
+    /// In words.
+    #[error("{0}")]
+    Refused(String),
+}
+
+impl EditError {
+    /// In words.
+    pub fn refused(words: impl Into<String>) -> Self {
+        Self::Refused(words.into())
+    }
+}
+
+impl Command {
+    /// What it does, for undo and redo: "change front.tip".
+    pub fn label(&self) -> String {
+        match self {
+            Self::Text(c) => c.label(),
+            Self::Chart(c) => c.label(),
+            Self::Piece(c) => c.label(),
+            Self::Part(c) => c.label(),
+            Self::Pull(c) => c.label(),
+        }
+    }
+
+    /// Makes the change. `computed` is what is known of the draft, maybe of an earlier revision.
+    pub(super) fn apply(&self, draft: &mut Draft, computed: &Computed) -> Result<String, EditError> {
+        match self {
+            Self::Text(c) => c.apply(draft),
+            Self::Chart(c) => c.apply(draft, computed),
+            Self::Piece(c) => c.apply(draft),
+            Self::Part(c) => c.apply(draft, computed),
+            Self::Pull(c) => c.apply(draft),
+        }
+    }
+}

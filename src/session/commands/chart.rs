@@ -1,0 +1,196 @@
+//! Changing the body chart: sizes, rows, persons, cells.
+
+use crate::base::Code;
+use crate::document::{Axis, Cell, Draft, Part, Person, Row, RowKind, check_label};
+use crate::language::{literal_text, tidy};
+use crate::session::computed::Computed;
+use crate::session::naming::check_free;
+use crate::session::size::{NewSize, add_size, read_cell};
+use crate::session::{EditError, qualify_for};
+
+/// A change of the chart.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ChartCommand {
+    /// A size is added.
+    AddSize(NewSize),
+    /// A single body is added.
+    AddPerson(String),
+    /// A row is added.
+    AddRow(String, RowKind),
+    /// A cell: row, label, what was typed. `+2 cm` is a step from the size before; nothing takes the cell out.
+    Cell(String, String, String),
+    /// A person's number: person, row, what was typed.
+    PersonCell(String, String, String),
+    /// The proposed numbers of a size become typed ones: row (all if empty), label (all if empty).
+    Confirm(String, String),
+    /// The base size.
+    Base(String),
+}
+
+impl ChartCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::AddSize(new) => format!("add size {}", new.label),
+            Self::AddPerson(name) => format!("add person {name}"),
+            Self::AddRow(name, _) => format!("add row {name}"),
+            Self::Cell(row, label, _) => format!("change {row} in {label}"),
+            Self::PersonCell(person, row, _) => format!("change {row} of {person}"),
+            Self::Confirm(..) => "confirm proposed numbers".to_owned(),
+            Self::Base(label) => format!("make {label} the base size"),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft, computed: &Computed) -> Result<String, EditError> {
+        match self {
+            Self::AddSize(new) => Ok(add_size(draft, new)?),
+            Self::AddPerson(name) => add_person(draft, name),
+            Self::AddRow(name, kind) => {
+                let part = Part::Row(name.clone());
+                check_free(draft, &part)?;
+                draft.chart.rows.push(Row { name: name.clone(), kind: *kind, by: axes(draft), ..Row::default() });
+                qualify_for(draft, &part);
+                Ok(String::new())
+            }
+            Self::Cell(row, label, text) => set_cell(draft, row, label, text),
+            Self::PersonCell(person, row, text) => set_person_cell(draft, person, row, text),
+            Self::Confirm(row, label) => confirm(draft, computed, row, label),
+            Self::Base(label) => {
+                draft.chart.base.clone_from(label);
+                Ok(String::new())
+            }
+        }
+    }
+}
+
+/// The axes by which a new row varies: those that the chart uses.
+fn axes(draft: &Draft) -> Vec<Axis> {
+    let chart = &draft.chart;
+    let used = [(Axis::Girth, &chart.girth), (Axis::Cup, &chart.cup), (Axis::Length, &chart.length)];
+    let many: Vec<Axis> = used.iter().filter(|(_, labels)| labels.len() > 1).map(|(axis, _)| *axis).collect();
+    match used.iter().find(|(_, labels)| !labels.is_empty()) {
+        _ if !many.is_empty() => many,
+        Some((axis, _)) => vec![*axis],
+        None => vec![Axis::Girth],
+    }
+}
+
+fn add_person(draft: &mut Draft, name: &str) -> Result<String, EditError> {
+    if check_label(name).is_err() {
+        return Err(EditError::refused(format!("`{name}` cannot name a person: up to 60 letters without `/` may")));
+    }
+    let chart = &mut draft.chart;
+    let sizes = chart.girth.iter().chain(&chart.cup).chain(&chart.length);
+    if sizes.chain(chart.persons.iter().map(|p| &p.name)).any(|n| n == name) {
+        return Err(EditError::refused(format!("there is a size or person {name} already")));
+    }
+    chart.persons.push(Person { name: name.to_owned(), ..Person::default() });
+    let body = chart.rows.iter().filter(|r| r.is.is_empty()).map(|r| r.name.as_str()).collect::<Vec<_>>();
+    Ok(match body.is_empty() {
+        true => format!("{name} was added"),
+        false => format!("{name} was added; still to be measured: {}", body.join(", ")),
+    })
+}
+
+/// The row with this name.
+fn row_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Row, EditError> {
+    let gone = || EditError::refused(format!("there is no row {name} any more"));
+    draft.chart.rows.iter_mut().find(|r| r.name == name).ok_or_else(gone)
+}
+
+fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<String, EditError> {
+    let order: Vec<String> = match draft.chart.rows.iter().find(|r| r.name == row).map(|r| r.by.as_slice()) {
+        Some([Axis::Girth]) => draft.chart.girth.clone(),
+        Some([Axis::Cup]) => draft.chart.cup.clone(),
+        Some([Axis::Length]) => draft.chart.length.clone(),
+        _ => Vec::new(),
+    };
+    let row = row_of(draft, row)?;
+    if row.by.is_empty() {
+        return Err(EditError::refused(format!(
+            "{} is the same in every size: write it as the row's formula",
+            row.name
+        )));
+    }
+    let here = order.iter().position(|l| l == label);
+    let before = here.and_then(|i| i.checked_sub(1)).and_then(|i| order.get(i));
+    let neighbour = before.and_then(|b| row.cells.iter().find(|c| c.0 == *b)).map(|c| c.1.clone());
+    let typed = tidy(text);
+    let to = if typed.starts_with('+') {
+        read_cell(&typed, neighbour.as_deref(), before.map(String::as_str))
+            .map_err(|problem| EditError::refused(format!("{}: `{typed}`: {problem}", row.name)))?
+    } else {
+        typed
+    };
+    let own = row.cells.iter().position(|c| c.0 == label);
+    match (own, to.is_empty()) {
+        (Some(i), true) => drop(row.cells.remove(i)),
+        (None, true) => {}
+        (Some(i), false) => row.cells[i].1 = to,
+        (None, false) => {
+            let place = |l: &str| order.iter().position(|o| o == l).unwrap_or(usize::MAX);
+            let behind = row.cells.iter().position(|c| here.is_some_and(|h| place(&c.0) > h));
+            row.cells.insert(behind.unwrap_or(row.cells.len()), Cell(label.to_owned(), to));
+        }
+    }
+    Ok(String::new())
+}
+
+fn set_person_cell(draft: &mut Draft, person: &str, row: &str, text: &str) -> Result<String, EditError> {
+    let order: Vec<String> = draft.chart.rows.iter().map(|r| r.name.clone()).collect();
+    let gone = || EditError::refused(format!("there is no person {person} any more"));
+    let cells = &mut draft.chart.persons.iter_mut().find(|p| p.name == person).ok_or_else(gone)?.cells;
+    let to = tidy(text);
+    match (cells.iter().position(|c| c.0 == row), to.is_empty()) {
+        (Some(i), true) => drop(cells.remove(i)),
+        (None, true) => {}
+        (Some(i), false) => cells[i].1 = to,
+        (None, false) => {
+            let place = |n: &str| order.iter().position(|o| o == n).unwrap_or(usize::MAX);
+            let behind = cells.iter().position(|c| place(&c.0) > place(row)).unwrap_or(cells.len());
+            cells.insert(behind, Cell(row.to_owned(), to));
+        }
+    }
+    Ok(String::new())
+}
+
+/// Proposals are read from what was found: row, label and number.
+fn confirm(draft: &mut Draft, computed: &Computed, row: &str, label: &str) -> Result<String, EditError> {
+    let unit = crate::compute::unit_of(draft);
+    let mut many = 0;
+    for finding in computed.findings.iter().filter(|f| matches!(f.code, Code::CellGuessed | Code::CellBeyond)) {
+        let Some(name) = finding.place.name.strip_prefix("chart.") else { continue };
+        let (Some(size), Some(number)) = (finding.sizes.first(), finding.amounts.first()) else { continue };
+        if (!row.is_empty() && row != name) || (!label.is_empty() && label != size) {
+            continue;
+        }
+        let Some(kind) = draft.chart.rows.iter().find(|r| r.name == name) else { continue };
+        if kind.cells.iter().any(|c| c.0 == *size) {
+            continue;
+        }
+        let (Some(value), Some(of_row)) = (number.by_size.first(), cell_unit(kind, number.unit, unit)) else {
+            continue;
+        };
+        // To a thousandth of the unit: a proposal is no finer than the tape.
+        set_cell(draft, name, size, &literal_text(of_row.1(*value), of_row.0))?;
+        many += 1;
+    }
+    match many {
+        0 => Err(EditError::refused("there is no proposed number to confirm")),
+        1 => Ok("1 proposed number was confirmed".to_owned()),
+        _ => Ok(format!("{many} proposed numbers were confirmed")),
+    }
+}
+
+type Rounded = fn(f64) -> f64;
+
+/// The unit of a row's cells, and how its numbers are rounded inside.
+fn cell_unit(row: &Row, unit: &str, display: crate::base::Unit) -> Option<(Option<crate::base::Unit>, Rounded)> {
+    use crate::base::Unit;
+    let own = row.cells.first().and_then(|c| crate::session::literal::number_typed(&c.1)).and_then(|(_, unit)| unit);
+    match (unit, own) {
+        ("mm", Some(own)) => Some((Some(own), |v| (v * 100.0).round() / 100.0)),
+        ("mm", None) => Some((Some(display), |v| (v * 100.0).round() / 100.0)),
+        (_, Some(Unit::Degree)) => Some((Some(Unit::Degree), |v| (v.to_degrees() * 1e4).round().to_radians() / 1e4)),
+        (_, own) => Some((own, |v| (v * 1e6).round() / 1e6)),
+    }
+}

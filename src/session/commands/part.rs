@@ -1,0 +1,171 @@
+//! Adding, renaming and deleting whole parts; how seams fit.
+
+use std::sync::Arc;
+
+use crate::document::{Condition, Draft, Drawing, Fit, Part, Piece, Seam, Side, Value};
+use crate::session::computed::Computed;
+use crate::session::delete::{Deleting, delete};
+use crate::session::naming::check_free;
+use crate::session::{EditError, qualify_for, rename};
+
+/// A change of whole parts.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PartCommand {
+    /// A value is added: name, formula.
+    AddValue(String, String),
+    /// A value that is found is added: name, start, least, most.
+    AddFound(String, [String; 3]),
+    /// A given value is to be found from its formula on, or a found one is given.
+    MakeFound(String, bool),
+    /// A piece without anything is added.
+    AddPiece(String),
+    /// A drawing without anything is added.
+    AddDrawing(String),
+    /// A seam is added: name, edges of both sides, the values that keep it true.
+    AddSeam(String, [Vec<String>; 2], Vec<String>),
+    /// The edges of a seam's side.
+    SeamSide(String, Side, Vec<String>),
+    /// How the sides of a seam fit.
+    SeamFit(String, Fit),
+    /// The values that keep a seam or condition true.
+    FoundBy(Part, Vec<String>),
+    /// A condition is added: name, what must hold, the values that keep it true.
+    AddCondition(String, String, Vec<String>),
+    /// A part gets another name, everywhere.
+    Rename(Part, String),
+    /// A part is taken out.
+    Delete(Part, Deletion),
+}
+
+/// What becomes of what names a part that is taken out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Deletion {
+    /// Nothing may name it.
+    IfUnused,
+    /// They get its present value.
+    PutValue,
+    /// They stay as they are and become findings.
+    LeaveBroken,
+}
+
+impl PartCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::AddValue(name, _) | Self::AddFound(name, _) => format!("add value {name}"),
+            Self::MakeFound(name, true) => format!("let {name} be found"),
+            Self::MakeFound(name, false) => format!("give {name}"),
+            Self::AddPiece(name) => format!("add piece {name}"),
+            Self::AddDrawing(name) => format!("add drawing {name}"),
+            Self::AddSeam(name, ..) => format!("add seam {name}"),
+            Self::SeamSide(name, ..) => format!("change the edges of seam {name}"),
+            Self::SeamFit(name, _) => format!("change the fit of seam {name}"),
+            Self::FoundBy(part, _) => format!("change what keeps {part} true"),
+            Self::AddCondition(name, ..) => format!("add condition {name}"),
+            Self::Rename(part, to) => format!("rename {part} to {to}"),
+            Self::Delete(part, _) => format!("delete {part}"),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft, computed: &Computed) -> Result<String, EditError> {
+        match self {
+            Self::AddValue(name, is) => {
+                let value = Value { name: name.clone(), is: is.clone(), ..Value::default() };
+                add(draft, Part::Value(name.clone()), |d| d.values.push(value))
+            }
+            Self::AddFound(name, [start, least, most]) => {
+                if start.is_empty() {
+                    return Err(EditError::refused("a value that is found needs a start, such as `14 cm`"));
+                }
+                let (start, least, most) = (start.clone(), least.clone(), most.clone());
+                let value = Value { name: name.clone(), start, least, most, ..Value::default() };
+                add(draft, Part::Value(name.clone()), |d| d.values.push(value))
+            }
+            Self::MakeFound(name, found) => make_found(draft, name, *found),
+            Self::AddPiece(name) => {
+                let piece = Piece { name: name.clone(), ..Piece::default() };
+                add(draft, Part::Piece(name.clone()), |d| d.pieces.push(Arc::new(piece)))
+            }
+            Self::AddDrawing(name) => {
+                let drawing = Drawing { name: name.clone(), ..Drawing::default() };
+                add(draft, Part::Drawing(name.clone()), |d| d.drawings.push(Arc::new(drawing)))
+            }
+            Self::AddSeam(name, [one, two], found_by) => {
+                let (one, two, found_by) = (one.clone(), two.clone(), found_by.clone());
+                let seam = Seam { name: name.clone(), one, two, found_by, ..Seam::default() };
+                add(draft, Part::Seam(name.clone()), |d| d.seams.push(Arc::new(seam)))
+            }
+            Self::SeamSide(name, side, edges) => {
+                let seam = seam_of(draft, name)?;
+                match side {
+                    Side::One => seam.one.clone_from(edges),
+                    Side::Two => seam.two.clone_from(edges),
+                }
+                Ok(String::new())
+            }
+            Self::SeamFit(name, fit) => {
+                seam_of(draft, name)?.fit.clone_from(fit);
+                Ok(String::new())
+            }
+            Self::FoundBy(Part::Condition(name), values) => {
+                let gone = || EditError::refused(format!("there is no condition {name} any more"));
+                let condition = draft.conditions.iter_mut().find(|c| c.name == *name).ok_or_else(gone)?;
+                condition.found_by.clone_from(values);
+                Ok(String::new())
+            }
+            Self::FoundBy(part, values) => {
+                seam_of(draft, part.name())?.found_by.clone_from(values);
+                Ok(String::new())
+            }
+            Self::AddCondition(name, must, found_by) => {
+                let (must, found_by) = (must.clone(), found_by.clone());
+                let condition = Condition { name: name.clone(), must, found_by, ..Condition::default() };
+                add(draft, Part::Condition(name.clone()), |d| d.conditions.push(condition))
+            }
+            Self::Rename(part, to) => rename(draft, part, to).map_err(|e| EditError::refused(e.to_string())),
+            Self::Delete(part, how) => {
+                let Some(model) = &computed.model else {
+                    return Err(EditError::refused("the draft cannot be computed, so it is not known what uses what"));
+                };
+                let how = match how {
+                    Deletion::IfUnused => Deleting::IfUnused,
+                    Deletion::PutValue => Deleting::PutValue,
+                    Deletion::LeaveBroken => Deleting::LeaveBroken,
+                };
+                delete(draft, model, part, how).map_err(|e| EditError::refused(e.to_string()))
+            }
+        }
+    }
+}
+
+fn add(draft: &mut Draft, part: Part, put: impl FnOnce(&mut Draft)) -> Result<String, EditError> {
+    check_free(draft, &part)?;
+    put(draft);
+    qualify_for(draft, &part);
+    Ok(String::new())
+}
+
+fn seam_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Seam, EditError> {
+    let gone = || EditError::refused(format!("there is no seam {name} any more"));
+    draft.seams.iter_mut().find(|s| s.name == name).map(Arc::make_mut).ok_or_else(gone)
+}
+
+fn make_found(draft: &mut Draft, name: &str, found: bool) -> Result<String, EditError> {
+    let gone = || EditError::refused(format!("there is no value {name} any more"));
+    let value = draft.values.iter_mut().find(|v| v.name == name).ok_or_else(gone)?;
+    if found == value.is_found() {
+        return Ok(String::new());
+    }
+    if found {
+        value.start = std::mem::take(&mut value.is);
+        return Ok(format!("{name} is found from now on; give it limits, and say which seam it keeps true"));
+    }
+    let keeping = draft.seams.iter().filter(|s| s.found_by.iter().any(|n| n == name)).map(|s| s.name.as_str());
+    let keeping: Vec<&str> = keeping.collect();
+    if !keeping.is_empty() {
+        return Err(EditError::refused(format!("{name} keeps these seams true: {}", keeping.join(", "))));
+    }
+    value.is = std::mem::take(&mut value.start);
+    value.least.clear();
+    value.most.clear();
+    Ok(String::new())
+}

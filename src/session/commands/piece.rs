@@ -1,0 +1,177 @@
+//! Changing pieces and drawings: points, edges, the outline.
+
+use std::sync::Arc;
+
+use crate::document::{Draft, Edge, Part, Piece, Point, Segment};
+use crate::language::nearest;
+use crate::session::naming::check_free;
+use crate::session::{EditError, qualify_for};
+
+/// A change of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PieceCommand {
+    /// A point is added: piece or drawing, name, formula.
+    AddPoint(String, String, String),
+    /// An edge is added to the outline, straight through points that are there.
+    AddEdge {
+        /// The piece.
+        piece: String,
+        /// The edge's name.
+        name: String,
+        /// The point at which it starts.
+        from: String,
+        /// The points to which it goes, in order.
+        to: Vec<String>,
+    },
+    /// The outline is closed by a straight edge: piece, name.
+    Close(String, String),
+    /// A straight segment becomes a curve, or a curve straight: piece, edge, segment, whether curved.
+    Bend(String, String, usize, bool),
+    /// A joint inside an edge is to be smooth, or not: piece, edge, point, whether.
+    SmoothAt(String, String, String, bool),
+    /// Its sizes are laid over each other at a point, first the first one, or at the origin again: piece, whether.
+    Stack(String, bool),
+}
+
+impl PieceCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::AddPoint(frame, name, _) => format!("add point {frame}.{name}"),
+            Self::AddEdge { piece, name, .. } => format!("add edge {piece}.{name}"),
+            Self::Close(piece, _) => format!("close the outline of {piece}"),
+            Self::Bend(piece, edge, _, true) => format!("curve {piece}.{edge}"),
+            Self::Bend(piece, edge, _, false) => format!("straighten {piece}.{edge}"),
+            Self::SmoothAt(piece, edge, ..) => format!("change the joints of {piece}.{edge}"),
+            Self::Stack(piece, _) => format!("change where sizes of {piece} lie over each other"),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft) -> Result<String, EditError> {
+        match self {
+            Self::AddPoint(frame, name, at) => {
+                let part = Part::point(frame, name);
+                check_free(draft, &part)?;
+                let point = Point { name: name.clone(), at: at.clone(), ..Point::default() };
+                if let Some(piece) = draft.pieces.iter_mut().find(|p| p.name == *frame) {
+                    Arc::make_mut(piece).points.push(point);
+                } else if let Some(drawing) = draft.drawings.iter_mut().find(|d| d.name == *frame) {
+                    Arc::make_mut(drawing).points.push(point);
+                } else {
+                    return Err(gone(frame));
+                }
+                qualify_for(draft, &part);
+                Ok(String::new())
+            }
+            Self::AddEdge { piece, name, from, to } => {
+                let part = Part::edge(piece, name);
+                check_free(draft, &part)?;
+                add_edge(piece_of(draft, piece)?, name, from, to)?;
+                qualify_for(draft, &part);
+                Ok(String::new())
+            }
+            Self::Close(piece, name) => {
+                let part = Part::edge(piece, name);
+                check_free(draft, &part)?;
+                let own = piece_of(draft, piece)?;
+                let (Some(first), Some(last)) = (own.edges.first(), own.edges.last()) else {
+                    return Err(EditError::refused(format!("{piece} has no edge yet, so there is nothing to close")));
+                };
+                let (from, to) = (end_of(last).to_owned(), first.from.clone());
+                if from == to {
+                    return Err(EditError::refused(format!("the outline of {piece} is closed already, at {to}")));
+                }
+                add_edge(own, name, &from, &[to])?;
+                qualify_for(draft, &part);
+                Ok(String::new())
+            }
+            Self::Stack(piece, on) => {
+                let piece = piece_of(draft, piece)?;
+                piece.stack.clear();
+                if *on {
+                    let first = piece.points.first().map(|p| p.name.clone());
+                    let first = first.ok_or_else(|| EditError::refused("it has no point yet"))?;
+                    piece.stack = vec![first.clone(), first];
+                }
+                Ok(String::new())
+            }
+            Self::Bend(piece, edge, segment, curved) => bend(draft, piece, edge, *segment, *curved),
+            Self::SmoothAt(piece, edge, point, smooth) => {
+                let edge = edge_of(draft, piece, edge)?;
+                edge.smooth_at.retain(|p| p != point);
+                if *smooth {
+                    let inner = edge.by.iter().rev().skip(1);
+                    if !inner.rev().any(|s| s.end() == point) {
+                        return Err(EditError::refused(format!("{point} is no joint inside {}", edge.name)));
+                    }
+                    edge.smooth_at.push(point.clone());
+                }
+                Ok(String::new())
+            }
+        }
+    }
+}
+
+fn gone(name: &str) -> EditError {
+    EditError::refused(format!("there is no piece {name} any more"))
+}
+
+fn piece_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Piece, EditError> {
+    draft.pieces.iter_mut().find(|p| p.name == name).map(Arc::make_mut).ok_or_else(|| gone(name))
+}
+
+fn edge_of<'a>(draft: &'a mut Draft, piece: &str, name: &str) -> Result<&'a mut Edge, EditError> {
+    let own = piece_of(draft, piece)?;
+    let edge = own.edges.iter_mut().chain(&mut own.lines).find(|e| e.name == name);
+    edge.ok_or_else(|| EditError::refused(format!("there is no edge {piece}.{name} any more")))
+}
+
+/// The point at which an edge ends.
+fn end_of(edge: &Edge) -> &str {
+    edge.by.last().map_or(&edge.from, |s| s.end())
+}
+
+fn add_edge(piece: &mut Piece, name: &str, from: &str, to: &[String]) -> Result<(), EditError> {
+    if to.is_empty() {
+        return Err(EditError::refused(format!("the edge {name} needs a point to go to")));
+    }
+    let mut before = from;
+    for point in std::iter::once(from).chain(to.iter().map(String::as_str)) {
+        if !piece.points.iter().any(|p| p.name == point) {
+            let hint = nearest(point, piece.points.iter().map(|p| p.name.as_str()));
+            let hint = hint.map_or_else(|| "; add it first".to_owned(), |h| format!("; did you mean `{h}`?"));
+            return Err(EditError::refused(format!("{} has no point `{point}`{hint}", piece.name)));
+        }
+    }
+    for point in to {
+        if point == before {
+            return Err(EditError::refused(format!("the edge {name} goes from {point} to the same point")));
+        }
+        before = point;
+    }
+    let by = to.iter().cloned().map(Segment::Straight).collect();
+    let edge = Edge { name: name.to_owned(), from: from.to_owned(), by, ..Edge::default() };
+    // Behind the edge that it goes on from, or before the one that goes on from it.
+    let behind = piece.edges.iter().position(|e| end_of(e) == from).map(|i| i + 1);
+    let ahead = piece.edges.iter().position(|e| to.last().is_some_and(|end| *end == e.from));
+    let at = behind.or(ahead).unwrap_or(piece.edges.len());
+    piece.edges.insert(at, edge);
+    Ok(())
+}
+
+fn bend(draft: &mut Draft, piece: &str, name: &str, segment: usize, curved: bool) -> Result<String, EditError> {
+    let edge = edge_of(draft, piece, name)?;
+    let start = match segment.checked_sub(1) {
+        Some(before) => edge.by.get(before).map(|s| s.end().to_owned()),
+        None => Some(edge.from.clone()),
+    };
+    let (Some(start), Some(own)) = (start, edge.by.get_mut(segment)) else {
+        return Err(EditError::refused(format!("{piece}.{name} has no segment {}", segment + 1)));
+    };
+    let end = own.end().to_owned();
+    *own = match curved {
+        // Handles on the straight line: the shape stays until they are pulled.
+        true => Segment::Curve(format!("on_way({start}, {end}, 1/3)"), format!("on_way({end}, {start}, 1/3)"), end),
+        false => Segment::Straight(end),
+    };
+    Ok(String::new())
+}

@@ -1,0 +1,39 @@
+//! Changing texts of parts that are there: formulas, notes, the head of the draft.
+
+use crate::base::DisplayUnit;
+use crate::document::{Address, Draft};
+use crate::session::EditError;
+
+/// A change of texts. A wrong formula is kept as it was typed: what is wrong with it is a finding.
+#[derive(Clone, Debug, PartialEq)]
+pub enum TextCommand {
+    /// A text gets another wording.
+    Set(Address, String),
+    /// Lengths are shown in another unit. Changes no formula.
+    Display(DisplayUnit),
+}
+
+impl TextCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::Set(at, _) => format!("change {}", at.part),
+            Self::Display(_) => "show lengths in another unit".to_owned(),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft) -> Result<String, EditError> {
+        match self {
+            Self::Set(at, _) if at.field == "name" => {
+                Err(EditError::refused(format!("{} gets another name by renaming it", at.part)))
+            }
+            Self::Set(at, to) => match draft.set_text(at, to) {
+                true => Ok(String::new()),
+                false => Err(EditError::refused(format!("{} is not in the draft any more", at.part))),
+            },
+            Self::Display(unit) => {
+                draft.display = *unit;
+                Ok(String::new())
+            }
+        }
+    }
+}

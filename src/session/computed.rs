@@ -1,0 +1,154 @@
+//! What was computed of a draft, all of one revision, and where it is computed.
+
+use std::panic::AssertUnwindSafe;
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::thread;
+
+use crate::base::{Finding, message};
+use crate::compute::{Engine, Model, guarded};
+use crate::document::Draft;
+use crate::proof::{Counts, count, proof};
+
+/// A draft with everything that was computed of it.
+#[derive(Debug)]
+pub struct Computed {
+    /// Counts up with every change.
+    pub revision: u64,
+    /// What was computed.
+    pub draft: Arc<Draft>,
+    /// Its model; none where the program failed on it.
+    pub model: Option<Model>,
+    /// Everything that was found, errors first.
+    pub findings: Vec<Finding>,
+    /// How many.
+    pub counts: Counts,
+}
+
+impl Computed {
+    fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>) -> Self {
+        let worked = engine.compute_guarded(&draft, &[]).and_then(|model| {
+            let findings = guarded(AssertUnwindSafe(|| proof(&draft, &model)))?;
+            Ok((model, findings))
+        });
+        let (model, findings) = match worked {
+            Ok((model, findings)) => (Some(model), findings),
+            Err(failed) => (None, vec![*failed]),
+        };
+        Self { revision, counts: count(&findings), draft, model, findings }
+    }
+
+    /// Why there is no model, in words.
+    pub fn failure(&self) -> Option<String> {
+        match self.model {
+            Some(_) => None,
+            None => self.findings.first().map(|f| message(f, self.draft.display)),
+        }
+    }
+}
+
+/// Called when something new was computed.
+pub type Wake = Arc<dyn Fn() + Send + Sync>;
+
+/// Where drafts are computed: beside the window, the newest request first.
+pub(super) enum Seat {
+    /// In the same thread, at once.
+    Here(Box<Engine>),
+    /// In a thread of its own.
+    Beside(Arc<Desk>),
+}
+
+/// What the two threads hand each other.
+pub(super) struct Desk {
+    state: Mutex<Papers>,
+    changed: Condvar,
+    wake: Wake,
+}
+
+#[derive(Default)]
+struct Papers {
+    wanted: Option<(u64, Arc<Draft>)>,
+    done: Option<Arc<Computed>>,
+    closed: bool,
+}
+
+impl Desk {
+    fn papers(&self) -> MutexGuard<'_, Papers> {
+        self.state.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn work(&self) {
+        let mut engine = Engine::new();
+        loop {
+            let mut papers = self.papers();
+            let (revision, draft) = loop {
+                if papers.closed {
+                    return;
+                }
+                match papers.wanted.take() {
+                    Some(wanted) => break wanted,
+                    None => papers = self.changed.wait(papers).unwrap_or_else(PoisonError::into_inner),
+                }
+            };
+            drop(papers);
+            let computed = Arc::new(Computed::of(&mut engine, revision, draft));
+            self.papers().done = Some(computed);
+            self.changed.notify_all();
+            (self.wake)();
+        }
+    }
+}
+
+impl Seat {
+    pub fn here() -> Self {
+        Self::Here(Box::new(Engine::new()))
+    }
+
+    /// A thread of its own; in this one where the system gives none.
+    pub fn beside(wake: Wake) -> Self {
+        let desk = Arc::new(Desk { state: Mutex::default(), changed: Condvar::new(), wake });
+        let own = Arc::clone(&desk);
+        match thread::Builder::new().name("engine".to_owned()).spawn(move || own.work()) {
+            Ok(_) => Self::Beside(desk),
+            Err(_) => Self::here(),
+        }
+    }
+
+    /// Asks for a draft; what is computed at once comes back at once.
+    pub fn ask(&mut self, revision: u64, draft: &Arc<Draft>) -> Option<Arc<Computed>> {
+        match self {
+            Self::Here(engine) => Some(Arc::new(Computed::of(engine, revision, Arc::clone(draft)))),
+            Self::Beside(desk) => {
+                desk.papers().wanted = Some((revision, Arc::clone(draft)));
+                desk.changed.notify_all();
+                None
+            }
+        }
+    }
+
+    /// What came in since it was last asked.
+    pub fn take(&self) -> Option<Arc<Computed>> {
+        match self {
+            Self::Here(_) => None,
+            Self::Beside(desk) => desk.papers().done.take(),
+        }
+    }
+
+    /// Waits until this revision was computed.
+    pub fn wait(&self, revision: u64) -> Option<Arc<Computed>> {
+        let Self::Beside(desk) = self else { return None };
+        let mut papers = desk.papers();
+        while papers.done.as_ref().is_none_or(|d| d.revision < revision) {
+            papers = desk.changed.wait(papers).unwrap_or_else(PoisonError::into_inner);
+        }
+        papers.done.take()
+    }
+}
+
+impl Drop for Seat {
+    fn drop(&mut self) {
+        if let Self::Beside(desk) = self {
+            desk.papers().closed = true;
+            desk.changed.notify_all();
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! What uses a part, and what a part uses.
+
+use super::references::references;
+use crate::document::{Address, Draft, Part};
+
+/// A use of a part.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Use {
+    /// The text in which it is named.
+    pub at: Address,
+    /// Whether that text cannot be read, so that it is only known that the word is in it.
+    pub perhaps: bool,
+}
+
+/// Where a part is named. Of a piece or drawing: where anything in it is named from outside of it.
+pub fn used_by(draft: &Draft, part: &Part) -> Vec<Use> {
+    let whole = match part {
+        Part::Piece(name) | Part::Drawing(name) => Some(name.as_str()),
+        _ => None,
+    };
+    let found = references(draft);
+    let mut out: Vec<Use> = Vec::new();
+    let mut add = |at: &Address, perhaps: bool| {
+        let inside = whole.is_some() && at.part.frame() == whole;
+        let own = at.part == *part && !matches!(part, Part::Inner(..) | Part::Value(_) | Part::Row(_));
+        if !inside && !own && !out.iter().any(|u| u.at == *at) {
+            out.push(Use { at: at.clone(), perhaps });
+        }
+    };
+    for occurrence in &found.all {
+        let mut parts = occurrence.meanings.iter().flat_map(|m| m.parts.iter().map(|(_, p)| p));
+        let inner_of =
+            |p: &Part| whole.is_some() && matches!(p, Part::Inner(frame, ..) if Some(frame.as_str()) == whole);
+        if parts.any(|p| p == part || inner_of(p)) {
+            add(&occurrence.at, false);
+        }
+    }
+    for unread in &found.unread {
+        if has_word(&unread.text, part.name()) {
+            add(&unread.at, true);
+        }
+    }
+    out
+}
+
+/// The parts that the texts of a part name.
+pub fn uses(draft: &Draft, part: &Part) -> Vec<Part> {
+    let mut out: Vec<Part> = Vec::new();
+    for occurrence in references(draft).all.iter().filter(|o| o.at.part == *part) {
+        for (_, named) in occurrence.meanings.iter().flat_map(|m| &m.parts) {
+            if named != part && !out.contains(named) {
+                out.push(named.clone());
+            }
+        }
+    }
+    out
+}
+
+/// Whether a word stands in a text, not as a part of a longer one.
+fn has_word(text: &str, word: &str) -> bool {
+    let is_letter = |c: char| c == '_' || c.is_alphanumeric();
+    text.match_indices(word).any(|(i, _)| {
+        let before = text[..i].chars().next_back().is_some_and(is_letter);
+        let after = text[i + word.len()..].chars().next().is_some_and(is_letter);
+        !word.is_empty() && !before && !after
+    })
+}

@@ -1,0 +1,362 @@
+//! A window without a screen: driven by pointer and keys only, seen only through what accessibility is told.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::sync::atomic::{AtomicU32, Ordering};
+
+use egui::{
+    Context, Event, Key, Modifiers, MouseWheelUnit, PointerButton, Pos2, RawInput, Rect, TouchPhase, pos2, vec2,
+};
+use tracewheel::app::{Start, Window, dress};
+
+const SCREEN: Rect = Rect::from_min_max(Pos2::ZERO, pos2(1600.0, 1000.0));
+
+/// What accessibility is told of one widget.
+#[derive(Clone, Debug)]
+pub struct Told {
+    pub name: String,
+    /// Whether it is a field, and whether it is only words.
+    pub is_field: bool,
+    pub is_words: bool,
+    pub value: String,
+    pub chosen: bool,
+    pub enabled: bool,
+    pub rect: Option<Rect>,
+}
+
+pub struct Stage {
+    pub ctx: Context,
+    window: Window,
+    pub told: Vec<Told>,
+    /// The folder of this test; removed at the end.
+    pub folder: tempfile::TempDir,
+    /// The file that is open.
+    pub file: PathBuf,
+    pub title: String,
+    pub repaint: bool,
+    modifiers: Modifiers,
+    /// The modifiers that the window knows of.
+    held: Modifiers,
+    passes: AtomicU32,
+    /// Whether the first pass of each frame is thrown away.
+    pub discard: bool,
+}
+
+pub fn example(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("examples").join(name)
+}
+
+impl Stage {
+    /// A window on a copy of an example.
+    pub fn on(name: &str) -> Self {
+        Self::on_text(&std::fs::read_to_string(example(name)).unwrap())
+    }
+
+    /// A window on a draft of this text.
+    pub fn on_text(text: &str) -> Self {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("draft.ron");
+        std::fs::write(&file, text).unwrap();
+        Self::start(folder, Some(file))
+    }
+
+    /// A window on nothing.
+    pub fn empty() -> Self {
+        Self::start(tempfile::tempdir().unwrap(), None)
+    }
+
+    /// A window in a folder that may hold work that was left behind.
+    pub fn start(folder: tempfile::TempDir, file: Option<PathBuf>) -> Self {
+        let ctx = Context::default();
+        dress(&ctx);
+        ctx.enable_accesskit();
+        let opened = file.clone().map(|f| {
+            let opened = tracewheel::file::open(&f).unwrap();
+            (f, opened)
+        });
+        let recovery = Some(folder.path().join("recovery"));
+        let window = Window::new(Start { file: opened, recovery }, None);
+        let mut stage = Self {
+            ctx,
+            window,
+            told: Vec::new(),
+            file: file.unwrap_or_else(|| folder.path().join("draft.ron")),
+            folder,
+            title: String::new(),
+            repaint: false,
+            modifiers: Modifiers::NONE,
+            held: Modifiers::NONE,
+            passes: AtomicU32::new(0),
+            discard: false,
+        };
+        stage.rest();
+        stage
+    }
+
+    pub fn frame(&mut self, events: Vec<Event>) {
+        let mut all = Vec::new();
+        if self.modifiers != self.held {
+            self.held = self.modifiers;
+            all.push(Event::ModifiersChanged(self.modifiers));
+        }
+        all.extend(events);
+        let input = RawInput { screen_rect: Some(SCREEN), events: all, ..Default::default() };
+        let (window, passes, discard) = (&mut self.window, &self.passes, self.discard);
+        passes.store(0, Ordering::Relaxed);
+        let output = self.ctx.clone().run_ui(input, |ui| {
+            if discard && passes.fetch_add(1, Ordering::Relaxed) == 0 {
+                ui.ctx().request_discard("a test wants a second pass");
+            }
+            window.paint(ui);
+        });
+        for view in output.viewport_output.values() {
+            self.repaint = view.repaint_delay.is_zero();
+            for command in &view.commands {
+                if let egui::ViewportCommand::Title(title) = command {
+                    self.title.clone_from(title);
+                }
+            }
+        }
+        if let Some(update) = &output.platform_output.accesskit_update {
+            let nodes = update.nodes.iter().map(|(_, node)| node);
+            self.told = nodes
+                .filter_map(|node| {
+                    let rect = node.bounds().map(|b| {
+                        let corner = |x: f64, y: f64| pos2(x as f32, y as f32);
+                        Rect::from_min_max(corner(b.x0, b.y0), corner(b.x1, b.y1))
+                    });
+                    let chosen = format!("{:?}", node.toggled()).contains("True");
+                    let role = format!("{:?}", node.role());
+                    let is_field = role.contains("TextInput");
+                    let is_words = role == "Label" || role == "TextRun";
+                    let name = node.label().or(node.value())?.to_owned();
+                    let value = node.value().unwrap_or("").to_owned();
+                    Some(Told { name, is_field, is_words, value, chosen, enabled: !node.is_disabled(), rect })
+                })
+                .collect();
+            // From top to bottom, as it is read.
+            let key = |t: &Told| t.rect.map_or((0, 0), |r| (r.top() as i32, r.left() as i32));
+            self.told.sort_by(|a, b| (key(a), &a.name).cmp(&(key(b), &b.name)));
+        }
+        output.drop_without_applying_deltas();
+    }
+
+    /// Some frames without anything, until panels have come to rest.
+    pub fn rest(&mut self) {
+        (0..5).for_each(|_| self.frame(vec![]));
+    }
+
+    pub fn names(&self) -> Vec<&str> {
+        self.told.iter().map(|t| t.name.as_str()).collect()
+    }
+
+    pub fn find(&self, name: &str) -> Option<&Told> {
+        let mut all = self.told.iter().filter(|t| t.name == name && t.rect.is_some());
+        all.clone().find(|t| !t.is_words).or_else(|| all.next())
+    }
+
+    /// A field, not the words over it.
+    pub fn field(&self, name: &str) -> &Told {
+        let found = self.told.iter().find(|t| t.name == name && t.is_field);
+        found.unwrap_or_else(|| panic!("there is no field {name}: {}", self.all()))
+    }
+
+    /// Everything that is told, in short.
+    pub fn all(&self) -> String {
+        let mut all: Vec<&str> = self.names().into_iter().filter(|n| !n.is_empty()).collect();
+        all.sort_unstable();
+        all.dedup();
+        all.join(" | ").chars().take(5_000).collect()
+    }
+
+    pub fn seen(&self, name: &str) -> &Told {
+        self.find(name).unwrap_or_else(|| panic!("{name} is not told: {}", self.all()))
+    }
+
+    /// Whether any words that are told hold these.
+    pub fn says(&self, words: &str) -> bool {
+        self.told.iter().any(|t| t.name.contains(words) || t.value.contains(words))
+    }
+
+    pub fn rect(&self, name: &str) -> Rect {
+        self.seen(name).rect.unwrap()
+    }
+
+    pub fn button(&mut self, pos: Pos2, pressed: bool) {
+        let modifiers = self.modifiers;
+        self.frame(vec![Event::PointerButton { pos, button: PointerButton::Primary, pressed, modifiers }]);
+    }
+
+    pub fn point(&mut self, pos: Pos2) {
+        self.frame(vec![Event::PointerMoved(pos)]);
+    }
+
+    pub fn click_at(&mut self, pos: Pos2) {
+        self.point(pos);
+        self.button(pos, true);
+        self.button(pos, false);
+        self.rest();
+    }
+
+    pub fn click(&mut self, name: &str) {
+        // What lies below the edge of a list is rolled to first.
+        for _ in 0..40 {
+            let rect = self.rect(name);
+            if rect.center().y < 995.0 && rect.center().y > 0.0 && rect.width() > 1.0 {
+                break;
+            }
+            self.rest();
+        }
+        let at = self.rect(name).center();
+        self.click_at(at);
+    }
+
+    pub fn with(&mut self, modifiers: Modifiers, act: impl FnOnce(&mut Self)) {
+        self.modifiers = modifiers;
+        act(self);
+        self.modifiers = Modifiers::NONE;
+        self.frame(vec![]);
+    }
+
+    pub fn scroll(&mut self, at: Pos2, by: f32) {
+        let wheel = Event::MouseWheel {
+            unit: MouseWheelUnit::Point,
+            delta: vec2(0.0, by),
+            phase: TouchPhase::Move,
+            source: egui::MouseWheelSource::Wheel,
+            modifiers: Modifiers::NONE,
+        };
+        self.frame(vec![Event::PointerMoved(at)]);
+        self.frame(vec![wheel]);
+        (0..60).for_each(|_| self.frame(vec![]));
+    }
+
+    pub fn key(&mut self, modifiers: Modifiers, key: Key) {
+        self.modifiers = modifiers;
+        let event = |pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
+        self.frame(vec![event(true)]);
+        self.frame(vec![event(false)]);
+        self.modifiers = Modifiers::NONE;
+        self.rest();
+    }
+
+    pub fn press(&mut self, key: Key) {
+        self.key(Modifiers::NONE, key);
+    }
+
+    /// Ctrl and a key.
+    pub fn ctrl(&mut self, key: Key) {
+        self.key(Modifiers::COMMAND | Modifiers::CTRL, key);
+    }
+
+    pub fn type_text(&mut self, text: &str) {
+        self.frame(vec![Event::Text(text.to_owned())]);
+        self.rest();
+    }
+
+    /// Puts another text in a field and leaves it with Enter.
+    pub fn fill(&mut self, name: &str, text: &str) {
+        self.write(name, text);
+        self.press(Key::Enter);
+    }
+
+    /// Puts another text in a field and stays in it.
+    pub fn write(&mut self, name: &str, text: &str) {
+        let at = self.field(name).rect.unwrap().center();
+        self.click_at(at);
+        self.ctrl(Key::A);
+        if text.is_empty() {
+            self.press(Key::Backspace);
+        } else {
+            self.type_text(text);
+        }
+    }
+
+    /// Fills the dialog that is open, and does its first choice.
+    pub fn answer(&mut self, fields: &[(&str, &str)], choice: &str) {
+        for (name, text) in fields {
+            self.write(name, text);
+        }
+        self.click(choice);
+    }
+
+    /// Pulls something by its name, in steps; `end` is what happens at last.
+    pub fn pull(&mut self, name: &str, by: egui::Vec2) {
+        let from = self.rect(name).center();
+        self.pull_from(from, by);
+        self.button(from + by, false);
+        self.rest();
+    }
+
+    /// Takes something and pulls it, without letting go.
+    pub fn pull_from(&mut self, from: Pos2, by: egui::Vec2) {
+        self.point(from);
+        self.frame(vec![]);
+        self.button(from, true);
+        for i in 1..=8 {
+            self.point(from + by * (i as f32 / 8.0));
+        }
+        self.rest();
+    }
+
+    /// Does an action by its name in the finder.
+    pub fn find_and_do(&mut self, name: &str) {
+        self.ctrl(Key::K);
+        self.type_text(name);
+        self.press(Key::Enter);
+    }
+
+    /// Saves with the key and gives the text of the file.
+    pub fn saved(&mut self) -> String {
+        self.ctrl(Key::S);
+        assert!(self.says("is saved"), "not saved: {}", self.all());
+        std::fs::read_to_string(&self.file).unwrap()
+    }
+
+    /// What is in the file now.
+    pub fn text(&self) -> String {
+        std::fs::read_to_string(&self.file).unwrap()
+    }
+
+    /// Measures in the saved file on the command line: JSON of formulas and sizes.
+    pub fn measure(&self, formulas: &[&str]) -> serde_json::Value {
+        let file = self.file.to_str().unwrap();
+        let out = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
+            .args([&["measure", file][..], formulas, &["--json"]].concat())
+            .output()
+            .unwrap();
+        assert!(out.status.code() != Some(2), "{}", String::from_utf8_lossy(&out.stderr));
+        serde_json::from_slice(&out.stdout).unwrap()
+    }
+
+    /// Proof of the saved file on the command line: its exit and its findings.
+    pub fn proof(&self) -> (i32, serde_json::Value) {
+        let out = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
+            .args(["proof", self.file.to_str().unwrap(), "--json"])
+            .output()
+            .unwrap();
+        (out.status.code().unwrap(), serde_json::from_slice(&out.stdout).unwrap())
+    }
+
+    pub fn pieces(&self) -> Vec<&str> {
+        let mut all: Vec<&str> =
+            self.told.iter().map(|t| t.name.as_str()).filter(|n| n.starts_with("piece ") && n.contains(", ")).collect();
+        all.sort_unstable();
+        all
+    }
+
+    pub fn is_closing(&self) -> bool {
+        self.window.is_closing()
+    }
+
+    pub fn open_path(&self) -> Option<&Path> {
+        self.window.path()
+    }
+
+    /// Ends the window without any farewell, and gives the folder back.
+    pub fn vanish(self) -> (tempfile::TempDir, PathBuf) {
+        let Self { window, folder, file, .. } = self;
+        drop(window);
+        (folder, file)
+    }
+}
