@@ -437,6 +437,7 @@ fn is_there(open: &OpenDraft, part: &Part) -> bool {
     part_named(draft, &called).as_ref() == Some(part)
 }
 
+#[allow(clippy::disallowed_methods, reason = "the person's own folder")]
 /// A path as it is typed: `~` is the person's own folder.
 fn path_of(text: &str) -> PathBuf {
     match (text.strip_prefix("~/"), std::env::var_os("HOME")) {

@@ -65,7 +65,7 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
     };
     let mut fitting: Vec<_> = all.iter().filter_map(|f| Some((rank(f)?, f))).collect();
     if !wanted.is_empty() {
-        fitting.sort_by(|a, b| a.0.cmp(&b.0));
+        fitting.sort_by_key(|f| f.0);
     }
     fitting.into_iter().take(MOST).map(|(_, f)| f.clone()).collect()
 }

@@ -1,4 +1,5 @@
 //! How fast the window is, told at its end to those who ask for it with `TRACEWHEEL_TIMES=1`.
+#![allow(clippy::disallowed_methods, reason = "times are what this is for")]
 
 use std::time::{Duration, Instant};
 

@@ -385,7 +385,7 @@ mod tests {
     proptest! {
         #[test]
         fn a_nudge_is_the_rounded_change(whole in 0i64..100_000, places in 0u32..5, by in -500.0..500.0f64, effect in 0.01..100.0f64) {
-            let text = format!("{} cm", whole as f64 / 10f64.powi(places as i32));
+            let text = format!("{} cm", whole as f64 / 10u32.pow(places) as f64);
             let literal = literals(&text).remove(0);
             let step = coarsest_step(&literal, effect, 0.1);
             let size = step.over as f64 / step.under as f64 * 10.0;

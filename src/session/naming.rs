@@ -22,7 +22,7 @@ pub fn check_free(draft: &Draft, part: &Part) -> Result<(), EditError> {
     }
     let folded = fold(name);
     match set_of(draft, part).into_iter().find(|other| fold(other.name()) == folded) {
-        Some(other) => Err(EditError::refused(format!("there is a {other} already; choose another name"))),
+        Some(other) => Err(EditError::refused(format!("there is {other} already; choose another name"))),
         None => Ok(()),
     }
 }
@@ -36,6 +36,10 @@ pub fn set_of(draft: &Draft, part: &Part) -> Vec<Part> {
         Part::Measure(_) => draft.measures.iter().map(|m| Part::Measure(m.name.clone())).collect(),
         Part::Strip(_) => draft.strips.iter().map(|s| Part::Strip(s.name.clone())).collect(),
         Part::View(_) => draft.views.iter().map(|v| Part::View(v.name.clone())).collect(),
+        Part::Joint(_) => draft.joints.iter().map(|j| Part::Joint(j.name.clone())).collect(),
+        Part::Notion(_) => draft.notions.iter().map(|n| Part::Notion(n.name.clone())).collect(),
+        Part::Sheet(_) => draft.sheets.iter().map(|s| Part::Sheet(s.name.clone())).collect(),
+        Part::SizeSet(_) => draft.chart.sets.iter().map(|s| Part::SizeSet(s.name.clone())).collect(),
         Part::Person(_) => draft.chart.persons.iter().map(|p| Part::Person(p.name.clone())).collect(),
         _ => {
             let rows = draft.chart.rows.iter().map(|r| Part::Row(r.name.clone()));

@@ -443,7 +443,10 @@ fn nudge_cells(
             (Reach::FromHereUp, _) => lists.iter().find(|(a, _)| a == axis).map(|(_, l)| l.clone()).unwrap_or_default(),
             _ => label_at(*axis, place_of(*axis)).into_iter().collect(),
         };
-        keys = keys.iter().flat_map(|k| labels.iter().map(move |l| [k.as_slice(), &[l.clone()]].concat())).collect();
+        keys = keys
+            .iter()
+            .flat_map(|k| labels.iter().map(move |l| [k.as_slice(), std::slice::from_ref(l)].concat()))
+            .collect();
     }
     let otherwise = if row_of.is.is_empty() { zero } else { row_of.is.clone() };
     for key in keys.iter().map(|k| k.join("/")) {

@@ -3,6 +3,7 @@
 //! The work of each open draft lies in one file in a folder of the person's, written a moment after each step, under a lock
 //! that the system frees when the process dies. What lies there without a lock was left behind and is offered at the next
 //! start; it is opened before anything is computed.
+#![allow(clippy::disallowed_methods, reason = "work is kept a moment after a step, in the person's own folder")]
 
 use std::fs::{self, File, TryLockError};
 use std::io::{self, Write};
@@ -17,9 +18,9 @@ use crate::document::Draft;
 use crate::file::{Fingerprint, read, write};
 
 /// A state is written this long after the last one came in …
-const QUIET: Duration = Duration::from_millis(200);
+const QUIET: Duration = Duration::from_millis(150);
 /// … and at the latest this long after the first that was not written.
-const LATEST: Duration = Duration::from_millis(1_000);
+const LATEST: Duration = Duration::from_millis(400);
 /// The most names that are tried for a new work.
 const MOST_NAMES: u32 = 1_000;
 /// Works longer than this are not read.

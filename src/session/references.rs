@@ -135,7 +135,7 @@ impl Index {
                 let row = self.globals.get(*name).filter(|p| matches!(p, Part::Row(_)));
                 out.extend(row.map(|p| said(vec![(1, p.clone())])));
             }
-            ("value", [name, tail @ ..]) if matches!(tail, [] | ["x" | "y"]) => {
+            ("value", [name] | [name, "x" | "y"]) => {
                 let value = self.globals.get(*name).filter(|p| matches!(p, Part::Value(_)));
                 out.extend(value.map(|p| said(vec![(1, p.clone())])));
             }

@@ -36,7 +36,7 @@ pub enum RenameError {
 /// # Errors
 /// See [`RenameError`].
 pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, RenameError> {
-    let is_there = own_parts(draft, part).contains(part);
+    let is_there = set_of(draft, part).contains(part);
     if !is_there || part.name().is_empty() {
         return Err(RenameError::Missing(part.to_string()));
     }
@@ -83,17 +83,6 @@ pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Rename
         1 => format!("{part} is now called {to}, in 1 other place too{also}"),
         _ => format!("{part} is now called {to}, in {many} other places too{also}"),
     })
-}
-
-/// All parts like this one, to see whether it is there.
-fn own_parts(draft: &Draft, part: &Part) -> Vec<Part> {
-    match part {
-        Part::Joint(_) => draft.joints.iter().map(|j| Part::Joint(j.name.clone())).collect(),
-        Part::Notion(_) => draft.notions.iter().map(|n| Part::Notion(n.name.clone())).collect(),
-        Part::Sheet(_) => draft.sheets.iter().map(|s| Part::Sheet(s.name.clone())).collect(),
-        Part::SizeSet(_) => draft.chart.sets.iter().map(|s| Part::SizeSet(s.name.clone())).collect(),
-        _ => set_of(draft, part),
-    }
 }
 
 /// Changes the name that a part itself carries.
@@ -147,8 +136,9 @@ fn part_frame(part: &Part) -> Option<&str> {
     }
 }
 
-fn parts_of(meaning: &Meaning) -> Vec<&Part> {
-    meaning.parts.iter().map(|(_, p)| p).collect()
+/// The thing itself, however long it is spelled.
+fn thing(meaning: &Meaning) -> Option<&Part> {
+    meaning.parts.last().map(|(_, p)| p)
 }
 
 /// Gives the longer spelling to names that mean more than they are wanted to mean. Returns how many.
@@ -161,7 +151,7 @@ fn qualify(draft: &mut Draft, wanted: &[Occurrence]) -> usize {
         if now.meanings.len() < 2 || !now.in_formula {
             continue;
         }
-        if let Some(meant) = now.meanings.iter().find(|m| parts_of(m) == parts_of(one)) {
+        if let Some(meant) = now.meanings.iter().find(|m| thing(m) == thing(one)) {
             let front = Span::new(now.span.start, now.span.start);
             edits.entry(now.at.clone()).or_default().push((front, meant.prefix.clone()));
             many += 1;
@@ -183,7 +173,7 @@ fn check_meaning(draft: &Draft, wanted: &[Occurrence], part: &Part) -> Result<()
     }
     for (now, wanted) in now.iter().zip(wanted) {
         let same = now.meanings.len() == wanted.meanings.len()
-            && now.meanings.iter().zip(&wanted.meanings).all(|(a, b)| parts_of(a) == parts_of(b));
+            && now.meanings.iter().zip(&wanted.meanings).all(|(a, b)| thing(a) == thing(b));
         if now.at != wanted.at || !same {
             return Err(broken(&now.at));
         }

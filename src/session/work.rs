@@ -103,10 +103,10 @@ impl Work {
 
     /// Waits until the draft as it stands is computed.
     pub fn settle(&mut self) {
-        if !self.is_up_to_date() {
-            if let Some(computed) = self.seat.wait(self.revision) {
-                self.computed = computed;
-            }
+        if !self.is_up_to_date()
+            && let Some(computed) = self.seat.wait(self.revision)
+        {
+            self.computed = computed;
         }
     }
 

@@ -20,6 +20,7 @@ mod file_save;
 mod file_write;
 mod findings;
 mod house;
+mod kept;
 mod language;
 mod metamorphic;
 mod numeric_diagnosis;
@@ -32,6 +33,7 @@ mod output_pdf;
 mod output_save;
 mod output_wide;
 mod readme;
+mod renaming;
 mod seeds;
 #[cfg(feature = "window")]
 mod window;
