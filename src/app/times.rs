@@ -54,7 +54,7 @@ impl Drop for Times {
     fn drop(&mut self) {
         if self.on {
             let first = self.first.unwrap_or_default().as_secs_f64() * 1e3;
-            let rate = self.pulled as f64 / self.pulling.as_secs_f64().max(1e-9);
+            let rate = if self.pulled > 0 { self.pulled as f64 / self.pulling.as_secs_f64() } else { 0.0 };
             let words = format!(
                 "first frame after {first:.0} ms; {} frames; {} of them while pulling, {rate:.0} a second\n",
                 self.frames, self.pulled

@@ -12,6 +12,12 @@ pub const ON_EDGE: f64 = 0.01;
 pub const PRINT: f64 = 0.1;
 /// A number that is pulled is rounded so that the point is off by less than this, mm.
 pub const PULL_STEP: f64 = 0.1;
+/// Numbers whose effect on a point is smaller than this do not move it, mm for one unit inside.
+pub const NO_PULL: f64 = 1e-6;
+/// Steps by which the effect of a number on a point is measured: a length in mm, any other number.
+pub const PULL_PROBE: (f64, f64) = (0.1, 1e-4);
+/// Corrections of a pull that come no nearer than this are given up, mm.
+pub const PULL_GAIN: f64 = 1e-9;
 /// Error of an arc length, mm.
 pub const ARC_LENGTH: f64 = 1e-9;
 /// Cubics that stand for an arc when it is drawn, mm.

@@ -51,11 +51,8 @@ pub struct Grip {
 
 /// The least sine of the angle between two numbers' effects at which both are used.
 const LEAST_SINE: f64 = 0.17;
-/// Effects below this move nothing, mm.
-const LEAST_EFFECT: f64 = 1e-6;
-/// Steps by which effects are measured: mm, radians, plain.
-const LENGTH_PROBE: f64 = 0.1;
-const OTHER_PROBE: f64 = 1e-4;
+/// The smallest part of a correction that is tried.
+const LEAST_PART: f64 = 1.0 / 64.0;
 /// The most corrections on the way to the pointer.
 const MOST_ROUNDS: usize = 12;
 
@@ -104,16 +101,22 @@ impl Prober<'_> {
         let Some(start) = self.place(text) else { return Vec::new() };
         let mut out = Vec::new();
         for literal in literals(text).into_iter().filter(|l| l.pullable) {
-            let step = if literal.unit.is_some_and(Unit::is_length) { LENGTH_PROBE } else { OTHER_PROBE };
+            let step = probe_step(&literal);
             let knob = Knob { literal, effect: Vec2::ZERO };
             let Some(there) = self.with(text, std::slice::from_ref(&knob), &[step]) else { continue };
             let effect = (there - start) / step;
-            if effect.hypot() > LEAST_EFFECT {
+            if effect.hypot() > tolerance::NO_PULL {
                 out.push(Knob { effect, ..knob });
             }
         }
         out
     }
+}
+
+/// By how much a number is changed to see what it does.
+fn probe_step(literal: &Literal) -> f64 {
+    let (length, other) = tolerance::PULL_PROBE;
+    if literal.unit.is_some_and(Unit::is_length) { length } else { other }
 }
 
 /// A number inside as a literal that is read back to the last digit.
@@ -133,7 +136,7 @@ fn best(knobs: Vec<Knob>) -> Vec<Knob> {
         for k in i + 1..knobs.len() {
             let (a, b) = (knobs[i].effect, knobs[k].effect);
             let sine = (a.cross(b) / (a.hypot() * b.hypot())).abs();
-            if sine >= LEAST_SINE && pair.is_none_or(|(most, ..)| sine >= most - 1e-9) {
+            if sine >= LEAST_SINE && pair.is_none_or(|(most, ..)| sine >= most - tolerance::PULL_GAIN) {
                 pair = Some((sine, i, k));
             }
         }
@@ -239,17 +242,17 @@ fn reached(prober: &Prober<'_>, text: &str, knobs: &[Knob], target: Point) -> Ve
         let off = target - here;
         let effects: Vec<Vec2> = (0..knobs.len())
             .map(|i| {
-                let step = if knobs[i].literal.unit.is_some_and(Unit::is_length) { LENGTH_PROBE } else { OTHER_PROBE };
+                let step = probe_step(&knobs[i].literal);
                 let mut probed = by.clone();
                 probed[i] += step;
                 prober.with(text, knobs, &probed).map_or(knobs[i].effect, |there| (there - here) / step)
             })
             .collect();
         let wanted = match effects[..] {
-            [a, b] if a.cross(b).abs() > LEAST_EFFECT => {
+            [a, b] if a.cross(b).abs() > tolerance::NO_PULL => {
                 vec![off.cross(b) / a.cross(b), a.cross(off) / a.cross(b)]
             }
-            [a, ..] if a.hypot() > LEAST_EFFECT => {
+            [a, ..] if a.hypot() > tolerance::NO_PULL => {
                 let mut one = vec![0.0; knobs.len()];
                 one[0] = off.dot(a) / a.hypot2();
                 one
@@ -261,8 +264,10 @@ fn reached(prober: &Prober<'_>, text: &str, knobs: &[Knob], target: Point) -> Ve
         let next = loop {
             let tried: Vec<f64> = by.iter().zip(&wanted).map(|(b, w)| b + part * w).collect();
             match prober.with(text, knobs, &tried) {
-                Some(there) if (target - there).hypot() < off.hypot() - 1e-9 => break Some((tried, there)),
-                _ if part < 0.01 => break None,
+                Some(there) if (target - there).hypot() < off.hypot() - tolerance::PULL_GAIN => {
+                    break Some((tried, there));
+                }
+                _ if part < LEAST_PART => break None,
                 _ => part /= 2.0,
             }
         };

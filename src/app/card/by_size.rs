@@ -64,7 +64,13 @@ impl Card<'_> {
                 _ => String::new(),
             };
             before = number;
-            self.size_line(ui, case, number.map_or(0.0, |n| (n.abs() / most.max(1e-12)) as f32), &words, &step);
+            self.size_line(
+                ui,
+                case,
+                number.map_or(0.0, |n| if most > 0.0 { (n.abs() / most) as f32 } else { 0.0 }),
+                &words,
+                &step,
+            );
         }
     }
 

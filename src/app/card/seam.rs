@@ -7,6 +7,7 @@ use super::by_size::Said;
 use crate::app::canvas::state as seam_state;
 use crate::app::field::{self, Form};
 use crate::app::state::{Field, Wish};
+use crate::base::tolerance;
 use crate::document::{Address, Fit, Part, Seam, Side};
 use crate::proof::seam_state as measured;
 use crate::session::{Command, PartCommand};
@@ -43,7 +44,7 @@ impl Card<'_> {
             });
             self.by_size(ui, "too long or too short", Said::Length, &|case| {
                 // What is true to the last digit is nothing.
-                measured(model, plan, case).map(|s| if s.excess.abs() < 1e-4 { 0.0 } else { s.excess })
+                measured(model, plan, case).map(|s| if s.excess.abs() < tolerance::EQUAL { 0.0 } else { s.excess })
             });
         }
     }
