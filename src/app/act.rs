@@ -4,14 +4,13 @@ use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme};
 
+use super::Window;
 use super::ask::{Ask, Purpose, Then};
 use super::disk::Browsing;
 use super::finder::Finder;
 use super::menus;
 use super::scene::Scene;
 use super::state::{Field, Shown};
-use super::view::View;
-use super::{Window, look};
 use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
@@ -115,10 +114,9 @@ impl Window {
     }
 
     fn zoom(&mut self, by: f64) {
-        let whole = super::canvas::whole(&self.scene);
-        let canvas = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(look::CANVAS.0, look::CANVAS.1));
-        let view = self.shown.view.unwrap_or_else(|| View::fitting(whole, canvas));
-        self.shown.view = Some(View { scale: view.scale * by, ..view });
+        let sheet = self.shown.sheet;
+        let view = super::canvas::view_of(&self.scene, &self.shown, sheet);
+        self.shown.view = Some(view.zoomed(sheet, sheet.center(), by));
     }
 
     fn step_size(&mut self, by: isize) {

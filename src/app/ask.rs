@@ -168,7 +168,7 @@ impl Ask {
     /// The dialog that gives a part another name.
     pub fn renaming(part: &Part) -> Self {
         let note = "Every formula that names it follows.";
-        Self::new(Purpose::Rename(part.clone()), format!("Rename {part}"), note, &["Rename"]).field(
+        Self::new(Purpose::Rename(part.clone()), format!("Rename {part}"), note, &["Rename it"]).field(
             "name",
             "",
             part.name(),

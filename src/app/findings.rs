@@ -16,8 +16,8 @@ use crate::session::Act;
 const FIRST: usize = 3;
 /// The most that are listed.
 const MOST: usize = 300;
-/// The most height that they take, as a part of the window's; more of them scroll.
-const MOST_HEIGHT: f32 = 0.35;
+/// Height of the last line, px.
+const LAST: f32 = 20.0;
 /// Width of the column of severities, px.
 const COLUMN: f32 = 84.0;
 
@@ -51,12 +51,12 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             }
         });
     });
-    let most = ui.ctx().content_rect().height() * MOST_HEIGHT;
+    let most = (ui.available_height() - LAST).max(20.0);
     if open.is_empty() {
         ui.label(RichText::new("✓ Nothing was found.").color(look.ink));
     } else {
         let many = if shown.all_findings { MOST } else { FIRST };
-        ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
+        ScrollArea::vertical().max_height(most).min_scrolled_height(most).auto_shrink([false, true]).show(ui, |ui| {
             ui.set_min_width(ui.available_width());
             let from = match shown.finding.and_then(|f| open.iter().position(|(i, _)| *i == f)) {
                 // The one that was gone to is among those that are seen.

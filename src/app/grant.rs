@@ -54,6 +54,7 @@ impl Window {
             Wish::Nudge(at, by, loose) => self.nudge(at, by, loose),
             Wish::Release => {
                 if self.shown.held.take().is_some() {
+                    self.scene.take(Arc::clone(&self.scene.computed), false);
                     self.open.finish();
                 }
             }
@@ -85,7 +86,6 @@ impl Window {
                 }
             }
             Wish::FoldValues => self.shown.values_open = !self.shown.values_open,
-            Wish::Heard => self.shown.message = None,
             Wish::Recover(i, take_up) => self.recover(i, take_up),
             Wish::Outside(load) => self.outside(load),
         }
@@ -174,6 +174,7 @@ impl Window {
         match self.grip(&at) {
             Err(problem) => self.refuse(problem),
             Ok(grip) => {
+                let grip = grip.settle(&self.scene.computed);
                 self.open.begin(format!("pull {}", at.part));
                 let case = self.scene.case_of(&self.shown.case);
                 let slots = 0..self.scene.shapes.slots.len();
@@ -199,10 +200,11 @@ impl Window {
     }
 
     fn nudge(&mut self, at: Address, by: Vec2, loose: bool) {
-        match self
-            .grip(&at)
-            .and_then(|grip| grip.pulled(&self.scene.computed, by, self.shown.reach, loose).map_err(|e| e.to_string()))
-        {
+        match self.grip(&at).and_then(|grip| {
+            grip.settle(&self.scene.computed)
+                .pulled(&self.scene.computed, by, self.shown.reach, loose)
+                .map_err(|e| e.to_string())
+        }) {
             Err(problem) => self.refuse(problem),
             Ok(pull) => {
                 self.run(&Command::Pull(Box::new(pull)));
@@ -215,7 +217,11 @@ impl Window {
 
     /// Gives up the innermost thing that is going on.
     fn cancel(&mut self, ctx: &Context) {
-        if self.shown.held.take().is_some() || self.shown.typing.take().is_some() {
+        let held = self.shown.held.take().is_some();
+        if held || self.shown.typing.take().is_some() {
+            if held {
+                self.scene.take(Arc::clone(&self.scene.computed), false);
+            }
             self.open.abort();
             self.shown.message = None;
         } else if self.shown.finder.take().is_some() {

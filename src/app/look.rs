@@ -12,8 +12,6 @@ use egui::{
 
 use crate::base::Severity;
 
-/// About the size of the sheet, px: for coming nearer by keys before it was moved by hand.
-pub const CANVAS: (f32, f32) = (880.0, 560.0);
 /// Roundness of buttons.
 pub const ROUND: u8 = 13;
 /// Height of buttons, px.

@@ -1,6 +1,6 @@
 //! Menus, keys and when an action can be done: all from the one table of actions.
 
-use egui::{Button, Key, KeyboardShortcut, Modifiers, Ui};
+use egui::{Button, Key, KeyboardShortcut, Modifiers, Role, Ui, WidgetInfo};
 
 use super::card::outline_is_open;
 use super::scene::Scene;
@@ -36,6 +36,7 @@ pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
                 };
                 let button = Button::new(name).shortcut_text(action.key).corner_radius(6).wrap();
                 let response = ui.add_enabled(can(action.act, open, scene, shown), button);
+                response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, response.enabled(), action.name));
                 if response.on_hover_text(action.what).clicked() {
                     wishes.push(Wish::Act(action.act));
                     ui.close();
@@ -69,16 +70,21 @@ fn shortcut(key: &str) -> Option<KeyboardShortcut> {
 
 /// Listens to the keys of all actions. Keys without a modifier belong to whatever has the focus first.
 pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
-    let typing = ui.ctx().egui_wants_keyboard_input();
+    let typing = shown.typing.is_some();
+    let focused = ui.ctx().egui_wants_keyboard_input();
     // Those with more modifiers first, so that Ctrl+Shift+S is not taken for Ctrl+S.
     let mut all: Vec<_> = ACTIONS.iter().filter_map(|a| Some((a, shortcut(a.key)?))).collect();
     all.sort_by_key(|(_, s)| {
         std::cmp::Reverse([s.modifiers.command, s.modifiers.shift, s.modifiers.alt].iter().filter(|m| **m).count())
     });
     for (action, shortcut) in all {
-        let plain = shortcut.modifiers.is_none();
-        let fields_own = matches!(action.act, Act::Undo | Act::Redo) || plain;
-        if typing && fields_own && !shortcut.logical_key.name().starts_with('F') {
+        let plain = shortcut.modifiers.is_none() && !shortcut.logical_key.name().starts_with('F');
+        // A field has an undo of its own; what has the focus has the first word about plain keys.
+        let own = match action.act {
+            Act::Undo | Act::Redo => typing,
+            _ => plain && focused,
+        };
+        if own {
             continue;
         }
         if ui.input_mut(|i| i.consume_shortcut(&shortcut)) && can(action.act, open, scene, shown) {

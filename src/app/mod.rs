@@ -29,7 +29,9 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use egui::{CentralPanel, Context, Frame, IconData, Margin, Panel, Ui, ViewportBuilder, ViewportCommand};
+use egui::{
+    CentralPanel, Context, Frame, IconData, Margin, Panel, Sense, Ui, UiBuilder, ViewportBuilder, ViewportCommand,
+};
 
 use crate::file::OpenedFile;
 use crate::session::{LeftBehind, OpenDraft, RecoveryFolder, Wake};
@@ -46,6 +48,8 @@ const LEAST: [f32; 2] = [760.0, 520.0];
 /// Widths of contents and card, px.
 const CONTENTS: f32 = 215.0;
 const CARD: f32 = 310.0;
+/// Height of the findings while the first few are told, px.
+const FINDINGS: f32 = 126.0;
 
 /// The reason where there is a display but no way to draw on it.
 const NO_DRAWING: &str = "this display offers no OpenGL to draw with";
@@ -187,7 +191,7 @@ impl Window {
         self.open.poll();
         let computed = self.open.work().computed();
         if !Arc::ptr_eq(computed, &self.scene.computed) {
-            self.scene.take(Arc::clone(computed));
+            self.scene.take(Arc::clone(computed), self.shown.held.is_some());
             if self.shown.case.is_empty()
                 || self.scene.cases().is_some_and(|c| !c.list.iter().any(|c| c.address == self.shown.case))
             {
@@ -198,7 +202,7 @@ impl Window {
         let Scene { computed, shapes } = &mut self.scene;
         if let Some(model) = &computed.model {
             let nothing = shapes::Shapes::default();
-            shapes.add(&computed.draft, model, case, &nothing);
+            shapes.add(&computed.draft, model, case, &nothing, false);
         }
     }
 
@@ -213,24 +217,28 @@ impl Window {
         let (open, scene, shown, wishes) = (&self.open, &self.scene, &self.shown, &mut self.wishes);
         let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
         let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
-        notices::show(ui, &look, open, shown, &self.left, wishes);
-        let bottom = Panel::bottom("findings").frame(ground(18, 10)).show_separator_line(false);
-        bottom.show(ui, |ui| findings::show(ui, &look, scene, shown, wishes));
+        notices::show(ui, &look, open, &self.left, wishes);
+        // Of one height, so that the sheet keeps its place while findings come and go.
+        let most = ui.ctx().content_rect().height();
+        let height = if shown.all_findings { most * 0.42 } else { FINDINGS.min(most * 0.3) };
+        let bottom = Panel::bottom("findings").frame(ground(18, 10)).show_separator_line(false).exact_size(height);
+        bottom.show(ui, |ui| within(ui, |ui| findings::show(ui, &look, scene, shown, wishes)));
         let left = Panel::left("contents").frame(ground(8, 4)).show_separator_line(false).exact_size(CONTENTS);
-        left.show(ui, |ui| contents::show(ui, &look, scene, shown, wishes));
+        left.show(ui, |ui| within(ui, |ui| contents::show(ui, &look, scene, shown, wishes)));
         let right = Panel::right("card").frame(ground(14, 8)).show_separator_line(false).exact_size(CARD);
-        right.show(ui, |ui| card::show(ui, &look, scene, shown, wishes));
+        right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
-        CentralPanel::default().frame(desk).show(ui, |ui| {
+        let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {
             if shown.chart {
                 chart::show(ui, &look, scene, shown, wishes);
-            } else {
-                canvas::show(ui, &look, scene, shown, asked, wishes);
+                return shown.sheet;
             }
+            canvas::show(ui, &look, scene, shown, asked, wishes)
         });
         ask::show(ui, &look, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
+            self.shown.sheet = sheet.inner;
             self.after(ui);
         }
     }
@@ -271,6 +279,15 @@ impl Window {
     pub fn path(&self) -> Option<&Path> {
         self.open.path()
     }
+}
+
+/// Paints in just the room that there is: what is too wide is cut off instead of pushing the sheet about.
+fn within(ui: &mut Ui, paint: impl FnOnce(&mut Ui)) {
+    let room = ui.max_rect();
+    let mut child = ui.new_child(UiBuilder::new().max_rect(room));
+    child.set_clip_rect(room.expand(4.0).intersect(ui.clip_rect()));
+    paint(&mut child);
+    ui.allocate_rect(room, Sense::hover());
 }
 
 impl eframe::App for Window {

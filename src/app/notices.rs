@@ -1,4 +1,4 @@
-//! Lines above the sheet: what was done or refused, work that was left behind, a file that changed outside.
+//! Lines above the sheet that want an answer: work that was left behind, a file that changed outside, trouble.
 #![allow(clippy::disallowed_methods, reason = "how long ago work was left behind")]
 
 use std::time::SystemTime;
@@ -6,23 +6,16 @@ use std::time::SystemTime;
 use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
 
 use super::look::Look;
-use super::state::{Shown, Tone, Wish};
+use super::state::{Tone, Wish};
 use crate::session::{LeftBehind, OpenDraft};
 
 /// Paints the lines, if there is anything to say.
-pub(super) fn show(
-    ui: &mut Ui,
-    look: &Look,
-    open: &OpenDraft,
-    shown: &Shown,
-    left: &[LeftBehind],
-    wishes: &mut Vec<Wish>,
-) {
+pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, left: &[LeftBehind], wishes: &mut Vec<Wish>) {
     let outside = open.changed_outside();
     let trouble = open.keeper().and_then(|k| k.trouble());
     let failure = open.work().computed().failure();
     let any = outside.is_some() || trouble.is_some() || failure.is_some();
-    if shown.message.is_none() && left.is_empty() && !any {
+    if left.is_empty() && !any {
         return;
     }
     let ground = Frame::new().fill(look.touched).inner_margin(Margin::symmetric(18, 6));
@@ -50,13 +43,6 @@ pub(super) fn show(
         }
         for words in trouble.into_iter().chain(failure) {
             line(ui, look, Tone::Refused, &words, |_| {});
-        }
-        if let Some((tone, words)) = &shown.message {
-            line(ui, look, *tone, words, |ui| {
-                if ui.button("Good").clicked() {
-                    wishes.push(Wish::Heard);
-                }
-            });
         }
     });
 }

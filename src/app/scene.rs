@@ -22,10 +22,11 @@ impl Scene {
 
     /// Takes in what was computed of a later revision. Pieces keep their places on the table, and shapes that cannot be
     /// computed any more are the last good ones.
-    pub fn take(&mut self, computed: Arc<Computed>) {
+    /// `still`: something is pulled, and the sizes lie over each other as they did.
+    pub fn take(&mut self, computed: Arc<Computed>, still: bool) {
         if let Some(model) = &computed.model {
             let earlier = std::mem::take(&mut self.shapes);
-            self.shapes = earlier.followed(&computed.draft, model);
+            self.shapes = earlier.followed(&computed.draft, model, still);
         }
         self.computed = computed;
     }

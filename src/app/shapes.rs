@@ -88,16 +88,16 @@ pub struct Shapes {
 impl Shapes {
     /// The shapes of a model with a place for each piece.
     pub fn of(draft: &Draft, model: &Model) -> Self {
-        Self::read(draft, model, &Self::default()).arranged()
+        Self::read(draft, model, &Self::default(), false).arranged()
     }
 
     /// The shapes of a later model. Pieces keep their places, new ones come beside them; what has no shape any more keeps its
-    /// last one.
-    pub fn followed(&self, draft: &Draft, model: &Model) -> Self {
+    /// last one. `still`: sizes lie over each other as they did, because something is pulled and must not slip.
+    pub fn followed(&self, draft: &Draft, model: &Model, still: bool) -> Self {
         if self.slots.is_empty() {
             return Self::of(draft, model);
         }
-        let mut shapes = Self::read(draft, model, self);
+        let mut shapes = Self::read(draft, model, self, still);
         let gap = shapes.slots.iter().map(|s| s.bounds.width().max(s.bounds.height())).fold(0.0, f64::max) * GAP;
         let known = |name: &str| self.slots.iter().find(|s| s.name == name);
         let mut right = self.room().map_or(0.0, |r| r.x1);
@@ -136,7 +136,7 @@ impl Shapes {
         self.fit
     }
 
-    fn read(draft: &Draft, model: &Model, earlier: &Self) -> Self {
+    fn read(draft: &Draft, model: &Model, earlier: &Self, still: bool) -> Self {
         let cases = &model.plan.cases;
         let many = if cases.range > 0 { cases.range } else { cases.list.len() };
         let addresses = cases.list.iter().map(|c| c.address.clone()).collect();
@@ -145,7 +145,7 @@ impl Shapes {
         let shown = earlier.drawn.keys().filter_map(|c| earlier.addresses.get(*c));
         let again: Vec<usize> = shown.filter_map(|a| shapes.addresses.iter().position(|b| a == b)).collect();
         for case in shapes.behind.iter().copied().chain(again).collect::<Vec<_>>() {
-            shapes.add(draft, model, case, earlier);
+            shapes.add(draft, model, case, earlier, still);
         }
         shapes.slots = model
             .plan
@@ -162,7 +162,7 @@ impl Shapes {
     }
 
     /// Reads the shapes of a further case.
-    pub fn add(&mut self, draft: &Draft, model: &Model, case: usize, earlier: &Self) {
+    pub fn add(&mut self, draft: &Draft, model: &Model, case: usize, earlier: &Self, still: bool) {
         if self.drawn.contains_key(&case) || case >= model.plan.cases.list.len() {
             return;
         }
@@ -173,7 +173,7 @@ impl Shapes {
                 let i = earlier.slots.iter().position(|s| *s.name == *frame.name)?;
                 pieces.get(i)
             });
-            drawn(draft, model, case, frame, was)
+            drawn(draft, model, case, frame, (was, still))
         });
         self.drawn.insert(case, pieces.collect());
     }
@@ -201,11 +201,20 @@ impl Shapes {
 }
 
 /// A piece in a case. Where it is made of the very same lines as before, it is the same.
-fn drawn(draft: &Draft, model: &Model, case: usize, frame: &FramePlan, was: Option<&Arc<Drawn>>) -> Arc<Drawn> {
+fn drawn(
+    draft: &Draft,
+    model: &Model,
+    case: usize,
+    frame: &FramePlan,
+    (was, still): (Option<&Arc<Drawn>>, bool),
+) -> Arc<Drawn> {
     let edges = frame.edges.iter().chain(&frame.lines);
     let made_of: Vec<_> = edges.map(|e| model.item(case, *e).and_then(|i| i.edge().cloned())).collect();
     let untrue = frame.edges.iter().chain(&frame.points).any(|e| model.is_untrue(case, *e));
-    let stack = stack(draft, model, case, frame);
+    let stack = match was.filter(|_| still) {
+        Some(was) => was.stack,
+        None => stack(draft, model, case, frame),
+    };
     let same = |a: &Option<Arc<EdgeShape<f64>>>, b: &Option<Arc<EdgeShape<f64>>>| match (a, b) {
         (Some(a), Some(b)) => Arc::ptr_eq(a, b),
         _ => false,

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 use std::sync::Arc;
 
+use egui::Rect;
 use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
@@ -69,8 +70,6 @@ pub(super) enum Wish {
     Chosen(Option<PathBuf>),
     /// Open or fold the values in the contents.
     FoldValues,
-    /// The message at the top was read.
-    Heard,
     /// Take up work that was left behind, or throw it away.
     Recover(usize, bool),
     /// The file on the disk changed: load it again, or keep what is here.
@@ -137,6 +136,8 @@ pub(super) struct Shown {
     pub chart: bool,
     /// The part of the table that is seen; none: all of it, whatever the window's size.
     pub view: Option<View>,
+    /// Where the sheet was in the last frame.
+    pub sheet: Rect,
     /// Whether all findings are listed.
     pub all_findings: bool,
     /// The finding that was gone to.
@@ -170,6 +171,7 @@ impl Shown {
             behind: true,
             chart: false,
             view: None,
+            sheet: Rect::ZERO,
             all_findings: false,
             finding: None,
             part: None,

@@ -9,7 +9,7 @@ use egui::{
 use super::look::{self, Look, letters};
 use super::menus;
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Shown, Tone, Wish};
 use crate::session::{Act, OpenDraft, Reach};
 
 /// The most height that the sizes take, as a part of the window's; more of them scroll.
@@ -52,7 +52,19 @@ pub(super) fn show(
             asked = asked.or(row(ui, look, scene, shown, ("Persons", range, all), Act::AddPerson, wishes));
         }
     });
-    ui.horizontal(|ui| reach(ui, look, shown, wishes));
+    ui.horizontal(|ui| {
+        reach(ui, look, shown, wishes);
+        // Told here, where it moves nothing: a pull must not slip because a line of words came or went.
+        if let Some((tone, words)) = &shown.message {
+            let (sign, color) = match tone {
+                Tone::Told => ("✓", look.ink),
+                Tone::Refused => ("■", look.error),
+            };
+            ui.add_space(14.0);
+            let line = RichText::new(format!("{sign} {words}")).color(color);
+            ui.add(Label::new(line).truncate()).on_hover_text(words);
+        }
+    });
     asked
 }
 

@@ -270,35 +270,16 @@ fn formula_deps(formula: &Formula, plan: &Plan) -> Vec<NodeId> {
 }
 
 fn op_deps(op: &Op, plan: &Plan, out: &mut Vec<NodeId>) {
-    match op {
-        Op::Constant(_) | Op::Truth(_) => {}
+    op.each(&mut |op| match op {
         Op::Load(symbol) => out.push(*symbol),
-        Op::Negate(a) | Op::Not(a) | Op::Whole(a, _) | Op::Share(a) => op_deps(a, plan, out),
-        Op::Add(a, b)
-        | Op::Subtract(a, b)
-        | Op::Multiply(a, b)
-        | Op::Divide(a, b, _)
-        | Op::Power(a, b)
-        | Op::And(a, b)
-        | Op::Or(a, b)
-        | Op::Compare(_, a, b)
-        | Op::Pair(a, b) => {
-            op_deps(a, plan, out);
-            op_deps(b, plan, out);
-        }
-        Op::If(a, b, c) => {
-            op_deps(a, plan, out);
-            op_deps(b, plan, out);
-            op_deps(c, plan, out);
-        }
-        Op::Call(function, arguments, _) => {
-            arguments.iter().for_each(|a| op_deps(a, plan, out));
-            // Only here the sense of an outline is needed; its frame is the last argument.
-            if let (Function::Off, Some(Op::Constant(frame))) = (function, arguments.last()) {
+        // Only here the sense of an outline is needed; its frame is the last argument.
+        Op::Call(Function::Off, arguments, _) => {
+            if let Some(Op::Constant(frame)) = arguments.last() {
                 out.extend(plan.frames.get(*frame as usize).map(|f| f.sense));
             }
         }
-    }
+        _ => {}
+    });
 }
 
 fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {

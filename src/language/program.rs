@@ -57,6 +57,35 @@ pub enum Op {
     Call(Function, Vec<Op>, Span),
 }
 
+impl Op {
+    /// Shows `visit` this step and all those in it.
+    pub fn each(&self, visit: &mut dyn FnMut(&Self)) {
+        visit(self);
+        match self {
+            Self::Constant(_) | Self::Truth(_) | Self::Load(_) => {}
+            Self::Negate(a) | Self::Not(a) | Self::Whole(a, _) | Self::Share(a) => a.each(visit),
+            Self::Add(a, b)
+            | Self::Subtract(a, b)
+            | Self::Multiply(a, b)
+            | Self::Divide(a, b, _)
+            | Self::Power(a, b)
+            | Self::And(a, b)
+            | Self::Or(a, b)
+            | Self::Compare(_, a, b)
+            | Self::Pair(a, b) => {
+                a.each(visit);
+                b.each(visit);
+            }
+            Self::If(a, b, c) => {
+                a.each(visit);
+                b.each(visit);
+                c.each(visit);
+            }
+            Self::Call(_, arguments, _) => arguments.iter().for_each(|a| a.each(visit)),
+        }
+    }
+}
+
 /// A formula that has been checked, ready to be evaluated in each size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Program {

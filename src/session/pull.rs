@@ -9,9 +9,9 @@ use super::computed::Computed;
 use super::naming::fresh_name;
 use super::{EditError, gathered};
 use crate::base::{Span, Unit, tolerance};
-use crate::compute::{Formula, Item, Trial, unit_of};
+use crate::compute::{Def, Engine, Formula, Item, Plan, Trial, unit_of};
 use crate::document::{Address, Axis, Cell, Draft, Row, RowKind};
-use crate::language::{Frame, Kind, Literal, What, coarsest_step, literals, nudged};
+use crate::language::{Frame, Kind, Literal, Op, What, coarsest_step, literals, nudged};
 
 /// To which sizes a pull goes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -47,6 +47,8 @@ pub struct Grip {
     knobs: Vec<Knob>,
     /// `text` with an offset at its end that is still nothing.
     loose: Option<(String, Vec<Knob>)>,
+    /// How the point moves for each of `knobs` once the seams are true again, where that is something else.
+    settled: Option<Vec<Vec2>>,
 }
 
 /// The least sine of the angle between two numbers' effects at which both are used.
@@ -168,11 +170,53 @@ impl Grip {
         let bare = text.trim();
         let whole = if is_one_word(bare) { bare.to_owned() } else { format!("({bare})") };
         let unit = unit_of(draft).sign();
-        let with_offset = format!("{whole}.moved(offset(0 {unit}, 0 {unit}))");
+        // An offset that is there already is changed, not doubled.
+        let with_offset = match ends_in_offset(&text) {
+            true => text.clone(),
+            false => format!("{whole}.moved(offset(0 {unit}, 0 {unit}))"),
+        };
         let mut own = prober.knobs(&with_offset);
         let last_two = own.split_off(own.len().saturating_sub(2));
         let loose = (last_two.len() == 2).then_some((with_offset, last_two));
-        Ok(Self { at: at.clone(), text, place, frame, case, knobs, loose })
+        Ok(Self { at: at.clone(), text, place, frame, case, knobs, loose, settled: None })
+    }
+
+    /// Looks how the point moves once the seams are true again: where it hangs on values that are found, these change with
+    /// it, and it would slip from under the pointer. Computes the draft once for each number, so it is done when it is taken.
+    pub fn settle(mut self, computed: &Computed) -> Self {
+        let Some(model) = &computed.model else { return self };
+        let trial = Trial::new(&computed.draft, &model.plan);
+        let formula = trial.read(Some(&self.frame), &self.text, point());
+        if !formula.is_ok_and(|f| hangs_on_found(&model.plan, &f)) {
+            return self;
+        }
+        let effects = self.knobs.iter().map(|knob| {
+            let step = probe_step(&knob.literal);
+            let mut draft = Draft::clone(&computed.draft);
+            let number = knob.literal.span.of(&self.text);
+            let mut text = self.text.clone();
+            let (start, end) = (knob.literal.span.start, knob.literal.span.end);
+            text.replace_range(start..end, &format!("({number} + {})", probe(&knob.literal, step)));
+            draft.set_text(&self.at, &text);
+            let model = Engine::new().compute_guarded(&draft, &[]).ok()?;
+            let trial = Trial::new(&draft, &model.plan);
+            let formula = trial.read(Some(&self.frame), &text, point()).ok()?;
+            let there = place_of(trial.value(&model, self.case, &formula)?)?;
+            Some((there - self.place) / step)
+        });
+        self.settled = effects.collect();
+        self
+    }
+
+    /// Where the formula alone must put the point, so that it comes to lie by so much from its place in the end.
+    fn aim(&self, by: Vec2) -> Vec2 {
+        match (self.settled.as_deref(), self.knobs.as_slice()) {
+            (Some([a, b]), [p, q]) if a.cross(*b).abs() > tolerance::NO_PULL => {
+                p.effect * (by.cross(*b) / a.cross(*b)) + q.effect * (a.cross(by) / a.cross(*b))
+            }
+            (Some([a]), [p]) if a.hypot() > tolerance::NO_PULL => p.effect * (by.dot(*a) / a.hypot2()),
+            _ => by,
+        }
     }
 
     /// The numbers in the formula that a pull changes; none: it can only be moved by an offset at its end.
@@ -207,6 +251,7 @@ impl Grip {
             Some(model) if by != Vec2::ZERO => {
                 let trial = Trial::new(&computed.draft, &model.plan);
                 let prober = Prober { trial, computed, frame: &self.frame, case: self.case };
+                let by = if std::ptr::eq(knobs, &self.knobs) { self.aim(by) } else { by };
                 reached(&prober, text, knobs, self.place + by)
             }
             _ => vec![0.0; knobs.len()],
@@ -219,6 +264,34 @@ impl Grip {
         let changes = knobs.iter().zip(changes).map(|(k, by)| Change { knob: k.clone(), by }).collect();
         Ok(Pull { at: self.at.clone(), text: text.clone(), changes, reach, who })
     }
+}
+
+/// Whether a formula ends in an offset by two numbers, as a pull adds one.
+fn ends_in_offset(text: &str) -> bool {
+    let Some(at) = text.rfind(".moved(offset(") else { return false };
+    let inside = literals(text).into_iter().filter(|l| l.span.start > at && l.pullable).count();
+    let commas = text[at..].matches(',').count();
+    inside == 2 && commas == 1 && text.trim_end().ends_with("))")
+}
+
+/// Whether a formula hangs on a value that the program finds.
+fn hangs_on_found(plan: &Plan, formula: &Formula) -> bool {
+    let mut seen = vec![false; plan.nodes.len()];
+    let mut open = Vec::new();
+    formula.program.root.each(&mut |op| {
+        if let Op::Load(symbol) = op {
+            open.push(*symbol);
+        }
+    });
+    while let Some(node) = open.pop() {
+        let Some(known) = seen.get_mut(node as usize).filter(|s| !**s) else { continue };
+        *known = true;
+        if matches!(plan.nodes[node as usize].def, Def::Found(..)) {
+            return true;
+        }
+        open.extend(&plan.nodes[node as usize].deps);
+    }
+    false
 }
 
 /// Whether a formula is a name, or a name with functions behind it, so that a further function can follow.

@@ -1,9 +1,5 @@
 //! Renaming, "used by" and deleting: nothing that is computed changes, and nothing is forgotten.
 
-#[path = "../../examples/generate.rs"]
-#[allow(dead_code, clippy::unwrap_used, missing_docs)]
-mod generate;
-
 use std::collections::BTreeSet;
 
 use tracewheel::compute::{Engine, Model};
@@ -13,6 +9,8 @@ use tracewheel::session::{
     DeleteError, Deleting, delete, delete_size, fresh_name, inner_parts, qualify_for, rename, rename_size, used_by,
     uses,
 };
+
+use crate::seeds::generate;
 
 const DRAFT: &str = r#"(
     format: "tracewheel draft", version: 0, display: cm,

@@ -4,7 +4,7 @@
 
 #[path = "../../examples/generate.rs"]
 #[allow(dead_code, clippy::unwrap_used, missing_docs)]
-mod generate;
+pub mod generate;
 
 use serde_json::Value as Json;
 use tracewheel::compute::{Engine, measure};

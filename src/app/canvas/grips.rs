@@ -178,7 +178,7 @@ fn listen(ui: &Ui, sheet: &Sheet<'_>, grip: &Grippable, response: &egui::Respons
             (Key::ArrowUp, 0.0, -1.0),
         ];
         for (key, right, down) in ways {
-            for modifiers in [egui::Modifiers::NONE, egui::Modifiers::SHIFT, egui::Modifiers::ALT] {
+            for modifiers in [egui::Modifiers::SHIFT, egui::Modifiers::ALT, egui::Modifiers::NONE] {
                 if ui.input_mut(|i| i.consume_key(modifiers, key)) {
                     let by = nudge(right, down, modifiers.shift);
                     wishes.push(Wish::Nudge(grip.at.clone(), by, modifiers.alt));

@@ -16,7 +16,7 @@ use super::state::{Shown, Wish};
 use super::view::{View, factor};
 use sheet::Sheet;
 
-/// Paints the sheet. `asked` is the case that the pointer asks for in the strip.
+/// Paints the sheet and says where it is. `asked` is the case that the pointer asks for in the strip.
 pub(super) fn show(
     ui: &mut Ui,
     look: &Look,
@@ -24,11 +24,11 @@ pub(super) fn show(
     shown: &Shown,
     asked: Option<usize>,
     wishes: &mut Vec<Wish>,
-) {
+) -> Rect {
     let response = ui.allocate_response(ui.available_size(), Sense::click_and_drag());
     let canvas = response.rect;
     if !canvas.is_positive() {
-        return; // a window so low that strip and findings fill it
+        return canvas; // a window so low that strip and findings fill it
     }
     let view = view_of(scene, shown, canvas);
     ui.painter().rect(canvas, CornerRadius::same(6), look.sheet, Stroke::new(1.0, look.border), StrokeKind::Inside);
@@ -59,6 +59,7 @@ pub(super) fn show(
             wishes.push(near.map_or(Wish::Nothing, Wish::Part));
         }
     }
+    canvas
 }
 
 /// The part of the table that is seen.
@@ -67,7 +68,7 @@ pub(super) fn view_of(scene: &Scene, shown: &Shown, canvas: Rect) -> View {
 }
 
 /// The room that is seen where all is to be seen; a first point alone does not fill the sheet.
-pub(super) fn whole(scene: &Scene) -> kurbo::Rect {
+fn whole(scene: &Scene) -> kurbo::Rect {
     const LEAST: f64 = 400.0;
     let room = scene.shapes.fit().unwrap_or(kurbo::Rect::ZERO);
     let (x, y) = ((LEAST - room.width()).max(0.0), (LEAST - room.height()).max(0.0));

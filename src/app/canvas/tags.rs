@@ -21,6 +21,8 @@ pub(in crate::app) struct State {
     pub words: String,
     /// How bad it is, in any size.
     pub bad: Option<Severity>,
+    /// Whether it could be measured in the chosen size.
+    pub measured: bool,
 }
 
 /// The state of a seam in a case, and whether it is off in any.
@@ -30,7 +32,8 @@ pub(in crate::app) fn state(scene: &Scene, model: &Model, seam: &SeamPlan, case:
     let limit = Limits::of(draft, &mut Vec::new()).seam;
     let bad = scene.findings().filter(|(_, f)| *f.place.seam == *seam.name).map(|(_, f)| f.severity()).min();
     let untrue = seam.equation.is_some_and(|e| model.is_untrue(case, model.plan.equations[e].node));
-    let words = match seam_state(model, seam, case) {
+    let measure = seam_state(model, seam, case);
+    let words = match measure {
         None => "cannot be measured".to_owned(),
         Some(s) if s.excess.abs() > limit || untrue => {
             let way = if s.excess > 0.0 { "long" } else { "short" };
@@ -43,7 +46,7 @@ pub(in crate::app) fn state(scene: &Scene, model: &Model, seam: &SeamPlan, case:
             if s.meant > 0.0 { "longer" } else { "shorter" }
         ),
     };
-    State { words, bad }
+    State { words, bad, measured: measure.is_some() }
 }
 
 /// Paints the tags.
@@ -70,6 +73,7 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
             continue;
         }
         let (sign, color) = match state.bad {
+            None if !state.measured => ("?", look.soft),
             None => ("✓", look.size(Some(0.3))),
             Some(severity) => (look::sign(severity), look.severity(severity)),
         };
@@ -91,7 +95,11 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         sheet.painter.rect(rect, round, ground, Stroke::new(1.0, color), StrokeKind::Inside);
         sheet.painter.galley(rect.min + vec2(8.0, 3.0), galley, look.ink);
         let response = ui.interact(rect.intersect(sheet.canvas), Id::unique(("tag", &*seam.name)), Sense::click());
-        let sizes = if state.bad.is_some() { ", see the findings" } else { ", fine in all sizes" };
+        let sizes = match (state.bad, state.measured) {
+            (Some(_), _) => ", see proof",
+            (None, true) => ", fine in all sizes",
+            (None, false) => "",
+        };
         response.widget_info(|| {
             WidgetInfo::labeled(Role::Button, true, format!("seam {}: {}{sizes}", seam.name, state.words))
         });

@@ -1,1 +1,261 @@
+//! Every action of the table and every gesture is driven once, and shows in the saved file or in what is told.
 
+use std::collections::BTreeSet;
+
+use egui::{Key, Modifiers, vec2};
+
+use super::stage::Stage;
+
+const CTRL: Modifiers = Modifiers { alt: false, ctrl: true, shift: false, mac_cmd: false, command: true };
+const CTRL_SHIFT: Modifiers = Modifiers { shift: true, ..CTRL };
+
+/// Actions that were driven, against the table that the program prints.
+struct Driven(BTreeSet<&'static str>);
+
+impl Driven {
+    fn saw(&mut self, id: &'static str, happened: bool, stage: &Stage) {
+        assert!(happened, "{id}: {}", stage.all());
+        self.0.insert(id);
+    }
+}
+
+#[test]
+fn every_action_does_what_it_says() {
+    let mut done = Driven(BTreeSet::new());
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let start = stage.text();
+
+    // Looking.
+    stage.press(Key::ArrowRight);
+    done.saw("next_size", stage.seen("size 92").chosen, &stage);
+    stage.press(Key::ArrowLeft);
+    done.saw("previous_size", stage.seen("size 88, base").chosen, &stage);
+    stage.ctrl(Key::B);
+    done.saw("other_sizes", !stage.seen("other sizes").chosen, &stage);
+    stage.ctrl(Key::B);
+    let width = stage.rect("piece front, size 88").width();
+    stage.key(CTRL, Key::Plus);
+    done.saw("nearer", stage.rect("piece front, size 88").width() > width * 1.1, &stage);
+    stage.key(CTRL, Key::Minus);
+    stage.key(CTRL, Key::Minus);
+    done.saw("further", stage.rect("piece front, size 88").width() < width * 0.95, &stage);
+    stage.ctrl(Key::Num0);
+    done.saw("see_all", (stage.rect("piece front, size 88").width() - width).abs() < 1.0, &stage);
+    stage.ctrl(Key::T);
+    done.saw("chart", stage.find("waist in 88").is_some(), &stage);
+    stage.ctrl(Key::T);
+    let theme = stage.ctx.theme();
+    stage.find_and_do("Light or dark");
+    done.saw("theme", stage.ctx.theme() != theme, &stage);
+    stage.ctrl(Key::K);
+    done.saw("find", stage.field("find").is_field, &stage);
+    stage.press(Key::Escape);
+    stage.press(Key::F8);
+    done.saw("next_finding", stage.find("place of point back.waist_side").is_some(), &stage);
+    stage.key(Modifiers::SHIFT, Key::F8);
+    done.saw("previous_finding", stage.find("title of draft").is_some(), &stage);
+    // There are three findings: all of them are seen already. One more makes the list longer than that.
+    assert_eq!(stage.text(), start);
+
+    // Adding.
+    stage.key(CTRL_SHIFT, Key::N);
+    stage.answer(&[("label", "86")], "Add the size");
+    done.saw("add_size", stage.saved().contains("\"84\", \"86\", \"88\""), &stage);
+    let listed = |s: &Stage| s.names().iter().filter(|n| n.starts_with("warning: ") || n.starts_with("note: ")).count();
+    let few = listed(&stage);
+    stage.ctrl(Key::J);
+    done.saw("all_findings", listed(&stage) > few, &stage);
+    stage.ctrl(Key::J);
+    stage.find_and_do("Confirm proposed");
+    done.saw("confirm", stage.saved().contains("(\"86\", \"86 cm\")"), &stage);
+    stage.find_and_do("Add a person");
+    stage.answer(&[("name", "Tester")], "Add the person");
+    done.saw("add_person", stage.saved().contains("name: \"Tester\""), &stage);
+    stage.find_and_do("Add a row");
+    stage.answer(&[("name", "ankle")], "Add a house row");
+    done.saw("add_row", stage.saved().contains("(name: \"ankle\", kind: house, by: [girth])"), &stage);
+    stage.ctrl(Key::T);
+    stage.find_and_do("Add a value …");
+    stage.answer(&[("name", "cuff"), ("formula", "2,5 cm")], "Add the value");
+    done.saw("add_value", stage.saved().contains("(name: \"cuff\", is: \"2.5 cm\")"), &stage);
+    stage.find_and_do("to be found");
+    stage.answer(&[("name", "lift"), ("start", "1 cm"), ("least", "0 cm"), ("most", "3 cm")], "Add the value");
+    done.saw(
+        "add_found",
+        stage.saved().contains("(name: \"lift\", start: \"1 cm\", least: \"0 cm\", most: \"3 cm\")"),
+        &stage,
+    );
+    stage.find_and_do("Add a piece");
+    stage.answer(&[("name", "pocket")], "Add the piece");
+    done.saw("add_piece", stage.saved().contains("name: \"pocket\""), &stage);
+    for (name, place) in [("a", "(0 cm, 0 cm)"), ("b", "a.right(cuff * 4)"), ("c", "b.down(12 cm)")] {
+        stage.ctrl(Key::P);
+        stage.answer(&[("name", name), ("place", place)], "Add the point");
+    }
+    done.saw("add_point", stage.saved().contains("(name: \"c\", at: \"b.down(12 cm)\")"), &stage);
+    stage.ctrl(Key::E);
+    stage.answer(&[("name", "top"), ("from", "a"), ("to", "b")], "Add the edge");
+    stage.ctrl(Key::E);
+    stage.answer(&[("name", "side"), ("to", "c")], "Add the edge");
+    done.saw("add_edge", stage.saved().contains("(name: \"side\", from: \"b\", by: [straight(\"c\")])"), &stage);
+    assert!(stage.says("piece pocket, size 86, outline open"), "{}", stage.all());
+    stage.find_and_do("Close the outline");
+    stage.answer(&[("name of the edge", "slant")], "Close it");
+    done.saw("close_outline", stage.saved().contains("(name: \"slant\", from: \"c\", by: [straight(\"a\")])"), &stage);
+    stage.find_and_do("Add a seam");
+    stage.answer(
+        &[("name", "hold"), ("side one", "pocket.top"), ("side two", "reversed(sleeve.wrist)")],
+        "Add the seam",
+    );
+    done.saw("add_seam", stage.saved().contains("name: \"hold\""), &stage);
+    stage.find_and_do("Add a condition");
+    stage.answer(&[("name", "wide"), ("must hold", "gap(pocket.a, pocket.b) >= 5 cm")], "Add the condition");
+    done.saw("add_condition", stage.saved().contains("must: \"gap(pocket.a, pocket.b) >= 5 cm\""), &stage);
+
+    // Changing.
+    stage.find_and_do("pocket.b");
+    stage.ctrl(Key::U);
+    done.saw("used_by", stage.says("used by edge pocket.top") && stage.says("uses value cuff"), &stage);
+    stage.click("Good");
+    stage.press(Key::F2);
+    stage.answer(&[("name", "corner")], "Rename it");
+    let text = stage.saved();
+    done.saw(
+        "rename",
+        text.contains("gap(pocket.a, pocket.corner) >= 5 cm") && text.contains("straight(\"corner\")"),
+        &stage,
+    );
+    stage.find_and_do("cuff");
+    stage.press(Key::Delete);
+    stage.answer(&[], "Put its present value instead");
+    done.saw("delete", stage.saved().contains("a.right(2.5 cm * 4)"), &stage);
+    stage.ctrl(Key::Z);
+    done.saw("undo", stage.saved().contains("a.right(cuff * 4)"), &stage);
+    stage.key(CTRL_SHIFT, Key::Z);
+    done.saw("redo", stage.saved().contains("a.right(2.5 cm * 4)"), &stage);
+    stage.key(Modifiers::ALT, Key::Num2);
+    done.saw("reach_one", stage.seen("pull this size only").chosen, &stage);
+    stage.key(Modifiers::ALT, Key::Num3);
+    done.saw("reach_up", stage.seen("pull from here up").chosen, &stage);
+    stage.key(Modifiers::ALT, Key::Num1);
+    done.saw("reach_all", stage.seen("pull all sizes").chosen, &stage);
+
+    // Files.
+    let other = stage.folder.path().join("other.ron");
+    stage.key(CTRL_SHIFT, Key::S);
+    stage.answer(&[("file", other.to_str().unwrap())], "Save");
+    done.saw("save_as", other.exists() && stage.open_path() == Some(other.as_path()), &stage);
+    stage.find_and_do("sleeve.crown");
+    stage.fill("note of point sleeve.crown", "at the shoulder");
+    stage.ctrl(Key::S);
+    done.saw("save", std::fs::read_to_string(&other).unwrap().contains("at the shoulder"), &stage);
+    stage.ctrl(Key::N);
+    done.saw("new", stage.says("No pieces yet") || stage.pieces().is_empty(), &stage);
+    stage.ctrl(Key::O);
+    stage.answer(&[("file", other.to_str().unwrap())], "Open");
+    done.saw("open", stage.pieces().len() == 4, &stage);
+    stage.ctrl(Key::Q);
+    done.saw("quit", stage.is_closing(), &stage);
+
+    let out =
+        std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(["actions", "--json"]).output().unwrap();
+    let table: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
+    let ids: BTreeSet<&str> = table.as_array().unwrap().iter().map(|a| a["id"].as_str().unwrap()).collect();
+    assert_eq!(done.0, ids, "every action of the table is driven");
+}
+
+#[test]
+fn menus_show_the_table_and_do_the_same() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.click("Look");
+    assert!(stage.says("Next size") && stage.says("Light or dark"), "{}", stage.all());
+    stage.click("Next size");
+    assert!(stage.seen("size 92").chosen);
+    stage.click("Change");
+    let undo = stage.told.iter().filter(|t| t.name.starts_with("Undo")).all(|t| !t.enabled);
+    assert!(undo, "nothing was changed yet");
+}
+
+#[test]
+fn handles_are_pulled_by_an_offset_with_shift_and_pushed_with_keys() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.click("piece front");
+    stage.modifiers_held(Modifiers::SHIFT);
+    stage.pull("front.pitch", vec2(20.0, 0.0));
+    stage.modifiers_held(Modifiers::NONE);
+    let text = stage.saved();
+    assert!(text.contains(".moved(offset("), "{}", stage.all());
+    // A second pull with an offset changes the same one.
+    stage.modifiers_held(Modifiers::SHIFT);
+    stage.pull("front.pitch", vec2(-7.0, 5.0));
+    stage.modifiers_held(Modifiers::NONE);
+    let again = stage.saved();
+    assert_eq!(again.matches(".moved(offset(").count(), 1, "one offset");
+    assert_ne!(again, text);
+    stage.ctrl(Key::Z);
+    stage.ctrl(Key::Z);
+    stage.saved();
+    // By keys: a click gives the focus.
+    stage.click("front.pitch");
+    let before = stage.measure(&["front.pitch"]);
+    stage.tab_to("front.pitch");
+    stage.press(Key::ArrowDown);
+    stage.key(Modifiers::SHIFT, Key::ArrowRight);
+    stage.saved();
+    let after = stage.measure(&["front.pitch"]);
+    let at = |v: &serde_json::Value, i: usize| v["front.pitch"]["88"][i].as_f64().unwrap();
+    assert!((at(&after, 0) - at(&before, 0) - 10.0).abs() < 0.06, "{after} {before}");
+    assert!((at(&after, 1) - at(&before, 1) - 1.0).abs() < 0.06, "{after} {before}");
+    stage.ctrl(Key::Z);
+    assert!(stage.says("undone: pull point front.pitch"), "each push is one step");
+}
+
+#[test]
+fn curves_are_made_and_taken_back_on_the_card() {
+    let mut stage = Stage::on("straight-skirt.ron");
+    let before = stage.text();
+    let piece = stage.pieces()[0]["piece ".len()..].split(',').next().unwrap().to_owned();
+    stage.click(&format!("piece {piece}"));
+    stage.click(&format!("edge {piece}.hem"));
+    stage.click("Curve it");
+    let curved = stage.saved();
+    assert!(curved.contains("1/3)"), "{}", stage.all());
+    let (a, b) = (stage.measure(&[&format!("length({piece}.hem)")]), before.len());
+    assert!(a.as_object().is_some() && b > 0);
+    // A handle stands at a third; pulled, it changes its fraction or nothing at all is told.
+    stage.click("Make it straight");
+    assert_eq!(stage.saved(), before);
+}
+
+#[test]
+fn a_seam_is_changed_on_its_card() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.click("seam sleeve_seam");
+    stage.click("fit eased");
+    assert!(stage.saved().contains("fit: eased(longer: one, by: \"1 cm\")"), "{}", stage.all());
+    assert!(stage.says("too short"), "{}", stage.all());
+    stage.fill("longer by of seam sleeve_seam", "0 cm");
+    stage.click("The other side");
+    assert!(stage.saved().contains("fit: eased(longer: two, by: \"0 cm\")"));
+    stage.click("fit equal");
+    stage.click("seam shoulder");
+    stage.fill("kept true by, of seam shoulder", "nothing_such");
+    assert!(stage.says("nothing_such"), "a value that is not there is told: {}", stage.all());
+    stage.fill("side one of seam shoulder", "back.shoulder, front.neckline");
+    assert!(stage.saved().contains("one: [\"back.shoulder\", \"front.neckline\"]"));
+}
+
+#[test]
+fn the_head_of_the_draft_and_its_unit_are_changed_on_its_card() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let formulas = stage.text().matches(" cm\"").count();
+    stage.click("show in, eighths");
+    assert!(stage.says("in"), "{}", stage.all());
+    let text = stage.saved();
+    assert!(text.contains("display: inch_eighths"), "{text}");
+    assert_eq!(text.matches(" cm\"").count(), formulas, "no formula changes");
+    stage.fill("title of draft", "A block of my own");
+    assert!(stage.saved().contains("title: \"A block of my own\""));
+    stage.fill("how far seams may be off of draft", "1/16 in");
+    assert!(stage.saved().contains("seam_limit: \"1/16 in\""));
+}

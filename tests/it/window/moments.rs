@@ -231,3 +231,28 @@ fn the_example_is_what_these_tests_think() {
     let text = std::fs::read_to_string(example("bodice-sleeve.ron")).unwrap();
     assert!(text.contains("by: \"cap_ease_front\"") && text.contains("stack: [\"crown\", \"back_underarm\"]"));
 }
+
+#[test]
+fn what_is_pulled_follows_the_pointer() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.click("piece front");
+    for name in [
+        "front.pitch",
+        HANDLE,
+        "front.armhole, handle leaving tip",
+        "sleeve.cap_front, handle arriving at front_underarm",
+    ] {
+        stage.click(&format!("piece {}", name.split('.').next().unwrap()));
+        let Some(told) = stage.find(name) else { panic!("{name}: {}", stage.all()) };
+        let from = told.rect.unwrap().center();
+        for by in [vec2(10.0, 10.0), vec2(-24.0, 7.0), vec2(3.0, -18.0)] {
+            stage.pull_from(from, by);
+            let there = stage.rect(name).center();
+            stage.press(Key::Escape);
+            stage.button(from + by, false);
+            stage.rest();
+            assert!((stage.rect(name).center() - from).length() < 0.1, "{name}: Escape puts it back");
+            assert!((there - from - by).length() < 1.0, "{name}: pulled by {by:?}, moved by {:?}", there - from);
+        }
+    }
+}

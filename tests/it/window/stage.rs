@@ -28,6 +28,8 @@ pub struct Stage {
     pub ctx: Context,
     window: Window,
     pub told: Vec<Told>,
+    /// What has the focus.
+    pub focus: Option<String>,
     /// The folder of this test; removed at the end.
     pub folder: tempfile::TempDir,
     /// The file that is open.
@@ -80,6 +82,7 @@ impl Stage {
             ctx,
             window,
             told: Vec::new(),
+            focus: None,
             file: file.unwrap_or_else(|| folder.path().join("draft.ron")),
             folder,
             title: String::new(),
@@ -118,6 +121,8 @@ impl Stage {
             }
         }
         if let Some(update) = &output.platform_output.accesskit_update {
+            let focus = update.nodes.iter().find(|(id, _)| *id == update.focus);
+            self.focus = focus.and_then(|(_, n)| n.label().map(str::to_owned));
             let nodes = update.nodes.iter().map(|(_, node)| node);
             self.told = nodes
                 .filter_map(|node| {
@@ -216,6 +221,23 @@ impl Stage {
         act(self);
         self.modifiers = Modifiers::NONE;
         self.frame(vec![]);
+    }
+
+    /// Holds modifiers down until they are changed again.
+    pub fn modifiers_held(&mut self, modifiers: Modifiers) {
+        self.modifiers = modifiers;
+        self.frame(vec![]);
+    }
+
+    /// Tab until this has the focus.
+    pub fn tab_to(&mut self, name: &str) {
+        for _ in 0..400 {
+            if self.focus.as_deref() == Some(name) {
+                return;
+            }
+            self.press(Key::Tab);
+        }
+        panic!("Tab never comes to {name}");
     }
 
     pub fn scroll(&mut self, at: Pos2, by: f32) {
