@@ -40,6 +40,11 @@ impl Window {
                 let told = self.open.redo().map(|label| format!("done again: {label}"));
                 self.told(told);
             }
+            Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(&self.shown.case)),
+            Act::DeleteSize => {
+                self.shown.ask = Some(Ask::deleting_size(self.open.work().draft(), &self.shown.case));
+            }
+            Act::Base => self.run(&Command::Chart(ChartCommand::Base(self.shown.case.clone()))),
             Act::Rename => self.shown.ask = self.shown.part.as_ref().map(Ask::renaming),
             Act::Delete => {
                 let draft = self.open.work().draft();
@@ -95,6 +100,7 @@ impl Window {
             When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
             When::PieceChosen => "choose a piece first".to_owned(),
             When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
+            When::SizeChosen => "choose a size of the girth axis first".to_owned(),
             When::HasSizes => "the draft has no sizes yet".to_owned(),
             When::HasFindings => "nothing was found".to_owned(),
             When::HasProposals => "there is no proposed number".to_owned(),
@@ -268,6 +274,15 @@ impl Window {
                 if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), how))) {
                     self.shown.part = None;
                 }
+            }
+            Purpose::RenameSize(old) => {
+                let new = ask.text(0).to_owned();
+                if self.try_ask(&Command::Chart(ChartCommand::RenameSize(old.clone(), new.clone()))) {
+                    self.shown.case = new;
+                }
+            }
+            Purpose::DeleteSize(label) => {
+                self.try_ask(&Command::Chart(ChartCommand::DeleteSize(label.clone())));
             }
             Purpose::Open | Purpose::SaveAs if choice == 1 => self.browse(ctx),
             Purpose::Open => {

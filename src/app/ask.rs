@@ -19,6 +19,10 @@ pub(super) enum Purpose {
     Rename(Part),
     /// A part is taken out.
     Delete(Part),
+    /// A size gets another label.
+    RenameSize(String),
+    /// A size is taken out.
+    DeleteSize(String),
     /// What uses a part.
     Uses,
     /// A file is opened.
@@ -173,6 +177,20 @@ impl Ask {
             "",
             part.name(),
         )
+    }
+
+    /// The dialog that gives a size another label.
+    pub fn renaming_size(label: &str) -> Self {
+        let note = "Its numbers and every formula that names it follow.";
+        let purpose = Purpose::RenameSize(label.to_owned());
+        Self::new(purpose, format!("Rename size {label}"), note, &["Rename it"]).field("label", "", label)
+    }
+
+    /// The dialog before a size is taken out.
+    pub fn deleting_size(draft: &Draft, label: &str) -> Self {
+        let cells = draft.chart.rows.iter().flat_map(|r| &r.cells).filter(|c| c.0 == label).count();
+        let note = format!("Its {cells} numbers go with it; undoing brings them back.");
+        Self::new(Purpose::DeleteSize(label.to_owned()), format!("Delete size {label}"), note, &["Delete the size"])
     }
 
     /// The dialog before a part is taken out.

@@ -2,7 +2,6 @@
 
 use egui::{Align, Button, CornerRadius, Role, ScrollArea, Ui, WidgetInfo, vec2};
 
-use super::canvas::state as seam_state;
 use super::look::{self, Look};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
@@ -58,11 +57,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             (n, off) => format!("{n} · {off} to look at"),
         };
         group(ui, look, "Seams", &about, None, Act::AddSeam, wishes);
-        let case = scene.case_of(&shown.case);
-        for seam in &draft.seams {
-            let plan = scene.model().and_then(|m| Some((m, m.plan.seams.iter().find(|s| *s.name == *seam.name)?)));
-            let about = plan.map_or_else(String::new, |(model, plan)| seam_state(scene, model, plan, case).words);
-            part(ui, look, shown, Part::Seam(seam.name.clone()), 1, &about, wishes);
+        let states = scene.seams(scene.case_of(&shown.case));
+        for (i, seam) in draft.seams.iter().enumerate() {
+            let about = states.get(i).map_or("", |s| s.words.as_str());
+            part(ui, look, shown, Part::Seam(seam.name.clone()), 1, about, wishes);
         }
         group(ui, look, "Conditions", &draft.conditions.len().to_string(), None, Act::AddCondition, wishes);
         for condition in &draft.conditions {

@@ -178,7 +178,7 @@ impl Window {
                 self.open.begin(format!("pull {}", at.part));
                 let case = self.scene.case_of(&self.shown.case);
                 let slots = 0..self.scene.shapes.slots.len();
-                let ghost = slots.filter_map(|i| self.scene.shapes.get(case, i)).map(|d| (**d).clone()).collect();
+                let ghost = slots.filter_map(|i| self.scene.shapes.get(case, i)).cloned().collect();
                 self.shown.hint =
                     Some(Hint { at: at.clone(), revision: self.scene.computed.revision, grip: Ok(grip.clone()) });
                 self.shown.part = Some(at.part);

@@ -191,7 +191,8 @@ impl Window {
         self.open.poll();
         let computed = self.open.work().computed();
         if !Arc::ptr_eq(computed, &self.scene.computed) {
-            self.scene.take(Arc::clone(computed), self.shown.held.is_some());
+            let old = self.scene.take(Arc::clone(computed), self.shown.held.is_some());
+            self.open.work().give_back(old);
             if self.shown.case.is_empty()
                 || self.scene.cases().is_some_and(|c| !c.list.iter().any(|c| c.address == self.shown.case))
             {
@@ -199,7 +200,7 @@ impl Window {
             }
         }
         let case = self.scene.case_of(&self.shown.case);
-        let Scene { computed, shapes } = &mut self.scene;
+        let Scene { computed, shapes, .. } = &mut self.scene;
         if let Some(model) = &computed.model {
             let nothing = shapes::Shapes::default();
             shapes.add(&computed.draft, model, case, &nothing, false);

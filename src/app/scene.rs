@@ -1,34 +1,60 @@
 //! What was computed, with the shapes that are drawn of it.
 
+use std::cell::RefCell;
+use std::rc::Rc;
 use std::sync::Arc;
 
+use super::canvas::{Flat, State, tags};
 use super::shapes::Shapes;
 use crate::base::Finding;
 use crate::compute::{Cases, Model};
 use crate::document::{Draft, Part};
-use crate::session::Computed;
+use crate::session::{Computed, part_of_finding};
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {
     pub computed: Arc<Computed>,
     pub shapes: Shapes,
+    /// The part that each finding speaks of.
+    parts: Vec<Option<Part>>,
+    /// How the seams stand in a case, looked up once for a revision.
+    seams: RefCell<Option<(usize, Rc<Vec<State>>)>>,
+    /// Shapes as straight lines, at the scale at which they were drawn last.
+    pub flat: RefCell<Flat>,
 }
 
 impl Scene {
     pub fn of(computed: Arc<Computed>) -> Self {
         let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&computed.draft, m));
-        Self { computed, shapes }
+        let parts = parts(&computed);
+        Self { computed, shapes, parts, seams: RefCell::default(), flat: RefCell::default() }
+    }
+
+    /// How the seams stand in a case, in the order of the plan.
+    pub fn seams(&self, case: usize) -> Rc<Vec<State>> {
+        if let Some((known, states)) = &*self.seams.borrow()
+            && *known == case
+        {
+            return Rc::clone(states);
+        }
+        let states = Rc::new(self.model().map_or_else(Vec::new, |model| tags::states(self, model, case)));
+        *self.seams.borrow_mut() = Some((case, Rc::clone(&states)));
+        states
     }
 
     /// Takes in what was computed of a later revision. Pieces keep their places on the table, and shapes that cannot be
     /// computed any more are the last good ones.
     /// `still`: something is pulled, and the sizes lie over each other as they did.
-    pub fn take(&mut self, computed: Arc<Computed>, still: bool) {
+    /// Gives back what was shown before.
+    pub fn take(&mut self, computed: Arc<Computed>, still: bool) -> Arc<Computed> {
         if let Some(model) = &computed.model {
             let earlier = std::mem::take(&mut self.shapes);
             self.shapes = earlier.followed(&computed.draft, model, still);
         }
-        self.computed = computed;
+        self.parts = parts(&computed);
+        self.seams.replace(None);
+        self.flat.get_mut().tidy();
+        std::mem::replace(&mut self.computed, computed)
     }
 
     pub fn draft(&self) -> &Draft {
@@ -87,6 +113,10 @@ impl Scene {
 
     /// Open findings that speak of a part.
     pub fn findings_at<'a>(&'a self, part: &'a Part) -> impl Iterator<Item = (usize, &'a Finding)> {
-        self.findings().filter(move |(_, f)| crate::session::part_of_finding(self.draft(), f).as_ref() == Some(part))
+        self.findings().filter(move |(i, _)| self.parts.get(*i).and_then(Option::as_ref) == Some(part))
     }
+}
+
+fn parts(computed: &Computed) -> Vec<Option<Part>> {
+    computed.findings.iter().map(|f| part_of_finding(&computed.draft, f)).collect()
 }

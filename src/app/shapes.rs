@@ -7,7 +7,7 @@ use std::sync::Arc;
 
 use kurbo::{BezPath, Point, Rect, Shape as _, Vec2};
 
-use crate::compute::{EdgeShape, FramePlan, Model};
+use crate::compute::{EdgeShape, FramePlan, Item, Model, Mouth};
 use crate::document::Draft;
 use crate::output;
 
@@ -21,6 +21,24 @@ const GAP: f64 = 0.09;
 const SHAPE: f64 = 1.7;
 /// The most ways of breaking rows that are tried.
 const MOST_TRIES: usize = 64;
+
+/// Something of the model that is drawn.
+#[derive(Clone, Debug, PartialEq)]
+enum Source {
+    Edge(Arc<EdgeShape<f64>>),
+    Mouth(Arc<Mouth<f64>>),
+}
+
+impl Source {
+    /// Whether it is the very same, not only an equal one.
+    fn is_same(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Edge(a), Self::Edge(b)) => Arc::ptr_eq(a, b),
+            (Self::Mouth(a), Self::Mouth(b)) => Arc::ptr_eq(a, b),
+            _ => false,
+        }
+    }
+}
 
 /// A piece or drawing in one size.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,7 +58,7 @@ pub struct Drawn {
     /// From its frame to the frame in which the sizes lie over each other.
     pub stack: Vec2,
     /// What it was made of, to see whether it is the same again.
-    made_of: Vec<Option<Arc<EdgeShape<f64>>>>,
+    made_of: Vec<Option<Source>>,
 }
 
 impl Drawn {
@@ -209,28 +227,37 @@ fn drawn(
     (was, still): (Option<&Arc<Drawn>>, bool),
 ) -> Arc<Drawn> {
     let edges = frame.edges.iter().chain(&frame.lines);
-    let made_of: Vec<_> = edges.map(|e| model.item(case, *e).and_then(|i| i.edge().cloned())).collect();
+    let made_of: Vec<Option<Source>> = edges
+        .chain(frame.mouths.iter().map(|(mouth, _)| mouth))
+        .map(|node| match model.item(case, *node)? {
+            Item::Mouth(mouth) => Some(Source::Mouth(Arc::clone(mouth))),
+            item => item.edge().map(|e| Source::Edge(Arc::clone(e))),
+        })
+        .collect();
     let untrue = frame.edges.iter().chain(&frame.points).any(|e| model.is_untrue(case, *e));
     let stack = match was.filter(|_| still) {
         Some(was) => was.stack,
         None => stack(draft, model, case, frame),
     };
-    let same = |a: &Option<Arc<EdgeShape<f64>>>, b: &Option<Arc<EdgeShape<f64>>>| match (a, b) {
-        (Some(a), Some(b)) => Arc::ptr_eq(a, b),
+    let same = |a: &Option<Source>, b: &Option<Source>| match (a, b) {
+        (Some(a), Some(b)) => a.is_same(b),
         _ => false,
     };
-    if let Some(was) = was.filter(|w| frame.mouths.is_empty() && w.is_whole && !w.is_past) {
+    if let Some(was) = was.filter(|w| w.is_whole && !w.is_past) {
         let all = was.made_of.len() == made_of.len() && was.made_of.iter().zip(&made_of).all(|(a, b)| same(a, b));
         if all && was.untrue == untrue && was.stack == stack {
             return Arc::clone(was);
         }
     }
     let closed = output::outline(model, case, frame);
-    let is_whole = (closed.is_some() || !frame.is_piece) && made_of.iter().all(Option::is_some);
+    let is_whole = (closed.is_some() || !frame.is_piece)
+        && made_of.iter().take(frame.edges.len() + frame.lines.len()).all(Option::is_some);
     let outline = closed.unwrap_or_else(|| {
         let mut open = BezPath::new();
         for edge in made_of.iter().take(frame.edges.len()).flatten() {
-            open.extend(edge.curve.to_path().elements().iter().copied());
+            if let Source::Edge(edge) = edge {
+                open.extend(edge.curve.to_path().elements().iter().copied());
+            }
         }
         open
     });

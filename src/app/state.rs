@@ -106,7 +106,7 @@ pub(super) struct Held {
     /// What was known then.
     pub computed: Arc<Computed>,
     /// The pieces as they were, in the chosen size.
-    pub ghost: Vec<Drawn>,
+    pub ghost: Vec<Arc<Drawn>>,
 }
 
 /// What would happen to what is under the pointer.

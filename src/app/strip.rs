@@ -146,6 +146,9 @@ fn row(
                     if response.hovered() {
                         asked = Some(case);
                     }
+                    if case < scene.cases().map_or(0, |c| c.range) {
+                        response.context_menu(|ui| size_menu(ui, scene, case, wishes));
+                    }
                     let address = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone());
                     if let Some(address) = address.filter(|_| response.clicked()) {
                         let alone = ui.input(|i| i.modifiers.command);
@@ -163,6 +166,18 @@ fn row(
         });
     });
     asked
+}
+
+/// What can be done with a size.
+fn size_menu(ui: &mut Ui, scene: &Scene, case: usize, wishes: &mut Vec<Wish>) {
+    let Some(address) = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone()) else { return };
+    for act in [Act::Base, Act::RenameSize, Act::DeleteSize] {
+        if ui.button(act.action().name).clicked() {
+            wishes.push(Wish::Choose(address.clone()));
+            wishes.push(Wish::Act(act));
+            ui.close();
+        }
+    }
 }
 
 /// The button of a case.

@@ -9,7 +9,7 @@ use super::build::{FormulaScope, World, world_of};
 use super::compile::{FormulaReader, ParseCache};
 use super::item::Item;
 use super::model::Model;
-use super::plan::{Def, Formula, Plan};
+use super::plan::{Def, Formula, Node, Part, Plan};
 use crate::base::Finding;
 use crate::document::Draft;
 use crate::language::{Frame, What};
@@ -29,8 +29,9 @@ impl<'a> Trial<'a> {
         {
             // Things seen through placements have their nodes in the plan; new ones must not take the place of others.
             let mut nodes = world.nodes.borrow_mut();
-            let own = nodes.len();
-            nodes.extend(plan.nodes.iter().skip(own).cloned());
+            let placeholder = Node { part: Part::default(), def: Def::Broken, kind: None, deps: Vec::new() };
+            let missing = plan.nodes.len().saturating_sub(nodes.len());
+            nodes.extend(std::iter::repeat_n(placeholder, missing));
             let mut laid = world.laid.borrow_mut();
             for (i, node) in plan.nodes.iter().enumerate() {
                 if let Def::Laid(rigid, target) = &node.def {

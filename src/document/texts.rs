@@ -65,7 +65,7 @@ impl Draft {
     /// The text at an address.
     pub fn text(&self, at: &Address) -> Option<String> {
         let mut found = None;
-        self.clone().texts_near(at, &mut |address, _, text| {
+        self.only(&at.part).texts_near(at, &mut |address, _, text| {
             if address == at && found.is_none() {
                 found = Some(text.clone());
             }
@@ -85,6 +85,41 @@ impl Draft {
             }
         });
         found
+    }
+
+    /// A draft with little more in it than this part, for looking.
+    fn only(&self, part: &Part) -> Self {
+        fn named<T: Clone>(list: &[T], is_it: impl Fn(&T) -> bool) -> Vec<T> {
+            list.iter().filter(|t| is_it(t)).cloned().collect()
+        }
+        let mut out = Self::default();
+        match part {
+            Part::Value(n) => out.values = named(&self.values, |v| v.name == *n),
+            Part::Row(n) => out.chart.rows = named(&self.chart.rows, |r| r.name == *n),
+            Part::Person(n) => out.chart.persons = named(&self.chart.persons, |p| p.name == *n),
+            Part::Piece(n) | Part::Drawing(n) | Part::Inner(n, ..) => {
+                out.pieces = named(&self.pieces, |p| p.name == *n);
+                out.drawings = named(&self.drawings, |d| d.name == *n);
+            }
+            Part::Seam(n) => out.seams = named(&self.seams, |s| s.name == *n),
+            Part::Condition(n) => out.conditions = named(&self.conditions, |c| c.name == *n),
+            Part::Draft => {
+                out.title.clone_from(&self.title);
+                out.note.clone_from(&self.note);
+                out.author.clone_from(&self.author);
+                out.licence.clone_from(&self.licence);
+                out.contact.clone_from(&self.contact);
+                out.edition.clone_from(&self.edition);
+                out.date.clone_from(&self.date);
+                out.settings.clone_from(&self.settings);
+                out.chart.girth.clone_from(&self.chart.girth);
+                out.chart.cup.clone_from(&self.chart.cup);
+                out.chart.length.clone_from(&self.chart.length);
+                out.chart.base.clone_from(&self.chart.base);
+            }
+            _ => out = self.clone(),
+        }
+        out
     }
 
     fn head(&mut self, visit: &mut Visit<'_>) {

@@ -49,6 +49,8 @@ pub enum When {
     PieceChosen,
     /// A piece is chosen whose outline is open.
     OutlineOpen,
+    /// A size of the range is chosen.
+    SizeChosen,
     /// The draft has a size.
     HasSizes,
     /// There is something in the list of findings.
@@ -110,6 +112,9 @@ actions! {
     Rename "rename", "Rename …", "F2", Change, PartChosen, "Gives the chosen part another name, in every formula.";
     Delete "delete", "Delete …", "Delete", Change, PartChosen, "Takes the chosen part out; says first what names it.";
     UsedBy "used_by", "Used by …", "Ctrl+U", Change, PartChosen, "Lists what names the chosen part.";
+    RenameSize "rename_size", "Rename the size …", "", Change, SizeChosen, "Gives the chosen size another label, wherever it is named.";
+    DeleteSize "delete_size", "Delete the size …", "", Change, SizeChosen, "Takes the chosen size out of the chart, with its numbers.";
+    Base "base", "Make it the base size", "", Change, SizeChosen, "Makes the chosen size the zero of steps and the first to be shown.";
     ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
     ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
     ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";

@@ -68,6 +68,8 @@ pub(super) struct Desk {
 struct Papers {
     wanted: Option<(u64, Arc<Draft>)>,
     done: Option<Arc<Computed>>,
+    /// What nobody shows any more: taking a large model apart is work too, and is done here.
+    old: Vec<Arc<Computed>>,
     closed: bool,
 }
 
@@ -89,7 +91,9 @@ impl Desk {
                     None => papers = self.changed.wait(papers).unwrap_or_else(PoisonError::into_inner),
                 }
             };
+            let old = std::mem::take(&mut papers.old);
             drop(papers);
+            drop(old);
             let computed = Arc::new(Computed::of(&mut engine, revision, draft));
             self.papers().done = Some(computed);
             self.changed.notify_all();
@@ -130,6 +134,13 @@ impl Seat {
         match self {
             Self::Here(_) => None,
             Self::Beside(desk) => desk.papers().done.take(),
+        }
+    }
+
+    /// Takes back what is not shown any more.
+    pub fn give_back(&self, old: Arc<Computed>) {
+        if let Self::Beside(desk) = self {
+            desk.papers().old.push(old);
         }
     }
 

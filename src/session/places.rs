@@ -12,8 +12,7 @@ pub fn part_of_finding(draft: &Draft, finding: &Finding) -> Option<Part> {
             return Some(Part::Seam(place.seam.clone()));
         }
         if !place.edge.is_empty() {
-            let own = inner_parts(draft, &place.piece);
-            return own.into_iter().find(|p| p.name() == place.edge);
+            return inner_named(draft, &place.piece, &place.edge);
         }
         draft.pieces.iter().any(|p| p.name == place.piece).then(|| Part::Piece(place.piece.clone()))
     })
@@ -47,8 +46,7 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
             let local = rest.split('.').next().unwrap_or_default();
             let is_frame =
                 draft.pieces.iter().any(|p| p.name == frame) || draft.drawings.iter().any(|d| d.name == frame);
-            let inner = || inner_parts(draft, frame).into_iter().find(|p| p.name() == local);
-            is_frame.then(|| inner().unwrap_or_else(|| Part::Piece(frame.to_owned())))
+            is_frame.then(|| inner_named(draft, frame, local).unwrap_or_else(|| Part::Piece(frame.to_owned())))
         }
         None => {
             let value = draft.values.iter().any(|v| v.name == name).then(|| Part::Value(name.to_owned()));
@@ -57,4 +55,18 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
             value.or(row).or(piece)
         }
     }
+}
+
+/// The part of a piece or drawing that has this name.
+fn inner_named(draft: &Draft, frame: &str, name: &str) -> Option<Part> {
+    if let Some(piece) = draft.pieces.iter().find(|p| p.name == frame) {
+        // Most findings speak of points and edges.
+        if piece.points.iter().any(|p| p.name == name) {
+            return Some(Part::point(frame, name));
+        }
+        if piece.edges.iter().any(|e| e.name == name) {
+            return Some(Part::edge(frame, name));
+        }
+    }
+    inner_parts(draft, frame).into_iter().find(|p| p.name() == name)
 }

@@ -94,11 +94,17 @@ impl Work {
     pub fn poll(&mut self) -> bool {
         match self.seat.take() {
             Some(computed) => {
-                self.computed = computed;
+                let old = std::mem::replace(&mut self.computed, computed);
+                self.seat.give_back(old);
                 true
             }
             None => false,
         }
+    }
+
+    /// What was computed of an earlier revision is not shown any more.
+    pub fn give_back(&self, old: Arc<Computed>) {
+        self.seat.give_back(old);
     }
 
     /// Waits until the draft as it stands is computed.

@@ -2,6 +2,8 @@
 //!
 //! The engine works beside it in a thread of its own, as in the real window. Times are printed, not judged.
 
+#![allow(clippy::disallowed_methods, clippy::print_stdout, missing_docs, reason = "a bench")]
+
 #[path = "../../examples/generate.rs"]
 #[allow(dead_code, clippy::unwrap_used, missing_docs)]
 mod generate;
@@ -100,7 +102,9 @@ fn measure(what: &str, path: PathBuf, piece: &str, grip: &str) {
     };
     let at = stage.rect(piece).center();
     click(&mut stage, at);
-    (0..5).for_each(|_| drop(stage.frame(vec![])));
+    for _ in 0..5 {
+        stage.frame(vec![]);
+    }
     let from = stage.rect(grip).center();
     stage.ctx.disable_accesskit();
     let modifiers = Modifiers::NONE;

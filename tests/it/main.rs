@@ -35,5 +35,6 @@ mod output_wide;
 mod readme;
 mod renaming;
 mod seeds;
+mod session;
 #[cfg(feature = "window")]
 mod window;

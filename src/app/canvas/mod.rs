@@ -1,14 +1,16 @@
 //! The sheet in the middle: pieces in all sizes, what of them can be pulled, and how their seams stand.
 
+mod flat;
 mod grips;
 mod near;
 mod sheet;
-mod tags;
+pub(super) mod tags;
 
 use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use kurbo::Vec2;
 
-pub(super) use tags::state;
+pub(super) use flat::Flat;
+pub(super) use tags::State;
 
 use super::look::{self, Look};
 use super::scene::Scene;
@@ -32,7 +34,8 @@ pub(super) fn show(
     }
     let view = view_of(scene, shown, canvas);
     ui.painter().rect(canvas, CornerRadius::same(6), look.sheet, Stroke::new(1.0, look.border), StrokeKind::Inside);
-    let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look };
+    let crowded = shown.behind && scene.shapes.behind.len() * scene.shapes.slots.len() > MANY;
+    let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look, crowded };
     let step = sheet.grid(scene.draft().display);
     let chosen = scene.case_of(&shown.case);
     paint_pieces(&sheet, scene, shown, chosen, asked);
@@ -87,7 +90,7 @@ fn paint_pieces(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, chosen: usize, 
         }
         if let Some(ghost) = shown.held.as_ref().and_then(|h| h.ghost.get(piece)) {
             let shift = scene.shapes.slots[piece].shift + ghost.stack;
-            sheet.drawn(ghost, shift, look::THIN, look.soft, true);
+            sheet.drawn(scene, ghost, shift, look::THIN, look.soft, true);
         }
         sheet.piece(scene, (chosen, piece), look::STRONG, look.size(scene.part(chosen)));
     }
@@ -119,6 +122,8 @@ fn steer(ui: &Ui, response: &egui::Response, view: View, wishes: &mut Vec<Wish>)
     }
 }
 
+/// With more outlines than this thin lines are drawn without soft edges.
+const MANY: usize = 200;
 /// The millimetres that a key pushes by.
 pub(super) const NUDGE: f64 = 1.0;
 

@@ -1,9 +1,14 @@
 //! Painting on the sheet: lines, pieces, the grid, names.
 
-use egui::text::LayoutJob;
-use egui::{Align, Align2, Color32, Id, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
-use kurbo::{BezPath, PathEl, Shape as _, Vec2};
+use std::sync::Arc;
 
+use egui::text::LayoutJob;
+use egui::{
+    Align, Align2, Color32, Id, Mesh, Painter, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2,
+};
+use kurbo::Vec2;
+
+use super::flat;
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::shapes::Drawn;
@@ -11,14 +16,14 @@ use crate::app::view::View;
 use crate::base::{DisplayUnit, shown as length_text};
 use crate::document::Part;
 
-/// Curves are drawn by straight lines that leave them by no more than this, px.
-const FLATNESS: f64 = 0.2;
 /// Lines of the grid are no closer than this, px.
 const GRID_GAP: f64 = 42.0;
 /// Words under a piece are not broken narrower than this, px.
 const NARROWEST: f32 = 72.0;
 /// A sheet lower than this has no room for hints, px.
 const LOW: f32 = 260.0;
+/// Points of a line that are closer than this are one, where very much is drawn, px.
+const NEAR: f32 = 1.5;
 /// A dash and a gap, px.
 const DASHES: (f32, f32) = (8.0, 5.0);
 /// The most dashes of one line; longer ones get longer dashes.
@@ -30,33 +35,29 @@ pub(super) struct Sheet<'a> {
     pub canvas: Rect,
     pub view: View,
     pub look: &'a Look,
+    /// Whether so much is drawn that thin lines go without soft edges.
+    pub crowded: bool,
 }
 
 impl Sheet<'_> {
-    fn screen_path(&self, path: &BezPath, shift: Vec2) -> Vec<Vec<Pos2>> {
-        let mut lines: Vec<Vec<Pos2>> = Vec::new();
-        let at = |p: kurbo::Point| self.view.screen_from_table(self.canvas, p + shift);
-        kurbo::flatten(path, FLATNESS / self.view.scale, |element| match element {
-            PathEl::MoveTo(p) => lines.push(vec![at(p)]),
-            PathEl::ClosePath => {
-                if let Some(line) = lines.last_mut() {
-                    line.extend(line.first().copied());
-                }
+    /// A line on the screen. Where very much is drawn, points closer than a pixel or two to the one before are left out.
+    fn on_screen(&self, line: &[kurbo::Point], shift: Vec2) -> Vec<Pos2> {
+        let mut out: Vec<Pos2> = Vec::with_capacity(line.len());
+        let least = if self.crowded { NEAR * NEAR } else { 0.0 };
+        for (i, p) in line.iter().enumerate() {
+            let at = self.view.screen_from_table(self.canvas, *p + shift);
+            let is_end = i + 1 == line.len();
+            if is_end || out.last().is_none_or(|l| l.distance_sq(at) >= least) {
+                out.push(at);
             }
-            PathEl::LineTo(p) | PathEl::QuadTo(_, p) | PathEl::CurveTo(_, _, p) => {
-                if let Some(line) = lines.last_mut() {
-                    line.push(at(p));
-                }
-            }
-        });
-        lines
+        }
+        out
     }
 
-    fn stroke(&self, path: &BezPath, shift: Vec2, stroke: Stroke, dashed: bool) {
-        if !self.sees(path.bounding_box() + shift) {
-            return;
-        }
-        for mut line in self.screen_path(path, shift) {
+    /// Paints a line of straight stretches, mm, moved by `shift`.
+    fn stroke(&self, lines: &[Vec<kurbo::Point>], shift: Vec2, stroke: Stroke, dashed: bool) {
+        for line in lines {
+            let mut line = self.on_screen(line, shift);
             if dashed {
                 let long: f32 = line.windows(2).map(|p| p[0].distance(p[1])).sum();
                 let times = (long / (DASHES.0 + DASHES.1) / MOST_DASHES).max(1.0);
@@ -77,20 +78,33 @@ impl Sheet<'_> {
     /// A piece in a case; what is not true is dashed and steps back.
     pub fn piece(&self, scene: &Scene, (case, piece): (usize, usize), width: f32, color: Color32) {
         if let Some(drawn) = scene.shapes.get(case, piece) {
-            self.drawn(drawn, scene.shapes.shift(case, piece), width, color, false);
+            self.drawn(scene, drawn, scene.shapes.shift(case, piece), width, color, false);
         }
     }
 
     /// A shape at a place; a ghost is dashed.
-    pub fn drawn(&self, drawn: &Drawn, shift: Vec2, width: f32, color: Color32, ghost: bool) {
+    pub fn drawn(&self, scene: &Scene, drawn: &Arc<Drawn>, shift: Vec2, width: f32, color: Color32, ghost: bool) {
+        if !drawn.bounds.is_some_and(|b| self.sees(b + shift)) {
+            return;
+        }
         let dashed = drawn.untrue || ghost;
         let color = if drawn.untrue { self.look.faded(color) } else { color };
         let color = if drawn.is_past { color.gamma_multiply(0.4) } else { color };
-        self.stroke(&drawn.outline, shift, Stroke::new(width, color), dashed);
-        let inner = Stroke::new((width * 0.6).max(look::THIN), color);
-        for line in &drawn.lines {
-            self.stroke(line, shift, inner, dashed);
+        let flat = scene.flat.borrow_mut().of(drawn, self.view.scale);
+        if self.crowded && !dashed && width <= look::THIN {
+            let origin = self.view.screen_from_table(self.canvas, kurbo::Point::ZERO + shift);
+            let mesh = flat.mesh((origin, self.view.scale, width, color), || {
+                let mut mesh = Mesh::default();
+                for line in flat.outline.iter().chain(&flat.lines) {
+                    flat::strip(&mut mesh, &self.on_screen(line, shift), width, color);
+                }
+                mesh
+            });
+            self.painter.add(Shape::Mesh(mesh));
+            return;
         }
+        self.stroke(&flat.outline, shift, Stroke::new(width, color), dashed);
+        self.stroke(&flat.lines, shift, Stroke::new((width * 0.6).max(look::THIN), color), dashed);
     }
 
     /// An edge or line of a piece in a case, in a colour of its own.
@@ -99,7 +113,8 @@ impl Sheet<'_> {
         let (Some(model), Some(slot)) = (scene.model(), scene.shapes.slot(frame)) else { return };
         let Some(node) = model.plan.node_named(&format!("{frame}.{name}")) else { return };
         if let Some(edge) = model.item(case, node).and_then(|i| i.edge()) {
-            self.stroke(&edge.curve.to_path(), scene.shapes.shift(case, slot), stroke, false);
+            let path = flat::lines(&edge.curve.to_path(), self.view.scale);
+            self.stroke(&path, scene.shapes.shift(case, slot), stroke, false);
         }
     }
 

@@ -1,5 +1,7 @@
 //! A small tag at each seam of the chosen piece (of all pieces where none is chosen): how its sides stand, live.
 
+use std::collections::BTreeMap;
+
 use egui::{Align2, CornerRadius, Id, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
 use kurbo::Point;
 
@@ -7,7 +9,7 @@ use super::sheet::Sheet;
 use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
-use crate::base::{Severity, shown as length_text};
+use crate::base::{DisplayUnit, Severity, shown as length_text};
 use crate::compute::{Def, Model, SeamPlan};
 use crate::document::Part;
 use crate::proof::{Limits, seam_state};
@@ -25,12 +27,20 @@ pub(in crate::app) struct State {
     pub measured: bool,
 }
 
-/// The state of a seam in a case, and whether it is off in any.
-pub(in crate::app) fn state(scene: &Scene, model: &Model, seam: &SeamPlan, case: usize) -> State {
+/// The states of all seams in a case, and whether they are off in any.
+pub(in crate::app) fn states(scene: &Scene, model: &Model, case: usize) -> Vec<State> {
     let draft = scene.draft();
-    let unit = draft.display;
     let limit = Limits::of(draft, &mut Vec::new()).seam;
-    let bad = scene.findings().filter(|(_, f)| *f.place.seam == *seam.name).map(|(_, f)| f.severity()).min();
+    let mut bad: BTreeMap<&str, Severity> = BTreeMap::new();
+    for (_, finding) in scene.findings().filter(|(_, f)| !f.place.seam.is_empty()) {
+        let worst = bad.entry(&finding.place.seam).or_insert(finding.severity());
+        *worst = (*worst).min(finding.severity());
+    }
+    let all = model.plan.seams.iter();
+    all.map(|seam| state(draft.display, model, seam, case, limit, bad.get(&*seam.name).copied())).collect()
+}
+
+fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: f64, bad: Option<Severity>) -> State {
     let untrue = seam.equation.is_some_and(|e| model.is_untrue(case, model.plan.equations[e].node));
     let measure = seam_state(model, seam, case);
     let words = match measure {
@@ -40,11 +50,10 @@ pub(in crate::app) fn state(scene: &Scene, model: &Model, seam: &SeamPlan, case:
             format!("{} too {way}", length_text(s.excess.abs(), unit))
         }
         Some(s) if s.meant == 0.0 => "equal".to_owned(),
-        Some(s) => format!(
-            "{} {}, as meant",
-            length_text(s.meant.abs(), unit),
-            if s.meant > 0.0 { "longer" } else { "shorter" }
-        ),
+        Some(s) => {
+            let way = if s.meant > 0.0 { "longer" } else { "shorter" };
+            format!("{} {way}, as meant", length_text(s.meant.abs(), unit))
+        }
     };
     State { words, bad, measured: measure.is_some() }
 }
@@ -54,7 +63,8 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
     let Some(model) = scene.model() else { return };
     let look = sheet.look;
     let mut taken: Vec<Rect> = Vec::new();
-    for seam in &model.plan.seams {
+    let states = scene.seams(case);
+    for (seam, state) in model.plan.seams.iter().zip(states.iter()) {
         let is_chosen = matches!(&shown.part, Some(Part::Seam(name)) if **name == *seam.name);
         let places = places(model, seam, case);
         let own = match shown.frame() {
@@ -67,7 +77,6 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         if !sheet.canvas.contains(at) {
             continue;
         }
-        let state = state(scene, model, seam, case);
         // From afar only what is wrong speaks.
         if sheet.view.scale < FAR && state.bad.is_none() && !is_chosen {
             continue;

@@ -4,7 +4,6 @@ use egui::{Role, Ui, WidgetInfo};
 
 use super::Card;
 use super::by_size::Said;
-use crate::app::canvas::state as seam_state;
 use crate::app::field::{self, Form};
 use crate::app::state::{Field, Wish};
 use crate::base::tolerance;
@@ -35,9 +34,10 @@ impl Card<'_> {
         );
         self.text(ui, Address::new(part, "note"), "note", false, "");
         let scene = self.scene;
-        let plan = scene.model().and_then(|m| Some((m, m.plan.seams.iter().find(|s| *s.name == *seam.name)?)));
-        if let Some((model, plan)) = plan {
-            let words = seam_state(scene, model, plan, self.case).words;
+        let place = scene.model().and_then(|m| m.plan.seams.iter().position(|s| *s.name == *seam.name));
+        if let (Some(model), Some(i)) = (scene.model(), place) {
+            let plan = &model.plan.seams[i];
+            let words = scene.seams(self.case).get(i).map_or_else(String::new, |s| s.words.clone());
             self.say_line(ui, &format!("{words} in {}", scene.called(self.case)));
             self.by_size(ui, "side one less side two", Said::Length, &|case| {
                 measured(model, plan, case).map(|s| s.one - s.two)

@@ -6,7 +6,7 @@ use crate::language::{literal_text, tidy};
 use crate::session::computed::Computed;
 use crate::session::naming::check_free;
 use crate::session::size::{NewSize, add_size, read_cell};
-use crate::session::{EditError, qualify_for};
+use crate::session::{EditError, delete_size, qualify_for, rename_size};
 
 /// A change of the chart.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +25,10 @@ pub enum ChartCommand {
     Confirm(String, String),
     /// The base size.
     Base(String),
+    /// A size on the girth axis gets another label: old, new.
+    RenameSize(String, String),
+    /// A size on the girth axis is taken out, with its numbers.
+    DeleteSize(String),
 }
 
 impl ChartCommand {
@@ -37,6 +41,8 @@ impl ChartCommand {
             Self::PersonCell(person, row, _) => format!("change {row} of {person}"),
             Self::Confirm(..) => "confirm proposed numbers".to_owned(),
             Self::Base(label) => format!("make {label} the base size"),
+            Self::RenameSize(old, new) => format!("rename size {old} to {new}"),
+            Self::DeleteSize(label) => format!("delete size {label}"),
         }
     }
 
@@ -54,6 +60,12 @@ impl ChartCommand {
             Self::Cell(row, label, text) => set_cell(draft, row, label, text),
             Self::PersonCell(person, row, text) => set_person_cell(draft, person, row, text),
             Self::Confirm(row, label) => confirm(draft, computed, row, label),
+            Self::RenameSize(old, new) => {
+                rename_size(draft, Axis::Girth, old, new).map_err(|e| EditError::refused(e.to_string()))
+            }
+            Self::DeleteSize(label) => {
+                delete_size(draft, Axis::Girth, label).map_err(|e| EditError::refused(e.to_string()))
+            }
             Self::Base(label) => {
                 draft.chart.base.clone_from(label);
                 Ok(String::new())

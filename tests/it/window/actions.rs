@@ -133,6 +133,17 @@ fn every_action_does_what_it_says() {
     done.saw("undo", stage.saved().contains("a.right(cuff * 4)"), &stage);
     stage.key(CTRL_SHIFT, Key::Z);
     done.saw("redo", stage.saved().contains("a.right(2.5 cm * 4)"), &stage);
+    stage.click("size 104");
+    stage.find_and_do("Make it the base");
+    done.saw("base", stage.saved().contains("base: \"104\""), &stage);
+    stage.find_and_do("Rename the size");
+    stage.answer(&[("label", "52")], "Rename it");
+    let text = stage.saved();
+    done.saw("rename_size", text.contains("base: \"52\"") && text.contains("(\"52\", \"104 cm\")"), &stage);
+    stage.find_and_do("Delete the size");
+    stage.answer(&[], "Delete the size");
+    done.saw("delete_size", !stage.saved().contains("\"52\""), &stage);
+    stage.ctrl(Key::Z);
     stage.key(Modifiers::ALT, Key::Num2);
     done.saw("reach_one", stage.seen("pull this size only").chosen, &stage);
     stage.key(Modifiers::ALT, Key::Num3);
