@@ -2,12 +2,14 @@
 
 use std::path::PathBuf;
 use std::process::ExitCode;
+use std::time::Instant;
 
 use clap::Parser;
 use tracewheel::cli::{self, Call};
 use tracewheel::file::OpenedFile;
 
 fn main() -> ExitCode {
+    let begun = begun();
     let call = Call::parse();
     if let Some(command) = &call.command {
         return cli::run(command);
@@ -15,21 +17,26 @@ fn main() -> ExitCode {
     let file = call.file.as_deref();
     match cli::draft_for_window(file) {
         Err(exit) => exit,
-        Ok(opened) => match window(file.map(PathBuf::from).zip(opened)) {
+        Ok(opened) => match window(file.map(PathBuf::from).zip(opened), begun) {
             Ok(()) => ExitCode::SUCCESS,
             Err(reason) => cli::no_window(file, &reason),
         },
     }
 }
 
+#[allow(clippy::disallowed_methods, reason = "only the window tells times, and only to those who ask")]
+fn begun() -> Instant {
+    Instant::now()
+}
+
 #[cfg(feature = "window")]
-fn window(file: Option<(PathBuf, OpenedFile)>) -> Result<(), String> {
+fn window(file: Option<(PathBuf, OpenedFile)>, begun: Instant) -> Result<(), String> {
     use tracewheel::app::{Start, show};
     use tracewheel::session::RecoveryFolder;
-    show(Start { file, recovery: RecoveryFolder::of_system() })
+    show(Start { file, recovery: RecoveryFolder::of_system(), begun: Some(begun) })
 }
 
 #[cfg(not(feature = "window"))]
-fn window(_file: Option<(PathBuf, OpenedFile)>) -> Result<(), String> {
+fn window(_file: Option<(PathBuf, OpenedFile)>, _begun: Instant) -> Result<(), String> {
     Err("this build has none".to_owned())
 }

@@ -294,7 +294,7 @@ pub(super) fn split_list(text: &str) -> Vec<String> {
 /// Paints the dialog, if one is open.
 pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     let Some(ask) = &shown.ask else { return };
-    let modal = Modal::new(Id::unique("ask")).show(ui.ctx(), |ui| {
+    let modal = Modal::new(Id::unique("ask")).backdrop_color(look.backdrop()).show(ui.ctx(), |ui| {
         ui.set_width(430.0);
         ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
         if !ask.note.is_empty() {

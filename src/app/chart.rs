@@ -11,8 +11,10 @@ use crate::document::{Axis, Part, Row, RowKind};
 use crate::language::Kind;
 use crate::session::{Act, ChartCommand, Command};
 
+/// Width of a row's name, px.
+const NAME: f32 = 118.0;
 /// Width of a cell, px.
-const CELL: f32 = 82.0;
+const CELL: f32 = 78.0;
 /// The most columns that are shown at once; of more, those beside the chosen size.
 const MOST_COLUMNS: usize = 80;
 
@@ -120,7 +122,7 @@ fn table(
     guessed: &[&Finding],
     wishes: &mut Vec<Wish>,
 ) {
-    Grid::new(("chart", rows.first().map(|r| &r.name))).spacing(vec2(4.0, 3.0)).show(ui, |ui| {
+    Grid::new(("chart", rows.first().map(|r| &r.name))).spacing(vec2(4.0, 3.0)).min_col_width(CELL).show(ui, |ui| {
         ui.label("");
         for column in columns {
             let name = match column {
@@ -141,7 +143,12 @@ fn table(
             let words = if row.kind == RowKind::House { words.italics() } else { words };
             let label = egui::Label::new(words).truncate().sense(egui::Sense::click());
             let about = if row.kind == RowKind::House { "house row" } else { row.what.as_str() };
-            if ui.add_sized(vec2(110.0, look::ROW), label).on_hover_text(about).clicked() {
+            let left = Layout::left_to_right(Align::Center);
+            let named = ui.allocate_ui_with_layout(vec2(NAME, look::ROW), left, |ui| {
+                ui.set_min_width(NAME);
+                ui.add(label)
+            });
+            if named.inner.on_hover_text(about).clicked() {
                 wishes.push(Wish::Part(Part::Row(row.name.clone())));
             }
             for column in columns {

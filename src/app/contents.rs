@@ -59,7 +59,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         group(ui, look, "Seams", &about, None, Act::AddSeam, wishes);
         let states = scene.seams(scene.case_of(&shown.case));
         for (i, seam) in draft.seams.iter().enumerate() {
-            let about = states.get(i).map_or("", |s| s.words.as_str());
+            let about = states.get(i).map_or("", |s| s.short.as_str());
             part(ui, look, shown, Part::Seam(seam.name.clone()), 1, about, wishes);
         }
         group(ui, look, "Conditions", &draft.conditions.len().to_string(), None, Act::AddCondition, wishes);
@@ -108,7 +108,7 @@ fn group(ui: &mut Ui, look: &Look, name: &str, about: &str, open: Option<bool>, 
             Some(false) => format!("unfold {name}"),
             None => name.to_owned(),
         };
-        let width = ui.available_width() - 30.0;
+        let width = ui.available_width() - 38.0;
         let line = Line { name, about, depth: 0, chosen: false };
         let response = line.button(ui, look, &called, width);
         if let Some(open) = open {
@@ -117,7 +117,7 @@ fn group(ui: &mut Ui, look: &Look, name: &str, about: &str, open: Option<bool>, 
                 wishes.push(Wish::FoldValues);
             }
         }
-        let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(22.0, 22.0)).small();
+        let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(30.0, 22.0)).small();
         let response = ui.add(button).on_hover_text(add.action().what);
         response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
         if response.clicked() {

@@ -74,7 +74,7 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
 pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     let Some(finder) = &shown.finder else { return };
     let found = search(&finder.text, open, scene, shown);
-    let modal = Modal::new(Id::unique("finder")).show(ui.ctx(), |ui| {
+    let modal = Modal::new(Id::unique("finder")).backdrop_color(look.backdrop()).show(ui.ctx(), |ui| {
         ui.set_width(460.0);
         let mut text = finder.text.clone();
         let id = Id::unique("finder text");

@@ -147,6 +147,11 @@ impl Look {
         }
     }
 
+    /// What lies over the window while a dialog is open.
+    pub fn backdrop(&self) -> Color32 {
+        Color32::from_black_alpha(70)
+    }
+
     /// The line of an edge under the pointer.
     pub fn touched_line(&self) -> Stroke {
         Stroke::new(STRONG + 1.5, self.handle.gamma_multiply(0.45))

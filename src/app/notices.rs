@@ -49,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, left: &[LeftBehin
 
 fn line(ui: &mut Ui, look: &Look, tone: Tone, words: &str, buttons: impl FnOnce(&mut Ui)) {
     let (sign, color) = match tone {
-        Tone::Told => ("✓", look.ink),
+        Tone::Told => ("●", look.ink),
         Tone::Refused => ("■", look.error),
     };
     ui.with_layout(Layout::right_to_left(Align::Center), |ui| {

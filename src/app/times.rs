@@ -16,16 +16,22 @@ pub(super) struct Times {
 }
 
 impl Times {
-    pub fn start() -> Self {
+    /// Times since the program began.
+    pub fn since(begun: Option<Instant>) -> Self {
         Self {
-            start: Instant::now(),
-            on: std::env::var_os("TRACEWHEEL_TIMES").is_some(),
+            start: begun.unwrap_or_else(Instant::now),
+            on: Self::wanted(),
             first: None,
             frames: 0,
             pulled: 0,
             pulling: Duration::ZERO,
             last: None,
         }
+    }
+
+    /// Whether they are asked for at all.
+    pub fn wanted() -> bool {
+        std::env::var_os("TRACEWHEEL_TIMES").is_some()
     }
 
     /// Whether they are asked for: then frames follow each other without a pause while something is pulled.

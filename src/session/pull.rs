@@ -224,6 +224,16 @@ impl Grip {
         self.knobs.iter().map(|k| k.literal.span).collect()
     }
 
+    /// The same numbers in the formula as it is by now.
+    pub fn numbers_in(&self, text: &str) -> Vec<Span> {
+        let (then, now) = (literals(&self.text), literals(text));
+        if then.len() != now.len() {
+            return Vec::new(); // an offset or a house row came in
+        }
+        let places = self.knobs.iter().filter_map(|k| then.iter().position(|l| l.span == k.literal.span));
+        places.map(|i| now[i].span).collect()
+    }
+
     /// What holds the point, where no number of its own formula moves it.
     pub fn held_by(&self) -> Option<String> {
         self.knobs.is_empty().then(|| format!("no number of its own moves it: it follows from {}", self.text.trim()))

@@ -470,3 +470,34 @@ fn code_is_told_from_comments_and_strings() {
     assert_eq!(bare("b'\"' x '\\'' y '\u{b0}' z"), "b' ' x ' ' y ' ' z");
     assert_eq!(bare("fn f<'a>(x: &'a str) {} // '"), "fn f<'a>(x: &'a str) {}");
 }
+
+/// Window tests drive by events and see by accessibility: of the program they may name the window and the opening of a file,
+/// and those only where the stage is built.
+fn window_tests(text: &Text) -> Vec<Fault> {
+    if !text.path.starts_with("tests/it/window/") {
+        return Vec::new();
+    }
+    let code = &text.code;
+    let mut found = Vec::new();
+    for at in places(code, "tracewheel") {
+        let behind = code[at + "tracewheel".len()..].trim_start();
+        let Some(rest) = behind.strip_prefix("::") else { continue };
+        let stage = text.path.ends_with("/stage.rs");
+        let allowed = stage && (rest.starts_with("app::{Start, Window, dress}") || rest.starts_with("file::open("));
+        if !allowed {
+            found.push(Fault::at(&text.path, code, at, "a window test goes by events and accessibility only".into()));
+        }
+    }
+    found
+}
+
+#[test]
+fn window_tests_go_by_events_only() {
+    let (texts, unread) = everything();
+    assert!(texts.iter().filter(|t| t.path.starts_with("tests/it/window/")).count() >= 5);
+    none(texts.iter().flat_map(window_tests).chain(unread).collect());
+    let bad = "use tracewheel::session::Work;\nlet x = tracewheel::file::open(path);";
+    assert_eq!(faults(window_tests, "tests/it/window/moments.rs", bad), 2);
+    assert_eq!(faults(window_tests, "tests/it/window/stage.rs", bad), 1);
+    assert_eq!(faults(window_tests, "tests/it/session.rs", bad), 0);
+}

@@ -202,8 +202,8 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     let mut words = LayoutJob::default();
     words.append(&grip.called, 0.0, TextFormat::simple(letters(look::TEXT), plain));
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
-    // While it is pulled its formula is another one with every move: then it is shown as it is.
     let numbers = match (held, hint) {
+        (Some(held), _) => held.grip.numbers_in(&text),
         (None, Some(Hint { grip: Ok(grip), .. })) if grip.text == text => grip.numbers(),
         _ => Vec::new(),
     };
@@ -213,7 +213,7 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
         words.append(span.of(&text), 0.0, TextFormat { underline: Stroke::new(1.5, strong), ..code(strong) });
         from = span.end;
     }
-    words.append(text.get(from..).unwrap_or_default(), 0.0, code(if held.is_some() { strong } else { plain }));
+    words.append(text.get(from..).unwrap_or_default(), 0.0, code(plain));
     let note = match (held, hint.map(|h| &h.grip)) {
         (_, Some(Err(why))) => why.clone(),
         (_, Some(Ok(grip))) if grip.held_by().is_some() => {

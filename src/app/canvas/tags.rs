@@ -21,6 +21,8 @@ const FAR: f64 = 0.45;
 pub(in crate::app) struct State {
     /// In the chosen size, in words.
     pub words: String,
+    /// In a word or two.
+    pub short: String,
     /// How bad it is, in any size.
     pub bad: Option<Severity>,
     /// Whether it could be measured in the chosen size.
@@ -55,7 +57,14 @@ fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: 
             format!("{} {way}, as meant", length_text(s.meant.abs(), unit))
         }
     };
-    State { words, bad, measured: measure.is_some() }
+    let short = match measure {
+        Some(s) if s.excess.abs() <= limit && !untrue && s.meant != 0.0 => {
+            format!("{}{}", if s.meant > 0.0 { "+" } else { "−" }, length_text(s.meant.abs(), unit))
+        }
+        None => "not measured".to_owned(),
+        _ => words.clone(),
+    };
+    State { words, short, bad, measured: measure.is_some() }
 }
 
 /// Paints the tags.
@@ -90,6 +99,10 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         let words = format!("{sign} {}: {}{beside}", seam.name, state.words);
         let galley = sheet.painter.layout_no_wrap(words.clone(), letters(look::SMALL), look.ink);
         let mut rect = Align2::LEFT_CENTER.anchor_size(at + vec2(10.0, 0.0), galley.size() + vec2(16.0, 6.0));
+        // On the other side where the sheet ends.
+        if rect.right() > sheet.canvas.right() - 4.0 {
+            rect = Align2::RIGHT_CENTER.anchor_size(at - vec2(10.0, 0.0), rect.size());
+        }
         // Tags do not lie on each other.
         for _ in 0..8 {
             match taken.iter().find(|t| t.intersects(rect)) {
@@ -99,7 +112,8 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         }
         taken.push(rect);
         let round = CornerRadius::same(look::ROUND);
-        sheet.painter.line_segment([at, rect.left_center()], Stroke::new(1.0, color));
+        let end = if rect.left() > at.x { rect.left_center() } else { rect.right_center() };
+        sheet.painter.line_segment([at, end], Stroke::new(1.0, color));
         let ground = if is_chosen { look.touched } else { look.sheet };
         sheet.painter.rect(rect, round, ground, Stroke::new(1.0, color), StrokeKind::Inside);
         sheet.painter.galley(rect.min + vec2(8.0, 3.0), galley, look.ink);

@@ -77,7 +77,7 @@ impl Stage {
             (f, opened)
         });
         let recovery = Some(folder.path().join("recovery"));
-        let window = Window::new(Start { file: opened, recovery }, None);
+        let window = Window::new(Start { file: opened, recovery, begun: None }, None);
         let mut stage = Self {
             ctx,
             window,
