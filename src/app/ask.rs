@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 
+use super::field;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
@@ -294,53 +295,55 @@ pub(super) fn split_list(text: &str) -> Vec<String> {
 /// Paints the dialog, if one is open.
 pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     let Some(ask) = &shown.ask else { return };
-    let modal = Modal::new(Id::unique("ask")).backdrop_color(look.backdrop()).show(ui.ctx(), |ui| {
-        ui.set_width(430.0);
-        ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
-        if !ask.note.is_empty() {
-            ui.label(RichText::new(&ask.note).color(look.soft));
-        }
-        let mut entered = false;
-        for (i, field) in ask.fields.iter().enumerate() {
-            let caption = ui.label(RichText::new(field.label).font(letters(look::SMALL)).color(look.soft));
-            let mut text = field.text.clone();
-            let id = Id::unique(("ask field", &ask.title, i));
-            let response = ui
-                .add(TextEdit::singleline(&mut text).id(id).hint_text(field.hint.clone()).desired_width(420.0))
-                .labelled_by(caption.id);
-            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(field.label));
-            if response.changed() {
-                wishes.push(Wish::AskTyped(i, text));
+    let modal =
+        Modal::new(Id::unique("ask")).backdrop_color(look.backdrop()).frame(look.dialog()).show(ui.ctx(), |ui| {
+            ui.set_width(430.0);
+            ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
+            if !ask.note.is_empty() {
+                ui.label(RichText::new(&ask.note).color(look.soft));
             }
-            entered |= response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
-        }
-        if !ask.fields.is_empty() && ui.memory(|m| m.focused().is_none()) && !entered {
-            ui.memory_mut(|m| m.request_focus(Id::unique(("ask field", &ask.title, 0usize))));
-        }
-        ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
-            for (words, part) in &ask.parts {
-                if ui.link(words).clicked() {
+            let mut entered = false;
+            for (i, own) in ask.fields.iter().enumerate() {
+                let caption = ui.label(RichText::new(own.label).font(letters(look::SMALL)).color(look.soft));
+                let mut text = own.text.clone();
+                let id = Id::unique(("ask field", &ask.title, i));
+                let response = ui
+                    .add(TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0))
+                    .labelled_by(caption.id);
+                ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(own.label));
+                field::ring(ui, &response);
+                if response.changed() {
+                    wishes.push(Wish::AskTyped(i, text));
+                }
+                entered |= response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
+            }
+            if !ask.fields.is_empty() && ui.memory(|m| m.focused().is_none()) && !entered {
+                ui.memory_mut(|m| m.request_focus(Id::unique(("ask field", &ask.title, 0usize))));
+            }
+            ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
+                for (words, part) in &ask.parts {
+                    if ui.link(words).clicked() {
+                        wishes.push(Wish::Cancel);
+                        wishes.push(Wish::Part(part.clone()));
+                    }
+                }
+            });
+            if !ask.problem.is_empty() {
+                ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
+            }
+            ui.add_space(6.0);
+            ui.horizontal_wrapped(|ui| {
+                for (i, choice) in ask.choices.iter().enumerate() {
+                    let response = ui.button(choice);
+                    if response.clicked() || (i == 0 && entered) {
+                        wishes.push(Wish::AskDone(i));
+                    }
+                }
+                if ask.purpose != Purpose::Uses && ui.button("Cancel").clicked() {
                     wishes.push(Wish::Cancel);
-                    wishes.push(Wish::Part(part.clone()));
                 }
-            }
+            });
         });
-        if !ask.problem.is_empty() {
-            ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
-        }
-        ui.add_space(6.0);
-        ui.horizontal_wrapped(|ui| {
-            for (i, choice) in ask.choices.iter().enumerate() {
-                let response = ui.button(choice);
-                if response.clicked() || (i == 0 && entered) {
-                    wishes.push(Wish::AskDone(i));
-                }
-            }
-            if ask.purpose != Purpose::Uses && ui.button("Cancel").clicked() {
-                wishes.push(Wish::Cancel);
-            }
-        });
-    });
     if modal.should_close() {
         wishes.push(Wish::Cancel);
     }

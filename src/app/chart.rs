@@ -14,7 +14,7 @@ use crate::session::{Act, ChartCommand, Command};
 /// Width of a row's name, px.
 const NAME: f32 = 118.0;
 /// Width of a cell, px.
-const CELL: f32 = 78.0;
+const CELL: f32 = 94.0;
 /// The most columns that are shown at once; of more, those beside the chosen size.
 const MOST_COLUMNS: usize = 80;
 
@@ -76,7 +76,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
         });
     });
     let words = "Type a number with its unit, or +2 cm for a step from the size before. Enter goes down, Tab to the right. \
-                 Numbers in italics are proposals until they are confirmed.";
+                 Numbers with a question mark are proposals until they are confirmed.";
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
     ui.add_space(6.0);
 }

@@ -31,7 +31,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             wishes.push(Wish::Act(Act::Chart));
         }
         let found = draft.values.iter().filter(|v| v.is_found()).count();
-        let about = format!("{}, {found} found", draft.values.len());
+        let about = match (draft.values.len(), found) {
+            (all, 0) => all.to_string(),
+            (all, found) => format!("{all}, {found} found"),
+        };
         let open = shown.values_open || matches!(shown.part, Some(Part::Value(_))) || draft.values.len() <= FEW;
         group(ui, look, "Values", &about, Some(open), Act::AddValue, wishes);
         for value in draft.values.iter().filter(|_| open) {

@@ -52,6 +52,7 @@ pub(super) fn line(
         .show(ui);
     let response = output.response.response.clone();
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(form.called));
+    ring(ui, &response);
     if response.gained_focus() {
         if form.choose_all {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(buffer.chars().count()));
@@ -72,6 +73,14 @@ pub(super) fn line(
         wishes.push(if given_up { Wish::Cancel } else { Wish::Leave(field, buffer) });
     }
     response
+}
+
+/// A line around the field that is typed in.
+pub(super) fn ring(ui: &Ui, response: &Response) {
+    if response.has_focus() {
+        let line = egui::Stroke::new(1.5, ui.visuals().text_color());
+        ui.painter().rect_stroke(response.rect, look::ROUND, line, egui::StrokeKind::Inside);
+    }
 }
 
 /// What was found about a text, under its field.

@@ -74,49 +74,53 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
 pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     let Some(finder) = &shown.finder else { return };
     let found = search(&finder.text, open, scene, shown);
-    let modal = Modal::new(Id::unique("finder")).backdrop_color(look.backdrop()).show(ui.ctx(), |ui| {
-        ui.set_width(460.0);
-        let mut text = finder.text.clone();
-        let id = Id::unique("finder text");
-        let pressed = |ui: &Ui, key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
-        let (down, up) = (pressed(ui, Key::ArrowDown), pressed(ui, Key::ArrowUp));
-        let response = ui.add(
-            TextEdit::singleline(&mut text).id(id).hint_text("A command, a point, a seam, a size").desired_width(460.0),
-        );
-        ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("find"));
-        let taken = response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
-        if response.changed() {
-            wishes.push(Wish::FinderTyped(text));
-        }
-        if taken {
-            wishes.push(Wish::FinderTake(finder.at));
-        } else if !response.has_focus() {
-            response.request_focus();
-        }
-        let last = found.len().saturating_sub(1);
-        if down || up {
-            let at = if down { (finder.at + 1).min(last) } else { finder.at.saturating_sub(1) };
-            wishes.push(Wish::FinderAt(at));
-        }
-        ui.add_space(4.0);
-        if found.is_empty() {
-            ui.label(RichText::new("Nothing of that name.").color(look.soft));
-        }
-        ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
-            for (i, (_, name, about)) in found.iter().enumerate() {
-                ui.horizontal(|ui| {
-                    let words = RichText::new(name).font(letters(look::TEXT));
-                    let button = egui::Button::new(words).selected(i == finder.at).frame(i == finder.at);
-                    if ui.add(button).clicked() {
-                        wishes.push(Wish::FinderTake(i));
-                    }
-                    ui.with_layout(egui::Layout::right_to_left(Align::Center), |ui| {
-                        ui.label(RichText::new(about).font(letters(look::SMALL)).color(look.soft));
-                    });
-                });
+    let modal =
+        Modal::new(Id::unique("finder")).backdrop_color(look.backdrop()).frame(look.dialog()).show(ui.ctx(), |ui| {
+            ui.set_width(460.0);
+            let mut text = finder.text.clone();
+            let id = Id::unique("finder text");
+            let pressed = |ui: &Ui, key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
+            let (down, up) = (pressed(ui, Key::ArrowDown), pressed(ui, Key::ArrowUp));
+            let response = ui.add(
+                TextEdit::singleline(&mut text)
+                    .id(id)
+                    .hint_text("A command, a point, a seam, a size")
+                    .desired_width(460.0),
+            );
+            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("find"));
+            let taken = response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
+            if response.changed() {
+                wishes.push(Wish::FinderTyped(text));
             }
+            if taken {
+                wishes.push(Wish::FinderTake(finder.at));
+            } else if !response.has_focus() {
+                response.request_focus();
+            }
+            let last = found.len().saturating_sub(1);
+            if down || up {
+                let at = if down { (finder.at + 1).min(last) } else { finder.at.saturating_sub(1) };
+                wishes.push(Wish::FinderAt(at));
+            }
+            ui.add_space(4.0);
+            if found.is_empty() {
+                ui.label(RichText::new("Nothing of that name.").color(look.soft));
+            }
+            ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
+                for (i, (_, name, about)) in found.iter().enumerate() {
+                    ui.horizontal(|ui| {
+                        let words = RichText::new(name).font(letters(look::TEXT));
+                        let button = egui::Button::new(words).selected(i == finder.at).frame(i == finder.at);
+                        if ui.add(button).clicked() {
+                            wishes.push(Wish::FinderTake(i));
+                        }
+                        ui.with_layout(egui::Layout::right_to_left(Align::Center), |ui| {
+                            ui.label(RichText::new(about).font(letters(look::SMALL)).color(look.soft));
+                        });
+                    });
+                }
+            });
         });
-    });
     if modal.should_close() {
         wishes.push(Wish::Cancel);
     }

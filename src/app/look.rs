@@ -6,8 +6,8 @@
 use std::sync::Arc;
 
 use egui::{
-    Color32, Context, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Shadow, Stroke, TextStyle, Theme,
-    Visuals, style::ScrollStyle, vec2,
+    Color32, Context, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Frame, Margin, Shadow, Stroke,
+    TextStyle, Theme, Visuals, style::ScrollStyle, vec2,
 };
 
 use crate::base::Severity;
@@ -147,6 +147,12 @@ impl Look {
         }
     }
 
+    /// The ground of a dialog.
+    pub fn dialog(&self) -> Frame {
+        let border = Stroke::new(1.0, self.border);
+        Frame::new().fill(self.panel).inner_margin(Margin::same(18)).corner_radius(8).stroke(border)
+    }
+
     /// What lies over the window while a dialog is open.
     pub fn backdrop(&self) -> Color32 {
         Color32::from_black_alpha(70)
@@ -179,6 +185,8 @@ impl Look {
             widget.corner_radius = round;
             widget.expansion = 0.0;
         }
+        // A cursor that blinks costs time while nobody does anything.
+        v.text_cursor.blink = false;
         v.selection.bg_fill = self.ink;
         v.selection.stroke = Stroke::new(1.5, self.sheet);
         v.weak_text_color = Some(self.soft);

@@ -45,12 +45,15 @@ use times::Times;
 
 /// Size of the window at its start, and the least, px.
 const SIZE: [f32; 2] = [1440.0, 900.0];
-const LEAST: [f32; 2] = [760.0, 520.0];
+const LEAST: [f32; 2] = [980.0, 620.0];
 /// Widths of contents and card, px.
 const CONTENTS: f32 = 215.0;
 const CARD: f32 = 310.0;
 /// Height of the findings while the first few are told, px.
 const FINDINGS: f32 = 154.0;
+/// The same in a window lower than this, px.
+const FINDINGS_LOW: f32 = 104.0;
+const LOW: f32 = 760.0;
 
 /// The reason where there is a display but no way to draw on it.
 const NO_DRAWING: &str = "this display offers no OpenGL to draw with";
@@ -226,12 +229,14 @@ impl Window {
         notices::show(ui, &look, open, &self.left, wishes);
         // Of one height, so that the sheet keeps its place while findings come and go.
         let most = ui.ctx().content_rect().height();
-        let height = if shown.all_findings { most * 0.42 } else { FINDINGS.min(most * 0.3) };
+        let few = if most < LOW { FINDINGS_LOW } else { FINDINGS };
+        let height = if shown.all_findings { most * 0.42 } else { few };
         let bottom = Panel::bottom("findings").frame(ground(18, 10)).show_separator_line(false).exact_size(height);
         bottom.show(ui, |ui| within(ui, |ui| findings::show(ui, &look, scene, shown, wishes)));
-        let left = Panel::left("contents").frame(ground(8, 4)).show_separator_line(false).exact_size(CONTENTS);
+        let narrow = (ui.ctx().content_rect().width() / SIZE[0]).clamp(0.8, 1.0);
+        let left = Panel::left("contents").frame(ground(8, 4)).show_separator_line(false).exact_size(CONTENTS * narrow);
         left.show(ui, |ui| within(ui, |ui| contents::show(ui, &look, scene, shown, wishes)));
-        let right = Panel::right("card").frame(ground(14, 8)).show_separator_line(false).exact_size(CARD);
+        let right = Panel::right("card").frame(ground(14, 8)).show_separator_line(false).exact_size(CARD * narrow);
         right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
         let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {

@@ -13,7 +13,7 @@ use super::state::{Shown, Tone, Wish};
 use crate::session::{Act, OpenDraft, Reach};
 
 /// The most height that the sizes take, as a part of the window's; more of them scroll.
-const MOST_HEIGHT: f32 = 0.25;
+const MOST_HEIGHT: f32 = 0.14;
 /// Width of the word before the sizes, px.
 const WORD: f32 = 78.0;
 
@@ -102,7 +102,8 @@ fn reach(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
         ui.set_min_width(WORD);
         ui.label(RichText::new("Pulls go to").color(look.soft));
     });
-    for (reach, word, called) in all {
+    // Without a size there is nothing to choose from.
+    for (reach, word, called) in all.into_iter().filter(|(reach, ..)| *reach == Reach::All || !shown.case.is_empty()) {
         let chosen = shown.reach == reach;
         let response = ui.add(plain(&word).selected(chosen)).on_hover_text("Where a pull or a push by keys goes");
         response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called));

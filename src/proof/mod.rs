@@ -60,11 +60,12 @@ fn judged(model: &Model) -> impl Iterator<Item = (usize, &str, &CaseModel)> {
 /// What was looked at, for the words under a clean proof.
 pub fn looked_at(model: &Model) -> String {
     let plan = &model.plan;
+    let counted = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
     format!(
-        "looked at: {} seams, {} conditions, the lines that run over seams, in {} sizes; not looked at yet: allowances, \
-         notches, grain, folds, cloth, text",
-        plan.seams.len(),
-        plan.conditions.len(),
-        if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }
+        "looked at: {}, {}, the lines that run over seams, in {}; not looked at yet: allowances, notches, grain, folds, \
+         cloth, text",
+        counted(plan.seams.len(), "seam"),
+        counted(plan.conditions.len(), "condition"),
+        counted(if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }, "size")
     )
 }

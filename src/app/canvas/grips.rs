@@ -2,8 +2,8 @@
 
 use egui::text::LayoutJob;
 use egui::{
-    Color32, CornerRadius, CursorIcon, EventFilter, FontFamily, FontId, Id, Key, Pos2, Rect, Role, Sense, Shape,
-    Stroke, TextFormat, Ui, Vec2, WidgetInfo, pos2, vec2,
+    Align2, Color32, CornerRadius, CursorIcon, EventFilter, FontFamily, FontId, Id, Key, Pos2, Rect, Role, Sense,
+    Shape, Stroke, TextFormat, Ui, Vec2, WidgetInfo, pos2, vec2,
 };
 use kurbo::Point;
 
@@ -101,6 +101,7 @@ pub(super) fn show(
             sheet.painter.line_segment([at(knot), at(grip.place)], Stroke::new(1.0, sheet.look.handle));
         }
     }
+    names(sheet, &all, &at);
     let mut on_one = held.is_some();
     let mut words = None;
     for grip in &all {
@@ -129,6 +130,31 @@ pub(super) fn show(
         tip(ui, sheet, scene, shown, grip, place);
     }
     on_one
+}
+
+/// The names of the points, where there is room for them.
+fn names(sheet: &Sheet<'_>, all: &[Grippable], at: &dyn Fn(Point) -> Pos2) {
+    let mut taken: Vec<Rect> =
+        all.iter().map(|g| Rect::from_center_size(at(g.place), Vec2::splat(HALF * 2.0))).collect();
+    for grip in all.iter().filter(|g| g.at.field == "at") {
+        let name = sheet.painter.layout_no_wrap(grip.at.part.name().to_owned(), letters(look::SMALL), sheet.look.soft);
+        let place = at(grip.place);
+        let ways = [
+            (Align2::LEFT_BOTTOM, vec2(7.0, -4.0)),
+            (Align2::RIGHT_BOTTOM, vec2(-7.0, -4.0)),
+            (Align2::LEFT_TOP, vec2(7.0, 4.0)),
+            (Align2::RIGHT_TOP, vec2(-7.0, 4.0)),
+        ];
+        let free = ways
+            .iter()
+            .map(|(align, off)| align.anchor_size(place + *off, name.size()))
+            .find(|rect| sheet.canvas.contains_rect(*rect) && !taken.iter().any(|t| t.intersects(*rect)));
+        if let Some(rect) = free {
+            sheet.painter.rect_filled(rect, CornerRadius::same(3), sheet.look.sheet.gamma_multiply(0.75));
+            sheet.painter.galley(rect.min, name, sheet.look.soft);
+            taken.push(rect);
+        }
+    }
 }
 
 /// A point is a diamond, a handle a dot.

@@ -19,8 +19,10 @@ use crate::document::Part;
 /// Lines of the grid are no closer than this, px.
 const GRID_GAP: f64 = 42.0;
 /// Words under a piece are not broken narrower than this, px.
-const NARROWEST: f32 = 72.0;
-/// A sheet lower than this has no room for hints, px.
+const NARROWEST: f32 = 150.0;
+/// A sheet narrower than this has no room for hints, px.
+const WIDE: f32 = 800.0;
+/// A sheet lower than this has none either, px.
 const LOW: f32 = 260.0;
 /// Points of a line that are closer than this are one, where very much is drawn, px.
 const NEAR: f32 = 1.5;
@@ -237,7 +239,7 @@ impl Sheet<'_> {
         let edge = self.canvas.shrink(12.0);
         let grid = format!("grid {}", length_text(step, scene.draft().display));
         text(edge.right_bottom(), Align2::RIGHT_BOTTOM, grid);
-        if self.canvas.height() > LOW {
+        if self.canvas.height() > LOW && self.canvas.width() > WIDE {
             let hint = "Drag to move, scroll to zoom, double click to see all; ← and → change the size; Ctrl+K finds everything";
             text(edge.left_bottom(), Align2::LEFT_BOTTOM, hint.to_owned());
         }
