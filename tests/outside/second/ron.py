@@ -241,7 +241,7 @@ STRUCTS = {
     "Piece": dict(
         name=S, letter=S, note=S, of=S, steps=["Step"], points=["Point"], edges=["Edge"], lines=["Edge"],
         darts=["Dart"], pleats=["Tuck"], tucks=["Tuck"], folds=["Fold"], lengthen=["PinnedLine"],
-        slits=["PinnedLine"], marks=["Mark"], allowances=["Allowance"], corners=["Corner"], cuts=["Cut"],
+        slits=["PinnedLine"], marks=["Mark"], allowances=["Allowance"], corners=["Corner"], cuts=["Cut"], stack=[S],
         label="Label",
     ),
     "Point": dict(name=S, at=S, note=S),
