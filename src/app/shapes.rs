@@ -237,7 +237,7 @@ fn drawn(
     let untrue = frame.edges.iter().chain(&frame.points).any(|e| model.is_untrue(case, *e));
     let stack = match was.filter(|_| still) {
         Some(was) => was.stack,
-        None => stack(draft, model, case, frame),
+        None => output::stack(draft, model, case, frame),
     };
     let same = |a: &Option<Source>, b: &Option<Source>| match (a, b) {
         (Some(a), Some(b)) => a.is_same(b),
@@ -278,20 +278,6 @@ fn drawn(
         }
         _ => Arc::new(now),
     }
-}
-
-/// By how much a piece is moved so that its sizes lie over each other where the draft says so.
-fn stack(draft: &Draft, model: &Model, case: usize, frame: &FramePlan) -> Vec2 {
-    let Some(piece) = draft.pieces.iter().find(|p| p.name == *frame.name).filter(|p| !p.stack.is_empty()) else {
-        return Vec2::ZERO;
-    };
-    let place = |name: &String| {
-        let i = piece.points.iter().position(|p| p.name == *name)?;
-        model.item(case, *frame.points.get(i)?)?.point()
-    };
-    let across = piece.stack.first().and_then(place);
-    let down = piece.stack.get(1).map_or(across, place);
-    Vec2::new(across.map_or(0.0, |p| -p.x), down.map_or(0.0, |p| -p.y))
 }
 
 /// All of so many cases, or an even choice with the first and the last.

@@ -112,10 +112,23 @@ pub struct PublishCall {
     /// What the print is for: a toile is never blocked, a release is blocked by errors.
     #[arg(long = "for", value_enum, default_value_t = Purpose::Toile)]
     pub purpose: Purpose,
-    /// Only these sizes (or persons), all on one sheet; without it each size of the range comes on a sheet of its own.
+    /// Only these sizes (or persons), together in one file, at most six for home printing; without it each size of the
+    /// range gets a file of its own.
     #[arg(long = "size")]
     pub sizes: Vec<String>,
-    /// Width of the paper, such as `914 mm` or `36 in`.
+    /// All sizes of the range together in one file, each a layer that a reader can switch off.
+    #[arg(long, conflicts_with = "sizes")]
+    pub all_sizes: bool,
+    /// Only these pieces; may be repeated.
+    #[arg(long = "piece")]
+    pub pieces: Vec<String>,
+    /// One wide sheet, or pages of a home printer: `both` can be printed on A4 and on US Letter.
+    #[arg(long, value_enum, default_value_t = PaperCall::Wide)]
+    pub paper: PaperCall,
+    /// Border that the home printer leaves free, such as `8 mm`; without it the draft's, else 10 mm.
+    #[arg(long)]
+    pub margin: Option<String>,
+    /// Width of the paper of a wide sheet, such as `914 mm` or `36 in`.
     #[arg(long, default_value = "1500 mm")]
     pub width: String,
 }
@@ -129,6 +142,19 @@ pub enum Purpose {
     Testers,
     /// For buyers.
     Release,
+}
+
+/// On what it is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum PaperCall {
+    /// One wide sheet, or a roll.
+    Wide,
+    /// Pages of A4.
+    A4,
+    /// Pages of US Letter.
+    Letter,
+    /// Pages that fit both.
+    Both,
 }
 
 /// What becomes of comments.

@@ -1,18 +1,25 @@
 //! `publish`: the pieces in true size.
 
-use super::{Done, FINE, NO, PublishCall, Purpose, Stopped, internal, open, report};
+use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, internal, open, report};
 use crate::base::{Severity, Unit};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
-use crate::output::{self, SheetPiece, WideSettings};
+use crate::language::nearest;
+use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
 use crate::proof::{count, proof};
-use crate::session::length_typed;
+use crate::session::{PrintFor, PrintWish, home_settings, length_typed, wanted_pieces};
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
     let width = length_typed(&call.width, Unit::Millimetre).ok_or_else(|| {
         Stopped::trouble(format!("`--width {}` is not a length; write it as `914 mm` or `36 in`", call.width))
     })?;
+    let margin = match &call.margin {
+        None => None,
+        Some(text) => Some(length_typed(text, Unit::Millimetre).ok_or_else(|| {
+            Stopped::trouble(format!("`--margin {text}` is not a length; write it as `8 mm` or `3/8 in`"))
+        })?),
+    };
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let findings = proof(&draft, &model);
     let mut messages = String::new();
@@ -25,31 +32,49 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         );
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
-    let groups = groups(&model, &call.sizes)?;
+    let unknown = call.pieces.iter().find(|name| !draft.pieces.iter().any(|p| p.name == **name));
+    if let Some(name) = unknown {
+        let near = nearest(name, draft.pieces.iter().map(|p| p.name.as_str()));
+        let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
+        return Err(Stopped::trouble(format!("there is no piece {name}{hint}")));
+    }
+    let groups = groups(&model, call)?;
     let mut files = Vec::new();
     let mut exit = FINE;
     for group in groups {
-        let mut pieces: Vec<SheetPiece> = Vec::new();
-        for case in &group {
-            let (found, missing) = output::sheet_pieces(&draft, &model, *case);
-            pieces.extend(found);
-            for name in missing {
-                exit = NO;
-                let size = &model.plan.cases.list[*case].address;
-                messages.push_str(&format!(
-                    "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
-                    call.file.display()
-                ));
-            }
+        let sizes: Vec<&str> = group.iter().map(|c| model.plan.cases.list[*c].address.as_str()).collect();
+        let (pieces, missing) = wanted_pieces(&draft, &model, &group, &call.pieces);
+        for (name, size) in missing {
+            exit = NO;
+            messages.push_str(&format!(
+                "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
+                call.file.display()
+            ));
         }
         if pieces.is_empty() {
             exit = NO;
             continue;
         }
-        let sizes: Vec<&str> = group.iter().map(|c| model.plan.cases.list[*c].address.as_str()).collect();
-        let bytes = output::publish_wide(&title(&draft, call), &pieces, WideSettings { width })
-            .map_err(|e| Stopped::no(format!("size {}: {e}", sizes.join(", "))))?;
-        files.push((file_name(call, &sizes), bytes));
+        let stopped = |e: SheetError| Stopped::no(format!("size {}: {e}", sizes.join(", ")));
+        let (bytes, paper) = match home(call) {
+            None => {
+                let picture =
+                    output::wide_sheet(&title(&draft, call), &pieces, WideSettings { width }).map_err(stopped)?;
+                let size = format!("sheet-{}x{}mm", picture.width, picture.height);
+                (output::write_pdf(&title(&draft, call), &[picture]).map_err(|e| stopped(e.into()))?, size)
+            }
+            Some(paper) => {
+                let wish = PrintWish { paper, purpose: purpose(call), pieces: call.pieces.clone(), margin };
+                let settings = home_settings(&draft, &model, &group, &wish);
+                let sheets = output::home_sheets(&pieces, &settings).map_err(stopped)?;
+                for note in &sheets.notes {
+                    messages.push_str(&format!("tracewheel: size {}: {note}\n", sizes.join(", ")));
+                }
+                let bytes = output::write_pdf(&title(&draft, call), &sheets.pages).map_err(|e| stopped(e.into()))?;
+                (bytes, format!("{}-{}-pages", paper.short(), sheets.pages.len()))
+            }
+        };
+        files.push((file_name(call, &sizes, &paper), bytes));
     }
     if files.is_empty() {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
@@ -62,19 +87,47 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     Ok(Done { data, messages, exit })
 }
 
-/// Each size of the range by itself, or the named ones together.
-fn groups(model: &Model, sizes: &[String]) -> Result<Vec<Vec<usize>>, Stopped> {
+/// The paper of a home printer, if that is what is asked for.
+fn home(call: &PublishCall) -> Option<Paper> {
+    match call.paper {
+        PaperCall::Wide => None,
+        PaperCall::A4 => Some(Paper::A4),
+        PaperCall::Letter => Some(Paper::Letter),
+        PaperCall::Both => Some(Paper::Both),
+    }
+}
+
+fn purpose(call: &PublishCall) -> PrintFor {
+    match call.purpose {
+        Purpose::Toile => PrintFor::Toile,
+        Purpose::Testers => PrintFor::Testers,
+        Purpose::Release => PrintFor::Release,
+    }
+}
+
+/// Each size of the range by itself, or the named ones together, or all.
+fn groups(model: &Model, call: &PublishCall) -> Result<Vec<Vec<usize>>, Stopped> {
     let cases = &model.plan.cases;
-    if sizes.is_empty() {
-        let many = if cases.range > 0 { cases.range } else { cases.list.len() };
+    let many = if cases.range > 0 { cases.range } else { cases.list.len() };
+    if call.all_sizes {
+        return Ok(vec![(0..many).collect()]);
+    }
+    if call.sizes.is_empty() {
         return Ok((0..many).map(|i| vec![i]).collect());
     }
     let mut group = Vec::new();
-    for size in sizes {
+    for size in &call.sizes {
         let i = cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?;
         if !group.contains(&i) {
             group.push(i);
         }
+    }
+    if home(call).is_some() && group.len() > MOST_SIZES {
+        return Err(Stopped::trouble(format!(
+            "{} sizes are too many to be told apart in one file to cut from: at most {MOST_SIZES}, or `--all-sizes` with a \
+             layer for each",
+            group.len()
+        )));
     }
     Ok(vec![group])
 }
@@ -88,8 +141,8 @@ fn title(draft: &Draft, call: &PublishCall) -> String {
     }
 }
 
-/// `skirt-72-true-size.pdf`: letters and digits of the names only.
-fn file_name(call: &PublishCall, sizes: &[&str]) -> String {
+/// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: letters and digits of the names only; size, use, paper.
+fn file_name(call: &PublishCall, sizes: &[&str], paper: &str) -> String {
     let stem = call.file.file_stem().map_or_else(|| "draft".to_owned(), |s| s.to_string_lossy().into_owned());
     let clean = |text: &str| -> String {
         text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
@@ -99,5 +152,6 @@ fn file_name(call: &PublishCall, sizes: &[&str]) -> String {
     } else {
         sizes.iter().map(|s| clean(s)).collect::<Vec<_>>().join("+")
     };
-    format!("{}-{sizes}-true-size.pdf", clean(&stem))
+    let pieces: String = call.pieces.iter().map(|p| format!("-{}", clean(p))).collect();
+    format!("{}-{sizes}{pieces}-{}-{paper}.pdf", clean(&stem), purpose(call).short())
 }

@@ -2,7 +2,7 @@
 //!
 //! x to the right, y down, origin at the top left of the page. Arranging is `wide`'s, writing is `pdf`'s.
 
-use kurbo::{BezPath, Point};
+use kurbo::{BezPath, Point, Rect};
 
 /// One page of drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +34,13 @@ pub enum Item {
     },
     /// One line of text.
     Text(Text),
+    /// Things of which only what lies in a rectangle is seen.
+    Clip {
+        /// The rectangle, mm.
+        rect: Rect,
+        /// What is in it.
+        items: Vec<Item>,
+    },
     /// Things that belong together.
     Group {
         /// The layer that a reader can switch off; groups of the same name are one layer. `None`: no layer.

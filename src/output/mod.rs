@@ -3,9 +3,15 @@
 //! A sheet is a [`Picture`] in millimetres; arranging (`wide`) knows no file format, the writer (`pdf`) knows no piece.
 //! Which pieces in which sizes are published, and whether findings forbid it, is decided above.
 
+mod dashes;
 mod drawing;
 mod font;
+mod guide;
+mod home;
 mod label;
+mod layout;
+mod nest;
+mod paper;
 mod pdf;
 mod pdf_text;
 mod pieces;
@@ -15,9 +21,12 @@ mod wide;
 
 pub use drawing::{Align, Ink, Item, Pen, Picture, Text};
 pub use font::{missing_signs, text_width};
+pub use home::{HomeSettings, HomeSheets, MOST_SIZES, PageInfo, home_sheets, row_letter};
 pub use label::{Room, Shapes};
+pub use layout::Layout;
+pub use paper::{HOME_MARGIN, Paper, lacking, pages_over};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
-pub use pieces::{lines, outline, sheet_pieces};
+pub use pieces::{lines, outline, sheet_pieces, stack};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 

@@ -229,6 +229,13 @@ impl Artist<'_> {
                     self.content.fill_nonzero().restore_state();
                 }
                 Item::Text(text) => self.line_of_text(text),
+                Item::Clip { rect, items } => {
+                    let (x, y) = self.point(rect.origin());
+                    let (width, height) = (self.mm(rect.width()), self.mm(rect.height()));
+                    self.content.save_state().rect(x, y, width, height).clip_nonzero().end_path();
+                    self.items(items);
+                    self.content.restore_state();
+                }
                 Item::Group { layer: None, items } => self.items(items),
                 Item::Group { layer: Some(name), items } => {
                     let i = self.layers.iter().position(|l| l == name).unwrap_or_else(|| {

@@ -1,6 +1,6 @@
 //! The pieces of a model as they come on a sheet.
 
-use kurbo::{BezPath, PathEl};
+use kurbo::{BezPath, PathEl, Vec2};
 
 use super::SheetPiece;
 use crate::compute::{FramePlan, Item, Model};
@@ -19,7 +19,9 @@ pub fn sheet_pieces(draft: &Draft, model: &Model, case: usize) -> (Vec<SheetPiec
                 name: frame.name.to_string(),
                 size: size.to_owned(),
                 outline,
+                edges: frame.edges.iter().filter_map(|e| Some(model.item(case, *e)?.edge()?.curve.to_path())).collect(),
                 lines: lines(model, case, frame),
+                stack: stack(draft, model, case, frame),
                 faded: frame.edges.iter().any(|e| model.is_untrue(case, *e)),
                 label_at: None,
             }),
@@ -69,4 +71,18 @@ pub fn lines(model: &Model, case: usize, frame: &FramePlan) -> Vec<BezPath> {
         _ => None,
     });
     drawn.chain(darts).collect()
+}
+
+/// By how much a piece is moved so that its sizes lie over each other where the draft says so.
+pub fn stack(draft: &Draft, model: &Model, case: usize, frame: &FramePlan) -> Vec2 {
+    let Some(piece) = draft.pieces.iter().find(|p| p.name == *frame.name).filter(|p| !p.stack.is_empty()) else {
+        return Vec2::ZERO;
+    };
+    let place = |name: &String| {
+        let i = piece.points.iter().position(|p| p.name == *name)?;
+        model.item(case, *frame.points.get(i)?)?.point()
+    };
+    let across = piece.stack.first().and_then(place);
+    let down = piece.stack.get(1).map_or(across, place);
+    Vec2::new(across.map_or(0.0, |p| -p.x), down.map_or(0.0, |p| -p.y))
 }

@@ -6,6 +6,7 @@
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
+use super::dashes::dashes;
 use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use super::font;
 use super::label::Shapes;
@@ -17,11 +18,11 @@ pub const MARGIN: f64 = 15.0;
 /// Least distance between pieces, and from the marks, mm.
 pub const GAP: f64 = 10.0;
 /// Width of outlines, mm.
-const OUTLINE_PEN: f64 = 0.35;
+pub(super) const OUTLINE_PEN: f64 = 0.35;
 /// Width of inner lines, mm.
 const INNER_PEN: f64 = 0.25;
 /// The grey of pieces that are only to be seen.
-const FADED: Ink = Ink::grey(160);
+pub(super) const FADED: Ink = Ink::grey(160);
 /// Em of a label where there is room, mm.
 const LABEL_SIZE: f64 = 9.0;
 /// How much more room than that is looked for.
@@ -40,8 +41,12 @@ pub struct SheetPiece {
     pub size: String,
     /// The stitch line, one closed ring in the piece's own frame, mm.
     pub outline: BezPath,
+    /// Its edges one by one, in the order of the outline: same frame.
+    pub edges: Vec<BezPath>,
     /// Inner lines, dart legs: same frame.
     pub lines: Vec<BezPath>,
+    /// From its frame to that in which its sizes lie over each other.
+    pub stack: Vec2,
     /// Only to be seen, not true: drawn in grey, and the sheet says so.
     pub faded: bool,
     /// Where the label is wanted; used if it is inside the outline with room enough.
@@ -74,6 +79,14 @@ pub enum SheetError {
         width: f64,
         /// mm.
         least: f64,
+        /// mm.
+        most: f64,
+    },
+    /// A margin that leaves too little of a page.
+    #[error("a margin of {margin} mm leaves too little of the page; ask for 0 to {most} mm")]
+    Margin {
+        /// mm.
+        margin: f64,
         /// mm.
         most: f64,
     },
@@ -166,7 +179,7 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
 }
 
 /// The sizes in order of appearance, each with the pen of its outlines.
-fn sizes_and_pens(pieces: &[SheetPiece]) -> Vec<(String, Pen)> {
+pub(super) fn sizes_and_pens(pieces: &[SheetPiece]) -> Vec<(String, Pen)> {
     let mut sizes: Vec<(String, Pen)> = Vec::new();
     for piece in pieces {
         if !sizes.iter().any(|(size, _)| *size == piece.size) {
@@ -177,18 +190,8 @@ fn sizes_and_pens(pieces: &[SheetPiece]) -> Vec<(String, Pen)> {
     sizes
 }
 
-/// The dash pattern of the `i`th size, mm: solid, long, short, then a long dash with one dot more each time.
-fn dashes(i: usize) -> Vec<f64> {
-    match i {
-        0 => Vec::new(),
-        1 => vec![7.0, 2.5],
-        2 => vec![2.5, 2.0],
-        _ => [9.0, 1.5].into_iter().chain([1.0, 1.5].into_iter().cycle().take(2 * (i - 2))).collect(),
-    }
-}
-
 /// The box around everything that is drawn of a piece, in its own frame.
-fn extent(piece: &SheetPiece) -> Result<Rect, SheetError> {
+pub(super) fn extent(piece: &SheetPiece) -> Result<Rect, SheetError> {
     let fault = || SheetError::PieceEmpty { piece: piece.name.clone(), size: piece.size.clone() };
     let paths = || std::iter::once(&piece.outline).chain(&piece.lines);
     if !paths().all(BezPath::is_finite) || piece.outline.segments().next().is_none() {
@@ -248,14 +251,30 @@ fn arranged(pieces: &[SheetPiece], boxes: &[Rect], block: Rect, width: f64) -> R
 
 fn draw_piece(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2, pen: &Pen) {
     let ink = if piece.faded { FADED } else { Ink::BLACK };
+    items.extend(draw_label(piece, shift, &[]));
+    draw_lines(items, piece, shift, pen, ink);
+}
+
+/// The label of a piece: name and size. It keeps off inner lines and off `others` too, where it can.
+pub(super) fn draw_label(piece: &SheetPiece, shift: Vec2, others: &[BezPath]) -> Vec<Item> {
+    let ink = if piece.faded { FADED } else { Ink::BLACK };
     let shift = Affine::translate(shift);
-    let mut outline = shift * piece.outline.clone();
+    let lines: Vec<BezPath> = piece.lines.iter().map(|l| shift * l.clone()).chain(others.iter().cloned()).collect();
+    label(piece, &Shapes::new(&closed(shift * piece.outline.clone()), &lines), piece.label_at.map(|p| shift * p), ink)
+}
+
+fn closed(mut outline: BezPath) -> BezPath {
     if !matches!(outline.elements().last(), Some(PathEl::ClosePath) | None) {
         outline.close_path();
     }
-    let lines: Vec<BezPath> = piece.lines.iter().map(|l| shift * l.clone()).collect();
-    items.extend(label(piece, &Shapes::new(&outline, &lines), piece.label_at.map(|p| shift * p), ink));
-    for path in lines {
+    outline
+}
+
+/// The lines of a piece.
+pub(super) fn draw_lines(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2, pen: &Pen, ink: Ink) {
+    let shift = Affine::translate(shift);
+    let outline = closed(shift * piece.outline.clone());
+    for path in piece.lines.iter().map(|l| shift * l.clone()) {
         items.push(Item::Stroke { path, pen: Pen { ink, ..Pen::solid(INNER_PEN) } });
     }
     items.push(Item::Stroke { path: outline, pen: Pen { ink, ..pen.clone() } });

@@ -18,12 +18,12 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(!draft.notions.is_empty(), "notions", "notions");
     tell(!draft.booklet.is_empty(), "booklet", "the booklet");
     tell(!draft.sheets.is_empty(), "sheets", "sheets");
-    tell(!draft.table.is_empty(), "table", "places on the table");
+    tell(draft.table.iter().any(|t| t.sheet != "pages"), "table", "places on the table");
     tell(!draft.plans.is_empty(), "plans", "lay plans");
     tell(draft.log != crate::document::Log::default(), "log", "the log");
     let s = &draft.settings;
-    let idle = [&s.notch_limit, &s.notch_margin, &s.allowance, &s.page_margin];
-    tell(idle.iter().any(|t| !t.is_empty()), "settings", "settings of notches, allowances and pages");
+    let idle = [&s.notch_limit, &s.notch_margin, &s.allowance];
+    tell(idle.iter().any(|t| !t.is_empty()), "settings", "settings of notches and allowances");
     let pieces = |f: &dyn Fn(&Piece) -> bool| draft.pieces.iter().any(|p| f(p));
     tell(pieces(&|p| !p.of.is_empty() || !p.steps.is_empty()), "pieces.steps", "deriving a piece from another");
     tell(pieces(&|p| !p.folds.is_empty()), "pieces.folds", "folds");

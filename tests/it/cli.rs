@@ -168,11 +168,11 @@ fn sheets_are_written_all_or_none() {
     assert!(ran.err.contains("blocked by errors") && !Path::new(out).exists(), "{}", ran.err);
     let ran = tracewheel(&["publish", "examples/straight-skirt.ron", "--out", out]);
     assert_eq!((ran.exit, ran.out.lines().count()), (0, 4), "{}", ran.err);
-    let first = std::fs::read(Path::new(out).join("straight-skirt-64-true-size.pdf")).unwrap();
+    let first = std::fs::read(Path::new(out).join("straight-skirt-64-toile-sheet-639x640mm.pdf")).unwrap();
     let ran = tracewheel(&["publish", "examples/straight-skirt.ron", "--out", out, "--size", "64"]);
     assert_eq!(ran.exit, 0);
     assert_eq!(
-        std::fs::read(Path::new(out).join("straight-skirt-64-true-size.pdf")).unwrap(),
+        std::fs::read(Path::new(out).join("straight-skirt-64-toile-sheet-639x640mm.pdf")).unwrap(),
         first,
         "same input, other bytes"
     );

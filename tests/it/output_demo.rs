@@ -9,6 +9,8 @@ pub fn piece(name: &str, size: &str, outline: &str, lines: &[&str]) -> SheetPiec
         name: name.to_owned(),
         size: size.to_owned(),
         outline: BezPath::from_svg(outline).unwrap(),
+        edges: vec![BezPath::from_svg(outline).unwrap()],
+        stack: kurbo::Vec2::ZERO,
         lines: lines.iter().map(|l| BezPath::from_svg(l).unwrap()).collect(),
         faded: false,
         label_at: None,

@@ -1,0 +1,218 @@
+//! A piece in the sizes of one file, laid over each other, with the labels that tell them apart.
+
+use kurbo::{Affine, BezPath, ParamCurve, ParamCurveArclen, ParamCurveNearest, Point, Rect, Shape, Vec2};
+
+use super::SheetPiece;
+use super::drawing::{Align, Ink, Item, Pen, Text};
+use super::font;
+use super::wide::{SheetError, extent};
+
+/// Where lines are this far apart a label has room on each of them, mm.
+const LABEL_GAP: f64 = 2.5;
+/// Neighbours closer than this run together, mm (case C103 of the trade's cases: 0.8 mm does, 2.5 mm does not).
+const CROWDED: f64 = 1.5;
+/// … if they do so over more than this part of an edge.
+const CROWDED_PART: f64 = 1.0 / 3.0;
+/// Lines closer than this are one line, mm.
+const SAME: f64 = 0.05;
+/// Em of labels at lines, mm.
+const LABEL: f64 = 2.4;
+/// Distance of labels in a fan, mm.
+const FAN: f64 = 3.6;
+/// Length of its leaders, mm.
+const LEADER: f64 = 14.0;
+/// Accuracy of lengths and nearest points, mm.
+const ACCURACY: f64 = 0.01;
+/// Places at which distances along an edge are looked at.
+const LOOKS: usize = 24;
+
+/// A piece in several sizes, each moved so that the top left corner of all of them is the origin.
+pub struct Nest {
+    pub name: String,
+    /// Sizes in the order of the file.
+    pub pieces: Vec<SheetPiece>,
+    /// Width and height of all.
+    pub room: kurbo::Size,
+}
+
+impl Nest {
+    /// Lays the sizes of each piece over each other.
+    pub fn all(pieces: &[SheetPiece]) -> Result<Vec<Self>, SheetError> {
+        let mut out: Vec<Self> = Vec::new();
+        for piece in pieces {
+            extent(piece)?;
+            let moved = shifted(piece, piece.stack);
+            match out.iter_mut().find(|n| n.name == piece.name) {
+                Some(nest) => nest.pieces.push(moved),
+                None => out.push(Self { name: piece.name.clone(), pieces: vec![moved], room: kurbo::Size::ZERO }),
+            }
+        }
+        for nest in &mut out {
+            let mut all: Option<Rect> = None;
+            for piece in &nest.pieces {
+                let own = extent(piece)?;
+                all = Some(all.map_or(own, |a| a.union(own)));
+            }
+            let all = all.unwrap_or(Rect::ZERO);
+            nest.pieces = nest.pieces.iter().map(|p| shifted(p, -all.origin().to_vec2())).collect();
+            nest.room = all.size();
+        }
+        Ok(out)
+    }
+
+    /// Edges, by their place in the outline, at which neighbouring sizes run together.
+    pub fn crowded(&self) -> Vec<usize> {
+        let edges = self.pieces.iter().map(|p| p.edges.len()).min().unwrap_or(0);
+        (0..edges).filter(|e| self.pieces.windows(2).any(|p| run_together(&p[0].edges[*e], &p[1].edges[*e]))).collect()
+    }
+
+    /// The size labels: for each size those at its lines.
+    pub fn labels(&self) -> Vec<Vec<Item>> {
+        let many = self.pieces.len();
+        if many < 2 {
+            return vec![Vec::new(); many];
+        }
+        let edges = self.pieces.iter().map(|p| p.edges.len()).min().unwrap_or(0);
+        let mut best: Option<(f64, usize, f64)> = None;
+        for edge in 0..edges {
+            for at in [0.5, 0.35, 0.65, 0.2, 0.8] {
+                let places: Vec<Point> = self.pieces.iter().filter_map(|p| place(&p.edges[edge], at)).collect();
+                if places.len() < many {
+                    continue;
+                }
+                // Each line against all the others there: a label must not lie on a neighbour either.
+                let gap = (0..many)
+                    .flat_map(|i| (0..many).filter(move |k| *k != i).map(move |k| (i, k)))
+                    .map(|(i, k)| distance(&self.pieces[k].edges[edge], places[i]))
+                    .fold(f64::INFINITY, f64::min);
+                if best.is_none_or(|(most, ..)| gap > most) {
+                    best = Some((gap, edge, at));
+                }
+            }
+        }
+        match best {
+            Some((gap, edge, at)) if gap >= LABEL_GAP => self.on_lines(edge, at, gap),
+            Some((_, edge, at)) => self.fan(edge, at),
+            None => vec![Vec::new(); many],
+        }
+    }
+
+    fn on_lines(&self, edge: usize, at: f64, gap: f64) -> Vec<Vec<Item>> {
+        let size = LABEL.min(0.75 * gap);
+        let label = |piece: &SheetPiece| {
+            let (at, way) = place(&piece.edges[edge], at).zip(heading(&piece.edges[edge], at))?;
+            // Read from the left or from below.
+            let mut angle = crate::base::Scalar::atan2(way.y, way.x);
+            if !(-std::f64::consts::FRAC_PI_2..std::f64::consts::FRAC_PI_2).contains(&angle) {
+                angle += std::f64::consts::PI;
+            }
+            let (sin, cos) = (crate::base::Scalar::sin(angle), crate::base::Scalar::cos(angle));
+            let up = Vec2::new(sin, -cos) * 0.5;
+            Some(Item::Text(Text { angle, align: Align::Middle, ..Text::new(&piece.size, at + up, size) }))
+        };
+        self.pieces.iter().map(|p| label(p).into_iter().collect()).collect()
+    }
+
+    /// Labels beside each other inside the piece, each with a line to its size.
+    fn fan(&self, edge: usize, at: f64) -> Vec<Vec<Item>> {
+        let many = self.pieces.len();
+        let Some((middle, way)) =
+            place(&self.pieces[many / 2].edges[edge], at).zip(heading(&self.pieces[many / 2].edges[edge], at))
+        else {
+            return vec![Vec::new(); many];
+        };
+        let inside = self.pieces[many / 2].outline.bounding_box().center() - middle;
+        let side = Vec2::new(-way.y, way.x);
+        let side = if side.dot(inside) >= 0.0 { side } else { -side };
+        let long = length(&self.pieces[0].edges[edge]).max(ACCURACY);
+        let item = |(i, piece): (usize, &SheetPiece)| {
+            let off = (i as f64 - (many as f64 - 1.0) / 2.0) * FAN;
+            let from = place(&piece.edges[edge], (at + off / long).clamp(0.02, 0.98))?;
+            let to = middle + side * LEADER + way * off;
+            let mut line = BezPath::new();
+            line.move_to(from);
+            line.line_to(to);
+            let pen = Pen { ink: Ink::grey(90), ..Pen::solid(0.13) };
+            let dot = kurbo::Circle::new(from, 0.4).to_path(ACCURACY);
+            let down = Vec2::new(0.0, font::cap_height(LABEL) / 2.0);
+            let (align, out) = if side.x >= 0.0 { (Align::Start, 0.8) } else { (Align::End, -0.8) };
+            let text = Text { align, ..Text::new(&piece.size, to + down + Vec2::new(out, 0.0), LABEL) };
+            Some(vec![Item::Stroke { path: line, pen }, Item::Fill { path: dot, ink: Ink::BLACK }, Item::Text(text)])
+        };
+        self.pieces.iter().enumerate().map(|p| item(p).unwrap_or_default()).collect()
+    }
+}
+
+/// A piece moved along.
+pub fn shifted(piece: &SheetPiece, by: Vec2) -> SheetPiece {
+    let by = Affine::translate(by);
+    SheetPiece {
+        name: piece.name.clone(),
+        size: piece.size.clone(),
+        outline: by * piece.outline.clone(),
+        edges: piece.edges.iter().map(|e| by * e.clone()).collect(),
+        lines: piece.lines.iter().map(|l| by * l.clone()).collect(),
+        stack: Vec2::ZERO,
+        faded: piece.faded,
+        label_at: piece.label_at.map(|p| by * p),
+    }
+}
+
+/// Whether two lines lie closer than the limit over more than a part of the first. Where they are one line they do not.
+fn run_together(one: &BezPath, other: &BezPath) -> bool {
+    let close = (0..LOOKS)
+        .filter_map(|i| place(one, (i as f64 + 0.5) / LOOKS as f64))
+        .filter(|p| (SAME..CROWDED).contains(&distance(other, *p)))
+        .count();
+    close as f64 > CROWDED_PART * LOOKS as f64
+}
+
+fn length(path: &BezPath) -> f64 {
+    path.segments().map(|s| s.arclen(ACCURACY)).sum()
+}
+
+fn distance(path: &BezPath, at: Point) -> f64 {
+    path.segments().map(|s| s.nearest(at, ACCURACY).distance_sq).fold(f64::INFINITY, f64::min).sqrt()
+}
+
+/// The point at a part of a line's length.
+fn place(path: &BezPath, part: f64) -> Option<Point> {
+    let mut left = length(path) * part;
+    let mut last = None;
+    for segment in path.segments() {
+        let own = segment.arclen(ACCURACY);
+        if left <= own {
+            return Some(segment.eval(segment.inv_arclen(left, ACCURACY)));
+        }
+        left -= own;
+        last = Some(segment.end());
+    }
+    last
+}
+
+/// The direction at a part of a line's length, of length 1.
+fn heading(path: &BezPath, part: f64) -> Option<Vec2> {
+    let (a, b) = (place(path, (part - 0.01).max(0.0))?, place(path, (part + 0.01).min(1.0))?);
+    let way = b - a;
+    (way.hypot() > 0.0).then(|| way / way.hypot())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn line(y: f64) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to((0.0, y));
+        path.line_to((100.0, y));
+        path
+    }
+
+    #[test]
+    fn lines_run_together_as_the_case_says() {
+        // Case C103: a neckline whose sizes step by 0.8 mm runs together, one that steps by 2.5 mm does not.
+        assert!(run_together(&line(0.0), &line(0.8)));
+        assert!(!run_together(&line(0.0), &line(2.5)));
+        assert!(!run_together(&line(0.0), &line(0.0)), "one line is no crowd");
+    }
+}

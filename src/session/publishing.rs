@@ -1,0 +1,139 @@
+//! What is printed at home: which sizes come together, on which paper, and where a person put the pieces.
+
+use kurbo::Point;
+
+use super::literal::number_typed;
+use crate::compute::Model;
+use crate::document::{Draft, RowKind, TablePlace};
+use crate::language::{Kind, literal_text};
+use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
+
+/// The sheet whose places of pieces are those on the pages of a home printer.
+pub const PAGES: &str = "pages";
+
+/// What a print is for.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum PrintFor {
+    /// A trial garment: never blocked, never stamped.
+    #[default]
+    Toile,
+    /// Testers.
+    Testers,
+    /// Buyers: blocked by errors.
+    Release,
+}
+
+impl PrintFor {
+    /// As it is named on sheets; nothing for a release.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Toile => "for a toile",
+            Self::Testers => "for testers",
+            Self::Release => "",
+        }
+    }
+
+    /// As it is named in file names.
+    pub fn short(self) -> &'static str {
+        match self {
+            Self::Toile => "toile",
+            Self::Testers => "testers",
+            Self::Release => "pattern",
+        }
+    }
+}
+
+/// How a person wants it printed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct PrintWish {
+    /// On which paper.
+    pub paper: Paper,
+    /// What for.
+    pub purpose: PrintFor,
+    /// Only these pieces; none: all.
+    pub pieces: Vec<String>,
+    /// Border that the printer leaves free, mm; none: the draft's.
+    pub margin: Option<f64>,
+}
+
+/// The pieces of some cases, those that are wanted, and the names of those that cannot be drawn, with their sizes.
+pub fn wanted_pieces(
+    draft: &Draft,
+    model: &Model,
+    cases: &[usize],
+    only: &[String],
+) -> (Vec<SheetPiece>, Vec<(String, String)>) {
+    let mut pieces = Vec::new();
+    let mut missing = Vec::new();
+    for case in cases {
+        let (found, lost) = output::sheet_pieces(draft, model, *case);
+        let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
+        let wanted = |name: &String| only.is_empty() || only.contains(name);
+        pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
+        missing.extend(lost.into_iter().filter(wanted).map(|name| (name, size.to_owned())));
+    }
+    (pieces, missing)
+}
+
+/// The settings of a home print.
+pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &PrintWish) -> HomeSettings {
+    let length = |text: &str| {
+        let (value, unit) = number_typed(text)?;
+        let (times, over) = unit.filter(|u| u.is_length())?.inside();
+        Some(value * times / over)
+    };
+    let row = draft.chart.rows.iter().filter(|r| r.kind == RowKind::Body).find_map(|row| {
+        let node = model.plan.node_named(&format!("chart.{}", row.name))?;
+        let is_length = model.plan.nodes[node as usize].kind == Some(Kind::LENGTH);
+        let value = model.item(*cases.first()?, node)?.real()?;
+        is_length.then(|| (row.name.replace('_', " "), value))
+    });
+    let places = draft.table.iter().filter(|t| t.sheet == PAGES);
+    let edition = match (draft.edition.as_str(), draft.date.as_str()) {
+        ("", date) => date.to_owned(),
+        (edition, "") => format!("edition {edition}"),
+        (edition, date) => format!("edition {edition}, {date}"),
+    };
+    HomeSettings {
+        paper: wish.paper,
+        margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
+        title: if draft.title.is_empty() { "Untitled draft".to_owned() } else { draft.title.clone() },
+        purpose: wish.purpose.words().to_owned(),
+        edition,
+        body: row,
+        places: places.filter_map(|t| Some((t.piece.clone(), Point::new(length(&t.x)?, length(&t.y)?)))).collect(),
+        unit: draft.display,
+    }
+}
+
+/// The pages of some sizes together.
+///
+/// # Errors
+/// See [`SheetError`].
+pub fn home_print(
+    draft: &Draft,
+    model: &Model,
+    cases: &[usize],
+    wish: &PrintWish,
+) -> Result<(HomeSheets, Vec<(String, String)>), SheetError> {
+    let (pieces, missing) = wanted_pieces(draft, model, cases, &wish.pieces);
+    let sheets = output::home_sheets(&pieces, &home_settings(draft, model, cases, wish))?;
+    Ok((sheets, missing))
+}
+
+/// Puts a piece at a place of the pages, mm from the top left; `None`: wherever there is room.
+pub fn put_on_pages(draft: &mut Draft, piece: &str, at: Option<Point>) {
+    draft.table.retain(|t| !(t.sheet == PAGES && t.piece == piece));
+    if let Some(at) = at {
+        let unit = crate::compute::unit_of(draft);
+        // To a tenth of a millimetre: it is a place for scissors.
+        let text = |mm: f64| literal_text((mm * 10.0).round() / 10.0, Some(unit));
+        draft.table.push(TablePlace {
+            sheet: PAGES.to_owned(),
+            piece: piece.to_owned(),
+            x: text(at.x),
+            y: text(at.y),
+            ..TablePlace::default()
+        });
+    }
+}
