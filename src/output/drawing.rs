@@ -2,7 +2,9 @@
 //!
 //! x to the right, y down, origin at the top left of the page. Arranging is `wide`'s, writing is `pdf`'s.
 
-use kurbo::{BezPath, Point, Rect};
+use std::sync::Arc;
+
+use kurbo::{BezPath, Point, Rect, Vec2};
 
 /// One page of drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -41,6 +43,13 @@ pub enum Item {
         /// What is in it.
         items: Vec<Item>,
     },
+    /// The same things at several places, on several pages: written once.
+    Shared {
+        /// What is drawn.
+        what: Arc<Shared>,
+        /// By how much it is moved, mm.
+        at: Vec2,
+    },
     /// Things that belong together.
     Group {
         /// The layer that a reader can switch off; groups of the same name are one layer. `None`: no layer.
@@ -48,6 +57,15 @@ pub enum Item {
         /// What is in it.
         items: Vec<Item>,
     },
+}
+
+/// Things that are drawn in several places. Layers stand around them, not in them.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shared {
+    /// Their room: nothing outside of it is seen, mm.
+    pub room: Rect,
+    /// What is drawn.
+    pub items: Vec<Item>,
 }
 
 /// How a line is drawn.

@@ -3,10 +3,11 @@
 //! Everything on a page lies between its margins; what a page shows is a part of one drawing, cut off exactly at its edges.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use kurbo::{Affine, BezPath, PathEl, PathSeg, Point, Rect, Shape, Size, Vec2};
 
-use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
+use super::drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 use super::guide;
 use super::layout::{Layout, arranged};
 use super::nest::Nest;
@@ -83,6 +84,15 @@ pub struct HomeSheets {
     pub notes: Vec<String>,
 }
 
+/// The whole drawing: layers, each with its things.
+type Drawing = Vec<(Option<String>, Vec<Arc<Shared>>)>;
+
+/// Things that come on several pages.
+fn shared(room: Rect, items: Vec<Item>) -> Arc<Shared> {
+    // Lines have a width, labels reach a little out.
+    Arc::new(Shared { room: room.inflate(1.0, 1.0), items })
+}
+
 /// The letter of a row: A to Z, then AA and on.
 pub fn row_letter(row: usize) -> String {
     let mut out = String::new();
@@ -130,8 +140,13 @@ pub fn home_sheets(pieces: &[SheetPiece], settings: &HomeSettings) -> Result<Hom
         sizes: &table.sizes,
     })];
     let drawing = table.drawing();
+    let frame = shared(Rect::from_origin_size(Point::new(settings.margin, settings.margin), tile), {
+        let mut items = Vec::new();
+        ruler(&mut items, Rect::from_origin_size(Point::new(settings.margin, settings.margin), tile));
+        items
+    });
     for (i, part) in parts.iter().enumerate() {
-        pages.push(table.page(part, (i + 1, parts.len()), &drawing, settings));
+        pages.push(table.page(part, (i + 1, parts.len()), (&drawing, &frame), settings));
     }
     let rooms = table.nests.iter().zip(&table.layout.corners);
     let rooms = rooms.map(|(n, at)| (n.name.clone(), Rect::from_origin_size(*at, n.room))).collect();
@@ -198,19 +213,19 @@ impl Table {
     }
 
     /// The whole drawing, a layer for each size, and the room of each thing.
-    fn drawing(&self) -> Vec<(Option<String>, Vec<(Rect, Vec<Item>)>)> {
+    fn drawing(&self) -> Drawing {
         let many = self.sizes.len() > 1;
+        let labels: Vec<Vec<Vec<Item>>> = self.nests.iter().map(Nest::labels).collect();
         let sized = self.sizes.iter().map(|(size, pen)| {
             let layer = (many && !size.is_empty()).then(|| format!("size {size}"));
             let mut items = Vec::new();
-            for (nest, at) in self.nests.iter().zip(&self.layout.corners) {
-                let labels = nest.labels();
+            for ((nest, at), labels) in self.nests.iter().zip(&self.layout.corners).zip(&labels) {
                 for (piece, labels) in nest.pieces.iter().zip(labels).filter(|(p, _)| p.size == *size) {
                     let mut own = Vec::new();
                     let ink = if piece.faded { FADED } else { Ink::BLACK };
                     draw_lines(&mut own, piece, at.to_vec2(), pen, ink);
-                    own.extend(labels.into_iter().map(|i| moved(i, at.to_vec2())));
-                    items.push((Rect::from_origin_size(*at, nest.room).inflate(1.0, 1.0), own));
+                    own.extend(labels.iter().map(|i| moved(i.clone(), at.to_vec2())));
+                    items.push(shared(Rect::from_origin_size(*at, nest.room), own));
                 }
             }
             (layer, items)
@@ -220,7 +235,7 @@ impl Table {
     }
 
     /// The name of each piece, once, off the edges of pages where it can be.
-    fn names(&self) -> Vec<(Rect, Vec<Item>)> {
+    fn names(&self) -> Vec<Arc<Shared>> {
         let all = self.nests.iter().zip(&self.layout.corners);
         all.filter_map(|(nest, at)| {
             let sizes: Vec<&str> = nest.pieces.iter().map(|p| p.size.as_str()).filter(|s| !s.is_empty()).collect();
@@ -234,7 +249,7 @@ impl Table {
             };
             let room = Rect::from_origin_size(*at, nest.room);
             let own = SheetPiece { size, ..least.clone() };
-            Some((room.inflate(1.0, 1.0), draw_label(&own, at.to_vec2(), &self.edges(room))))
+            Some(shared(room, draw_label(&own, at.to_vec2(), &self.edges(room))))
         })
         .collect()
     }
@@ -259,7 +274,7 @@ impl Table {
         &self,
         part: &PageInfo,
         (number, many): (usize, usize),
-        drawing: &[(Option<String>, Vec<(Rect, Vec<Item>)>)],
+        (drawing, frame): (&Drawing, &Arc<Shared>),
         settings: &HomeSettings,
     ) -> Picture {
         let page = settings.paper.page();
@@ -269,7 +284,7 @@ impl Table {
         let mut items = vec![];
         let name = Point::new(seen.x0 + 7.0, seen.y0 + 7.0 + font::cap_height(LARGE));
         items.push(Item::Text(Text { ink: Ink::grey(175), ..Text::new(&part.name, name, LARGE) }));
-        ruler(&mut items, seen);
+        items.push(Item::Shared { what: Arc::clone(frame), at: Vec2::ZERO });
         self.marks(&mut items, part, seen);
         let words = footer(settings, part, number, many);
         let at = Point::new(seen.x0 + 28.0, seen.y1 - 2.2);
@@ -278,8 +293,8 @@ impl Table {
         for (layer, things) in drawing {
             let here: Vec<Item> = things
                 .iter()
-                .filter(|(room, _)| room.intersect(own).area() > 0.0)
-                .flat_map(|(_, items)| items.iter().cloned().map(|i| moved(i, shift)))
+                .filter(|shared| shared.room.intersect(own).area() > 0.0)
+                .map(|shared| Item::Shared { what: Arc::clone(shared), at: shift })
                 .collect();
             if !here.is_empty() {
                 shown.push(Item::Group { layer: layer.clone(), items: here });
@@ -476,6 +491,7 @@ pub(super) fn moved(item: Item, by: Vec2) -> Item {
         Item::Clip { rect, items } => {
             Item::Clip { rect: rect + by, items: items.into_iter().map(|i| moved(i, by)).collect() }
         }
+        Item::Shared { what, at } => Item::Shared { what, at: at + by },
         Item::Group { layer, items } => Item::Group { layer, items: items.into_iter().map(|i| moved(i, by)).collect() },
     }
 }

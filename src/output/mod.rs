@@ -19,7 +19,7 @@ mod save;
 mod title_block;
 mod wide;
 
-pub use drawing::{Align, Ink, Item, Pen, Picture, Text};
+pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use font::{missing_signs, text_width};
 pub use home::{HomeSettings, HomeSheets, MOST_SIZES, PageInfo, home_sheets, row_letter};
 pub use label::{Room, Shapes};

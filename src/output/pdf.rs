@@ -3,12 +3,15 @@
 //! True size: one matrix turns millimetres into points, pages never carry another unit. Same pictures, same bytes: no
 //! clock, numbers from the content. Coordinates are written to 0.001 mm.
 
+use std::sync::Arc;
+
 use kurbo::{BezPath, PathEl, Point};
 use pdf_writer::types::{LineCapStyle, LineJoinStyle};
+use pdf_writer::writers::Resources;
 use pdf_writer::{Content, Filter, Finish, Name, Obj, Pdf, Rect, Ref, Str, TextStr};
 use thiserror::Error;
 
-use super::drawing::{Align, Ink, Item, Picture, Text};
+use super::drawing::{Align, Ink, Item, Picture, Shared, Text};
 use super::font;
 use super::pdf_text::TextBook;
 use crate::base::{Scalar, round_half_away};
@@ -81,10 +84,12 @@ pub fn write(title: &str, pages: &[Picture]) -> Result<Vec<u8>, PdfError> {
     }
     let mut text = TextBook::new();
     let mut layers: Vec<String> = Vec::new();
+    let mut forms: Vec<Form> = Vec::new();
     let mut contents = Vec::with_capacity(pages.len());
     for (i, page) in pages.iter().enumerate() {
         check_size(i + 1, page.width, page.height)?;
-        let mut artist = Artist { content: Content::new(), text: &mut text, layers: &mut layers, sound: true };
+        let mut artist =
+            Artist { content: Content::new(), text: &mut text, layers: &mut layers, forms: &mut forms, sound: true };
         artist.content.transform([POINTS as f32, 0.0, 0.0, -POINTS as f32, 0.0, points(page.height)]);
         artist.items(&page.items);
         if !artist.sound {
@@ -92,7 +97,13 @@ pub fn write(title: &str, pages: &[Picture]) -> Result<Vec<u8>, PdfError> {
         }
         contents.push(artist.content.finish().into_vec());
     }
-    assembled(title, pages, &contents, &text, &layers)
+    assembled(title, pages, &contents, &forms, &text, &layers)
+}
+
+/// Shared things with what is written for them.
+struct Form {
+    what: Arc<Shared>,
+    content: Vec<u8>,
 }
 
 fn check_size(page: usize, width: f64, height: f64) -> Result<(), PdfError> {
@@ -109,6 +120,7 @@ fn assembled(
     title: &str,
     pages: &[Picture],
     contents: &[Vec<u8>],
+    forms: &[Form],
     text: &TextBook,
     layers: &[String],
 ) -> Result<Vec<u8>, PdfError> {
@@ -121,6 +133,7 @@ fn assembled(
     let (catalog, tree, info, metadata) = (next(), next(), next(), next());
     let fonts = text.write(&mut pdf, &mut next)?;
     let layer_refs: Vec<Ref> = layers.iter().map(|_| next()).collect();
+    let form_refs: Vec<Ref> = forms.iter().map(|_| next()).collect();
     let page_refs: Vec<(Ref, Ref)> = pages.iter().map(|_| (next(), next())).collect();
 
     let title = plain(title);
@@ -150,11 +163,13 @@ fn assembled(
     let mut list = pdf.pages(tree);
     list.kids(page_refs.iter().map(|(page, _)| *page)).count(page_refs.len() as i32);
     let mut resources = list.resources();
-    let mut names = resources.fonts();
-    for (slot, font) in fonts.iter().enumerate() {
-        names.pair(Name(TextBook::slot_name(slot).as_bytes()), *font);
+    font_table(&mut resources, &fonts);
+    if !forms.is_empty() {
+        let mut names = resources.x_objects();
+        for (i, form) in form_refs.iter().enumerate() {
+            names.pair(Name(form_name(i).as_bytes()), *form);
+        }
     }
-    names.finish();
     if !layers.is_empty() {
         let mut names = resources.insert(Name(b"Properties")).dict();
         for (i, layer) in layer_refs.iter().enumerate() {
@@ -172,7 +187,18 @@ fn assembled(
         pdf.stream(*content_ref, &compressed(content)).filter(Filter::FlateDecode);
     }
 
+    for (form, reference) in forms.iter().zip(&form_refs) {
+        let bytes = compressed(&form.content);
+        let mut object = pdf.form_xobject(*reference, &bytes);
+        let room = form.what.room;
+        let corner = |v: f64| round_half_away(v, STEP) as f32;
+        object.bbox(Rect::new(corner(room.x0), corner(room.y0), corner(room.x1), corner(room.y1)));
+        font_table(&mut object.resources(), &fonts);
+        object.filter(Filter::FlateDecode);
+    }
+
     let mut parts: Vec<&[u8]> = vec![title.as_bytes()];
+    parts.extend(forms.iter().map(|f| f.content.as_slice()));
     parts.extend(contents.iter().map(Vec::as_slice));
     let id = digest(&parts).to_be_bytes().to_vec();
     pdf.set_file_id((id.clone(), id));
@@ -188,6 +214,17 @@ fn layer_table(place: Obj<'_>, layers: &[Ref]) {
     shown.insert(Name(b"Order")).array().items(layers);
 }
 
+fn font_table(resources: &mut Resources<'_>, fonts: &[Ref]) {
+    let mut names = resources.fonts();
+    for (slot, font) in fonts.iter().enumerate() {
+        names.pair(Name(TextBook::slot_name(slot).as_bytes()), *font);
+    }
+}
+
+fn form_name(i: usize) -> String {
+    format!("F{i}")
+}
+
 fn layer_name(i: usize) -> String {
     format!("L{i}")
 }
@@ -197,6 +234,7 @@ struct Artist<'a> {
     content: Content,
     text: &'a mut TextBook,
     layers: &'a mut Vec<String>,
+    forms: &'a mut Vec<Form>,
     /// Whether all numbers were usable.
     sound: bool,
 }
@@ -236,6 +274,13 @@ impl Artist<'_> {
                     self.items(items);
                     self.content.restore_state();
                 }
+                Item::Shared { what, at } => {
+                    let known = self.forms.iter().position(|f| Arc::ptr_eq(&f.what, what));
+                    let i = known.unwrap_or_else(|| self.form(what));
+                    let (x, y) = (self.mm(at.x), self.mm(at.y));
+                    self.content.save_state().transform([1.0, 0.0, 0.0, 1.0, x, y]);
+                    self.content.x_object(Name(form_name(i).as_bytes())).restore_state();
+                }
                 Item::Group { layer: None, items } => self.items(items),
                 Item::Group { layer: Some(name), items } => {
                     let i = self.layers.iter().position(|l| l == name).unwrap_or_else(|| {
@@ -250,6 +295,22 @@ impl Artist<'_> {
                 }
             }
         }
+    }
+
+    /// Writes shared things down, once.
+    fn form(&mut self, what: &Arc<Shared>) -> usize {
+        let mut own = Artist {
+            content: Content::new(),
+            text: &mut *self.text,
+            layers: &mut *self.layers,
+            forms: &mut *self.forms,
+            sound: true,
+        };
+        own.items(&what.items);
+        let (sound, content) = (own.sound, own.content.finish().into_vec());
+        self.sound &= sound;
+        self.forms.push(Form { what: Arc::clone(what), content });
+        self.forms.len() - 1
     }
 
     fn line_of_text(&mut self, text: &Text) {

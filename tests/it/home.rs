@@ -63,6 +63,7 @@ fn ink(items: &[Item]) -> Option<kurbo::Rect> {
             Item::Fill { path, .. } => Some(path.bounding_box()),
             Item::Text(text) => Some(kurbo::Rect::from_points(text.at, text.at)),
             Item::Clip { rect, items } => ink(items).map(|b| b.intersect(*rect)),
+            Item::Shared { what, at } => ink(&what.items).map(|b| b.intersect(what.room) + *at),
             Item::Group { items, .. } => ink(items),
         })
         .reduce(|a, b| a.union(b))
@@ -73,6 +74,7 @@ fn words(items: &[Item], out: &mut Vec<String>) {
         match item {
             Item::Text(text) => out.push(text.text.clone()),
             Item::Clip { items, .. } | Item::Group { items, .. } => words(items, out),
+            Item::Shared { what, .. } => words(&what.items, out),
             _ => {}
         }
     }
