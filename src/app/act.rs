@@ -14,8 +14,10 @@ use super::state::{Field, Shown};
 use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
+use crate::output::{save_all, write_pdf};
 use crate::session::{
-    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, TextCommand, part_named,
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, PrintFor, Reach, TextCommand,
+    part_named,
 };
 
 impl Window {
@@ -68,7 +70,15 @@ impl Window {
             Act::NextSize => self.step_size(1),
             Act::PreviousSize => self.step_size(-1),
             Act::Others => self.shown.behind = !self.shown.behind,
-            Act::Chart => self.shown.chart = !self.shown.chart,
+            Act::Chart => {
+                self.shown.chart = !self.shown.chart;
+                self.shown.sheets = false;
+            }
+            Act::Sheets => {
+                self.shown.sheets = !self.shown.sheets;
+                self.shown.chart = false;
+            }
+            Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
@@ -290,6 +300,7 @@ impl Window {
                 self.shown.ask = None;
                 self.open_file(&path);
             }
+            Purpose::Print => self.print(&path_of(ask.text(0))),
             Purpose::SaveAs => {
                 let path = path_of(ask.text(0));
                 if path.as_os_str().is_empty() {
@@ -336,6 +347,33 @@ impl Window {
                 self.open.comments_told();
                 self.save(None, false);
             }
+        }
+    }
+
+    /// Writes the pages that are shown. A release is blocked by errors.
+    fn print(&mut self, path: &Path) {
+        let errors = self.scene.computed.counts.errors;
+        if self.shown.printing.wish.purpose == PrintFor::Release && errors > 0 {
+            return self
+                .problem(&format!("a release is blocked by errors ({errors}); a toile can be printed all the same"));
+        }
+        let made = self.scene.sheets(&self.shown.printing, &self.shown.case);
+        let sheets = match &*made {
+            Ok(sheets) => sheets,
+            Err(problem) => return self.problem(problem),
+        };
+        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
+        let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        let Some(name) = name else { return self.problem("a name is needed") };
+        let written = write_pdf(self.scene.title(), &sheets.pages)
+            .map_err(|e| e.to_string())
+            .and_then(|bytes| save_all(folder, &[(name, bytes)]).map_err(|e| e.to_string()));
+        match written {
+            Ok(_) => {
+                self.shown.ask = None;
+                self.tell(format!("{} pages are written to {}", sheets.pages.len(), path.display()));
+            }
+            Err(problem) => self.problem(&problem),
         }
     }
 

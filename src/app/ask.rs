@@ -30,6 +30,8 @@ pub(super) enum Purpose {
     Open,
     /// The draft is saved under a name.
     SaveAs,
+    /// The pages are written.
+    Print,
     /// Work is not saved: what then is done.
     Unsaved(Then),
     /// Another program changed the file that is to be saved.
@@ -242,6 +244,14 @@ impl Ask {
                 Self::new(purpose, "Save the draft as", "", &["Save", "Browse …"]).field("file", "a path", text)
             }
         }
+    }
+
+    /// The dialog in which the file of the pages is named.
+    pub fn printing(open: &OpenDraft) -> Self {
+        let path = open.path().map(|p| p.with_extension("pdf"));
+        let text = path.map_or_else(|| "pages.pdf".to_owned(), |p| p.display().to_string());
+        let note = "What Sheets shows, as a PDF file to be printed at 100 %.";
+        Self::new(Purpose::Print, "Write the pages", note, &["Write"]).field("file", "a path", text)
     }
 
     /// The question before unsaved work is left.

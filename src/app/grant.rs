@@ -43,7 +43,22 @@ impl Window {
                 self.shown.scroll_to_part = true;
             }
             Wish::Nothing => self.shown.part = None,
-            Wish::Chart(chart) => self.shown.chart = chart,
+            Wish::Printing(printing) => self.shown.printing = printing,
+            Wish::OnPagesFrom(piece, at) => {
+                self.finish_typing();
+                self.open.begin(format!("move {piece} on the pages"));
+                self.shown.on_pages = Some((piece, at));
+            }
+            Wish::OnPagesTo(piece, at) => {
+                let put = Command::Part(PartCommand::OnPages(piece, Some(at)));
+                if let Err(problem) = self.open.run(&put) {
+                    self.refuse(problem.to_string());
+                }
+            }
+            Wish::Chart(chart) => {
+                self.shown.chart = chart;
+                self.shown.sheets = false;
+            }
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),
@@ -53,6 +68,9 @@ impl Window {
             Wish::PullTo(to, loose) => self.pull_to(to, loose),
             Wish::Nudge(at, by, loose) => self.nudge(at, by, loose),
             Wish::Release => {
+                if self.shown.on_pages.take().is_some() {
+                    self.open.finish();
+                }
                 if self.shown.held.take().is_some() {
                     self.scene.take(Arc::clone(&self.scene.computed), false);
                     self.open.finish();
@@ -132,6 +150,7 @@ impl Window {
         {
             self.shown.case.clone_from(worst);
         }
+        self.shown.sheets = false;
         self.shown.chart = matches!(part, Some(Part::Row(_) | Part::Person(_)));
         self.shown.part = part.or(Some(Part::Draft));
         self.shown.scroll_to_part = true;
@@ -218,7 +237,9 @@ impl Window {
     /// Gives up the innermost thing that is going on.
     fn cancel(&mut self, ctx: &Context) {
         let held = self.shown.held.take().is_some();
-        if held || self.shown.typing.take().is_some() {
+        if self.shown.on_pages.take().is_some() {
+            self.open.abort();
+        } else if held || self.shown.typing.take().is_some() {
             if held {
                 self.scene.take(Arc::clone(&self.scene.computed), false);
             }

@@ -19,6 +19,7 @@ mod menus;
 mod notices;
 mod scene;
 mod shapes;
+mod sheets;
 mod state;
 mod strip;
 mod times;
@@ -240,6 +241,10 @@ impl Window {
         right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
         let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {
+            if shown.sheets {
+                sheets::show(ui, &look, scene, shown, wishes);
+                return shown.sheet;
+            }
             if shown.chart {
                 chart::show(ui, &look, scene, shown, wishes);
                 return shown.sheet;

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::canvas::{Flat, State, tags};
 use super::shapes::Shapes;
+use super::sheets::{Made, Printing};
 use crate::base::Finding;
 use crate::compute::{Cases, Model};
 use crate::document::{Draft, Part};
@@ -19,6 +20,8 @@ pub(super) struct Scene {
     parts: Vec<Option<Part>>,
     /// How the seams stand in a case, looked up once for a revision.
     seams: RefCell<Option<(usize, Rc<Vec<State>>)>>,
+    /// The pages that were made last, and of what.
+    pages: RefCell<Option<(Printing, String, Made)>>,
     /// Shapes as straight lines, at the scale at which they were drawn last.
     pub flat: RefCell<Flat>,
 }
@@ -27,7 +30,20 @@ impl Scene {
     pub fn of(computed: Arc<Computed>) -> Self {
         let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&computed.draft, m));
         let parts = parts(&computed);
-        Self { computed, shapes, parts, seams: RefCell::default(), flat: RefCell::default() }
+        Self { computed, shapes, parts, seams: RefCell::default(), pages: RefCell::default(), flat: RefCell::default() }
+    }
+
+    /// The pages of a print, made once for a revision.
+    pub fn sheets(&self, printing: &Printing, chosen: &str) -> Made {
+        if let Some((known, size, made)) = &*self.pages.borrow()
+            && known == printing
+            && size == chosen
+        {
+            return Rc::clone(made);
+        }
+        let made = Rc::new(super::sheets::make(self, printing, chosen));
+        *self.pages.borrow_mut() = Some((printing.clone(), chosen.to_owned(), Rc::clone(&made)));
+        made
     }
 
     /// How the seams stand in a case, in the order of the plan.
@@ -53,6 +69,7 @@ impl Scene {
         }
         self.parts = parts(&computed);
         self.seams.replace(None);
+        self.pages.replace(None);
         self.flat.get_mut().tidy();
         std::mem::replace(&mut self.computed, computed)
     }

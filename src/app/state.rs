@@ -9,6 +9,7 @@ use kurbo::{Point, Vec2};
 use super::ask::Ask;
 use super::finder::Finder;
 use super::shapes::Drawn;
+use super::sheets::Printing;
 use super::view::View;
 use crate::document::{Address, Part};
 use crate::session::{Act, Command, Computed, Grip, Reach};
@@ -28,6 +29,12 @@ pub(super) enum Wish {
     Part(Part),
     /// Choose nothing.
     Nothing,
+    /// Print this.
+    Printing(Printing),
+    /// A piece was taken on the pages, where it lay.
+    OnPagesFrom(String, Point),
+    /// It is moved there.
+    OnPagesTo(String, Point),
     /// Show the chart in the middle, or the sheet.
     Chart(bool),
     /// See this part of the table; none: all of it.
@@ -134,6 +141,12 @@ pub(super) struct Shown {
     pub behind: bool,
     /// Whether the chart stands in the middle.
     pub chart: bool,
+    /// Whether the pages stand in the middle.
+    pub sheets: bool,
+    /// What is to be printed.
+    pub printing: Printing,
+    /// A piece that is moved on the pages, and where it lay.
+    pub on_pages: Option<(String, Point)>,
     /// The part of the table that is seen; none: all of it, whatever the window's size.
     pub view: Option<View>,
     /// Where the sheet was in the last frame.
@@ -170,6 +183,9 @@ impl Shown {
             case,
             behind: true,
             chart: false,
+            sheets: false,
+            printing: Printing::default(),
+            on_pages: None,
             view: None,
             sheet: Rect::ZERO,
             all_findings: false,

@@ -105,6 +105,7 @@ actions! {
     Open "open", "Open …", "Ctrl+O", Draft, Always, "Opens a draft from a file.";
     Save "save", "Save", "Ctrl+S", Draft, Always, "Saves the draft in its file.";
     SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
+    Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
     Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
 
     Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";
@@ -140,6 +141,7 @@ actions! {
     PreviousSize "previous_size", "Previous size", "Left", Look, HasSizes, "Shows the size before strong.";
     Others "other_sizes", "Other sizes", "Ctrl+B", Look, HasSizes, "Draws the other sizes thin behind the chosen one, or not.";
     Chart "chart", "Chart", "Ctrl+T", Look, Always, "Shows the body chart in the middle, or the pieces again.";
+    Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
     NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
     PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
     AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";

@@ -80,8 +80,13 @@ impl Flat {
 
 /// A path as straight lines, fine enough for half as much again as this scale.
 pub(super) fn lines(path: &BezPath, scale: f64) -> Vec<Vec<Point>> {
+    straight(path, FLATNESS / (scale * SCALES))
+}
+
+/// A path as straight lines that leave it by no more than this.
+pub(in crate::app) fn straight(path: &BezPath, tolerance: f64) -> Vec<Vec<Point>> {
     let mut lines: Vec<Vec<Point>> = Vec::new();
-    kurbo::flatten(path, FLATNESS / (scale * SCALES), |element| match element {
+    kurbo::flatten(path, tolerance, |element| match element {
         PathEl::MoveTo(p) => lines.push(vec![p]),
         PathEl::ClosePath => {
             if let Some(line) = lines.last_mut() {

@@ -9,7 +9,7 @@ pub(super) mod tags;
 use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use kurbo::Vec2;
 
-pub(super) use flat::Flat;
+pub(super) use flat::{Flat, straight};
 pub(super) use tags::State;
 
 use super::look::{self, Look};

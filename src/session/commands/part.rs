@@ -2,11 +2,13 @@
 
 use std::sync::Arc;
 
+use kurbo::Point;
+
 use crate::document::{Condition, Draft, Drawing, Fit, Part, Piece, Seam, Side, Value};
 use crate::session::computed::Computed;
 use crate::session::delete::{Deleting, delete};
 use crate::session::naming::check_free;
-use crate::session::{EditError, qualify_for, rename};
+use crate::session::{EditError, put_on_pages, qualify_for, rename};
 
 /// A change of whole parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +33,8 @@ pub enum PartCommand {
     FoundBy(Part, Vec<String>),
     /// A condition is added: name, what must hold, the values that keep it true.
     AddCondition(String, String, Vec<String>),
+    /// A piece is put at a place of the pages of a home printer, mm; `None`: wherever there is room. All pieces if no name.
+    OnPages(String, Option<Point>),
     /// A part gets another name, everywhere.
     Rename(Part, String),
     /// A part is taken out.
@@ -61,6 +65,8 @@ impl PartCommand {
             Self::SeamFit(name, _) => format!("change the fit of seam {name}"),
             Self::FoundBy(part, _) => format!("change what keeps {part} true"),
             Self::AddCondition(name, ..) => format!("add condition {name}"),
+            Self::OnPages(piece, Some(_)) => format!("move {piece} on the pages"),
+            Self::OnPages(..) => "arrange the pages anew".to_owned(),
             Self::Rename(part, to) => format!("rename {part} to {to}"),
             Self::Delete(part, _) => format!("delete {part}"),
         }
@@ -120,6 +126,13 @@ impl PartCommand {
                 let (must, found_by) = (must.clone(), found_by.clone());
                 let condition = Condition { name: name.clone(), must, found_by, ..Condition::default() };
                 add(draft, Part::Condition(name.clone()), |d| d.conditions.push(condition))
+            }
+            Self::OnPages(piece, at) => {
+                let all: Vec<String> = draft.pieces.iter().map(|p| p.name.clone()).collect();
+                for name in all.iter().filter(|n| piece.is_empty() || *n == piece) {
+                    put_on_pages(draft, name, *at);
+                }
+                Ok(String::new())
             }
             Self::Rename(part, to) => rename(draft, part, to).map_err(|e| EditError::refused(e.to_string())),
             Self::Delete(part, how) => {

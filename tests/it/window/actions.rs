@@ -151,6 +151,15 @@ fn every_action_does_what_it_says() {
     stage.key(Modifiers::ALT, Key::Num1);
     done.saw("reach_all", stage.seen("pull all sizes").chosen, &stage);
 
+    // Printing.
+    stage.key(CTRL_SHIFT, Key::P);
+    done.saw("sheets", stage.says("pages: the first, and"), &stage);
+    let pdf = stage.folder.path().join("pages.pdf");
+    stage.key(CTRL_SHIFT, Key::W);
+    stage.answer(&[("file", pdf.to_str().unwrap())], "Write");
+    done.saw("print", std::fs::read(&pdf).unwrap().starts_with(b"%PDF"), &stage);
+    stage.key(CTRL_SHIFT, Key::P);
+
     // Files.
     let other = stage.folder.path().join("other.ron");
     stage.key(CTRL_SHIFT, Key::S);
@@ -269,4 +278,58 @@ fn the_head_of_the_draft_and_its_unit_are_changed_on_its_card() {
     assert!(stage.saved().contains("title: \"A block of my own\""));
     stage.fill("how far seams may be off of draft", "1/16 in");
     assert!(stage.saved().contains("seam_limit: \"1/16 in\""));
+}
+
+#[test]
+fn the_pages_are_seen_counted_and_arranged_by_hand() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.key(CTRL_SHIFT, Key::P);
+    let count = |stage: &Stage| {
+        let told = stage.told.iter().find(|t| t.name.contains(" pages: the first, and ")).unwrap();
+        told.name.split(' ').next().unwrap().parse::<usize>().unwrap()
+    };
+    let both = count(&stage);
+    assert_eq!(stage.names().iter().filter(|n| n.starts_with("page ") && n.contains(": ")).count(), both - 1);
+    stage.click("paper A4");
+    assert!(stage.seen("paper A4").chosen && count(&stage) <= both);
+    stage.click("print size 92");
+    stage.click("print size 84");
+    assert!(stage.seen("print size 88").chosen && stage.seen("print size 84").chosen);
+    assert!(stage.says("print its sizes one by one"), "{}", stage.all());
+    // A piece is moved: the count follows, the draft keeps it, undo takes it back.
+    let before = (stage.text(), stage.rect("back on the pages"));
+    stage.pull("back on the pages", vec2(60.0, 14.0));
+    let moved = stage.rect("back on the pages");
+    assert!(moved.left() != before.1.left(), "{moved:?}");
+    let saved = stage.saved();
+    assert!(saved.contains("table: [(sheet: \"pages\", piece: \"back\", x: \""), "{saved}");
+    stage.ctrl(Key::Z);
+    assert_eq!(stage.saved(), before.0);
+    stage.pull("back on the pages", vec2(60.0, 14.0));
+    stage.click("Arrange anew");
+    assert_eq!(stage.saved(), before.0);
+    // One piece alone, and as large as it will be: a page of A4 is 210 mm at 96 px to the inch.
+    let all = count(&stage);
+    stage.click("piece front");
+    stage.key(CTRL_SHIFT, Key::P);
+    stage.click("print only front");
+    assert!(count(&stage) < all && stage.find("back on the pages").is_none());
+    stage.click("true scale");
+    let wide = stage.rect("page A1: front").width();
+    assert!((wide - 190.0 * 96.0 / 25.4).abs() < 3.0, "{wide}");
+    stage.click("longer");
+    assert!((stage.rect("page A1: front").width() / wide - 1.01).abs() < 0.005);
+    // A release of a draft with errors is blocked, with the reason in the dialog.
+    let mut skirt = Stage::on("straight-skirt.ron");
+    skirt.key(CTRL_SHIFT, Key::P);
+    skirt.click("for release");
+    skirt.key(CTRL_SHIFT, Key::W);
+    let pdf = skirt.folder.path().join("skirt.pdf");
+    skirt.answer(&[("file", pdf.to_str().unwrap())], "Write");
+    assert!(skirt.says("a release is blocked by errors") && !pdf.exists(), "{}", skirt.all());
+    skirt.press(Key::Escape);
+    skirt.click("for toile");
+    skirt.key(CTRL_SHIFT, Key::W);
+    skirt.answer(&[("file", skirt.folder.path().join("no/such/x.pdf").to_str().unwrap())], "Write");
+    assert!(skirt.says("■ "), "a folder that is not there is told: {}", skirt.all());
 }
