@@ -1,6 +1,7 @@
 //! Carrying out actions and dialogs.
 
 use std::path::{Path, PathBuf};
+use std::sync::Arc;
 
 use egui::{Context, Theme};
 
@@ -8,6 +9,7 @@ use super::Window;
 use super::ask::{Ask, Purpose, Then};
 use super::disk::Browsing;
 use super::finder::Finder;
+use super::job::PrintJob;
 use super::menus;
 use super::scene::Scene;
 use super::state::{Field, Shown};
@@ -79,6 +81,7 @@ impl Window {
                 self.shown.chart = false;
             }
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
+            Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
@@ -301,6 +304,7 @@ impl Window {
                 self.open_file(&path);
             }
             Purpose::Print => self.print(&path_of(ask.text(0))),
+            Purpose::PrintAll => self.print_all(ctx, path_of(ask.text(0))),
             Purpose::SaveAs => {
                 let path = path_of(ask.text(0));
                 if path.as_os_str().is_empty() {
@@ -352,10 +356,8 @@ impl Window {
 
     /// Writes the pages that are shown. A release is blocked by errors.
     fn print(&mut self, path: &Path) {
-        let errors = self.scene.computed.counts.errors;
-        if self.shown.printing.wish.purpose == PrintFor::Release && errors > 0 {
-            return self
-                .problem(&format!("a release is blocked by errors ({errors}); a toile can be printed all the same"));
+        if let Some(words) = self.release_blocked() {
+            return self.problem(&words);
         }
         let made = self.scene.sheets(&self.shown.printing, &self.shown.case);
         let sheets = match &*made {
@@ -375,6 +377,32 @@ impl Window {
             }
             Err(problem) => self.problem(&problem),
         }
+    }
+
+    /// Why a release cannot be printed.
+    fn release_blocked(&self) -> Option<String> {
+        let errors = self.scene.computed.counts.errors;
+        let release = self.shown.printing.wish.purpose == PrintFor::Release;
+        (release && errors > 0)
+            .then(|| format!("a release is blocked by errors ({errors}); a toile can be printed all the same"))
+    }
+
+    /// Begins to write every size beside the window.
+    fn print_all(&mut self, ctx: &Context, folder: PathBuf) {
+        let words = if self.job.is_some() {
+            Some("pages are being made already; stop that first".to_owned())
+        } else if folder.as_os_str().is_empty() {
+            Some("a folder is needed".to_owned())
+        } else {
+            self.release_blocked()
+        };
+        if let Some(words) = words {
+            return self.problem(&words);
+        }
+        let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
+        let (computed, wish) = (Arc::clone(&self.scene.computed), self.shown.printing.wish.clone());
+        self.job = Some(PrintJob::start(ctx, computed, wish, folder, stem.into_owned()));
+        self.shown.ask = None;
     }
 
     fn problem(&mut self, words: &str) {

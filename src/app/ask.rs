@@ -32,6 +32,8 @@ pub(super) enum Purpose {
     SaveAs,
     /// The pages are written.
     Print,
+    /// The pages of every size are written.
+    PrintAll,
     /// Work is not saved: what then is done.
     Unsaved(Then),
     /// Another program changed the file that is to be saved.
@@ -252,6 +254,14 @@ impl Ask {
         let text = path.map_or_else(|| "pages.pdf".to_owned(), |p| p.display().to_string());
         let note = "What Sheets shows, as a PDF file to be printed at 100 %.";
         Self::new(Purpose::Print, "Write the pages", note, &["Write"]).field("file", "a path", text)
+    }
+
+    /// The dialog in which the folder for the pages of every size is named.
+    pub fn printing_all(open: &OpenDraft) -> Self {
+        let folder = open.path().map(|p| p.with_extension("pages"));
+        let text = folder.map_or_else(|| "pages".to_owned(), |p| p.display().to_string());
+        let note = "A PDF file for each size of the range, with the paper, the use and the pieces that Sheets shows.";
+        Self::new(Purpose::PrintAll, "Write every size", note, &["Write all"]).field("folder", "a path", text)
     }
 
     /// The question before unsaved work is left.

@@ -44,6 +44,11 @@ impl Window {
             }
             Wish::Nothing => self.shown.part = None,
             Wish::Printing(printing) => self.shown.printing = printing,
+            Wish::StopPrinting => {
+                if let Some(job) = &self.job {
+                    job.stop();
+                }
+            }
             Wish::OnPagesFrom(piece, at) => {
                 self.finish_typing();
                 self.open.begin(format!("move {piece} on the pages"));

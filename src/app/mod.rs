@@ -14,6 +14,7 @@ mod field;
 mod finder;
 mod findings;
 mod grant;
+mod job;
 mod look;
 mod menus;
 mod notices;
@@ -39,6 +40,7 @@ use crate::file::OpenedFile;
 use crate::session::{LeftBehind, OpenDraft, RecoveryFolder, Wake};
 use ask::Then;
 use disk::Browsing;
+use job::PrintJob;
 use look::Look;
 use scene::Scene;
 use state::{Shown, Tone, Wish};
@@ -136,6 +138,8 @@ pub struct Window {
     left: Vec<LeftBehind>,
     /// The system's dialog for files.
     browsing: Option<Browsing>,
+    /// Every size is being printed.
+    job: Option<PrintJob>,
     /// What is done once the draft was saved.
     then: Option<Then>,
     /// The window was asked to close and nothing stands in the way any more.
@@ -177,6 +181,7 @@ impl Window {
             recovery,
             left,
             browsing: None,
+            job: None,
             then: None,
             closing: false,
             times: Times::since(start.begun),
@@ -227,7 +232,7 @@ impl Window {
         let (open, scene, shown, wishes) = (&self.open, &self.scene, &self.shown, &mut self.wishes);
         let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
         let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
-        notices::show(ui, &look, open, &self.left, wishes);
+        notices::show(ui, &look, open, &self.left, self.job.as_ref(), wishes);
         // Of one height, so that the sheet keeps its place while findings come and go.
         let most = ui.ctx().content_rect().height();
         let few = if most < LOW { FINDINGS_LOW } else { FINDINGS };
@@ -268,6 +273,17 @@ impl Window {
             ctx.request_repaint();
         }
         self.browsed(&ctx);
+        match self.job.as_mut().and_then(PrintJob::hear) {
+            None => {}
+            Some(Ok(files)) => {
+                self.job = None;
+                self.tell(format!("{files} files are written"));
+            }
+            Some(Err(problem)) => {
+                self.job = None;
+                self.refuse(problem);
+            }
+        }
         self.shown.scroll_to_part = false;
         self.grant(&ctx);
         let mark = if self.open.work().is_unsaved() { "* " } else { "" };

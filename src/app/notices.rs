@@ -5,16 +5,24 @@ use std::time::SystemTime;
 
 use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
 
+use super::job::PrintJob;
 use super::look::Look;
 use super::state::{Tone, Wish};
 use crate::session::{LeftBehind, OpenDraft};
 
 /// Paints the lines, if there is anything to say.
-pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, left: &[LeftBehind], wishes: &mut Vec<Wish>) {
+pub(super) fn show(
+    ui: &mut Ui,
+    look: &Look,
+    open: &OpenDraft,
+    left: &[LeftBehind],
+    job: Option<&PrintJob>,
+    wishes: &mut Vec<Wish>,
+) {
     let outside = open.changed_outside();
     let trouble = open.keeper().and_then(|k| k.trouble());
     let failure = open.work().computed().failure();
-    let any = outside.is_some() || trouble.is_some() || failure.is_some();
+    let any = job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
     if left.is_empty() && !any {
         return;
     }
@@ -28,6 +36,14 @@ pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, left: &[LeftBehin
                 }
                 if work.title.is_ok() && ui.button("Take it up").clicked() {
                     wishes.push(Wish::Recover(i, true));
+                }
+            });
+        }
+        if let Some(job) = job {
+            let words = format!("The pages are made: {} of {} sizes.", job.done, job.all);
+            line(ui, look, Tone::Told, &words, |ui| {
+                if ui.button("Stop").clicked() {
+                    wishes.push(Wish::StopPrinting);
                 }
             });
         }

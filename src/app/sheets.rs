@@ -129,8 +129,8 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         if ui.button("Arrange anew").on_hover_text("Forget where pieces were put by hand").clicked() {
             wishes.push(Wish::Run(Command::Part(PartCommand::OnPages(String::new(), None))));
         }
-        for act in [Act::Print, Act::Sheets] {
-            let word = if act == Act::Print { "Write the pages …" } else { "Show the pieces" };
+        for act in [Act::Print, Act::PrintAll, Act::Sheets] {
+            let word = if act == Act::Sheets { "Show the pieces" } else { act.action().name };
             if ui.button(word).on_hover_text(act.action().what).clicked() {
                 wishes.push(Wish::Act(act));
             }

@@ -35,6 +35,8 @@ pub(super) enum Wish {
     OnPagesFrom(String, Point),
     /// It is moved there.
     OnPagesTo(String, Point),
+    /// Stop writing every size.
+    StopPrinting,
     /// Show the chart in the middle, or the sheet.
     Chart(bool),
     /// See this part of the table; none: all of it.

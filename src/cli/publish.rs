@@ -7,7 +7,7 @@ use crate::document::Draft;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
 use crate::proof::{count, proof};
-use crate::session::{PrintFor, PrintWish, home_settings, length_typed, wanted_pieces};
+use crate::session::{PrintFor, PrintWish, home_settings, length_typed, print_name, wanted_pieces};
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
@@ -71,10 +71,11 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
                     messages.push_str(&format!("tracewheel: size {}: {note}\n", sizes.join(", ")));
                 }
                 let bytes = output::write_pdf(&title(&draft, call), &sheets.pages).map_err(|e| stopped(e.into()))?;
-                (bytes, format!("{}-{}-pages", paper.short(), sheets.pages.len()))
+                (bytes, sheets.paper_name(paper))
             }
         };
-        files.push((file_name(call, &sizes, &paper), bytes));
+        let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
+        files.push((print_name(&stem, &sizes, &call.pieces, purpose(call), &paper), bytes));
     }
     if files.is_empty() {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
@@ -139,19 +140,4 @@ fn title(draft: &Draft, call: &PublishCall) -> String {
         Purpose::Testers => format!("{name} – for testers"),
         Purpose::Release => name.to_owned(),
     }
-}
-
-/// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: letters and digits of the names only; size, use, paper.
-fn file_name(call: &PublishCall, sizes: &[&str], paper: &str) -> String {
-    let stem = call.file.file_stem().map_or_else(|| "draft".to_owned(), |s| s.to_string_lossy().into_owned());
-    let clean = |text: &str| -> String {
-        text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
-    };
-    let sizes = if sizes.len() > 6 {
-        format!("{}-to-{}", clean(sizes[0]), clean(sizes[sizes.len() - 1]))
-    } else {
-        sizes.iter().map(|s| clean(s)).collect::<Vec<_>>().join("+")
-    };
-    let pieces: String = call.pieces.iter().map(|p| format!("-{}", clean(p))).collect();
-    format!("{}-{sizes}{pieces}-{}-{paper}.pdf", clean(&stem), purpose(call).short())
 }

@@ -84,6 +84,13 @@ pub struct HomeSheets {
     pub notes: Vec<String>,
 }
 
+impl HomeSheets {
+    /// Paper and number of pages as they stand in a file's name.
+    pub fn paper_name(&self, paper: Paper) -> String {
+        format!("{}-{}-pages", paper.short(), self.pages.len())
+    }
+}
+
 /// The whole drawing: layers, each with its things.
 type Drawing = Vec<(Option<String>, Vec<Arc<Shared>>)>;
 

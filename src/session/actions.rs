@@ -106,6 +106,7 @@ actions! {
     Save "save", "Save", "Ctrl+S", Draft, Always, "Saves the draft in its file.";
     SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
     Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
+    PrintAll "print_all", "Write every size …", "", Draft, HasSizes, "Writes the pages of every size of the range, a file for each.";
     Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
 
     Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";

@@ -33,7 +33,7 @@ pub use literal::length_typed;
 pub use naming::{check_free, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use places::{part_named, part_of_finding};
-pub use publishing::{PAGES, PrintFor, PrintWish, home_print, home_settings, put_on_pages, wanted_pieces};
+pub use publishing::{PAGES, PrintFor, PrintWish, home_print, home_settings, print_name, put_on_pages, wanted_pieces};
 pub use pull::{Grip, Pull, Reach};
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
 pub use rename::{RenameError, qualify_for, rename, rename_size};

@@ -121,6 +121,19 @@ pub fn home_print(
     Ok((sheets, missing))
 }
 
+/// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: what, which sizes and pieces, what for, on what; letters and digits only.
+pub fn print_name(stem: &str, sizes: &[&str], pieces: &[String], purpose: PrintFor, paper: &str) -> String {
+    let clean = |text: &str| -> String {
+        text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
+    };
+    let sizes = match sizes {
+        [first, .., last] if sizes.len() > 6 => format!("{}-to-{}", clean(first), clean(last)),
+        _ => sizes.iter().map(|s| clean(s)).collect::<Vec<_>>().join("+"),
+    };
+    let pieces: String = pieces.iter().map(|p| format!("-{}", clean(p))).collect();
+    format!("{}-{sizes}{pieces}-{}-{paper}.pdf", clean(stem), purpose.short())
+}
+
 /// Puts a piece at a place of the pages, mm from the top left; `None`: wherever there is room.
 pub fn put_on_pages(draft: &mut Draft, piece: &str, at: Option<Point>) {
     draft.table.retain(|t| !(t.sheet == PAGES && t.piece == piece));

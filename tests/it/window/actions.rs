@@ -158,6 +158,12 @@ fn every_action_does_what_it_says() {
     stage.key(CTRL_SHIFT, Key::W);
     stage.answer(&[("file", pdf.to_str().unwrap())], "Write");
     done.saw("print", std::fs::read(&pdf).unwrap().starts_with(b"%PDF"), &stage);
+    let every = stage.folder.path().join("every");
+    stage.click("Write every size …");
+    stage.answer(&[("folder", every.to_str().unwrap())], "Write all");
+    stage.wait_for("files are written");
+    let files = std::fs::read_dir(&every).unwrap().map(|f| f.unwrap().file_name().into_string().unwrap());
+    done.saw("print_all", files.filter(|f| f.ends_with("-pages.pdf")).count() == 13, &stage);
     stage.key(CTRL_SHIFT, Key::P);
 
     // Files.

@@ -166,6 +166,18 @@ impl Stage {
         found.unwrap_or_else(|| panic!("there is no field {name}: {}", self.all()))
     }
 
+    /// Frames until these words are told by something that goes on beside the window.
+    pub fn wait_for(&mut self, words: &str) {
+        for _ in 0..3_000 {
+            self.frame(vec![]);
+            if self.says(words) {
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
+        }
+        panic!("{words} is never told: {}", self.all());
+    }
+
     /// Everything that is told, in short.
     pub fn all(&self) -> String {
         let mut all: Vec<&str> = self.names().into_iter().filter(|n| !n.is_empty()).collect();
