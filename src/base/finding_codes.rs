@@ -81,6 +81,7 @@ codes! {
     OffTheEdge Error "off-the-edge" "A place lies outside its edge." "{at} is outside {edge}, which is {length} long";
     NotOnEdge Error "not-on-edge" "A point does not lie on the edge." "the point is {distance} away from {edge}";
     NoAnswer Error "no-answer" "A construction has no answer." "{problem}";
+    SeveralAnswers Error "several-answers" "A construction has several answers." "this has {count} answers; say which one by `nearest:` a point, `from:` a point along the way, or `side:` left, right, above, below";
     InsideMouth Error "inside-mouth" "A place lies in the mouth of a dart, pleat or tuck." "the place falls into the mouth of {dart}";
     Internal Error "internal" "The program failed while computing." "the program failed here ({problem}); the draft is whole. Please report it with the file";
 

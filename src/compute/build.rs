@@ -12,7 +12,7 @@ use super::cases::Cases;
 use super::chart::ChartPlan;
 use super::compile::{FormulaReader, ParseCache};
 use super::graph;
-use super::names::{Global, NameSet, Names};
+use super::names::{Global, MATERIAL_MEMBERS, NameSet, Names};
 use super::plan::{Def, FramePlan, Node, NodeId, Part, Plan};
 use crate::base::{DisplayUnit, Finding, Unit};
 use crate::document::{Draft, Edge, Point};
@@ -34,7 +34,10 @@ pub(super) struct World<'a> {
     pub draft: &'a Draft,
     pub names: Names,
     pub nodes: RefCell<Vec<Node>>,
+    pub cases: &'a Cases,
     pub laid: RefCell<BTreeMap<(NodeId, NodeId), NodeId>>,
+    /// Nodes of rows in certain sizes, by row and case.
+    pub in_sizes: RefCell<BTreeMap<(NodeId, u32), NodeId>>,
     pub kinds: RefCell<Vec<scope::ValueKind>>,
     pub chart: ChartPlan,
     pub frames: Vec<FramePlan>,
@@ -66,15 +69,17 @@ impl World<'_> {
 }
 
 /// The names of a draft and the kinds of its values; what is wrong with them.
-pub(super) fn world_of<'a>(draft: &'a Draft, cache: &mut ParseCache) -> (World<'a>, Vec<Finding>) {
+pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut ParseCache) -> (World<'a>, Vec<Finding>) {
     let unit = unit_of(draft);
     let mut reader = FormulaReader { cache, findings: Vec::new(), unit };
-    let chart = ChartPlan::of(&draft.chart, &mut reader);
+    let chart = ChartPlan::of(&draft.chart, cases, &mut reader);
     let mut world = World {
         draft,
         names: Names::default(),
         nodes: RefCell::default(),
+        cases,
         laid: RefCell::default(),
+        in_sizes: RefCell::default(),
         kinds: RefCell::new(vec![scope::ValueKind::Unknown; draft.values.len()]),
         chart,
         frames: Vec::new(),
@@ -93,19 +98,21 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cache: &mut ParseCache) -> (World<'
 pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
     let mut findings = Vec::new();
     let cases = Cases::of(draft, &mut findings);
-    let (world, found) = world_of(draft, cache);
+    let (world, found) = world_of(draft, &cases, cache);
     findings.extend(found);
     let mut reader = FormulaReader { cache, findings, unit: world.unit };
     let circles = world.circles.clone();
     parts::values(&world, &circles, &mut reader);
     frames::compile(&world, &mut reader);
     parts::placements(&world, &mut reader);
+    parts::materials(&world, &mut reader);
     let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
     let extras = parts::extras(&world, extras, &mut reader);
     let World { nodes, chart, frames, .. } = world;
+    let nodes = nodes.into_inner();
     let mut plan = Plan {
         cases,
-        nodes: nodes.into_inner(),
+        nodes,
         frames,
         seams,
         conditions,
@@ -167,7 +174,12 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
     }
     for material in &draft.materials {
         set.add(&material.name, "material", &mut reader.findings);
-        world.names.globals.entry(material.name.clone()).or_insert(Global::Material);
+        let first = MATERIAL_MEMBERS.map(|member| {
+            let part = Part { name: format!("{}.{member}", material.name).into(), ..Part::default() };
+            let kind = if member == "selvedge" { Kind::LENGTH } else { Kind::NUMBER };
+            world.push(part, (!parts::of_material(material, member).is_empty()).then_some(kind))
+        })[0];
+        world.names.globals.entry(material.name.clone()).or_insert(Global::Material(first));
     }
     let mut seams = NameSet::default();
     for seam in &draft.seams {

@@ -219,6 +219,19 @@ impl Cases {
         Some(found.unwrap_or(0))
     }
 
+    /// The size of the range that is called so in a formula, or why there is none.
+    pub(super) fn of_range(&self, asked: &str) -> Result<usize, String> {
+        match self.find(asked) {
+            Ok(i) if i < self.range => Ok(i),
+            Ok(_) => Err(format!("`{asked}` is a person, not a size")),
+            Err(CaseError::Unknown { asked, hint, .. }) => {
+                let hint = hint.map_or(String::new(), |h| format!("; did you mean \"{h}\"?"));
+                Err(format!("no size is called `{asked}`{hint}"))
+            }
+            Err(CaseError::Ambiguous { asked, choices }) => Err(format!("`{asked}` could be {}", choices.join(" or "))),
+        }
+    }
+
     /// The case that is asked for by its address, or by enough parts of it to say which.
     pub fn find(&self, asked: &str) -> Result<usize, CaseError> {
         if let Some(i) = self.list.iter().position(|c| c.address == asked) {

@@ -3,7 +3,7 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-use super::cases::{AXES, Case, axis_word, labels, part_unknown};
+use super::cases::{AXES, Case, Cases, axis_word, labels, part_unknown};
 use super::compile::FormulaReader;
 use super::graph::order_of;
 use super::item::{NodeTrouble, Stop};
@@ -33,13 +33,20 @@ pub(crate) struct ChartPlan {
     axis_lengths: [u32; 3],
     /// Rows in an order in which each stands after those that it names.
     order: Vec<u32>,
+    /// Rows in certain sizes, for `in_size`: their symbols come behind [`IN_SIZE`].
+    sized: Vec<(u32, [Option<u32>; 3])>,
 }
+
+/// Symbols from here on are places in the list of rows in certain sizes.
+const IN_SIZE: u32 = 1 << 24;
 
 /// Formulas in the chart see rows only. A row's number is its place in the chart.
 struct RowScope<'a> {
     rows: &'a BTreeMap<&'a str, u32>,
     kinds: &'a [Option<Kind>],
     unit: crate::base::Unit,
+    cases: &'a Cases,
+    sized: &'a RefCell<Vec<(u32, [Option<u32>; 3])>>,
 }
 
 impl Scope for RowScope<'_> {
@@ -62,15 +69,26 @@ impl Scope for RowScope<'_> {
     fn unit(&self) -> crate::base::Unit {
         self.unit
     }
+    fn row_in(&self, symbol: u32, size: &str) -> Result<u32, String> {
+        let case = self.cases.of_range(size)?;
+        let wanted = (symbol, self.cases.list[case].labels);
+        let mut sized = self.sized.borrow_mut();
+        let place = sized.iter().position(|s| *s == wanted).unwrap_or(sized.len());
+        if place == sized.len() {
+            sized.push(wanted);
+        }
+        Ok(IN_SIZE + place as u32)
+    }
 }
 
 impl ChartPlan {
     /// Reads a chart's formulas.
-    pub fn of(chart: &Chart, reader: &mut FormulaReader<'_>) -> Self {
+    pub fn of(chart: &Chart, cases: &Cases, reader: &mut FormulaReader<'_>) -> Self {
         let lengths = AXES.map(|axis| labels(chart, axis).len() as u32);
         let places: BTreeMap<&str, u32> =
             chart.rows.iter().enumerate().rev().map(|(i, row)| (row.name.as_str(), i as u32)).collect();
-        let mut plan = Self { rows: Vec::with_capacity(chart.rows.len()), axis_lengths: lengths, order: Vec::new() };
+        let sized = RefCell::default();
+        let mut plan = Self { rows: Vec::with_capacity(chart.rows.len()), axis_lengths: lengths, ..Self::default() };
         for row in &chart.rows {
             let by: Vec<usize> = AXES.iter().enumerate().filter(|(_, a)| row.by.contains(a)).map(|(i, _)| i).collect();
             plan.rows.push(RowPlan { name: row.name.clone(), by, ..RowPlan::default() });
@@ -84,12 +102,12 @@ impl ChartPlan {
         // The kind of a row is that of its first cell that can be read.
         let mut kinds: Vec<Option<Kind>> = vec![None; chart.rows.len()];
         for &i in order.iter().filter(|i| !circles.iter().any(|c| c.contains(i))) {
-            let scope = RowScope { rows: &places, kinds: &kinds, unit };
+            let scope = RowScope { rows: &places, kinds: &kinds, unit, cases, sized: &sized };
             kinds[i] = texts_of(&chart.rows[i], chart).take(8).find_map(|text| {
                 crate::language::parse(text).ok().and_then(|e| crate::language::check(&e, &scope).ok()).map(|c| c.kind)
             });
         }
-        let scope = RowScope { rows: &places, kinds: &kinds, unit };
+        let scope = RowScope { rows: &places, kinds: &kinds, unit, cases, sized: &sized };
         for (i, row) in chart.rows.iter().enumerate() {
             plan.rows[i].kind = kinds[i];
             plan.rows[i].broken = circles.iter().any(|c| c.contains(&i));
@@ -98,6 +116,7 @@ impl ChartPlan {
             }
         }
         plan.order = order.into_iter().map(|i| i as u32).collect();
+        plan.sized = sized.into_inner();
         plan
     }
 
@@ -261,7 +280,11 @@ struct CellMachine<'a, 'b> {
 impl Machine<f64> for CellMachine<'_, '_> {
     type Edge = ();
     fn load(&self, row: u32) -> Result<Value<f64, ()>, Trouble> {
-        self.run.cell(row, self.who).0.map(Value::Real).map_err(|_| Trouble::Upstream)
+        let (row, who) = match row.checked_sub(IN_SIZE) {
+            None => (row, self.who),
+            Some(i) => self.run.plan.sized.get(i as usize).map_or((u32::MAX, self.who), |(r, l)| (*r, Who::Size(*l))),
+        };
+        self.run.cell(row, who).0.map(Value::Real).map_err(|_| Trouble::Upstream)
     }
     fn call(&self, _function: Function, _arguments: &[Value<f64, ()>]) -> Result<Value<f64, ()>, Trouble> {
         Err(Trouble::NoAnswer("a chart holds numbers, lengths and angles only"))
@@ -281,14 +304,9 @@ impl<'a> ChartRun<'a> {
         run
     }
 
-    /// How many rows there are.
-    pub fn count(&self) -> u32 {
-        self.plan.rows.len() as u32
-    }
-
-    /// A row's number in a case.
-    pub fn value(&self, row: u32, case: &Case) -> Result<f64, Stop> {
-        self.cell(row, who(case)).0
+    /// The numbers of all rows in a case.
+    pub fn rows(&self, case: &Case) -> Vec<Result<f64, Stop>> {
+        (0..self.plan.rows.len() as u32).map(|row| self.cell(row, who(case)).0).collect()
     }
 
     fn cell(&self, row: u32, who: Who) -> CellResult {

@@ -38,10 +38,11 @@ impl Engine {
             Some(last) => last.plan.nodes.iter().zip(&plan.nodes).map(|(a, b)| a.def != b.def).collect(),
             None => Vec::new(),
         };
+        let rows: Vec<Vec<_>> = plan.cases.list.iter().map(|c| chart.rows(c)).collect();
         let cases: Vec<Arc<CaseModel>> = (0..plan.cases.list.len())
             .map(|i| {
                 let earlier = last.as_ref().map(|l| Earlier { model: &l.cases[i], changed: &changed });
-                Arc::new(compute_case(&plan, &chart, i, earlier.as_ref()))
+                Arc::new(compute_case(&plan, &rows, i, earlier.as_ref()))
             })
             .collect();
         let mut findings = plan.findings.clone();

@@ -2,7 +2,7 @@
 
 use super::plan::{Def, Fit, Formula, NodeId, Plan, SegmentDef, System, Task};
 use crate::base::{Code, Finding};
-use crate::language::{Function, Op};
+use crate::language::{Function, Kind, Op};
 
 /// Groups of things that need each other, each group after those that it needs: Tarjan's algorithm, without recursion.
 fn components(count: usize, needs: impl Fn(usize) -> Vec<usize>) -> Vec<Vec<usize>> {
@@ -272,21 +272,44 @@ fn formula_deps(formula: &Formula, plan: &Plan) -> Vec<NodeId> {
 fn op_deps(op: &Op, plan: &Plan, out: &mut Vec<NodeId>) {
     op.each(&mut |op| match op {
         Op::Load(symbol) => out.push(*symbol),
-        // Only here the sense of an outline is needed; its frame is the last argument.
-        Op::Call(Function::Off, arguments, _) => {
-            if let Some(Op::Constant(frame)) = arguments.last() {
-                out.extend(plan.frames.get(*frame as usize).map(|f| f.sense));
+        // Only here the sense of an outline is needed: of those to which the edge may belong.
+        Op::Call(Function::Off | Function::SetOff | Function::SetOffRunning, arguments, _) => {
+            if let Some(edge) = arguments.first() {
+                edge.each(&mut |op| {
+                    if let Op::Load(symbol) = op {
+                        senses_of(*symbol, plan, 0, out);
+                    }
+                });
             }
         }
         _ => {}
     });
 }
 
+/// The senses of the outlines to which what a symbol stands for may belong.
+fn senses_of(symbol: NodeId, plan: &Plan, depth: usize, out: &mut Vec<NodeId>) {
+    // Values that stand for edges may name one another.
+    const MOST: usize = 32;
+    let Some(node) = plan.nodes.get(symbol as usize).filter(|_| depth < MOST) else { return };
+    match &node.def {
+        Def::Sewn { outline: Some(frame), .. } => out.extend(plan.frames.get(*frame as usize).map(|f| f.sense)),
+        Def::Laid(_, target) => senses_of(*target, plan, depth + 1, out),
+        Def::Formula(formula) if matches!(formula.kind, Kind::Edge(_)) => {
+            formula.program.root.each(&mut |op| {
+                if let Op::Load(inner) = op {
+                    senses_of(*inner, plan, depth + 1, out);
+                }
+            });
+        }
+        _ => {}
+    }
+}
+
 fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
     let mut out = Vec::new();
     let mut all = |formulas: &[&Formula]| formulas.iter().for_each(|f| op_deps(&f.program.root, plan, &mut out));
     match def {
-        Def::Broken | Def::Row(_) => {}
+        Def::Broken | Def::Row(_) | Def::RowIn(..) => {}
         Def::Formula(f) => all(&[f]),
         Def::Found(start, least, most) => {
             all(&[start]);
@@ -311,12 +334,13 @@ fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
             out.extend(m.tip.map(|t| t.0));
             out.extend(m.sense);
         }
-        Def::Sewn { flat, mouths } => {
+        Def::Sewn { flat, mouths, .. } => {
             out.push(*flat);
             out.extend(mouths.iter().map(|m| m.0));
         }
         Def::Member(a, _) => out.push(*a),
         Def::Sense(edges) => out.extend(edges),
+        Def::Outline { edges, darts } => out.extend(edges.iter().chain(darts)),
         Def::Placement(p) => {
             all(&[&p.point, &p.onto]);
             all(&p.towards.iter().flat_map(|(a, b)| [a, b]).collect::<Vec<_>>());

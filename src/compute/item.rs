@@ -13,6 +13,26 @@ pub struct EdgeShape<S> {
     pub curve: Arc<Curve<S>>,
     /// The mouths on it, in order, not overlapping.
     pub mouths: Vec<Folded<S>>,
+    /// The frame whose outline it belongs to, and whether it runs against it: by that inside and outside are known.
+    pub home: Option<Home>,
+    /// Of a whole outline: the triangles of its darts, tip and feet.
+    pub folded: Vec<[Pt<S>; 3]>,
+}
+
+/// The outline to which an edge belongs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Home {
+    /// The frame.
+    pub frame: u32,
+    /// Whether the edge runs against the outline, or is mirrored.
+    pub against: bool,
+}
+
+impl Home {
+    /// The same edge run the other way.
+    pub fn turned(self) -> Self {
+        Self { against: !self.against, ..self }
+    }
 }
 
 /// A stretch of an edge that is folded away, with the name of what folds it.

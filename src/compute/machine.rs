@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::geometry;
-use super::item::{EdgeShape, Folded, Item, NodeTrouble, Stop};
+use super::item::{EdgeShape, Folded, Home, Item, NodeTrouble, Stop};
 use super::plan::{Def, Fit, Formula, MouthDef, NodeId, PlacementDef, Plan, SegmentDef};
 use super::seam;
 use super::shape::{self, MouthParts, Tip};
@@ -16,8 +16,8 @@ use crate::language::{Function, Kind, Machine, Trouble, Value, evaluate};
 pub(super) trait Access<S: Scalar> {
     /// The item of a node; `None` if it has none.
     fn item(&self, node: NodeId) -> Option<Item<S>>;
-    /// A row's number in this case.
-    fn row(&self, row: u32) -> Result<f64, Stop>;
+    /// A row's number in this case, or in another one.
+    fn row(&self, row: u32, case: Option<u32>) -> Result<f64, Stop>;
 }
 
 /// Runs formulas over what has been computed.
@@ -100,24 +100,44 @@ impl<A> Runner<'_, A> {
         let real = |v: S| Ok(Item::Value(Value::Real(v)));
         match &self.plan.nodes[node as usize].def {
             Def::Broken | Def::Found(..) => Err(Stop::upstream()),
-            Def::Row(row) => match self.access.row(*row) {
+            Def::Row(row) => match self.access.row(*row, None) {
                 Ok(v) => real(S::constant(v)),
                 Err(_) => Err(Stop::upstream()),
             },
+            Def::RowIn(row, case) => match self.access.row(*row, Some(*case)) {
+                Ok(v) => real(S::constant(v)),
+                Err(_) => Err(Stop::upstream()),
+            },
+            Def::Outline { edges, darts } => {
+                let mut segments = Vec::new();
+                for flat in edges {
+                    segments.extend(self.edge_of(*flat)?.curve.segments().iter().cloned());
+                }
+                let open = |_| Stop::own(NodeTrouble::Curve("the edges do not close to an outline"));
+                let mut shape = EdgeShape::plain(Curve::new(segments).map_err(open)?);
+                for dart in darts {
+                    let Some(Item::Mouth(mouth)) = self.access.item(*dart) else { return Err(Stop::upstream()) };
+                    let tip = mouth.tip.ok_or_else(Stop::upstream)?;
+                    shape.folded.push([tip, mouth.first_foot, mouth.second_foot]);
+                }
+                Ok(Item::Value(Value::Edge(Arc::new(shape))))
+            }
             Def::Formula(formula) => self.formula(formula),
             Def::Flat { points, segments } => self.flat(points, segments).map(edge),
             Def::Mouth(def) => self.mouth(def),
-            Def::Sewn { flat, mouths } => {
+            Def::Sewn { flat, mouths, outline } => {
                 let flat = self.edge_of(*flat)?;
+                let home = outline.map(|frame| Home { frame, against: false });
                 if mouths.is_empty() {
-                    return Ok(Item::Value(Value::Edge(flat)));
+                    return Ok(Item::Value(Value::Edge(Arc::new(EdgeShape { home, ..(*flat).clone() }))));
                 }
                 let mut folded = Vec::with_capacity(mouths.len());
                 for (mouth, name) in mouths {
                     let Some(Item::Mouth(mouth)) = self.access.item(*mouth) else { return Err(Stop::upstream()) };
                     folded.push(Folded { first: mouth.first, second: mouth.second, name: name.clone() });
                 }
-                shape::sewn(&flat.curve, folded).map(|e| Item::Value(Value::Edge(Arc::new(e)))).map_err(Stop::own)
+                let sewn = shape::sewn(&flat.curve, folded).map_err(Stop::own)?;
+                Ok(Item::Value(Value::Edge(Arc::new(EdgeShape { home, ..sewn }))))
             }
             Def::Member(mouth, which) => {
                 let Some(Item::Mouth(mouth)) = self.access.item(*mouth) else { return Err(Stop::upstream()) };
@@ -141,14 +161,7 @@ impl<A> Runner<'_, A> {
             Def::Placement(def) => self.placement(def),
             Def::Laid(rigid, target) => {
                 let Some(Item::Rigid(rigid)) = self.access.item(*rigid) else { return Err(Stop::upstream()) };
-                match self.access.item(*target).ok_or_else(Stop::upstream)? {
-                    Item::Value(Value::Pair(x, y)) => {
-                        let p = rigid.of(Pt::new(x, y));
-                        Ok(Item::Value(Value::Pair(p.x, p.y)))
-                    }
-                    Item::Value(Value::Edge(e)) => Ok(Item::Value(Value::Edge(Arc::new(e.moved(&rigid))))),
-                    other => Ok(other),
-                }
+                Ok(laid(self.access.item(*target).ok_or_else(Stop::upstream)?, &rigid))
             }
             Def::Side(runs) => {
                 let mut edges = Vec::with_capacity(runs.len());
@@ -289,6 +302,18 @@ impl<A> Runner<'_, A> {
         };
         let Some(overlap) = &def.overlap else { return Ok(Item::Rigid(rigid)) };
         Ok(Item::Rigid(rigid.then(&Rigid::shifting(way.times(self.real(overlap)?)))))
+    }
+}
+
+/// A point or edge seen through a placement.
+pub(super) fn laid<S: Scalar>(item: Item<S>, rigid: &Rigid<S>) -> Item<S> {
+    match item {
+        Item::Value(Value::Pair(x, y)) => {
+            let p = rigid.of(Pt::new(x, y));
+            Item::Value(Value::Pair(p.x, p.y))
+        }
+        Item::Value(Value::Edge(e)) => Item::Value(Value::Edge(Arc::new(e.moved(rigid)))),
+        other => other,
     }
 }
 

@@ -7,6 +7,7 @@
 mod build;
 mod cases;
 mod chart;
+mod choose;
 mod compile;
 mod engine;
 mod geometry;
@@ -21,6 +22,7 @@ mod seam;
 mod shape;
 mod solve;
 mod trial;
+mod width;
 
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};

@@ -2,7 +2,6 @@
 
 use std::sync::Arc;
 
-use super::chart::ChartRun;
 use super::item::{Item, NodeTrouble, Stop};
 use super::machine::{Access, Runner};
 use super::plan::{Def, Formula, NodeId, Plan, Task};
@@ -83,14 +82,20 @@ pub struct CaseModel {
 pub(super) struct CaseAccess<'a> {
     pub slots: &'a [Slot],
     pub rows: &'a [Result<f64, Stop>],
+    /// The rows of all cases, where they are at hand.
+    pub all_rows: &'a [Vec<Result<f64, Stop>>],
 }
 
 impl Access<f64> for CaseAccess<'_> {
     fn item(&self, node: NodeId) -> Option<Item<f64>> {
         self.slots.get(node as usize)?.good().cloned()
     }
-    fn row(&self, row: u32) -> Result<f64, Stop> {
-        self.rows.get(row as usize).cloned().unwrap_or_else(|| Err(Stop::upstream()))
+    fn row(&self, row: u32, case: Option<u32>) -> Result<f64, Stop> {
+        let rows = match case {
+            None => Some(self.rows),
+            Some(case) => self.all_rows.get(case as usize).map(Vec::as_slice),
+        };
+        rows.and_then(|r| r.get(row as usize)).cloned().unwrap_or_else(|| Err(Stop::upstream()))
     }
 }
 
@@ -119,7 +124,7 @@ impl Model {
     /// A formula of the plan, evaluated in a case.
     pub fn evaluate(&self, plan: &Plan, case: usize, formula: &Formula) -> Result<Item<f64>, Stop> {
         let Some(model) = self.cases.get(case) else { return Err(Stop::upstream()) };
-        let access = CaseAccess { slots: &model.slots, rows: &model.rows };
+        let access = CaseAccess { slots: &model.slots, rows: &model.rows, all_rows: &[] };
         Runner { plan, access: &access }.formula(formula)
     }
 }
@@ -132,9 +137,13 @@ pub(super) struct Earlier<'a> {
 }
 
 /// Computes one case.
-pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earlier: Option<&Earlier<'_>>) -> CaseModel {
-    let place = &plan.cases.list[case];
-    let rows: Vec<Result<f64, Stop>> = (0..chart.count()).map(|r| chart.value(r, place)).collect();
+pub(super) fn compute_case(
+    plan: &Plan,
+    all_rows: &[Vec<Result<f64, Stop>>],
+    case: usize,
+    earlier: Option<&Earlier<'_>>,
+) -> CaseModel {
+    let rows = &all_rows[case];
     let count = plan.nodes.len();
     let mut slots = match earlier {
         Some(e) => e.model.slots.clone(),
@@ -155,11 +164,12 @@ pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earli
                     e.changed[i]
                         || plan.nodes[i].deps.iter().any(|d| moved[*d as usize])
                         || matches!(def, Def::Row(r) if e.model.rows.get(*r as usize) != rows.get(*r as usize))
+                        || matches!(def, Def::RowIn(..))
                 });
                 if !needed && !matches!(def, Def::Found(..)) {
                     continue;
                 }
-                let access = CaseAccess { slots: &slots, rows: &rows };
+                let access = CaseAccess { slots: &slots, rows, all_rows };
                 let slot = if matches!(def, Def::Found(..)) {
                     let (slot, told) = solve::idle(plan, *node, &access);
                     idle.extend(told);
@@ -186,7 +196,7 @@ pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earli
                 if let (false, Some(e)) = (needed, earlier) {
                     solved[*s] = e.model.solved[*s].clone();
                 } else {
-                    let (new, how) = solve::solve(plan, *s as u32, &CaseAccess { slots: &slots, rows: &rows });
+                    let (new, how) = solve::solve(plan, *s as u32, &CaseAccess { slots: &slots, rows, all_rows });
                     solved[*s] = how.unwrap_or_default();
                     for (node, slot) in new {
                         let i = node as usize;
@@ -200,7 +210,7 @@ pub(super) fn compute_case(plan: &Plan, chart: &ChartRun<'_>, case: usize, earli
         }
     }
     solved.extend(idle);
-    CaseModel { slots, untrue, solved, rows }
+    CaseModel { slots, untrue, solved, rows: rows.clone() }
 }
 
 /// A finding for trouble, without a place yet.
@@ -216,6 +226,7 @@ pub(super) fn trouble_finding(stop: &Stop) -> Finding {
                 Finding::new(Code::NotOnEdge).mm("distance", *distance).word("edge", "the edge")
             }
             Trouble::NoAnswer(problem) => Finding::new(Code::NoAnswer).word("problem", *problem),
+            Trouble::Several(count) => Finding::new(Code::SeveralAnswers).word("count", count.to_string()),
             Trouble::InsideMouth(dart) => Finding::new(Code::InsideMouth).word("dart", dart.clone()),
         },
         NodeTrouble::ArcUneven { start, end } => Finding::new(Code::ArcUneven).mm("start", *start).mm("end", *end),
@@ -244,7 +255,7 @@ pub(super) fn node_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Findin
         let from = out.len();
         for (case, model) in plan.cases.list.iter().zip(cases) {
             let Some(Slot::Failed(stop)) = model.slots.get(i) else { continue };
-            if stop.is_upstream() || matches!(node.def, Def::Row(_)) {
+            if stop.is_upstream() || matches!(node.def, Def::Row(_) | Def::RowIn(..)) {
                 continue;
             }
             let mut finding = trouble_finding(stop);

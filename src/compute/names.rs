@@ -14,7 +14,8 @@ pub(super) enum Global {
     Value(NodeId),
     Frame(u32),
     Placement(u32),
-    Material,
+    /// The first of its member nodes.
+    Material(NodeId),
 }
 
 /// A thing of a frame.
@@ -30,6 +31,10 @@ pub(super) enum Local {
 
 /// Members of a dart in the order of their nodes.
 pub(super) const DART_MEMBERS: [&str; 5] = ["leg", "intake", "tip", "first_foot", "second_foot"];
+
+/// Members of a material in the order of their nodes.
+pub(super) const MATERIAL_MEMBERS: [&str; 5] =
+    ["selvedge", "stretch_along", "stretch_across", "shrinkage_along", "shrinkage_across"];
 
 /// Names of a frame.
 #[derive(Clone, Debug, Default)]

@@ -74,6 +74,17 @@ pub enum Def {
         flat: NodeId,
         /// What is folded out of it, with names.
         mouths: Vec<(NodeId, Arc<str>)>,
+        /// The frame, where it is an edge of its outline.
+        outline: Option<u32>,
+    },
+    /// A row of the chart in another size: the row, the case.
+    RowIn(u32, u32),
+    /// A whole outline: the edges as drawn, and the mouths of darts.
+    Outline {
+        /// The edges as drawn.
+        edges: Vec<NodeId>,
+        /// The mouths of its darts.
+        darts: Vec<NodeId>,
     },
     /// A member of a dart.
     Member(NodeId, u8),
@@ -203,6 +214,8 @@ pub struct FramePlan {
     pub mouths: Vec<(NodeId, bool)>,
     /// Its sense.
     pub sense: NodeId,
+    /// Its whole outline.
+    pub outline: NodeId,
 }
 
 /// Where the parts of a seam stand among the nodes.

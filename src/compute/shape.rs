@@ -10,7 +10,7 @@ use crate::language::Trouble;
 impl<S: Scalar> EdgeShape<S> {
     /// An edge without mouths.
     pub fn plain(curve: Curve<S>) -> Self {
-        Self { curve: Arc::new(curve), mouths: Vec::new() }
+        Self { curve: Arc::new(curve), mouths: Vec::new(), home: None, folded: Vec::new() }
     }
 
     /// Length of the paper, mm.
@@ -63,7 +63,12 @@ impl<S: Scalar> EdgeShape<S> {
             second: total - m.first,
             name: m.name.clone(),
         });
-        Self { curve: Arc::new(self.curve.reversed()), mouths: mouths.collect() }
+        Self {
+            curve: Arc::new(self.curve.reversed()),
+            mouths: mouths.collect(),
+            home: self.home.map(super::item::Home::turned),
+            folded: self.folded.clone(),
+        }
     }
 
     /// The part between two points that lie on it; from the later to the earlier it runs the other way.
@@ -75,7 +80,8 @@ impl<S: Scalar> EdgeShape<S> {
         self.between(a, b)
     }
 
-    fn place_of(&self, point: Pt<S>) -> Result<S, Trouble> {
+    /// The flat place of a point on it.
+    pub fn place_of(&self, point: Pt<S>) -> Result<S, Trouble> {
         let place = self.curve.locate(point);
         let distance = place.distance.value();
         if distance > tolerance::ON_EDGE { Err(Trouble::NotOnEdge(distance)) } else { Ok(place.along) }
@@ -97,12 +103,18 @@ impl<S: Scalar> EdgeShape<S> {
             return Err(Trouble::NoAnswer("both points are one place of the edge"));
         }
         let curve = self.curve.between(a, b).ok_or(Trouble::NoAnswer("there is no such part of the edge"))?;
-        Ok(Self { curve: Arc::new(curve), mouths })
+        Ok(Self { curve: Arc::new(curve), mouths, home: self.home, folded: Vec::new() })
     }
 
     /// Moved as a rigid body.
     pub fn moved(&self, rigid: &Rigid<S>) -> Self {
-        Self { curve: Arc::new(self.curve.moved(rigid)), mouths: self.mouths.clone() }
+        let home = self.home.map(|h| if rigid.is_mirrored() { h.turned() } else { h });
+        Self {
+            curve: Arc::new(self.curve.moved(rigid)),
+            mouths: self.mouths.clone(),
+            home,
+            folded: self.folded.iter().map(|t| t.map(|p| rigid.of(p))).collect(),
+        }
     }
 }
 
@@ -174,5 +186,5 @@ pub(super) fn sewn<S: Scalar>(curve: &Arc<Curve<S>>, mut mouths: Vec<Folded<S>>)
             return Err(NodeTrouble::MouthOverlap(pair[0].name.clone(), pair[1].name.clone()));
         }
     }
-    Ok(EdgeShape { curve: curve.clone(), mouths })
+    Ok(EdgeShape { curve: curve.clone(), mouths, home: None, folded: Vec::new() })
 }

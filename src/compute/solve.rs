@@ -69,8 +69,8 @@ impl<S: Scalar> Access<S> for Inside<'_, S> {
         }
         Some(item)
     }
-    fn row(&self, row: u32) -> Result<f64, Stop> {
-        self.outer.row(row)
+    fn row(&self, row: u32, case: Option<u32>) -> Result<f64, Stop> {
+        self.outer.row(row, case)
     }
 }
 
@@ -92,6 +92,8 @@ fn lift<S: Scalar>(item: &Item<f64>) -> Item<S> {
                     .iter()
                     .map(|m| super::item::Folded { first: c(m.first), second: c(m.second), name: m.name.clone() })
                     .collect(),
+                home: edge.home,
+                folded: edge.folded.iter().map(|t| t.map(point)).collect(),
             })),
         }),
         Item::Mouth(m) => Item::Mouth(Arc::new(super::item::Mouth {

@@ -7,12 +7,13 @@ use std::collections::BTreeSet;
 
 use super::build::{FormulaScope, World, world_of};
 use super::compile::{FormulaReader, ParseCache};
-use super::item::Item;
+use super::item::{Item, Stop};
+use super::machine::{Access, Runner, laid};
 use super::model::Model;
-use super::plan::{Def, Formula, Node, Part, Plan};
+use super::plan::{Def, Formula, Node, NodeId, Part, Plan};
 use crate::base::Finding;
 use crate::document::Draft;
-use crate::language::{Frame, What};
+use crate::language::{Frame, Value, What};
 
 /// A draft's names, against which formulas are read.
 pub struct Trial<'a> {
@@ -21,21 +22,51 @@ pub struct Trial<'a> {
     cache: RefCell<ParseCache>,
 }
 
+/// A model, and what a new formula needs beside it: things seen through placements, rows in other sizes.
+struct Beside<'a> {
+    world: &'a World<'a>,
+    model: &'a Model,
+    case: usize,
+}
+
+impl Access<f64> for Beside<'_> {
+    fn item(&self, node: NodeId) -> Option<Item<f64>> {
+        if let Some(known) = self.model.item(self.case, node) {
+            return Some(known.clone());
+        }
+        let def = self.world.nodes.borrow().get(node as usize).map(|n| n.def.clone())?;
+        match def {
+            Def::RowIn(row, case) => Some(Item::Value(Value::Real(self.row(row, Some(case)).ok()?))),
+            Def::Laid(rigid, target) => {
+                let Item::Rigid(rigid) = self.item(rigid)? else { return None };
+                Some(laid(self.item(target)?, &rigid))
+            }
+            _ => None,
+        }
+    }
+    fn row(&self, row: u32, case: Option<u32>) -> Result<f64, Stop> {
+        let case = self.model.cases.get(case.map_or(self.case, |c| c as usize));
+        case.and_then(|c| c.rows.get(row as usize)).cloned().unwrap_or_else(|| Err(Stop::upstream()))
+    }
+}
+
 impl<'a> Trial<'a> {
     /// The names of a draft and the plan that was made of the very same draft.
     pub fn new(draft: &'a Draft, plan: &'a Plan) -> Self {
         let mut cache = ParseCache::default();
-        let (world, _) = world_of(draft, &mut cache);
+        let (world, _) = world_of(draft, &plan.cases, &mut cache);
         {
             // Things seen through placements have their nodes in the plan; new ones must not take the place of others.
             let mut nodes = world.nodes.borrow_mut();
             let placeholder = Node { part: Part::default(), def: Def::Broken, kind: None, deps: Vec::new() };
             let missing = plan.nodes.len().saturating_sub(nodes.len());
             nodes.extend(std::iter::repeat_n(placeholder, missing));
-            let mut laid = world.laid.borrow_mut();
+            let (mut laid, mut in_sizes) = (world.laid.borrow_mut(), world.in_sizes.borrow_mut());
             for (i, node) in plan.nodes.iter().enumerate() {
-                if let Def::Laid(rigid, target) = &node.def {
-                    laid.insert((*rigid, *target), i as u32);
+                match &node.def {
+                    Def::Laid(rigid, target) => drop(laid.insert((*rigid, *target), i as u32)),
+                    Def::RowIn(row, case) => drop(in_sizes.insert((*row, *case), i as u32)),
+                    _ => {}
                 }
             }
         }
@@ -58,7 +89,16 @@ impl<'a> Trial<'a> {
 
     /// What a formula gives in a case, as far as the model knows everything that it names.
     pub fn value(&self, model: &Model, case: usize, formula: &Formula) -> Option<Item<f64>> {
-        model.evaluate(self.plan, case, formula).ok()
+        self.evaluate(model, case, formula).ok()
+    }
+
+    /// What a formula gives in a case, or why it gives nothing.
+    ///
+    /// # Errors
+    /// The trouble; something that it names may have no value itself.
+    pub fn evaluate(&self, model: &Model, case: usize, formula: &Formula) -> Result<Item<f64>, Stop> {
+        let access = Beside { world: &self.world, model, case };
+        Runner { plan: self.plan, access: &access }.formula(formula)
     }
 
     /// All names that a formula there may use, as they would be written: its frame's own first.

@@ -166,6 +166,24 @@ impl<S: Scalar> Arc<S> {
             0.0
         }
     }
+    /// The fractions, rising, at which the arc lies in the direction `angle` from its centre, or opposite.
+    pub(super) fn fractions_towards(&self, angle: f64) -> Vec<f64> {
+        let arc = self.plain();
+        let span = arc.span();
+        let mut out: Vec<f64> = [0.0, TAU / 2.0]
+            .into_iter()
+            .map(|half| ((angle + half - arc.start) * arc.sense()).rem_euclid(TAU) / span)
+            .filter(|u| *u <= 1.0)
+            .collect();
+        out.sort_by(f64::total_cmp);
+        out
+    }
+    /// The same arc on circles that are larger by `step`.
+    pub(super) fn with_radii_moved(&self, step: S) -> Self {
+        let mut arc = Self { radius: self.radius + step, end_radius: self.end_radius + step, ..*self };
+        (arc.from, arc.to) = (arc.point(S::zero()), arc.point(S::constant(1.0)));
+        arc
+    }
     /// The fractions at which the arc runs straight to the right, down, left or up.
     pub(super) fn extremes(&self) -> Vec<f64> {
         let arc = self.plain();

@@ -1,6 +1,6 @@
 //! The place of a curve that is nearest to a point.
 
-use super::{Curve, Pt, Segment, cubic};
+use super::{Curve, Pt, Segment};
 use crate::base::{Scalar, tolerance};
 
 /// The nearest place of a curve.
@@ -39,14 +39,7 @@ impl<S: Scalar> Curve<S> {
 fn carried<S: Scalar>(segment: &Segment<S>, p: Pt<S>, u: f64) -> S {
     let at = S::constant(u);
     // The foot is where off * velocity = 0. Where that does not hold the curve stops short of it.
-    let (off, velocity, bend) = match segment {
-        Segment::Line(a, b) => (a.towards(*b, at) - p, *b - *a, Pt::new(S::zero(), S::zero())),
-        Segment::Cubic(c) => (cubic::point(c, at) - p, cubic::velocity(c, at), cubic::bend(c, at)),
-        Segment::Arc(a) => {
-            let sweep = a.sweep();
-            (a.point(at) - p, a.velocity(at), (a.centre() - a.point(at)).times(sweep * sweep))
-        }
-    };
+    let (off, velocity, bend) = (segment.point(at) - p, segment.velocity(at), segment.acceleration(at));
     let miss = off.dot(velocity);
     let square = velocity.dot(velocity).value();
     let slope = square + off.dot(bend).value();

@@ -47,6 +47,12 @@ impl<S: Scalar> Curve<S> {
         let u = segment.parameter_at(rest, self.lengths()[i]);
         Some((segment.point(u), segment.tangent(u)?))
     }
+    /// The segment of a flat place, and the parameter in it; none outside the curve.
+    pub(super) fn parameter_of(&self, s: S) -> Option<(&Segment<S>, S)> {
+        let (i, rest) = self.segment_at(self.clamped(s)?, true);
+        let segment = &self.segments()[i];
+        Some((segment, segment.parameter_at(rest, self.lengths()[i])))
+    }
     /// The flat place at which segment `i` starts.
     pub(super) fn start_of(&self, i: usize) -> S {
         self.lengths()[..i].iter().fold(S::zero(), |sum, l| sum + *l)

@@ -116,6 +116,22 @@ impl<S: Scalar> Segment<S> {
             Self::Arc(a) => Segment::Arc(a.plain()),
         }
     }
+    /// Derivative of the point by the parameter.
+    pub(super) fn velocity(&self, u: S) -> Pt<S> {
+        match self {
+            Self::Line(a, b) => *b - *a,
+            Self::Cubic(c) => cubic::velocity(c, u),
+            Self::Arc(a) => a.velocity(u),
+        }
+    }
+    /// Second derivative of the point by the parameter.
+    pub(super) fn acceleration(&self, u: S) -> Pt<S> {
+        match self {
+            Self::Line(..) => Pt::new(S::zero(), S::zero()),
+            Self::Cubic(c) => cubic::bend(c, u),
+            Self::Arc(a) => (a.centre() - a.point(u)).times(a.sweep() * a.sweep()),
+        }
+    }
     /// The parameter up to which the length is `s`, given the whole length.
     pub(super) fn parameter_at(&self, s: S, length: S) -> S {
         if length.value() <= tolerance::ARC_LENGTH {

@@ -15,14 +15,22 @@ pub(super) fn call(checker: &Checker<'_>, function: &NamePart, arguments: &[Argu
     let Some(first) = rows.first() else {
         return Err(Some(unknown(function)));
     };
-    // Two rows of one name differ in their named arguments.
+    // Rows of one name differ in their named arguments, or in how many stand by their place.
+    let named = || arguments.iter().filter_map(|a| a.name.as_ref());
+    let placed = arguments.iter().filter(|a| a.name.is_none()).count();
     let names_fit = |row: &Signature| {
-        arguments.iter().filter_map(|a| a.name.as_ref()).all(|n| row.parameters.iter().any(|p| p.name == n.text))
+        named().all(|n| row.parameters.iter().any(|p| p.name == n.text))
+            && row.parameters.iter().filter(|p| p.how == How::Named).all(|p| named().any(|n| n.text == p.name))
     };
-    let named = arguments.iter().any(|a| a.name.is_some());
+    let count_fits = |row: &Signature| {
+        let of = |how: &[How]| row.parameters.iter().filter(|p| how.contains(&p.how)).count();
+        placed == of(&[How::Placed]) || (placed > of(&[How::Placed]) && of(&[How::Optional, How::Repeated]) > 0)
+    };
     let row = rows
         .iter()
-        .find(|row| names_fit(row) && (!named || row.parameters.iter().any(|p| p.how == How::Named)))
+        .find(|row| names_fit(row) && count_fits(row))
+        .or_else(|| rows.iter().find(|row| names_fit(row)))
+        .or_else(|| rows.iter().find(|row| named().any(|n| row.parameters.iter().any(|p| p.name == n.text))))
         .unwrap_or(first);
     let slots = assign(row, function, arguments, span)?;
     compile(checker, row, &slots, span)
@@ -54,6 +62,7 @@ pub(super) fn usage(row: &Signature) -> String {
             How::Optional => format!("[{}]", p.name),
             How::Repeated => format!("{}, …", p.name),
             How::Named => format!("{}: …", p.name),
+            How::Choice => format!("[{}: …]", p.name),
         })
         .collect();
     format!("{}({})", row.name, parameters.join(", "))
@@ -83,6 +92,9 @@ fn assign<'a>(
                 let Some(parameter) = row.parameters.get(next) else {
                     return Err(wrong(row, argument.span, "this is one too many"));
                 };
+                if parameter.how == How::Choice {
+                    return Err(wrong(row, argument.span, "this is one too many"));
+                }
                 if parameter.how == How::Named {
                     let why = format!("`{}:` must stand before this", parameter.name);
                     return Err(wrong(row, argument.span, why));
@@ -95,7 +107,7 @@ fn assign<'a>(
         }
     }
     for (i, parameter) in row.parameters.iter().enumerate() {
-        if parameter.how != How::Optional && !slots.iter().any(|(k, _)| *k == i) {
+        if !matches!(parameter.how, How::Optional | How::Choice) && !slots.iter().any(|(k, _)| *k == i) {
             let at = Span::new(function.span.start, span.end.max(function.span.end));
             return Err(wrong(row, at, format!("`{}` is missing", parameter.name)));
         }
@@ -137,6 +149,15 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
                     state.alike(expr, kind)?;
                 }
             }
+            (Takes::Each(what), ArgumentValue::One(expr)) => {
+                state.frame = None;
+                state.take(expr, what, argument.span)?;
+                state.copies(expr.span)?;
+            }
+            (Takes::Row, ArgumentValue::One(expr)) => state.take(expr, What::Quantity, argument.span)?,
+            (Takes::Words, ArgumentValue::Text(words)) => state.in_size(words, argument.span)?,
+            (Takes::Words, _) => return Err(wrong(row, argument.span, "words in quotes are needed here")),
+            (Takes::Word(words), ArgumentValue::One(expr)) => state.word(*i, words, expr)?,
             (Takes::ListAsFirst | Takes::ListAlongside, _) => {
                 return Err(wrong(row, argument.span, "a list in square brackets is needed here"));
             }
@@ -145,13 +166,17 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
         }
     }
     let kind = state.gives(span)?;
+    let has_choice = row.parameters.iter().any(|p| p.how == How::Choice);
+    if has_choice {
+        state.choose(slots, span)?;
+    }
     let mut ops = state.ops;
+    if row.function == Function::InSize {
+        // The size is a matter of which symbol is loaded.
+        return Ok((ops.pop().unwrap_or(Op::Constant(f64::NAN)), kind));
+    }
     if let (Function::FlatLength, [Op::Load(edge)]) = (row.function, ops.as_mut_slice()) {
         *edge = checker.scope.on_paper(*edge);
-    }
-    if row.function == Function::Off {
-        // Inside and outside are a matter of the whole outline: the machine is told of which frame.
-        ops.push(Op::Constant(f64::from(state.frame.map_or(u32::MAX, |f| f.0))));
     }
     if row.function == Function::If {
         let (otherwise, then, condition) = (ops.pop(), ops.pop(), ops.pop());
@@ -173,6 +198,55 @@ impl Row<'_, '_> {
         let fraction = what == What::Place && kind == Kind::NUMBER;
         self.ops.push(if fraction { Op::Share(Box::new(op)) } else { op });
         self.kinds.push(kind);
+        Ok(())
+    }
+
+    /// The outline of the piece in which the last line lies, and how many copies of it are cut.
+    fn copies(&mut self, span: Span) -> Result<(), Stop> {
+        let Some((outline, copies)) = self.frame.and_then(|f| self.checker.scope.outline(f)) else {
+            return Err(wrong(self.row, span, "the line must lie in a piece"));
+        };
+        self.ops.extend([Op::Load(outline), Op::Constant(copies)]);
+        Ok(())
+    }
+
+    /// The row that was named, in another size.
+    fn in_size(&mut self, words: &str, span: Span) -> Result<(), Stop> {
+        let Some(Op::Load(symbol)) = self.ops.pop() else {
+            return Err(wrong(self.row, span, "a row of the chart is needed, by its name alone"));
+        };
+        match self.checker.scope.row_in(symbol, words) {
+            Ok(symbol) => self.ops.push(Op::Load(symbol)),
+            Err(why) => return Err(wrong(self.row, span, why)),
+        }
+        Ok(())
+    }
+
+    /// One of some words; it is kept as a number that says which.
+    fn word(&mut self, parameter: usize, words: &[&str], expr: &Expr) -> Result<(), Stop> {
+        let name = self.row.parameters[parameter].name;
+        if let super::tree::Form::Name(parts) = &expr.form
+            && let [one] = parts.as_slice()
+            && let Some(i) = words.iter().position(|w| *w == one.text)
+        {
+            self.ops.push(Op::Constant(i as f64));
+            return Ok(());
+        }
+        Err(wrong(self.row, expr.span, format!("`{name}:` is one of {}", words.join(", "))))
+    }
+
+    /// Which choice was made, as a number behind the arguments that stand by their place: 0 none, 1 the first parameter that can be
+    /// chosen, and so on; what was given for it comes last.
+    fn choose(&mut self, slots: &[(usize, &Argument)], span: Span) -> Result<(), Stop> {
+        let first = self.row.parameters.iter().position(|p| p.how == How::Choice).unwrap_or(0);
+        let chosen: Vec<usize> = slots.iter().map(|(i, _)| *i).filter(|i| *i >= first).collect();
+        if chosen.len() > 1 {
+            let names: Vec<String> = self.row.parameters[first..].iter().map(|p| format!("`{}:`", p.name)).collect();
+            return Err(wrong(self.row, span, format!("only one of {} can be given", names.join(", "))));
+        }
+        let what = if chosen.is_empty() { None } else { self.ops.pop() };
+        self.ops.push(Op::Constant(chosen.first().map_or(0.0, |i| (i - first + 1) as f64)));
+        self.ops.extend(what);
         Ok(())
     }
 

@@ -22,6 +22,9 @@ pub(super) type Stop = Option<Box<Finding>>;
 /// Checks a formula. The finding has code, span, words and mend; text and place are the caller's to fill in.
 pub fn check(expr: &Expr, scope: &dyn Scope) -> Result<Checked, Option<Box<Finding>>> {
     let (op, kind) = Checker { scope }.expr(expr)?;
+    if let Kind::Piece(_) = kind {
+        return Err(Some(wrong_kind(expr.span, kind, What::Any)));
+    }
     Ok(Checked { program: Program { root: op, span: expr.span }, kind })
 }
 

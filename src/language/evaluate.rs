@@ -34,6 +34,8 @@ pub enum Trouble {
     NotOnEdge(f64),
     /// A construction without answer.
     NoAnswer(&'static str),
+    /// More than one answer where none was chosen: how many.
+    Several(u32),
     /// A place in the mouth of a dart, pleat or tuck of this name.
     InsideMouth(String),
 }

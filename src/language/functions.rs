@@ -15,6 +15,14 @@ pub enum Takes {
     ListAsFirst,
     /// A list of quantities of one kind, as long as the list before.
     ListAlongside,
+    /// Like `One`, but each time of whatever frame.
+    Each(What),
+    /// A row of the chart, by its name.
+    Row,
+    /// Words in quotes.
+    Words,
+    /// One of these words.
+    Word(&'static [&'static str]),
 }
 
 /// How an argument is given.
@@ -28,6 +36,8 @@ pub enum How {
     Repeated,
     /// By its name.
     Named,
+    /// By its name; may be left out.
+    Choice,
 }
 
 /// What a function gives.
@@ -82,12 +92,27 @@ const YES: What = What::Kind(Kind::Truth);
 const PT: What = What::Kind(Kind::Point(ANY_FRAME));
 const LINE: What = What::Kind(Kind::Line(ANY_FRAME));
 const EDGE: What = What::Kind(Kind::Edge(ANY_FRAME));
+const PIECE: What = What::Kind(Kind::Piece(ANY_FRAME));
+const PATH: What = What::Path;
+const THING: What = What::Thing;
+
+/// The sides on which the outermost answer can be asked for.
+pub const SIDES: &[&str] = &["left", "right", "above", "below"];
+/// The ways round an arc.
+pub const TURNS: &[&str] = &["clockwise", "anticlockwise"];
+
+const NEAREST: Parameter = choice("nearest", Takes::One(PT));
+const FROM: Parameter = choice("from", Takes::One(PT));
+const SIDE: Parameter = choice("side", Takes::Word(SIDES));
 
 const fn at(name: &'static str, what: What) -> Parameter {
     Parameter { name, takes: Takes::One(what), how: How::Placed }
 }
 const fn named(name: &'static str, what: What) -> Parameter {
     Parameter { name, takes: Takes::One(what), how: How::Named }
+}
+const fn choice(name: &'static str, takes: Takes) -> Parameter {
+    Parameter { name, takes, how: How::Choice }
 }
 const fn other(name: &'static str, takes: Takes, how: How) -> Parameter {
     Parameter { name, takes, how }
@@ -138,33 +163,50 @@ functions! {
     Up "up" (at("point", PT), at("by", LEN)) -> Gives::First, "The point above another.", "(0 cm, 0 cm).up(2 cm)";
     Polar "polar" (at("point", PT), at("angle", ANG), at("distance", LEN)) -> Gives::First,
         "The point in a direction, clockwise from the right, at a distance.", "(0 cm, 0 cm).polar(20 deg, 13 cm)";
-    Moved "moved" (at("point", PT), at("by", OFF)) -> Gives::First, "The point moved by an offset.", "(0 cm, 0 cm).moved(offset(3 cm, 1 cm))";
+    Moved "moved" (at("thing", THING), at("by", OFF)) -> Gives::First, "A point, line or edge moved by an offset.", "(0 cm, 0 cm).moved(offset(3 cm, 1 cm))";
     OnWay "on_way" (at("from", PT), at("to", PT), at("place", What::Place)) -> Gives::First,
         "The point on the straight way between two, by a fraction or a distance.", "on_way((0 cm, 0 cm), (9 cm, 0 cm), 1/3)";
     Halfway "halfway" (at("one", PT), at("other", PT)) -> Gives::First, "The point halfway between two.", "halfway((0 cm, 0 cm), (9 cm, 0 cm))";
-    Turned "turned" (at("point", PT), at("about", PT), at("by", ANG)) -> Gives::First,
-        "The point turned clockwise about another.", "(5 cm, 0 cm).turned((0 cm, 0 cm), 90 deg)";
-    TurnedLeg "turned" (at("point", PT), at("about", PT), named("from", PT), named("to", PT)) -> Gives::First,
-        "The point turned about another as one leg is turned onto its mate.", "(5 cm, 0 cm).turned((0 cm, 0 cm), from: (1 cm, 0 cm), to: (0 cm, 1 cm))";
-    Mirrored "mirrored" (at("point", PT), at("in", LINE)) -> Gives::First, "The point mirrored in a line.", "(5 cm, 2 cm).mirrored(level((0 cm, 0 cm)))";
-    Foot "foot" (at("point", PT), at("on", LINE)) -> Gives::First, "The nearest point of a line, square to it.", "(5 cm, 2 cm).foot(plumb((0 cm, 0 cm)))";
+    Turned "turned" (at("thing", THING), at("about", PT), at("by", ANG)) -> Gives::First,
+        "A point, line or edge turned clockwise about a point.", "(5 cm, 0 cm).turned((0 cm, 0 cm), 90 deg)";
+    TurnedLeg "turned" (at("thing", THING), at("about", PT), named("from", PT), named("to", PT)) -> Gives::First,
+        "A point, line or edge turned about a point as one leg is turned onto its mate.", "(5 cm, 0 cm).turned((0 cm, 0 cm), from: (1 cm, 0 cm), to: (0 cm, 1 cm))";
+    Mirrored "mirrored" (at("thing", THING), at("in", LINE)) -> Gives::First, "A point, line or edge mirrored in a line.", "(5 cm, 2 cm).mirrored(level((0 cm, 0 cm)))";
+    Foot "foot" (at("point", PT), at("on", PATH)) -> Gives::First, "The nearest point of a line or an edge, square to it.", "(5 cm, 2 cm).foot(plumb((0 cm, 0 cm)))";
     Line "line" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The endless line through two points.", "line((0 cm, 0 cm), (5 cm, 2 cm))";
     Level "level" (at("point", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The level line through a point, running right.", "level((0 cm, 3 cm))";
     Plumb "plumb" (at("point", PT)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The plumb line through a point, running down.", "plumb((3 cm, 0 cm))";
     Through "through" (at("point", PT), named("square_to", LINE)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The line through a point square to another line.", "through((3 cm, 0 cm), square_to: level((0 cm, 0 cm)))";
+    ThroughParallel "through" (at("point", PT), named("parallel_to", LINE)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The line through a point beside another line.", "through((3 cm, 0 cm), parallel_to: level((0 cm, 0 cm)))";
+    ThroughHeading "through" (at("point", PT), named("heading", ANG)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The line through a point in a direction, clockwise from the right.", "through((3 cm, 0 cm), heading: 20 deg)";
+    Along "along" (at("edge", EDGE), at("place", What::Place)) -> Gives::Kind(Kind::Line(ANY_FRAME)), "The line that touches an edge at a place and runs as the edge does.", "between((0 cm, 0 cm), (3 cm, 4 cm)).along(1/2)";
+    Bisect "bisect" (at("from", PT), at("corner", PT), at("to", PT), at("distance", LEN)) -> Gives::First, "The point at a distance from a corner, on the line that halves its inside angle.", "bisect((4 cm, 0 cm), (0 cm, 0 cm), (0 cm, 4 cm), 3 cm)";
     Parallel "parallel" (at("line", LINE), at("distance", LEN)) -> Gives::First, "The parallel line at a distance, on the right as it runs.", "parallel(level((0 cm, 0 cm)), 2 cm)";
-    Cross "cross" (at("one", LINE), at("other", LINE)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point where two lines cross.", "cross(level((0 cm, 3 cm)), plumb((2 cm, 0 cm)))";
+    Swing "swing" (at("centre", PT), at("length", LEN), at("onto", PATH), NEAREST, FROM, SIDE) -> Gives::First, "Where an arc of that length, swung about a point, meets a line or an edge.", "swing((0 cm, 0 cm), 5 cm, level((0 cm, 3 cm)), side: right)";
+    Touch "touch" (at("from", PT), at("edge", EDGE), NEAREST, FROM, SIDE) -> Gives::First, "Where a straight line from a point touches a curve.", "touch((5 cm, 0 cm), circle((0 cm, 0 cm), 3 cm), side: below)";
+    Cross "cross" (at("one", PATH), at("other", PATH), NEAREST, FROM, SIDE) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point where two lines or edges cross.", "cross(level((0 cm, 3 cm)), plumb((2 cm, 0 cm)))";
     X "x" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far to the right.", "(3 cm, 1 cm).x";
     Y "y" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far down.", "(3 cm, 1 cm).y";
     Gap "gap" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::LENGTH), "The straight distance of two points.", "gap((0 cm, 0 cm), (3 cm, 4 cm))";
     Heading "heading" (at("from", PT), at("to", PT)) -> Gives::Kind(Kind::Angle), "The direction from one point to another, clockwise from the right.", "heading((0 cm, 0 cm), (0 cm, 4 cm))";
+    HeadingOf "heading" (at("line", LINE)) -> Gives::Kind(Kind::Angle), "The direction of a line, clockwise from the right.", "heading(plumb((0 cm, 0 cm)))";
     Angle "angle" (at("from", PT), at("corner", PT), at("to", PT)) -> Gives::Kind(Kind::Angle), "The angle at a corner, clockwise, from 0 to 360 degrees.", "angle((1 cm, 0 cm), (0 cm, 0 cm), (0 cm, 1 cm))";
     CornerAngle "corner_angle" (at("one", PT), at("corner", PT), at("other", PT)) -> Gives::Kind(Kind::Angle), "The inside angle at a corner, from 0 to 180 degrees.", "corner_angle((1 cm, 0 cm), (0 cm, 0 cm), (0 cm, 1 cm))";
     Between "between" (at("one", PT), at("other", PT)) -> Gives::Kind(Kind::Edge(ANY_FRAME)), "The straight edge between two points.", "between((0 cm, 0 cm), (3 cm, 4 cm))";
+    Arc "arc" (at("centre", PT), at("from", PT), at("to", PT), choice("turn", Takes::Word(TURNS))) -> Gives::Kind(Kind::Edge(ANY_FRAME)), "The arc about a centre from one point to another.", "arc((0 cm, 0 cm), (3 cm, 0 cm), (0 cm, 3 cm))";
+    Circle "circle" (at("centre", PT), at("radius", LEN)) -> Gives::Kind(Kind::Edge(ANY_FRAME)), "The whole circle about a centre.", "circle((0 cm, 0 cm), 3 cm)";
+    SetOff "set_off" (at("edge", EDGE), at("distance", LEN)) -> Gives::First, "The parallel of an edge at a distance, inside positive.", "set_off(between((0 cm, 0 cm), (3 cm, 4 cm)), 5 mm)";
+    SetOffRunning "set_off" (at("edge", EDGE), named("from", LEN), named("to", LEN)) -> Gives::First, "The parallel of an edge at a distance that runs from one length to another.", "set_off(between((0 cm, 0 cm), (3 cm, 4 cm)), from: 0 mm, to: 2 mm)";
     Length "length" (at("edge", EDGE)) -> Gives::Kind(Kind::LENGTH), "The sewn length of an edge: darts, pleats and tucks taken out.", "length(between((0 cm, 0 cm), (3 cm, 4 cm)))";
     FlatLength "flat_length" (at("edge", EDGE)) -> Gives::Kind(Kind::LENGTH), "The length of an edge on paper.", "flat_length(between((0 cm, 0 cm), (3 cm, 4 cm)))";
     At "at" (at("edge", EDGE), at("place", What::Place)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point at a place of an edge's sewn length.", "between((0 cm, 0 cm), (3 cm, 4 cm)).at(1/2)";
     Off "off" (at("edge", EDGE), at("place", What::Place), at("distance", LEN)) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point square off an outline's edge, inside positive.", "hem.off(1/2, 4 cm)";
+    Place "place" (at("edge", EDGE), at("point", PT)) -> Gives::Kind(Kind::LENGTH), "How far along the sewn length of an edge a point on it lies.", "place(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm))";
+    Bend "bend" (at("edge", EDGE), at("place", What::Place)) -> Gives::Kind(Kind::Quantity(-1)), "How much an edge bends at a place, positive clockwise: one over the radius.", "bend(circle((0 cm, 0 cm), 3 cm), 1/2)";
+    Area "area" (at("piece", PIECE)) -> Gives::Kind(Kind::Quantity(2)), "What the outline of a piece encloses on paper.", "area(front)";
+    Width "width" (at("piece", PIECE), at("line", LINE)) -> Gives::Kind(Kind::LENGTH), "How wide a piece is along a line, darts taken out.", "width(front, level(front.hip))";
+    Girth "girth" (other("line", Takes::Each(LINE), How::Repeated)) -> Gives::Kind(Kind::LENGTH), "The widths of pieces along lines, each times the copies that are cut, together.", "girth(level(front.hip), level(back.hip))";
+    InSize "in_size" (other("row", Takes::Row, How::Placed), other("size", Takes::Words, How::Placed)) -> Gives::First, "A row of the chart as it is in another size.", "in_size(bust, \"88\")";
     Reversed "reversed" (at("edge", EDGE)) -> Gives::First, "An edge run the other way.", "reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))";
     Part "part" (at("edge", EDGE), at("from", PT), at("to", PT)) -> Gives::First, "The part of an edge between two points on it.", "part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))";
 }

@@ -21,6 +21,8 @@ pub enum Kind {
     Line(Frame),
     /// A bounded line or curve of a frame.
     Edge(Frame),
+    /// A whole piece.
+    Piece(Frame),
     /// Yes or no.
     Truth,
 }
@@ -39,7 +41,7 @@ impl Kind {
     /// The frame it belongs to.
     pub fn frame(self) -> Option<Frame> {
         match self {
-            Self::Point(f) | Self::Line(f) | Self::Edge(f) => Some(f),
+            Self::Point(f) | Self::Line(f) | Self::Edge(f) | Self::Piece(f) => Some(f),
             _ => None,
         }
     }
@@ -58,6 +60,7 @@ impl Kind {
             Self::Point(_) => "a point",
             Self::Line(_) => "a line",
             Self::Edge(_) => "an edge",
+            Self::Piece(_) => "a whole piece",
             Self::Truth => "yes or no",
         }
     }
@@ -74,6 +77,10 @@ pub enum What {
     Place,
     /// A point or an offset.
     PointOrOffset,
+    /// A line or an edge.
+    Path,
+    /// A point, a line or an edge: what can be moved.
+    Thing,
     /// Anything.
     Any,
 }
@@ -90,13 +97,15 @@ impl What {
             Self::Quantity => kind.is_quantity(),
             Self::Place => matches!(kind, Kind::Quantity(0 | 1)),
             Self::PointOrOffset => matches!(kind, Kind::Point(_) | Kind::Offset),
+            Self::Path => matches!(kind, Kind::Line(_) | Kind::Edge(_)),
+            Self::Thing => matches!(kind, Kind::Point(_) | Kind::Line(_) | Kind::Edge(_)),
             Self::Any => true,
         }
     }
 
     /// Whether it belongs to a frame.
     pub fn is_of_a_frame(self) -> bool {
-        matches!(self, Self::Kind(Kind::Point(_) | Kind::Line(_) | Kind::Edge(_)))
+        matches!(self, Self::Kind(Kind::Point(_) | Kind::Line(_) | Kind::Edge(_)) | Self::Path | Self::Thing)
     }
 
     /// In words.
@@ -106,6 +115,8 @@ impl What {
             Self::Quantity => "a number, a length or an angle",
             Self::Place => "a length or a fraction of the edge",
             Self::PointOrOffset => "a point or an offset",
+            Self::Path => "a line or an edge",
+            Self::Thing => "a point, a line or an edge",
             Self::Any => "a value",
         }
     }
@@ -134,6 +145,14 @@ pub trait Scope {
     fn frame_name(&self, frame: Frame) -> String;
     /// The unit proposed where one is missing.
     fn unit(&self) -> Unit;
+    /// The symbol of a row in another size, or why there is none.
+    fn row_in(&self, _symbol: u32, _size: &str) -> Result<u32, String> {
+        Err("no size can be named here".to_owned())
+    }
+    /// The symbol of a frame's outline, and how many copies of it are cut; `None` for what has no outline.
+    fn outline(&self, _frame: Frame) -> Option<(u32, f64)> {
+        None
+    }
     /// The symbol of an edge as it lies on paper, for what does not look at its darts.
     fn on_paper(&self, edge: u32) -> u32 {
         edge

@@ -19,7 +19,7 @@ mod tree;
 
 pub use check::{Checked, check, check_condition};
 pub use evaluate::{Machine, Trouble, Value, evaluate};
-pub use functions::{FUNCTIONS, Function, Gives, How, Parameter, Signature, Takes};
+pub use functions::{FUNCTIONS, Function, Gives, How, Parameter, SIDES, Signature, TURNS, Takes};
 pub use kind::{Found, Frame, Kind, Scope, What};
 pub use literals::{Literal, Step, coarsest_step, literal_text, literals, nudged};
 pub use parser::{MAX_DEPTH, MAX_LETTERS, parse, parse_condition};

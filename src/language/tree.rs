@@ -79,6 +79,14 @@ pub struct Argument {
     pub value: ArgumentValue,
 }
 
+impl Argument {
+    /// Whether its value is a word of the language: `side: right`, `turn: clockwise`.
+    pub fn is_word(&self) -> bool {
+        let bare = matches!(&self.value, ArgumentValue::One(Expr { form: Form::Name(parts), .. }) if parts.len() == 1);
+        bare && self.name.as_ref().is_some_and(|n| matches!(n.text.as_str(), "side" | "turn"))
+    }
+}
+
 /// The value of an argument.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ArgumentValue {
@@ -119,6 +127,8 @@ impl Expr {
             Form::Call(_, arguments) => {
                 for argument in arguments {
                     match &argument.value {
+                        // A word of the language, whatever else is called so.
+                        ArgumentValue::One(_) if argument.is_word() => {}
                         ArgumentValue::One(expr) => expr.each_name(visit),
                         ArgumentValue::List(list) => list.iter().for_each(|e| e.each_name(visit)),
                         ArgumentValue::Text(_) => {}

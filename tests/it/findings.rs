@@ -237,6 +237,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "",
     ),
     (
+        Code::SeveralAnswers,
+        "must: \"gap(",
+        "must: \"gap(back.a, swing(back.a, 3 cm, level(back.a))) + gap(",
+        "condition.wide.left",
+        "",
+    ),
+    (
         Code::InsideMouth,
         "must: \"gap(",
         "must: \"length(part(back.top, back.a, halfway(back.a, back.b))) + gap(",

@@ -3,7 +3,7 @@
 use tracewheel::base::{DisplayUnit, message};
 use tracewheel::compute::{Engine, measure};
 use tracewheel::file;
-use tracewheel::language::{FUNCTIONS, Value, tidy};
+use tracewheel::language::{Value, tidy};
 
 /// A draft with a little of everything in it.
 const DRAFT: &str = r#"(
@@ -227,45 +227,6 @@ fn findings_say_what_where_and_how_to_mend() {
     }
     // What is broken itself is told there, not here.
     assert_eq!(ask("wrong + 1 cm"), Err("nothing is told".to_owned()));
-}
-
-#[test]
-fn every_example_of_the_table_gives_a_value() {
-    assert!(FUNCTIONS.len() > 40);
-    for function in FUNCTIONS {
-        let mut draft = file::read(DRAFT).unwrap().draft;
-        let piece = std::sync::Arc::make_mut(&mut draft.pieces[0]);
-        // Where coordinates are points: as the formula of a point of a piece.
-        let at = wrapped(function.name, function.example);
-        piece.points.push(tracewheel::document::Point { name: "q".into(), at: at.clone(), note: String::new() });
-        let model = Engine::new().compute(&draft);
-        let node = model.plan.node_named("back.q").unwrap();
-        let told: Vec<String> =
-            model.findings.iter().filter(|f| f.place.name == "back.q").map(|f| message(f, DisplayUnit::Cm)).collect();
-        assert!(model.item(0, node).is_some(), "{}: {at}: {told:?}", function.name);
-    }
-}
-
-/// A formula that gives a point only if the example gives what its table row says.
-fn wrapped(name: &str, example: &str) -> String {
-    match name {
-        "sin" | "cos" | "tan" | "near" | "abs" | "min" | "max" | "round" | "sqrt" | "asin" | "acos" | "atan" | "if"
-        | "graded" | "x" | "y" | "gap" | "heading" | "angle" | "corner_angle" | "length" | "flat_length" => {
-            let kind = match name {
-                "near" => format!("if({example}, 1 cm, 2 cm)"),
-                "sin" | "cos" | "tan" => format!("1 cm * ({example})"),
-                "asin" | "acos" | "atan" | "heading" | "angle" | "corner_angle" => {
-                    format!("1 cm * (({example}) / 1 deg)")
-                }
-                _ => format!("({example})"),
-            };
-            format!("(0 cm, 0 cm).right({kind})")
-        }
-        "offset" => format!("(0 cm, 0 cm).moved({example})"),
-        "line" | "level" | "plumb" | "through" | "parallel" => format!("(1 cm, 1 cm).foot({example})"),
-        "between" | "reversed" | "part" => format!("({example}).at(1/2)"),
-        _ => example.to_owned(),
-    }
 }
 
 #[test]

@@ -19,6 +19,7 @@ mod file_read;
 mod file_save;
 mod file_write;
 mod findings;
+mod functions;
 mod home;
 mod house;
 mod kept;

@@ -108,6 +108,8 @@ fn enumerate(
     }
     let sense = Part { piece: arc.clone(), name: format!("{arc} outline").into(), ..Part::default() };
     plan.sense = world.push(sense, None);
+    let whole = Part { piece: arc.clone(), name: arc.clone(), ..Part::default() };
+    plan.outline = world.push(whole, is_piece.then_some(Kind::Piece(Frame(frame))));
     world.frames.push(plan);
     (names, set)
 }
@@ -159,7 +161,12 @@ impl FrameReader<'_, '_> {
     fn piece(&mut self, piece: &Piece) {
         self.parts(&FrameParts { points: &piece.points, edges: &piece.edges, lines: &piece.lines });
         self.ring(piece);
-        self.world.define(self.plan.sense, Def::Sense(self.plan.edges.iter().map(|e| e + 1).collect()));
+        let flats: Vec<NodeId> = self.plan.edges.iter().map(|e| e + 1).collect();
+        self.world.define(self.plan.sense, Def::Sense(flats.clone()));
+        if !flats.is_empty() {
+            let darts = self.plan.mouths.iter().filter(|m| m.1).map(|m| m.0).collect();
+            self.world.define(self.plan.outline, Def::Outline { edges: flats, darts });
+        }
         let darts = piece.darts.iter().map(|d| {
             let (place, by_foot) = if d.foot.is_empty() { (&d.centre, false) } else { (&d.foot, true) };
             (&d.name, &d.on, place, by_foot, &d.intake, Some(&d.tip), d.kept == Pressed::ToEnd)
@@ -183,9 +190,9 @@ impl FrameReader<'_, '_> {
             let tip = tip.map(|tip| self.tip(tip, on, name));
             // An edge waits for its mouths, so that no wrong length is told for it.
             let sewn = self.world.nodes.borrow()[edge as usize].def.clone();
-            if let Def::Sewn { flat, mut mouths } = sewn {
+            if let Def::Sewn { flat, mut mouths, outline } = sewn {
                 mouths.push((mouth, name.as_str().into()));
-                self.world.define(edge, Def::Sewn { flat, mouths });
+                self.world.define(edge, Def::Sewn { flat, mouths, outline });
             }
             let (Some(place), Some(intake)) = (place, intake) else { continue };
             let tip = tip.flatten().map(|tip| {
@@ -256,7 +263,8 @@ impl FrameReader<'_, '_> {
     }
 
     fn edge(&mut self, edge: &Edge, node: NodeId) {
-        self.world.define(node, Def::Sewn { flat: node + 1, mouths: Vec::new() });
+        let outline = self.plan.edges.contains(&node).then_some(self.frame);
+        self.world.define(node, Def::Sewn { flat: node + 1, mouths: Vec::new(), outline });
         if edge.by.is_empty() {
             self.reader.findings.push(
                 Finding::new(Code::PartMissing)

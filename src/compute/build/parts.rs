@@ -4,9 +4,9 @@ use super::{FormulaScope, World};
 use crate::base::{Code, Finding};
 use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
-use crate::compute::names::Global;
+use crate::compute::names::{Global, MATERIAL_MEMBERS};
 use crate::compute::plan::{ConditionPlan, Def, Equation, Fit, Formula, NodeId, Part, PlacementDef, SeamPlan};
-use crate::document::{self, Seam};
+use crate::document::{self, Material, Seam};
 use crate::language::{Frame, Kind, Relation, What};
 
 const LENGTH: What = What::Kind(Kind::LENGTH);
@@ -120,6 +120,34 @@ pub(super) fn placements(world: &World<'_>, reader: &mut FormulaReader<'_>) {
             mirrored: placement.mirrored,
         };
         world.define(node, Def::Placement(Box::new(def)));
+    }
+}
+
+/// The text of a material's member.
+pub(super) fn of_material<'a>(material: &'a Material, member: &str) -> &'a str {
+    match member {
+        "selvedge" => &material.selvedge,
+        "stretch_along" => &material.stretch_along,
+        "stretch_across" => &material.stretch_across,
+        "shrinkage_along" => &material.shrinkage_along,
+        _ => &material.shrinkage_across,
+    }
+}
+
+/// Reads the formulas of materials.
+pub(super) fn materials(world: &World<'_>, reader: &mut FormulaReader<'_>) {
+    let scope = FormulaScope { world, frame: None };
+    for material in &world.draft.materials {
+        let Some(Global::Material(first)) = world.names.globals.get(&material.name) else { continue };
+        for (i, member) in MATERIAL_MEMBERS.iter().enumerate() {
+            let text = of_material(material, member);
+            let node = first + i as NodeId;
+            let Some(kind) = world.kind(node).filter(|_| !text.is_empty()) else { continue };
+            let name = format!("material {}", material.name);
+            if let Some(formula) = reader.read_as(text, &scope, What::Kind(kind), None, |f| f.at(name.clone())) {
+                world.define(node, Def::Formula(formula));
+            }
+        }
     }
 }
 

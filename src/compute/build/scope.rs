@@ -3,7 +3,7 @@
 use super::World;
 use crate::base::Unit;
 use crate::compute::graph::order_of;
-use crate::compute::names::{DART_MEMBERS, Global, Local};
+use crate::compute::names::{DART_MEMBERS, Global, Local, MATERIAL_MEMBERS};
 use crate::compute::plan::{Def, NodeId, Part};
 use crate::language::{Found, Frame, Kind, Scope, check, nearest, parse};
 
@@ -47,6 +47,12 @@ impl FormulaScope<'_> {
         }
     }
 
+    /// A whole piece.
+    fn whole(&self, frame: u32) -> Option<Found> {
+        let plan = self.world.frames.get(frame as usize)?;
+        plan.is_piece.then_some(Found::Symbol(plan.outline, Kind::Piece(Frame(frame))))
+    }
+
     /// A name through a placement: what stands after `back_on_front.`.
     fn through(&self, placement: u32, parts: &[&str]) -> Option<Found> {
         let &(rigid, lay, on) = self.world.placements.get(placement as usize)?;
@@ -78,6 +84,15 @@ impl FormulaScope<'_> {
             let found = match (global, rest) {
                 (Global::Row(node), []) => Some((self.symbol(*node), format!("chart.{whole}"))),
                 (Global::Value(node), []) => Some((self.symbol(*node), format!("value.{whole}"))),
+                // A bare piece is meant only where nothing else is called so.
+                (Global::Frame(f), []) if out.is_empty() => {
+                    self.whole(*f).map(|found| (found, format!("piece.{whole}")))
+                }
+                (Global::Material(node), [member]) => MATERIAL_MEMBERS
+                    .iter()
+                    .position(|m| m == member)
+                    .filter(|i| self.world.kind(node + *i as NodeId).is_some())
+                    .map(|i| (self.symbol(node + i as NodeId), whole.clone())),
                 (Global::Frame(f), [_, ..]) => {
                     let word = if self.world.names.frames[*f as usize].is_piece { "piece" } else { "drawing" };
                     self.in_frame(*f, rest).map(|found| (found, format!("{word}.{whole}")))
@@ -90,6 +105,10 @@ impl FormulaScope<'_> {
         let prefixed = match (first, rest) {
             ("chart", [name]) => self.global(name, |g| matches!(g, Global::Row(_))),
             ("value", [name]) => self.global(name, |g| matches!(g, Global::Value(_))),
+            ("piece", [name]) => match self.world.names.globals.get(*name) {
+                Some(Global::Frame(f)) => self.whole(*f),
+                _ => None,
+            },
             ("piece" | "drawing", [name, inner @ ..]) if !inner.is_empty() => {
                 match self.world.names.globals.get(*name) {
                     Some(Global::Frame(f)) => self.in_frame(*f, inner),
@@ -170,6 +189,30 @@ impl Scope for FormulaScope<'_> {
 
     fn unit(&self) -> Unit {
         self.world.unit
+    }
+
+    fn row_in(&self, symbol: u32, size: &str) -> Result<u32, String> {
+        let row = match self.world.nodes.borrow().get(symbol as usize).map(|n| &n.def) {
+            Some(Def::Row(row)) => *row,
+            _ => return Err("only a row of the chart can be asked for in another size".to_owned()),
+        };
+        let case = self.world.cases.of_range(size)? as u32;
+        if let Some(node) = self.world.in_sizes.borrow().get(&(row, case)) {
+            return Ok(*node);
+        }
+        let name = self.world.nodes.borrow()[symbol as usize].part.name.clone();
+        let part = Part { name: format!("{name} in {size}").into(), ..Part::default() };
+        let node = self.world.push(part, self.world.kind(symbol));
+        self.world.define(node, Def::RowIn(row, case));
+        self.world.in_sizes.borrow_mut().insert((row, case), node);
+        Ok(node)
+    }
+
+    fn outline(&self, frame: Frame) -> Option<(u32, f64)> {
+        let plan = self.world.frames.get(frame.0 as usize).filter(|f| f.is_piece)?;
+        let piece = self.world.draft.pieces.get(frame.0 as usize)?;
+        let copies = piece.cuts.first().map_or(1, |cut| cut.count.max(1) * if cut.on_fold.is_empty() { 1 } else { 2 });
+        Some((plan.outline, f64::from(copies)))
     }
 
     fn on_paper(&self, edge: u32) -> u32 {
