@@ -133,15 +133,7 @@ pub(super) fn call<S: Scalar>(
         Function::SetOff | Function::SetOffRunning => {
             let edge = args.edge(0)?;
             let (from, to) = (n(1)?, if function == Function::SetOff { n(1)? } else { n(2)? });
-            let inside = match edge.home {
-                Some(home) => sense(home.frame)? * if home.against { -1.0 } else { 1.0 },
-                None => 1.0,
-            };
-            let curve = edge.curve.parallel(from.times(inside), to.times(inside)).map_err(|e| match e {
-                NoParallel::Tight => Trouble::NoAnswer("the edge bends tighter than it is set off"),
-                NoParallel::Corner(_) => Trouble::NoAnswer("the edge has a corner: set its parts off one by one"),
-            })?;
-            Ok(Value::Edge(Arc::new(EdgeShape { home: edge.home, ..EdgeShape::plain(curve) })))
+            Ok(Value::Edge(Arc::new(set_off(edge, from, to, sense)?)))
         }
         Function::Place => {
             let edge = args.edge(0)?;
@@ -187,6 +179,24 @@ pub(super) fn call<S: Scalar>(
 
 fn off_end<S: Scalar>(edge: &EdgeShape<S>) -> Trouble {
     Trouble::OffTheEdge(f64::NAN, edge.sewn_length().value())
+}
+
+/// An edge set off, the distance running from one length to another; inside positive.
+pub(super) fn set_off<S: Scalar>(
+    edge: &EdgeShape<S>,
+    from: S,
+    to: S,
+    sense: &dyn Fn(u32) -> Result<f64, Trouble>,
+) -> Result<EdgeShape<S>, Trouble> {
+    let inside = match edge.home {
+        Some(home) => sense(home.frame)? * if home.against { -1.0 } else { 1.0 },
+        None => 1.0,
+    };
+    let curve = edge.curve.parallel(from.times(inside), to.times(inside)).map_err(|e| match e {
+        NoParallel::Tight => Trouble::NoAnswer("the edge bends tighter than it is set off"),
+        NoParallel::Corner(_) => Trouble::NoAnswer("the edge has a corner: set its parts off one by one"),
+    })?;
+    Ok(EdgeShape { home: edge.home, ..EdgeShape::plain(curve) })
 }
 
 /// The point and the direction of an edge at the place that is the second argument.

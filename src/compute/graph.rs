@@ -316,17 +316,30 @@ fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
             all(&least.iter().chain(most).collect::<Vec<_>>());
         }
         Def::Flat { points, segments } => {
+            let mut taken = Vec::new();
             for segment in segments {
                 match segment {
                     SegmentDef::Straight => {}
                     SegmentDef::Curve(a, b) => all(&[a, b]),
-                    SegmentDef::Arc(a, _) | SegmentDef::Taken(a) => all(&[a]),
+                    SegmentDef::Arc(a, _) | SegmentDef::Taken(a, None) => all(&[a]),
+                    SegmentDef::Taken(a, Some((from, to))) => {
+                        all(&[a, from]);
+                        all(&to.iter().collect::<Vec<_>>());
+                        taken.push(a);
+                    }
                     SegmentDef::Smooth(through, a, b) => {
                         all(&through.iter().chain(a).chain(b).collect::<Vec<_>>());
                     }
                 }
             }
             out.extend(points);
+            for curve in taken {
+                curve.program.root.each(&mut |op| {
+                    if let Op::Load(symbol) = op {
+                        senses_of(*symbol, plan, 0, &mut out);
+                    }
+                });
+            }
         }
         Def::Mouth(m) => {
             all(&[&m.place, &m.intake]);

@@ -37,22 +37,27 @@ impl<S: Scalar, A: Access<S>> Machine<S> for Runner<'_, A> {
     }
 
     fn call(&self, function: Function, values: &[Value<S, Self::Edge>]) -> Result<Value<S, Self::Edge>, Trouble> {
-        let sense = |frame: u32| {
-            let unknown = Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only");
-            let Some(node) = self.plan.frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
-            match (self.access.item(node), &self.plan.nodes[node as usize].def) {
-                (Some(item), _) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
-                (None, Def::Sense(edges)) if !edges.is_empty() => Err(Trouble::Upstream),
-                (None, _) => Err(unknown),
-            }
-        };
-        geometry::call(function, values, &sense)
+        geometry::call(function, values, &|frame| Self::sense::<S>(self, frame))
     }
 }
 
 type Made<S> = Result<Item<S>, Stop>;
 
 impl<A> Runner<'_, A> {
+    /// On which side of its outline's edges a frame's inside is.
+    fn sense<S: Scalar>(&self, frame: u32) -> Result<f64, Trouble>
+    where
+        A: Access<S>,
+    {
+        let unknown = Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only");
+        let Some(node) = self.plan.frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
+        match (self.access.item(node), &self.plan.nodes[node as usize].def) {
+            (Some(item), _) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
+            (None, Def::Sense(edges)) if !edges.is_empty() => Err(Trouble::Upstream),
+            (None, _) => Err(unknown),
+        }
+    }
+
     /// The value of a formula.
     pub fn formula<S: Scalar>(&self, formula: &Formula) -> Result<Item<S>, Stop>
     where
@@ -235,9 +240,14 @@ impl<A> Runner<'_, A> {
                         pieces.map_err(|_| bent("two neighbouring points of a smooth curve lie in one place"))?,
                     );
                 }
-                SegmentDef::Taken(curve) => {
+                SegmentDef::Taken(curve, apart) => {
                     let item = self.formula(curve)?;
-                    let edge = item.edge().cloned().ok_or_else(Stop::upstream)?;
+                    let mut edge = item.edge().cloned().ok_or_else(Stop::upstream)?;
+                    if let Some((off, end)) = apart {
+                        let off_end = self.real(end.as_ref().unwrap_or(off))?;
+                        let set = geometry::set_off(&edge, self.real(off)?, off_end, &|frame| self.sense(frame));
+                        edge = Arc::new(set.map_err(|t| Stop::own(NodeTrouble::Formula(t)))?);
+                    }
                     for (which, point, at) in [("start", from, edge.curve.start()), ("end", to, edge.curve.end())] {
                         let distance = (point - at).length().value();
                         if distance > tolerance::ON_EDGE {

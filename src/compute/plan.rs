@@ -33,8 +33,8 @@ pub enum SegmentDef {
     Arc(Formula, bool),
     /// A spline through points with headings at its ends.
     Smooth(Vec<Formula>, Option<Formula>, Option<Formula>),
-    /// A curve from elsewhere.
-    Taken(Formula),
+    /// A curve from elsewhere, set off by a length, which may run to another.
+    Taken(Formula, Option<(Formula, Option<Formula>)>),
 }
 
 /// How a seam's sides fit.

@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, Draft, Piece, Seam, Segment};
+use crate::document::{Audience, Draft, Piece, Seam};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -33,10 +33,6 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(pieces(&|p| !p.allowances.is_empty() || !p.corners.is_empty()), "pieces.allowances", "seam allowances");
     tell(pieces(&|p| !p.cuts.is_empty()), "pieces.cuts", "how pieces are cut");
     tell(pieces(&|p| p.label != crate::document::Label::default()), "pieces.label", "places of labels");
-    let set_off =
-        |s: &Segment| matches!(s, Segment::Taken { off, off_end, .. } if !off.is_empty() || !off_end.is_empty());
-    let edges = |p: &Piece| p.edges.iter().chain(&p.lines).any(|e| e.by.iter().any(set_off));
-    tell(pieces(&edges), "pieces.edges", "setting a taken curve off");
     let seams = |f: &dyn Fn(&Seam) -> bool| draft.seams.iter().any(|p| f(p));
     tell(seams(&|s| !s.stretches.is_empty()), "seams.stretches", "stretches of a seam with a fit of their own");
     tell(seams(&|s| !s.notches.is_empty()), "seams.notches", "notches");

@@ -182,6 +182,69 @@ impl Figure for SetOff {
     }
 }
 
+struct Meetings;
+impl Figure for Meetings {
+    fn numbers<S: Scalar>(u: S, v: S) -> Vec<S> {
+        let c = figure(u, v);
+        let mut met = Vec::new();
+        for (x, y, turn) in [(100.0, 90.0, 0.2), (60.0, 0.0, 1.2), (80.0, 180.0, 1.9)] {
+            let way = Pt::heading(v.times(0.1).plus(turn));
+            met.extend(c.meets_line(Pt::new(u.times(3.0).plus(x), S::constant(y)), way).unwrap());
+        }
+        met.extend(c.meets_circle(p(70.0, 60.0), u.times(5.0).plus(62.0)).unwrap());
+        met.extend(c.meets_circle(Pt::new(v.times(4.0).plus(150.0), S::constant(160.0)), S::constant(40.0)).unwrap());
+        met.extend(c.touched_from(Pt::new(u.times(6.0).plus(20.0), v.times(5.0).plus(150.0))));
+        let other = Curve::new(vec![
+            Segment::Cubic([
+                p(40.0, 20.0),
+                Pt::new(u.times(9.0).plus(150.0), S::constant(40.0)),
+                p(20.0, 120.0),
+                p(160.0, 150.0),
+            ]),
+            Segment::Line(p(160.0, 150.0), Pt::new(S::constant(40.0), v.times(9.0).plus(210.0))),
+        ])
+        .unwrap();
+        met.extend(c.meets(&other).unwrap());
+        met.extend(other.meets(&c).unwrap());
+        assert!(met.len() > 15, "{}", met.len());
+        let mut numbers = vec![S::constant(met.len() as f64)];
+        numbers.extend(met.iter().flat_map(|m| [m.along, m.point.x, m.point.y]));
+        numbers
+    }
+}
+
+struct Parallels;
+impl Figure for Parallels {
+    fn numbers<S: Scalar>(u: S, v: S) -> Vec<S> {
+        let whole = figure(u, v);
+        let (d0, d1) = (u.times(2.0).plus(4.0), v.times(-2.0).plus(6.0));
+        let mut numbers = Vec::new();
+        for i in 0..3 {
+            let c = Curve::new(vec![whole.segments()[i].clone()]).unwrap();
+            for (from, to) in [(d0, d1), (d0, d0), (-d0, -d1)] {
+                let off = c.parallel(from, to).unwrap();
+                // The cubics against the exact integral, with their derivatives.
+                let exact = c.set_off_length(from, to);
+                assert!((off.length() - exact).value().abs() < 5e-6, "{:?} for {exact:?}", off.length());
+                numbers.extend([off.length(), off.area_under().times(1e-3)]);
+                numbers.extend(numbers_of([off.start(), off.end(), off.point_at(off.length().times(0.37)).unwrap()]));
+            }
+            numbers.push(c.bend_at(c.length().times(0.4) + u).unwrap().times(1e3));
+        }
+        numbers
+    }
+}
+
+#[test]
+fn meetings() {
+    check::<Meetings>();
+}
+
+#[test]
+fn parallels() {
+    check::<Parallels>();
+}
+
 #[test]
 fn lengths() {
     check::<Lengths>();

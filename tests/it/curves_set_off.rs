@@ -29,12 +29,15 @@ fn open_curves() {
             let drawn = c.set_off(distance);
             assert!(!drawn.folds, "{name}");
             near(drawn_length(&drawn.path), *length, 2e-3, name);
+            near(c.parallel(distance, distance).unwrap().length(), *length, 5e-6, name);
         }
         let radius = row["min_radius_of_curvature"].as_f64().unwrap();
         let inside = if left < right { 1.0 } else { -1.0 };
         // The radius of the table is too large by up to 3e-3 mm: it was sampled (scipy's minimize_scalar gives 652.54672 for its 652.54958).
         assert!(!c.set_off(inside * (radius - 4e-3)).folds, "{name}");
         assert!(c.set_off(inside * (radius + 1e-6)).folds, "{name}");
+        assert!(c.parallel(inside * (radius - 4e-3), inside * (radius - 4e-3)).is_ok(), "{name}");
+        assert!(c.parallel(inside * (radius + 1.0), inside * (radius + 1.0)).is_err(), "{name}");
         assert!(!c.set_off(-inside * (radius + 1e-3)).folds || name.contains('S'), "{name}");
     }
 }

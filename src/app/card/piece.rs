@@ -140,7 +140,11 @@ impl Card<'_> {
                 }
                 self.text(ui, at("arriving heading"), "heading arriving", true, "free");
             }
-            Segment::Taken { .. } => self.text(ui, at("curve"), "curve taken", true, ""),
+            Segment::Taken { .. } => {
+                self.text(ui, at("curve"), "curve taken", true, "");
+                self.text(ui, at("off"), "set off by, inside positive", true, "not set off");
+                self.text(ui, at("off_end"), "running to, at its end", true, "the same");
+            }
         }
     }
 

@@ -322,9 +322,22 @@ impl FrameReader<'_, '_> {
                 let (leaving, arriving) = (end(leaving), end(arriving));
                 Some(SegmentDef::Smooth(points.into_iter().collect::<Option<_>>()?, leaving?, arriving?))
             }
-            Segment::Taken { curve, .. } => {
-                let what = What::Kind(Kind::Edge(Frame(0)));
-                Some(SegmentDef::Taken(self.read(curve, what, e, e)?))
+            Segment::Taken { curve, off, off_end, .. } => {
+                let curve = self.read(curve, What::Kind(Kind::Edge(Frame(0))), e, e);
+                let mut length = |text: &String| match text.is_empty() {
+                    true => Some(None),
+                    false => self.read(text, LENGTH, e, e).map(Some),
+                };
+                let (from, to) = (length(off)?, length(off_end)?);
+                if from.is_none() && to.is_some() {
+                    let problem =
+                        format!("{} runs to a distance at its end, but does not say from which (`off`)", edge.name);
+                    let finding = Finding::new(Code::PartMissing).piece(&*self.plan.name).edge(e);
+                    let finding = finding.at(format!("{}.{e}", self.plan.name)).word("problem", problem);
+                    self.reader.findings.push(finding);
+                    return None;
+                }
+                Some(SegmentDef::Taken(curve?, from.map(|from| (from, to))))
             }
         }
     }
