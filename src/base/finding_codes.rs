@@ -100,11 +100,12 @@ codes! {
     JointBent Warning "joint-bent" "A line is bent where it runs over a seam." "over {seam} the line {lines} makes {angle}, meant {meant}: {gap} off at 10 mm, limit {limit}";
     ConditionFails Error "condition-fails" "A condition does not hold." "{condition}: {left} against {right}, {difference} off";
     WatchFails Warning "watch-fails" "A comparison that is watched does not hold." "{condition}: {left} against {right}";
-    NotTrue Error "not-true" "Equations cannot hold together." "{conditions} cannot hold: {excess} off at the nearest fit of {values}";
+    NotTrue Error "not-true" "Equations cannot hold together." "{conditions} cannot hold{together}: {excess} off at the nearest fit of {values}{hint}";
     LimitInWay Error "limit-in-way" "A limit of a found value keeps an equation from holding." "{conditions} cannot hold: {value} stops at its {limit}, {excess} off";
     NoEffect Error "no-effect" "A found value cannot change the seam or condition it is to keep true." "{value} cannot change {conditions}: {problem}";
     NotSolved Error "not-solved" "The search for found values did not come to an end." "no values found for {values} within {count} tries; the nearest fit is {excess} off";
     NothingFixes Warning "nothing-fixes" "No seam or condition fixes a found value." "nothing fixes {value}; it stays at its start";
+    TwoSolutions Note "two-solutions" "Found values have a second solution, which goes on from a neighbouring size." "{value} has two solutions here: {taken} is taken, reached from its start; {other} would go on from size {neighbour}, so look which is meant and move the start or a limit";
     StartOutside Warning "start-outside" "The start of a found value lies outside its limits." "the start of {value} lies outside its limits; the nearest limit is taken";
     LimitsCrossed Error "limits-crossed" "The least of a found value is above its most." "the least of {value} is above its most";
 }

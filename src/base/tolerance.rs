@@ -49,4 +49,6 @@ pub mod step {
     pub const ANGLE: f64 = 0.087_266_462_599_716_48;
     /// Of a plain number: this share of its start, or of 1 if the start is smaller.
     pub const NUMBER: f64 = 0.1;
+    /// From size to size, found values that move by more than so many of these steps are looked at: another solution may be near.
+    pub const JUMP: f64 = 0.5;
 }

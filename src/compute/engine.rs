@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::build::build;
 use super::chart::ChartRun;
 use super::compile::ParseCache;
-use super::model::{CaseModel, Earlier, Model, compute_case, node_findings, system_findings};
+use super::model::{CaseModel, Earlier, Model, compute_case, node_findings, system_findings, two_solutions};
 use super::plan::Plan;
 use crate::base::{Code, Finding};
 use crate::document::Draft;
@@ -49,6 +49,7 @@ impl Engine {
         findings.extend(chart.findings(&plan.cases.list, draft.display));
         findings.extend(node_findings(&plan, &cases));
         findings.extend(system_findings(&plan, &cases));
+        findings.extend(two_solutions(&plan, &cases, &rows));
         let model = Model { plan, cases, findings };
         self.last = Some(model.clone());
         model

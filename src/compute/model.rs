@@ -6,8 +6,8 @@ use super::item::{Item, NodeTrouble, Stop};
 use super::machine::{Access, Runner};
 use super::plan::{Def, Formula, NodeId, Plan, Task};
 use super::solve;
-use crate::base::{Amount, Code, Finding};
-use crate::language::{Trouble, Value};
+use crate::base::{Amount, Code, Finding, tolerance};
+use crate::language::{Kind, Trouble, Value};
 use crate::numeric::{Bound, Ending};
 
 /// The value of a node in one case, or why it has none.
@@ -46,6 +46,11 @@ pub struct Solved {
     pub at_limit: Vec<Option<Bound>>,
     /// Whether everything would be true without the limits.
     pub limit_in_way: bool,
+    /// Which values would have to pass their limit for that.
+    pub stopping: Vec<bool>,
+    /// A smallest set of equations that contradict each other, as places among its equations: without any one of them the
+    /// others can hold.
+    pub conflict: Vec<usize>,
     /// Which values change nothing.
     pub without_effect: Vec<bool>,
     /// Which starts lay outside their limits.
@@ -358,15 +363,90 @@ pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Find
     out
 }
 
+/// Found values that move so many times as far as usual from one size to the next jump.
+const JUMP_TIMES: f64 = 3.0;
+/// So many steps show which is usual.
+const FEW_STEPS: usize = 4;
+
+/// Sizes in which found values jump away from those of a neighbour although its solution leads to another one here.
+pub(super) fn two_solutions(
+    plan: &Plan,
+    cases: &[Arc<CaseModel>],
+    all_rows: &[Vec<Result<f64, Stop>>],
+) -> Vec<Finding> {
+    let mut out: Vec<Finding> = Vec::new();
+    let range = plan.cases.range.min(cases.len());
+    for s in 0..plan.systems.len() {
+        // From each size to the next, in steps of the values' scales.
+        let step = |case: usize| -> f64 {
+            let (a, b) = (&cases[case].solved[s], &cases[case + 1].solved[s]);
+            if !a.is_true() || !b.is_true() || a.x.len() != b.x.len() {
+                return 0.0;
+            }
+            let scale = |i: usize| solve::scale_of(plan.nodes[a.values[i] as usize].kind, a.x[i]);
+            (0..a.x.len()).map(|i| ((a.x[i] - b.x[i]) / scale(i)).abs()).fold(0.0, f64::max)
+        };
+        let steps: Vec<f64> = (1..range).map(|case| step(case - 1)).collect();
+        let mut sorted = steps.clone();
+        sorted.sort_by(f64::total_cmp);
+        // Of few steps none is the usual one.
+        let usual = if sorted.len() < FEW_STEPS { 0.0 } else { sorted[sorted.len() / 4] };
+        let is_jump = |i: usize| steps.get(i).is_some_and(|s| *s > tolerance::step::JUMP.max(JUMP_TIMES * usual));
+        // Of two sizes between which there is a jump the one that jumps on its other side too, or stands at an end, is the odd one.
+        let odd = |i: usize| match i {
+            i if i > 0 && is_jump(i - 1) => (i, i + 1),
+            i if is_jump(i + 1) || i > 0 => (i + 1, i),
+            i => (i, i + 1),
+        };
+        let mut told = Vec::new();
+        for (case, near) in (0..range).filter(|i| is_jump(*i)).map(odd) {
+            if told.contains(&case) {
+                continue;
+            }
+            told.push(case);
+            let model = &cases[case];
+            let own = &model.solved[s];
+            if !own.is_true() || own.x.is_empty() {
+                continue;
+            }
+            let other = &cases[near].solved[s];
+            if !other.is_true() || other.x.len() != own.x.len() {
+                continue;
+            }
+            let access = CaseAccess { slots: &model.slots, rows: &model.rows, all_rows };
+            let Some(x) = solve::other_solution(plan, s as u32, &access, &own.x, &other.x) else { continue };
+            let most = |i: &usize, k: &usize| (x[*i] - own.x[*i]).abs().total_cmp(&(x[*k] - own.x[*k]).abs());
+            let Some(i) = (0..x.len()).max_by(most) else { continue };
+            let node = &plan.nodes[own.values[i] as usize];
+            let finding = Finding::new(Code::TwoSolutions)
+                .at(format!("value {}", node.part.name))
+                .word("value", &*node.part.name)
+                .word("neighbour", plan.cases.list[near].address.clone());
+            let mut finding = match node.kind {
+                Some(Kind::LENGTH) => finding.mm("taken", own.x[i]).mm("other", x[i]),
+                Some(Kind::Angle) => {
+                    let degrees = |a: f64| format!("{:.2}°", a.to_degrees());
+                    finding.word("taken", degrees(own.x[i])).word("other", degrees(x[i]))
+                }
+                _ => finding.word("taken", format!("{:.4}", own.x[i])).word("other", format!("{:.4}", x[i])),
+            };
+            finding.sizes.push(plan.cases.list[case].address.clone());
+            out.push(finding);
+        }
+    }
+    out
+}
+
 fn untrue_finding(plan: &Plan, solved: &Solved) -> Finding {
     let name = |node: NodeId| plan.nodes[node as usize].part.name.to_string();
     let wrong: Vec<usize> = (0..solved.equations.len())
-        .filter(|i| solved.residuals[*i].is_nan() || solved.residuals[*i].abs() > crate::base::tolerance::EQUAL)
+        .filter(|i| solved.residuals[*i].is_nan() || solved.residuals[*i].abs() > tolerance::EQUAL)
         .collect();
-    let conditions: Vec<&str> = wrong.iter().map(|i| &*plan.equations[solved.equations[*i]].name).collect();
+    let against = if solved.conflict.is_empty() || solved.limit_in_way { &wrong } else { &solved.conflict };
+    let conditions: Vec<&str> = against.iter().map(|i| &*plan.equations[solved.equations[*i]].name).collect();
     let excess = solved.residuals.iter().fold(0.0f64, |worst, r| if r.abs() > worst.abs() { *r } else { worst });
     let values: Vec<String> = solved.values.iter().map(|v| name(*v)).collect();
-    let first = wrong.first().map(|i| &plan.nodes[plan.equations[solved.equations[*i]].node as usize].part);
+    let first = against.first().map(|i| &plan.nodes[plan.equations[solved.equations[*i]].node as usize].part);
     let code = match solved.ending {
         Some(Ending::NotTrue) if solved.limit_in_way => Code::LimitInWay,
         Some(Ending::NotTrue) => Code::NotTrue,
@@ -379,11 +459,22 @@ fn untrue_finding(plan: &Plan, solved: &Solved) -> Finding {
         .word("values", values.join(", "))
         .word("count", solved.evaluations.to_string());
     if code == Code::LimitInWay {
-        let stopped = solved.at_limit.iter().enumerate().filter_map(|(i, b)| b.map(|b| (i, b))).collect::<Vec<_>>();
+        let stops = |i: usize| solved.stopping.get(i).copied().unwrap_or(true);
+        let at_limit = solved.at_limit.iter().enumerate();
+        let stopped: Vec<_> = at_limit.filter(|(i, _)| stops(*i)).filter_map(|(i, b)| b.map(|b| (i, b))).collect();
         let which: Vec<String> = stopped.iter().map(|(i, _)| name(solved.values[*i])).collect();
         let limits: Vec<&str> =
             stopped.iter().map(|(_, b)| if *b == Bound::Least { "least" } else { "most" }).collect();
         finding = finding.word("value", which.join(", ")).word("limit", limits.join(", "));
+    }
+    if code == Code::NotTrue {
+        let hint = match solved.conflict.len() {
+            0 | 1 => "",
+            2 => "; without either of them the other would hold",
+            _ => "; without any one of them the others would hold",
+        };
+        let together = if solved.conflict.len() > 1 { " together" } else { "" };
+        finding = finding.word("together", together).word("hint", hint);
     }
     finding.words.retain(|(n, _)| *n != "count" || code == Code::NotSolved);
     finding.mm("excess", excess.abs())

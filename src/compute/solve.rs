@@ -11,10 +11,10 @@ use super::plan::{Def, NodeId, Plan, System};
 use crate::base::{Dual, Scalar, tolerance};
 use crate::curves::{Curve, Pt, Rigid};
 use crate::language::{Kind, Value};
-use crate::numeric::{Ending, Equations, Settled, Unknowns, effect, settle};
+use crate::numeric::{Chosen, Ending, Equations, Settled, Unknowns, conflict, effect, settle, settle_from};
 
 /// Steps of the found values, constants of the format: 10 mm, 5°, a tenth of the start (at least of 1).
-fn scale_of(kind: Option<Kind>, start: f64) -> f64 {
+pub(super) fn scale_of(kind: Option<Kind>, start: f64) -> f64 {
     match kind {
         Some(Kind::Angle) => tolerance::step::ANGLE,
         Some(Kind::NUMBER) => tolerance::step::NUMBER * start.abs().max(1.0),
@@ -304,11 +304,49 @@ fn diagnose(unknowns: &Unknowns<'_>, equations: &mut SystemEquations<'_>, settle
             solved.without_effect = effects.iter().map(|e| *e < tolerance::NO_EFFECT).collect();
         }
     }
-    let stopped = settled.at_limit.iter().any(Option::is_some);
-    if settled.ending == Ending::NotTrue && stopped {
-        let least = vec![f64::NEG_INFINITY; n];
-        let most = vec![f64::INFINITY; n];
-        let free = Unknowns { start: unknowns.start, scale: unknowns.scale, least: &least, most: &most };
-        solved.limit_in_way = settle(&free, equations).ending == Ending::True;
+    if !matches!(settled.ending, Ending::NotTrue | Ending::RanOut) {
+        return;
+    }
+    let stopped: Vec<usize> = (0..n).filter(|i| settled.at_limit[*i].is_some()).collect();
+    if !stopped.is_empty() {
+        let mut true_without = |lifted: &dyn Fn(usize) -> bool| {
+            let pick = |i: usize, limit: f64, none: f64| if lifted(i) { none } else { limit };
+            let least: Vec<f64> = (0..n).map(|i| pick(i, unknowns.least[i], f64::NEG_INFINITY)).collect();
+            let most: Vec<f64> = (0..n).map(|i| pick(i, unknowns.most[i], f64::INFINITY)).collect();
+            let free = Unknowns { start: unknowns.start, scale: unknowns.scale, least: &least, most: &most };
+            settle(&free, equations).ending == Ending::True
+        };
+        solved.limit_in_way = true_without(&|_| true);
+        if solved.limit_in_way {
+            // The one limit that is enough, if one is.
+            let alone = stopped.iter().find(|s| true_without(&|i| i == **s));
+            solved.stopping = (0..n).map(|i| alone.map_or(stopped.contains(&i), |a| *a == i)).collect();
+            return;
+        }
+    }
+    if m <= MOST_EXPLAINED {
+        solved.conflict = conflict(m, &mut |chosen| {
+            chosen.is_empty() || settle(unknowns, &mut Chosen::new(equations, chosen)).ending == Ending::True
+        });
     }
 }
+
+/// Where the solution of a neighbouring size leads in this one, if to another one than was taken: the found values.
+pub(super) fn other_solution(
+    plan: &Plan,
+    system: u32,
+    outer: &CaseAccess<'_>,
+    own: &[f64],
+    near: &[f64],
+) -> Option<Vec<f64>> {
+    let start = start_of(plan, &plan.systems[system as usize].found, outer).ok()?;
+    let unknowns = Unknowns { start: &start.start, scale: &start.scale, least: &start.least, most: &start.most };
+    let mut equations = SystemEquations { plan, system, outer, plain: Inside::new(plan, system, outer) };
+    let begin: Vec<f64> = (0..near.len()).map(|i| near[i].clamp(start.least[i], start.most[i])).collect();
+    let settled = settle_from(&unknowns, &begin, &mut equations);
+    let apart = (0..own.len()).map(|i| (settled.x[i] - own[i]).abs()).fold(0.0, f64::max);
+    (settled.ending == Ending::True && apart > tolerance::ON_EDGE).then_some(settled.x)
+}
+
+/// Systems with more equations are told without a smallest set.
+const MOST_EXPLAINED: usize = 40;

@@ -237,6 +237,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "",
     ),
     (
+        Code::TwoSolutions,
+        "start: \"1 cm\", least: \"-5 cm\", most: \"30 cm\"",
+        "start: \"if(near(bust, 88 cm, 1 mm), -60 cm, 1 cm)\"",
+        "value drop",
+        "drop has two solutions here: -70 cm is taken, reached from its start; 10 cm would go on from size S, so look which is meant and move the start or a limit (size M)",
+    ),
+    (
         Code::SeveralAnswers,
         "must: \"gap(",
         "must: \"gap(back.a, swing(back.a, 3 cm, level(back.a))) + gap(",

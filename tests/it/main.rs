@@ -15,6 +15,7 @@ mod curves_set_off;
 mod curves_values;
 mod drafts;
 mod examples;
+mod explaining;
 mod file_read;
 mod file_save;
 mod file_write;

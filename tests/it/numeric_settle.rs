@@ -118,6 +118,8 @@ const CALLS: &[(&str, u32, u32)] = &[
     ("branch above", 1, 7),
     ("branch below", 1, 7),
     ("branch of a square, far", 1, 7),
+    ("without effect, one", 0, 3),
+    ("without effect at the start", 0, 9),
     ("scaled, rows", 0, 6),
     ("scaled, columns", 0, 5),
     ("scaled, valley", 1, 8),

@@ -272,6 +272,8 @@ pub fn judged() -> Vec<Posed> {
         posed!("branch above", 2, [50.0, 10.0], ten(2), |x| [x[0].hypot(x[1]).plus(-100.0), x[0].plus(-60.0)]),
         posed!("branch below", 2, [50.0, -10.0], ten(2), |x| [x[0].hypot(x[1]).plus(-100.0), x[0].plus(-60.0)]),
         posed!("branch of a square, far", 1, [-5.0], ten(1), |x| [(x[0] * x[0]).times(0.1).plus(-90.0)]),
+        posed!("without effect, one", 1, [10.0, 25.0], ten(2), |x| [x[0].times(3.0).plus(-120.0)]),
+        posed!("without effect at the start", 1, [30.0, 0.0], ten(2), |x| [(x[0] * x[1]).times(0.1).plus(-90.0)]),
         posed!("scaled, rows", 2, [10.0, 10.0], ten(2), |x| [
             (x[0] + x[1].plus(-50.0)).times(1e4),
             (x[0] - (x[1] * x[1]).times(1.0 / 60.0)).plus(4.0).times(1e-3)

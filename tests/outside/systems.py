@@ -218,6 +218,10 @@ nearest("branch above", lambda x: [hypot(x[0], x[1]) - 100, x[0] - 60], [50, 10]
 nearest("branch below", lambda x: [hypot(x[0], x[1]) - 100, x[0] - 60], [50, -10], [10, 10])
 nearest("branch of a square, far", lambda x: [x[0] ** 2 / 10 - 90], [-5], [10])
 
+# Without effect: always, and at the start only
+nearest("without effect, one", lambda x: [3 * x[0] - 120], [10, 25], [10, 10])
+nearest("without effect at the start", lambda x: [x[0] * x[1] / 10 - 90], [30, 0], [10, 10], begin=[30, 10])
+
 # Badly scaled
 nearest("scaled, rows", lambda x: [1e4 * (x[0] + x[1] - 50), 1e-3 * (x[0] - x[1] * x[1] / 60 + 4)], [10, 10], [10, 10])
 nearest("scaled, columns", lambda x: [x[0] * 1e-4 + x[1] - 31, 300 * sin(x[1] / 100) - 0.002 * x[0] - 88], [1, 1], [10, 10])
