@@ -11,7 +11,8 @@ use std::sync::Arc;
 use std::time::Instant;
 
 use tracewheel::compute::Engine;
-use tracewheel::document::{Draft, Segment};
+use tracewheel::document::{Address, Condition, Draft, Edge, Inner, Part, Point, Segment, Value};
+use tracewheel::session::{Command, TextCommand};
 use tracewheel::{file, proof};
 
 fn block() -> Draft {
@@ -32,6 +33,108 @@ fn pulled(draft: &Draft, share: &str) -> Draft {
 
 fn large(pieces: usize, sizes: usize) -> Draft {
     generate::draft(&generate::Options { pieces, points: 60, sizes, found: 2 * pieces, broken: 0.0, seed: 7 })
+}
+
+/// The large draft with 60 found values in 20 systems of three: in 20 pieces a curve with two loose handles and a loose end.
+fn joined() -> Draft {
+    let mut draft =
+        generate::draft(&generate::Options { pieces: 30, points: 60, sizes: 20, found: 0, broken: 0.0, seed: 7 });
+    let row = draft.chart.rows[0].name.clone();
+    for k in 0..20 {
+        let piece = Arc::make_mut(&mut draft.pieces[k]);
+        let (name, first) = (piece.name.clone(), piece.points[0].name.clone());
+        let point = |name: &str, at: String| Point { name: name.into(), at, note: String::new() };
+        piece.points.push(point("loose_end", format!("{first}.moved(offset({row} / 4, loose_a{k}))")));
+        piece.lines.push(Edge {
+            name: "loose".into(),
+            from: first.clone(),
+            by: vec![Segment::Curve(
+                format!("{first}.right(loose_b{k})"),
+                format!("loose_end.up(loose_c{k})"),
+                "loose_end".into(),
+            )],
+            ..Edge::default()
+        });
+        for v in ["a", "b", "c"] {
+            draft.values.push(Value { name: format!("loose_{v}{k}"), start: "9 cm".into(), ..Value::default() });
+        }
+        let by: Vec<String> = ["a", "b", "c"].iter().map(|v| format!("loose_{v}{k}")).collect();
+        for (i, must) in [
+            format!("length({name}.loose) = {row} / 3"),
+            format!("gap({name}.{first}, {name}.loose_end) = {row} / 3.4 + 0.1 mm * {k}"),
+            format!("loose_b{k} + loose_c{k} / 2 = {row} / 5"),
+        ]
+        .into_iter()
+        .enumerate()
+        {
+            let name = format!("loose_{k}_{i}");
+            draft.conditions.push(Condition { name, must, found_by: by.clone(), ..Condition::default() });
+        }
+    }
+    draft
+}
+
+/// Resident memory, MB; none where the system does not tell it.
+fn resident() -> Option<f64> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let line = status.lines().find(|l| l.starts_with("VmRSS"))?;
+    Some(line.split_whitespace().nth(1)?.parse::<f64>().ok()? / 1024.0)
+}
+
+fn joined_figures() {
+    let draft = joined();
+    let mut engine = Engine::new();
+    let model = engine.compute(&draft);
+    let solved: Vec<usize> = model.plan.systems.iter().map(|s| s.found.len()).collect();
+    assert!(
+        solved.iter().filter(|n| **n == 3).count() == 20
+            && model.cases.iter().all(|c| c.solved.iter().all(|s| s.is_true()))
+    );
+    println!(
+        "30 x 60 x 20, 60 found values in 20 systems, from scratch: {:.1} ms",
+        median(5, |_| drop(Engine::new().compute(&draft)))
+    );
+    let with = |text: &str| {
+        let mut other = draft.clone();
+        let piece = Arc::make_mut(&mut other.pieces[3]);
+        let line = piece.lines.iter_mut().find(|l| l.name == "loose").unwrap();
+        let Some(Segment::Curve(handle, ..)) = line.by.last_mut() else { unreachable!() };
+        *handle = format!("{handle}.down({text})");
+        other
+    };
+    let (a, b) = (with("3 mm"), with("4 mm"));
+    engine.compute(&a);
+    println!(
+        "  a literal in one system: {:.2} ms",
+        median(60, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })))
+    );
+    let grown = |mm: f64| {
+        let mut other = draft.clone();
+        for cell in &mut other.chart.rows[0].cells {
+            cell.1 = format!("{} + {mm} mm", cell.1);
+        }
+        other
+    };
+    let (a, b) = (grown(1.0), grown(2.0));
+    engine.compute(&a);
+    println!(
+        "  a whole row of the chart, everything touched: {:.2} ms",
+        median(20, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })))
+    );
+    let before = resident();
+    let mut work = tracewheel::session::Work::here(draft.clone());
+    let name = draft.pieces[3].name.clone();
+    let at = draft.pieces[3].points[5].name.clone();
+    let part = Part::Inner(name, Inner::Point, at);
+    let text = draft.text(&Address::new(part.clone(), "at")).unwrap();
+    for i in 0..500 {
+        let to = format!("{text}.moved(offset(0 mm, {} mm))", 1 + i % 7);
+        let set = Command::Text(TextCommand::Set(Address::new(part.clone(), "at"), to));
+        work.run(&set).unwrap();
+    }
+    if let (Some(before), Some(after)) = (before, resident()) {
+        println!("  500 edits with their undo: {after:.0} MB resident, {before:.0} MB before");
+    }
 }
 
 /// Median of milliseconds over some runs.
@@ -55,6 +158,7 @@ fn once(name: &str) {
             engine.compute(&a);
             assert!(!engine.compute(&pulled(&a, "0.52")).cases.is_empty());
         }
+        "joined" => joined_figures(),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
         other => panic!("{other} is not known: block, literal, large"),
     }
@@ -82,6 +186,7 @@ fn main() {
         "30 pieces x 60 points x 20 sizes, 60 found values, from scratch: {:.0} ms",
         median(5, |_| drop(Engine::new().compute(&big)))
     );
+    joined_figures();
     println!("growth, ms from scratch (60 points a piece, 2 found values a piece):");
     println!("  pieces   5 sizes  10 sizes  20 sizes  40 sizes");
     for pieces in [5, 15, 30, 60] {
