@@ -34,8 +34,11 @@ pub(crate) struct ChartPlan {
     /// Rows in an order in which each stands after those that it names.
     order: Vec<u32>,
     /// Rows in certain sizes, for `in_size`: their symbols come behind [`IN_SIZE`].
-    sized: Vec<(u32, [Option<u32>; 3])>,
+    sized: Vec<RowInSize>,
 }
+
+/// A row, and the size it is asked for by its place on each axis.
+type RowInSize = (u32, [Option<u32>; 3]);
 
 /// Symbols from here on are places in the list of rows in certain sizes.
 const IN_SIZE: u32 = 1 << 24;
@@ -46,7 +49,7 @@ struct RowScope<'a> {
     kinds: &'a [Option<Kind>],
     unit: crate::base::Unit,
     cases: &'a Cases,
-    sized: &'a RefCell<Vec<(u32, [Option<u32>; 3])>>,
+    sized: &'a RefCell<Vec<RowInSize>>,
 }
 
 impl Scope for RowScope<'_> {

@@ -102,9 +102,12 @@ fn swung<S: Scalar>(centre: Pt<S>, radius: S, onto: &Path<'_, S>) -> Result<Vec<
     Ok(vec![met(foot - way.times(half)), met(foot + way.times(half))])
 }
 
+/// How far an answer is from what was asked for: the least is taken.
+type Farness<'a, S> = dyn Fn(&Met<S>) -> f64 + 'a;
+
 /// The answer that is meant; `at` is the place of the choice among the arguments.
 fn choose<S: Scalar>(path: &Path<'_, S>, met: &[Met<S>], args: &Arguments<'_, S>, at: usize) -> Result<Pt<S>, Trouble> {
-    let far: Box<dyn Fn(&Met<S>) -> f64> = match args.choice(at)? {
+    let far: Box<Farness<'_, S>> = match args.choice(at)? {
         0 => {
             return match met {
                 [one] => Ok(one.point),

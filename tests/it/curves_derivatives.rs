@@ -220,7 +220,7 @@ impl Figure for Parallels {
         let (d0, d1) = (u.times(2.0).plus(4.0), v.times(-2.0).plus(6.0));
         let mut numbers = Vec::new();
         for i in 0..3 {
-            let c = Curve::new(vec![whole.segments()[i].clone()]).unwrap();
+            let c = Curve::new(vec![whole.segments()[i]]).unwrap();
             for (from, to) in [(d0, d1), (d0, d0), (-d0, -d1)] {
                 let off = c.parallel(from, to).unwrap();
                 // The cubics against the exact integral, with their derivatives.

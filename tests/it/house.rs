@@ -375,7 +375,7 @@ fn words(text: &Text) -> Vec<Fault> {
             found.push(found_at(at, format!("the sign {} cannot be seen: take it out", sign.escape_unicode())));
         }
     }
-    let lock = text.path == "Cargo.lock"; // names where its crates come from, as it must
+    let lock = text.path.ends_with("Cargo.lock"); // names where its crates come from, as it must
     for host in ["crates|.io", "pypi|.org", "python|hosted.org", "npm|js.org", "deb|.debian.org", "go|lang.org"] {
         for (at, host) in text.text.match_indices(&joined(host)).filter(|_| !lock) {
             found.push(found_at(at, format!("{host}: name packages, not where they are fetched from")));

@@ -21,6 +21,7 @@ mod file_save;
 mod file_write;
 mod findings;
 mod functions;
+mod fuzz_corpus;
 mod home;
 mod house;
 mod kept;

@@ -74,7 +74,7 @@ pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Gr
                         add("through", i, k, format!("point {} on the way to {}", k + 1, local(to)), formula, None);
                     }
                 }
-                SegmentDef::Straight | SegmentDef::Taken(_) => {}
+                SegmentDef::Straight | SegmentDef::Taken(..) => {}
             }
         }
     }

@@ -65,11 +65,13 @@ pub fn entries() -> Vec<String> {
 /// Every text file of the project; second, what should be text and cannot be read as such.
 pub fn everything() -> (Vec<Text>, Vec<Fault>) {
     const NOT_TEXT: [&str; 6] = ["png", "ttf", "otf", "pdf", "ico", "gz"];
+    // Bytes for the fuzz targets, what a run of them leaves, what the interpreter leaves.
+    const NOT_READ: [&str; 4] = ["tests/fuzz/corpus", "tests/fuzz/artifacts", "tests/fuzz/target", "__pycache__"];
     let (mut texts, mut faults) = (Vec::new(), Vec::new());
     let mut open: Vec<PathBuf> = entries().iter().map(|name| top().join(name)).collect();
     while let Some(path) = open.pop() {
         if path.is_dir() {
-            if !path.ends_with("__pycache__") {
+            if !NOT_READ.iter().any(|folder| path.ends_with(folder)) {
                 open.extend(fs::read_dir(&path).unwrap().map(|e| e.unwrap().path()));
             }
             continue;
