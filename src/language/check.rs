@@ -64,6 +64,7 @@ impl Checker<'_> {
                     (Op::Constant(value * times / over), kind)
                 }
             }),
+            Form::Pi => Ok((Op::Constant(std::f64::consts::PI), Kind::NUMBER)),
             Form::Truth(truth) => Ok((Op::Truth(*truth), Kind::Truth)),
             Form::Name(parts) => self.name(parts, expr.span),
             Form::Call(function, arguments) => arguments::call(self, function, arguments, expr.span),

@@ -183,7 +183,7 @@ functions! {
     Bisect "bisect" (at("from", PT), at("corner", PT), at("to", PT), at("distance", LEN)) -> Gives::First, "The point at a distance from a corner, on the line that halves its inside angle.", "bisect((4 cm, 0 cm), (0 cm, 0 cm), (0 cm, 4 cm), 3 cm)";
     Parallel "parallel" (at("line", LINE), at("distance", LEN)) -> Gives::First, "The parallel line at a distance, on the right as it runs.", "parallel(level((0 cm, 0 cm)), 2 cm)";
     Swing "swing" (at("centre", PT), at("length", LEN), at("onto", PATH), NEAREST, FROM, SIDE) -> Gives::First, "Where an arc of that length, swung about a point, meets a line or an edge.", "swing((0 cm, 0 cm), 5 cm, level((0 cm, 3 cm)), side: right)";
-    Touch "touch" (at("from", PT), at("edge", EDGE), NEAREST, FROM, SIDE) -> Gives::First, "Where a straight line from a point touches a curve.", "touch((5 cm, 0 cm), circle((0 cm, 0 cm), 3 cm), side: below)";
+    Touch "touch" (at("point", PT), at("edge", EDGE), NEAREST, FROM, SIDE) -> Gives::First, "Where a straight line from a point touches a curve.", "touch((5 cm, 0 cm), circle((0 cm, 0 cm), 3 cm), side: below)";
     Cross "cross" (at("one", PATH), at("other", PATH), NEAREST, FROM, SIDE) -> Gives::Kind(Kind::Point(ANY_FRAME)), "The point where two lines or edges cross.", "cross(level((0 cm, 3 cm)), plumb((2 cm, 0 cm)))";
     X "x" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far to the right.", "(3 cm, 1 cm).x";
     Y "y" (at("of", What::PointOrOffset)) -> Gives::Kind(Kind::LENGTH), "How far down.", "(3 cm, 1 cm).y";

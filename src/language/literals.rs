@@ -58,7 +58,7 @@ impl Finder<'_> {
     fn walk(&mut self, expr: &Expr, pullable: bool) {
         match &expr.form {
             Form::Number(value, unit) => self.number(expr.span, *value, *unit, pullable),
-            Form::Truth(_) | Form::Name(_) => {}
+            Form::Truth(_) | Form::Pi | Form::Name(_) => {}
             Form::Pair(a, b) => {
                 self.walk(a, pullable);
                 self.walk(b, pullable);

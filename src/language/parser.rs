@@ -242,6 +242,10 @@ impl<'a> Parser<'a> {
                 self.next();
                 Ok(Expr { span, form: Form::Truth(word == "yes") })
             }
+            Token::Word("pi") => {
+                self.next();
+                Ok(Expr { span, form: Form::Pi })
+            }
             Token::Word(word @ ("and" | "or" | "not")) => {
                 Err(self.unexpected(&format!("a number, a name or a bracket before `{word}`")))
             }

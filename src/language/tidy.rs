@@ -10,6 +10,8 @@ pub fn tidy(typed: &str) -> String {
     for (i, &letter) in letters.iter().enumerate() {
         let digit = |j: Option<&char>| j.is_some_and(char::is_ascii_digit);
         let before = i.checked_sub(1).and_then(|j| letters.get(j));
+        let figure = |j: Option<&char>| j.is_some_and(|c| c.is_ascii_digit() || fraction(*c).is_some());
+        let between_figures = figure(before) && figure(letters.get(i + 1));
         let number_before = letters[..i].iter().rev().find(|c| **c != ' ');
         let inch = matches!(letter, '"' | '″')
             && !quoted
@@ -30,6 +32,8 @@ pub fn tidy(typed: &str) -> String {
                 out.push(letter);
             }
             ',' if depth == 0 && digit(before) && digit(letters.get(i + 1)) => out.push('.'),
+            // Beside a fraction it is no decimal point, also once the fraction stands in digits.
+            ',' if between_figures && !(digit(before) && digit(letters.get(i + 1))) => out.push_str(", "),
             '×' | '·' => out.push('*'),
             '−' => out.push('-'),
             _ => match fraction(letter) {

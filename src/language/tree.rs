@@ -27,6 +27,8 @@ pub enum Form {
     Number(f64, Option<Unit>),
     /// `yes` or `no`.
     Truth(bool),
+    /// `pi`.
+    Pi,
     /// A name, possibly dotted.
     Name(Vec<NamePart>),
     /// A function and its arguments; what stood before a dot is the first one.
@@ -122,7 +124,7 @@ impl Expr {
     /// Calls `visit` for each dotted name in it, also those whose last part may turn out to be a function's.
     pub fn each_name(&self, visit: &mut dyn FnMut(&[NamePart])) {
         match &self.form {
-            Form::Number(..) | Form::Truth(_) => {}
+            Form::Number(..) | Form::Truth(_) | Form::Pi => {}
             Form::Name(parts) => visit(parts),
             Form::Call(_, arguments) => {
                 for argument in arguments {

@@ -187,6 +187,14 @@ fn every_example_of_the_table_gives_what_was_worked_out() {
 }
 
 #[test]
+fn what_a_function_takes_has_a_name_each() {
+    for function in FUNCTIONS {
+        let names: std::collections::BTreeSet<&str> = function.parameters.iter().map(|p| p.name).collect();
+        assert_eq!(names.len(), function.parameters.len(), "{}", function.name);
+    }
+}
+
+#[test]
 fn the_help_has_a_line_for_every_function() {
     let help = include_str!("../../assets/help/language.md");
     for function in FUNCTIONS {

@@ -84,6 +84,8 @@ fn formulas_give_what_is_written_beside_them() {
         ("1 ft", "Quantity(1) 304.8"),
         ("0.5 m", "Quantity(1) 500"),
         ("15 %", "Quantity(0) 0.15"),
+        ("pi", "Quantity(0) 3.141593"),
+        ("2 * pi * 3 cm", "Quantity(1) 188.495559"),
         ("180°", "Angle 3.141593"),
         ("90 deg / 45 deg", "Quantity(0) 2"),
         ("1/2", "Quantity(0) 0.5"),
@@ -253,6 +255,8 @@ fn typed_signs_become_those_of_files() {
         ("5 − 2", "5 - 2"),
         ("1-1/2 in", "1 1/2 in"),
         ("bust-1/2 in", "bust-1/2 in"),
+        ("½,½", "1/2, 1/2"),
+        ("3,½ cm", "3, 1/2 cm"),
         ("in_size(bust, \"46\")", "in_size(bust, \"46\")"),
     ] {
         assert_eq!(tidy(typed), kept, "{typed}");

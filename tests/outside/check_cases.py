@@ -64,6 +64,58 @@ FORMULAS = [
     ("v0 * 2", -8), ("if(no, v25, 1)", None), ("if(no, v28, 1)", 1),
 ]
 
+# Circles of 3 cm about the origin, a quarter of it, the 3-4-5 triangle, Bezier curves of degree two raised to three.
+O = "(0 cm, 0 cm)"
+RING_3 = f"circle({O}, 3 cm)"
+QUARTER = f"arc({O}, (3 cm, 0 cm), (0 cm, 3 cm))"
+CONSTRUCTIONS = [
+    (f"length({RING_3})", 60 * math.pi), (f"length({QUARTER})", 15 * math.pi), (f"at({QUARTER}, 1/2)", [15 * R2, 15 * R2]),
+    (f"length(arc({O}, (3 cm, 0 cm), (0 cm, 3 cm), turn: anticlockwise))", 45 * math.pi),
+    (f"arc({O}, (3 cm, 0 cm), (-3 cm, 0 cm)).length", None), (f"length(arc({O}, (3 cm, 0 cm), (-3 cm, 0 cm)))", None),
+    (f"length(arc({O}, (3 cm, 0 cm), (-3 cm, 0 cm), turn: clockwise))", 30 * math.pi),
+    (f"length(arc({O}, (3 cm, 0 cm), (0 cm, 3.002 cm)))", None), (f"circle({O}, 0 cm).length()", None),
+    (f"swing({O}, 5 cm, level((0 cm, 3 cm)), side: right)", [40, 30]), (f"swing({O}, 5 cm, level((0 cm, 3 cm)))", None),
+    (f"swing({O}, 5 cm, level((0 cm, 3 cm)), nearest: (-1 cm, 0 cm))", [-40, 30]),
+    (f"swing({O}, 5 cm, level((0 cm, 5 cm)))", [0, 50]), (f"swing({O}, 5 cm, level((0 cm, 5.1 cm)))", None),
+    (f"swing({O}, 5 cm, level((0 cm, 3 cm)), nearest: (0 cm, 9 cm))", None),
+    (f"swing((5 cm, 0 cm), 4 cm, {RING_3}, side: below)", [18, 24]),
+    (f"swing({O}, 5 cm, between((3 cm, 0 cm), (3 cm, 9 cm)))", [30, 40]),
+    (f"swing({O}, 5 cm, between((3 cm, 0 cm), (3 cm, 3 cm)))", None),
+    (f"touch((5 cm, 0 cm), {RING_3}, side: below)", [18, 24]), (f"touch((5 cm, 0 cm), {RING_3}, side: above)", [18, -24]),
+    (f"touch((5 cm, 0 cm), {RING_3})", None), (f"touch((5 cm, 0 cm), {QUARTER})", [18, 24]),
+    (f"touch((1 cm, 0 cm), {RING_3}, side: below)", None), (f"touch((1 cm, 0 cm), between({O}, (3 cm, 4 cm)))", None),
+    (f"touch((3 cm, 9 cm), {QUARTER}, side: right)", [30, 0]),
+    (f"cross({RING_3}, level((0 cm, 0 cm)), side: left)", [-30, 0]), (f"cross({RING_3}, level((0 cm, 3 cm)))", [0, 30]),
+    (f"cross({QUARTER}, line({O}, (1 cm, 1 cm)))", [15 * R2, 15 * R2]),
+    (f"cross({RING_3}, plumb((1.8 cm, 0 cm)), from: (3 cm, 0 cm))", [18, 24]),
+    (f"cross(plumb((1.8 cm, 0 cm)), {RING_3}, from: (1.8 cm, -9 cm))", [18, -24]),
+    (f"cross({RING_3}, circle((5 cm, 0 cm), 4 cm), side: below)", [18, 24]),
+    (f"cross({RING_3}, circle((5 cm, 0 cm), 2 cm))", [30, 0]), (f"cross({RING_3}, circle((9 cm, 0 cm), 2 cm))", None),
+    (f"cross({RING_3}, {QUARTER})", None), (f"cross(between({O}, (4 cm, 0 cm)), between((2 cm, 0 cm), (6 cm, 0 cm)))", None),
+    (f"cross(between({O}, (4 cm, 4 cm)), between((0 cm, 4 cm), (4 cm, 0 cm)))", [20, 20]),
+    (f"cross(between({O}, (1 cm, 1 cm)), between((0 cm, 4 cm), (4 cm, 0 cm)))", None),
+    (f"foot((9 cm, 0 cm), {RING_3})", [30, 0]), (f"foot((9 cm, 9 cm), between({O}, (3 cm, 0 cm)))", [30, 0]),
+    (f"bisect((4 cm, 0 cm), {O}, (0 cm, 7 cm), 3 cm)", [15 * R2, 15 * R2]), (f"bisect((4 cm, 0 cm), {O}, (-4 cm, 0 cm), 3 cm)", None),
+    (f"heading(line({O}, (1 cm, 1 cm)))", 45), (f"heading(along({QUARTER}, 1/2))", 135), (f"heading(along({RING_3}, 3/4))", 0),
+    (f"heading(through({O}, heading: 200 deg))", -160), (f"heading(through({O}, parallel_to: plumb({O})))", 90),
+    (f"heading(turned(level({O}), (3 cm, 0 cm), 30 deg))", 30), (f"cross(turned(level({O}), (3 cm, 0 cm), 90 deg), level({O}))", [30, 0]),
+    (f"heading(mirrored(line({O}, (1 cm, 1 cm)), plumb({O})))", 135), (f"foot({O}, moved(level({O}), offset(9 cm, 2 cm)))", [0, 20]),
+    (f"at(moved({QUARTER}, offset(1 cm, 0 cm)), 1/3)", [10 + 15 * math.sqrt(3), 15]),
+    (f"at(turned({QUARTER}, {O}, 90 deg), 1/3)", [-15, 15 * math.sqrt(3)]),
+    (f"at(turned({QUARTER}, {O}, from: (0 cm, 1 cm), to: (1 cm, 0 cm)), 1/3)", [15, -15 * math.sqrt(3)]),
+    (f"at(mirrored({QUARTER}, plumb((1 cm, 0 cm))), 1/3)", [20 - 15 * math.sqrt(3), 15]),
+    (f"bend({RING_3}, 1/3) * 3 cm", 1), (f"bend(reversed({QUARTER}), 1/3) * 3 cm", -1), (f"bend(between({O}, (1 cm, 0 cm)), 1/2) * 1 cm", 0),
+    (f"place({QUARTER}, (0 cm, 3 cm))", 15 * math.pi), (f"place({QUARTER}, (0 cm, 3.1 cm))", None),
+    (f"length(set_off({QUARTER}, 1 cm))", 10 * math.pi), (f"length(set_off({QUARTER}, -1 cm))", 20 * math.pi),
+    (f"length(set_off({QUARTER}, 3 cm))", None), (f"length(set_off(reversed({QUARTER}), 1 cm))", 20 * math.pi),
+    (f"at(set_off(between({O}, (3 cm, 4 cm)), 5 mm), 0)", [-4, 3]),
+    (f"length(set_off(between({O}, (3 cm, 4 cm)), from: 0 mm, to: 12 mm))", math.hypot(50, 12)),
+    (f"at(set_off({QUARTER}, from: 1 cm, to: 2 cm), 1)", [0, 10]),
+    # A spiral whose radius falls from 2 cm by 1 cm over a quarter turn: r = 20 - a t, length of sqrt(r^2 + a^2).
+    (f"length(set_off({QUARTER}, from: 1 cm, to: 2 cm))", 25.660431050564274),
+    ("in_size(bust, \"S\")", None),
+]
+
 CHART = """(format: "tracewheel draft", chart: (girth: ["1", "2", "3", "4", "5"], length: ["a", "b"], rows: [
     (name: "r", by: [girth], cells: [("2", "20 mm"), ("4", "50 mm")]),
     (name: "f", by: [girth], is: "r * 2", cells: [("1", "7 mm")]),
@@ -223,8 +275,47 @@ drawings: [(name: "twice", points: [(name: "top", at: "(1 mm, 0 mm)"), (name: "n
 
 ARC = 100 * 2 * math.asin(0.5)  # the arc of radius 100 mm over a chord of 100 mm
 
+# A house of 200 by 100 with a roof to 100 above its middle, a dart of 20 in the floor that is 50 high, cut twice; a disc on
+# the fold.
+WHOLE = """chart: (girth: ["S", "M"], length: ["a", "b"], rows: [
+    (name: "r", by: [girth], cells: [("S", "20 mm"), ("M", "50 mm")]),
+    (name: "g", by: [girth, length], is: "r * 2", cells: [("M/b", "7 mm")]), (name: "up", by: [girth], is: "in_size(r, \\"M/a\\") - r")],
+    persons: [(name: "Who", cells: [("r", "33 mm")])]),
+materials: [(name: "main", kind: cloth, selvedge: "r / 2", stretch_across: "20 %")],
+values: [(name: "next", is: "in_size(g, \\"M/b\\") + r"), (name: "lost", is: "in_size(r, \\"Who\\")"), (name: "edge", is: "main.selvedge * 3"),
+    (name: "give", is: "material.main.stretch_across"), (name: "none", is: "main.stretch_along")],
+pieces: [(name: "house", points: [(name: "a", at: "(0 mm, 0 mm)"), (name: "top", at: "(100 mm, -100 mm)"), (name: "b", at: "(200 mm, 0 mm)"),
+    (name: "c", at: "(200 mm, 100 mm)"), (name: "d", at: "(0 mm, 100 mm)"), (name: "e", at: "(0 mm, 110 mm)"), (name: "f", at: "(200 mm, 110 mm)"),
+    (name: "h", at: "(200 mm, 130 mm)")], edges: [
+    (name: "roof", from: "a", by: [straight("top"), straight("b")]), (name: "wall", from: "b", by: [straight("c")]),
+    (name: "floor", from: "c", by: [straight("d")]), (name: "back", from: "d", by: [straight("a")])],
+    lines: [(name: "below", from: "f", by: [taken(curve: "floor", off: "0 mm - 10 mm", to: "e")]),
+        (name: "falling", from: "h", by: [taken(curve: "floor", off: "0 mm - 30 mm", off_end: "0 mm - 10 mm", to: "e")]),
+        (name: "missed", from: "h", by: [taken(curve: "floor", off: "0 mm - 10 mm", to: "e")])],
+    darts: [(name: "dart", on: "floor", centre: "1/2", intake: "20 mm", tip: "50 mm")], cuts: [(material: "main", count: 2)]),
+  (name: "disc", points: [(name: "o", at: "(0 mm, 0 mm)"), (name: "p", at: "(30 mm, 0 mm)")],
+    edges: [(name: "round", from: "p", by: [arc(centre: "o", turn: clockwise, to: "p")])],
+    cuts: [(material: "main", count: 1, on_fold: "round")]),
+], """
+
 CASES = [
     ("language", *language(*FORMULAS)),
+    ("constructions", *language(*CONSTRUCTIONS)),
+    ("whole", f'(format: "tracewheel draft", {WHOLE})', {
+        "area(house)": {"S/a": 30000}, "area(disc)": {"S/a": 900 * math.pi}, "area(piece.disc)": {"S/a": 900 * math.pi},
+        "width(house, level(house.wall.at(1/2)))": {"S/a": 200}, "width(house, level(house.top.down(50 mm)))": {"S/a": 100},
+        "width(house, level(house.c.up(25 mm)))": {"S/a": 190}, "width(house, level(house.top.up(1 mm)))": {"S/a": None},
+        "width(house, plumb(house.d.right(100 mm)))": {"S/a": 150}, "width(disc, level(disc.o.down(18 mm)))": {"S/a": 48},
+        "width(disc, level(house.c))": {"S/a": None}, "area(house_)": {"S/a": None},
+        "girth(level(house.c.up(25 mm)))": {"S/a": 380}, "girth(level(house.c.up(25 mm)), plumb(disc.o))": {"S/a": 500},
+        "length(house.below)": {"S/a": 200}, "length(house.falling)": {"S/a": math.hypot(200, 20)}, "length(house.missed)": {"S/a": None},
+        "off(reversed(house.floor), 1/4, 10 mm)": {"S/a": [45, 90]}, "at(set_off(house.wall, 10 mm), 1/2)": {"S/a": [190, 50]},
+        "at(set_off(reversed(house.wall), 10 mm), 1/2)": {"S/a": [190, 50]}, "length(set_off(house.roof, 10 mm))": {"S/a": None},
+        "off(mirrored(house.wall, plumb(house.a)), 1/2, 10 mm)": {"S/a": [-190, 50]},
+        "at(set_off(mirrored(house.wall, plumb(house.a)), 10 mm), 1/2)": {"S/a": [-190, 50]},
+        "next": {"S/a": 27, "M/b": 57, "Who": 40}, "lost": {"S/a": None}, "up": {"S/b": 30, "M/a": 0, "Who": 17},
+        "edge": {"S/a": 30, "M/b": 75}, "give": {"S/a": 0.2}, "none": {"S/a": None},
+    }),
     ("chart", CHART, {
         "r": {"1/a": 5, "2/a": 20, "3/a": 35, "4/b": 50, "5/b": 65, "Who": 33},
         "f": {"1/a": 7, "2/a": 40, "3/b": 70, "Who": 66},

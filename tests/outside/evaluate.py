@@ -10,6 +10,8 @@ import json
 import math
 import sys
 
+import numpy as np
+
 from second import ron
 from second.curves import Edge, NoValue
 from second.draft import Model
@@ -42,8 +44,8 @@ def outside_value(case, text):
     if isinstance(value, tuple):
         value = [float(v) for v in value]
         return value if all(map(math.isfinite, value)) else None
-    if isinstance(value, bool):
-        return value
+    if isinstance(value, (bool, np.bool_)):
+        return bool(value)
     return float(value) if math.isfinite(value) else None
 
 

@@ -7,6 +7,7 @@ import itertools
 import math
 
 from . import curves, formula
+from .construct import set_off
 from .curves import EQUAL, Arc, Cubic, Edge, Motion, NoValue, Run, Smooth, Straight, gap
 from .formula import FormulaError, normal
 from .found import equations_of, find_systems
@@ -170,6 +171,11 @@ class Model:
         found = self.compile(text, scope)
         return Node(found.run, found.deps)
 
+    def node_material(self, name, member):
+        material = next(m for m in self.draft["materials"] if normal(m["name"]) == name)
+        found = self.compile(material[member], None, LENGTH if member == "selvedge" else NUMBER)
+        return Node(found.run, found.deps)
+
     def node_point(self, frame, name):
         found = self.compile(self.frames[frame].points[name], frame, ("point", frame))
         return Node(found.run, found.deps)
@@ -239,12 +245,16 @@ class Model:
                     )
                 )
             ]
-        if fields["off"] or fields["off_end"]:
-            raise FormulaError("set-off curves are not computed here")
-        curve = need(fields["curve"], ("edge", frame))
+        curve = self.compile(fields["curve"], frame, ("edge", frame))
+        deps.update(curve.deps)
+        offs = [need(fields[n] or fields["off"], LENGTH) for n in ("off", "off_end")] if fields["off"] else []
+        if offs:
+            deps.update(("ring", k[1]) for k in curve.deps if k[0] == "flat" and k[2] in self.frames[k[1]].rings)
 
         def taken(case):
-            edge = curve(case)
+            edge = curve.run(case)
+            if offs:
+                edge = set_off(edge, *[off(case) for off in offs])
             ends = ((edge.point(0.0), here(case)), (edge.point(edge.flat), there(case)))
             if any(gap(a, b) > curves.ON_EDGE for a, b in ends):
                 raise NoValue("a taken curve does not start or end at the named point")

@@ -4,9 +4,6 @@ import math
 from . import curves
 from .curves import NoValue, gap
 
-PARALLEL = 1e-12
-
-
 def finite(value):
     if not math.isfinite(value):
         raise NoValue("no finite result")
@@ -14,7 +11,7 @@ def finite(value):
 
 
 def direction(a, b):
-    if gap(a, b) == 0:
+    if gap(a, b) < 1e-9:
         raise NoValue("two points lie on one another")
     return curves.unit((b[0] - a[0], b[1] - a[1]))
 
@@ -29,28 +26,9 @@ def heading(a, b):
     return math.pi if angle == -math.pi else angle
 
 
-def turned(p, about, angle):
-    x, y = p[0] - about[0], p[1] - about[1]
-    c, s = math.cos(angle), math.sin(angle)
-    return (about[0] + x * c - y * s, about[1] + x * s + y * c)
-
-
 def foot(p, line):
     s = (p[0] - line[0]) * line[2] + (p[1] - line[1]) * line[3]
     return going(line, line[2:], s)
-
-
-def mirrored(p, line):
-    f = foot(p, line)
-    return (2 * f[0] - p[0], 2 * f[1] - p[1])
-
-
-def cross(one, two):
-    below = one[2] * two[3] - one[3] * two[2]
-    if abs(below) < PARALLEL:
-        raise NoValue("parallel lines have no crossing")
-    s = ((two[0] - one[0]) * two[3] - (two[1] - one[1]) * two[2]) / below
-    return going(one, one[2:], s)
 
 
 def around(a, corner, b):
@@ -91,17 +69,12 @@ FUNCTIONS = {
     "down": ("pl", "p", lambda p, s: (p[0], p[1] + s)),
     "up": ("pl", "p", lambda p, s: (p[0], p[1] - s)),
     "polar": ("pal", "p", lambda p, a, s: going(p, (math.cos(a), math.sin(a)), s)),
-    "moved": ("po", "p", lambda p, o: (p[0] + o[0], p[1] + o[1])),
     "halfway": ("pp", "p", lambda a, b: ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)),
-    "mirrored": ("pL", "p", mirrored),
-    "foot": ("pL", "p", foot),
     "line": ("pp", "L", lambda a, b: (*a, *direction(a, b))),
     "level": ("p", "L", lambda p: (*p, 1.0, 0.0)),
     "plumb": ("p", "L", lambda p: (*p, 0.0, 1.0)),
     "parallel": ("Ll", "L", lambda l, s: (l[0] - l[3] * s, l[1] + l[2] * s, l[2], l[3])),
-    "cross": ("LL", "p", cross),
     "gap": ("pp", "l", gap),
-    "heading": ("pp", "a", heading),
     "angle": ("ppp", "a", around),
     "corner_angle": ("ppp", "a", corner_angle),
     "between": ("pp", "e", between),

@@ -7,9 +7,10 @@ radians, pairs, (x, y, dx, dy) for a line, `curves.Edge`, bools.
 import math
 from fractions import Fraction
 
+from .construct import Constructions
 from .curves import NoValue, gap
-from .formula import FormulaError
-from .functions import FUNCTIONS, direction, finite, going, heading, turned
+from .formula import FormulaError, normal
+from .functions import FUNCTIONS, direction, finite, going
 
 NUMBER, LENGTH, ANGLE, OFFSET, TRUTH = ("len", 0), ("len", 1), ("angle",), ("offset",), ("truth",)
 
@@ -35,7 +36,7 @@ def scalar(kind):
     return kind is None or kind[0] in ("len", "angle")
 
 
-class Compiler:
+class Compiler(Constructions):
     """Compiles the trees of one formula. `scope` is "chart", None (names of the draft only) or the name of a frame."""
 
     def __init__(self, model, scope):
@@ -101,8 +102,8 @@ class Compiler:
             self.want(ka, TRUTH)
             self.want(kb, TRUTH)
             if sign == "and":
-                return TRUTH, lambda case: bool(a(case) & b(case))
-            return TRUTH, lambda case: bool(a(case) | b(case))
+                return TRUTH, lambda case: bool(a(case) and b(case))
+            return TRUTH, lambda case: bool(a(case) or b(case))
         if sign == "^":
             return self.power(ka, a, kb, b, right)
         if ka is None or kb is None:
@@ -235,6 +236,8 @@ class Compiler:
             return self.seam_member(base.name, name)
         if base.what == "dart":
             return self.dart_member(base, name)
+        if base.what == "material":
+            return self.material_member(base.name, name)
         return self.frame_member(base, name)
 
     def coordinate(self, base, name):
@@ -252,7 +255,7 @@ class Compiler:
             found = [(word, name) for word in model.globals.get(name, [])]
             if self.scope is not None:
                 found += [(word, name) for word in model.frames[self.scope].names.get(name, [])]
-        if not found and name in ("chart", "value", "piece", "drawing", "seam", "measure"):
+        if not found and name in ("chart", "value", "piece", "drawing", "seam", "measure", "material"):
             return Thing("prefix", name)
         if len(found) != 1:
             raise FormulaError(f"{name} " + ("could mean several things" if found else "is not known"))
@@ -272,6 +275,8 @@ class Compiler:
             return Thing("frame", name, laid=name, frame=placement["lay"])
         if word == "dart":
             return Thing("dart", name, laid=laid, frame=frame)
+        if word == "material":
+            return Thing("material", name)
         if word == "point":
             return self.laid(("point", frame, name), "point", frame, laid)
         if word == "edge":
@@ -301,7 +306,7 @@ class Compiler:
             if model.seam_names.count(name) != 1:
                 raise FormulaError(f"there is no one seam {name}")
             return Thing("seam", name)
-        kinds = {"chart": "row", "value": "value", "piece": "piece", "drawing": "drawing", "measure": "measure"}
+        kinds = dict(chart="row", value="value", piece="piece", drawing="drawing", measure="measure", material="material")
         found = model.measures if word == "measure" else model.globals
         count = found.count(name) if word == "measure" else found.get(name, []).count(kinds[word])
         if count != 1:
@@ -333,6 +338,15 @@ class Compiler:
         if name == "leg":
             return LENGTH, lambda case: gap(case.get(tip), case.get(mouth).kept)
         raise FormulaError(f"a dart has no {name}")
+
+    def material_member(self, material, name):
+        if name not in ("selvedge", "stretch_along", "stretch_across", "shrinkage_along", "shrinkage_across"):
+            raise FormulaError(f"a material has no {name}")
+        key = ("material", material, name)
+        if not next(m for m in self.model.draft["materials"] if normal(m["name"]) == material)[name]:
+            raise FormulaError(f"{material} says nothing about {name}")
+        self.deps.add(key)
+        return (LENGTH if name == "selvedge" else NUMBER), lambda case: case.get(key)
 
     def laid_dart(self, dart, run):
         if dart.laid is None:
@@ -371,23 +385,26 @@ class Compiler:
         return self.apply(plain, wanted, result, run)
 
     def apply(self, trees, wanted, result, run):
-        """Wanted letters: p point, L line, e edge, l length, n number, a angle, o offset, t truth."""
+        """Wanted letters: p point, L line, e edge, P path (line or edge), T thing (point, line or edge; as a result: like the
+        first), l length, n number, a angle, o offset, t truth."""
         kinds, runs = zip(*map(self.tree, trees)) if trees else ((), ())
         frame = self.together(kinds, wanted)
+        if result == "T":
+            return kinds[0] and (kinds[0][0], frame), lambda case: run(*[r(case) for r in runs])
         kind = {"p": ("point", frame), "L": ("line", frame), "e": ("edge", frame)}.get(result)
         kind = kind or {"l": LENGTH, "n": NUMBER, "a": ANGLE, "o": OFFSET}[result]
         return kind, lambda case: run(*[r(case) for r in runs])
 
     def together(self, kinds, wanted):
         frames = set()
-        words = dict(p="point", L="line", e="edge")
+        words = dict(p=("point",), L=("line",), e=("edge",), P=("line", "edge"), T=("point", "line", "edge"))
         plain = dict(l=LENGTH, n=NUMBER, a=ANGLE, o=OFFSET, t=TRUTH)
         for kind, letter in zip(kinds, wanted):
             if kind is None:
                 continue
             if letter in words:
-                if kind[0] != words[letter]:
-                    raise FormulaError(f"{kind} where a {words[letter]} is needed")
+                if kind[0] not in words[letter]:
+                    raise FormulaError(f"{kind} where one of {words[letter]} is needed")
                 frames.add(kind[1])
             elif kind != plain[letter]:
                 raise FormulaError(f"{kind} where {plain[letter]} is needed")
@@ -466,7 +483,7 @@ class Compiler:
         self.only(plain, named, 3)
         kinds, (a, b, t) = zip(*map(self.tree, plain))
         self.same(kinds)
-        return TRUTH, lambda case: abs(a(case) - b(case)) <= t(case)
+        return TRUTH, lambda case: bool(abs(a(case) - b(case)) <= t(case))
 
     def call_graded(self, plain, named):
         self.only(plain, named, 1, names=("at", "give"))
@@ -511,22 +528,6 @@ class Compiler:
 
     def kind_of(self, tree):
         return self.tree(tree)[0]
-
-    def call_turned(self, plain, named):
-        if not named:
-            self.only(plain, named, 3)
-            return self.apply(plain, "ppa", "p", turned)
-        self.only(plain, named, 2, names=("from", "to"))
-        trees = plain + [named["from"], named["to"]]
-
-        def run(p, about, a, b):
-            return turned(p, about, heading(about, b) - heading(about, a))
-
-        return self.apply(trees, "pppp", "p", run)
-
-    def call_through(self, plain, named):
-        self.only(plain, named, 1, names=("square_to",))
-        return self.apply(plain + [named["square_to"]], "pL", "L", lambda p, l: (*p, -l[3], l[2]))
 
     def call_flat_length(self, plain, named):
         self.only(plain, named, 1)
