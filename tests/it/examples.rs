@@ -5,8 +5,16 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 3] =
-    [("bodice-sleeve.ron", &["joint-bent"]), ("market-apron.ron", &[]), ("straight-skirt.ron", &["seam-length"])];
+const SHOWN: [(&str, &[&str]); 8] = [
+    ("bodice-sleeve.ron", &["joint-bent"]),
+    ("chest-bodice.ron", &[]),
+    ("circle-skirt.ron", &[]),
+    ("flat-collar.ron", &[]),
+    ("market-apron.ron", &[]),
+    ("sleeve-head.ron", &[]),
+    ("straight-skirt.ron", &["seam-length"]),
+    ("trousers.ron", &[]),
+];
 
 #[test]
 fn every_example_is_listed() {

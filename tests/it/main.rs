@@ -8,6 +8,7 @@
 )]
 
 mod bad_input;
+mod book_drafts;
 mod cli;
 mod curves_derivatives;
 mod curves_places;
