@@ -30,6 +30,7 @@ pub use engine::{Engine, guarded};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
 pub use model::{CaseModel, Model, Slot, Solved};
+pub(crate) use names::MATERIAL_MEMBERS;
 pub use plan::{Def, Fit, Formula, FramePlan, Node, NodeId, Part, Plan, SeamPlan, SegmentDef, System};
 pub use seam::{Run, run_of};
 pub use trial::Trial;

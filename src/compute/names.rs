@@ -33,7 +33,7 @@ pub(super) enum Local {
 pub(super) const DART_MEMBERS: [&str; 5] = ["leg", "intake", "tip", "first_foot", "second_foot"];
 
 /// Members of a material in the order of their nodes.
-pub(super) const MATERIAL_MEMBERS: [&str; 5] =
+pub(crate) const MATERIAL_MEMBERS: [&str; 5] =
     ["selvedge", "stretch_along", "stretch_across", "shrinkage_along", "shrinkage_across"];
 
 /// Names of a frame.

@@ -38,10 +38,12 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
     let plan = &model.plan;
     let mut out = Vec::new();
     for seam in &plan.seams {
-        if seam.fit.is_none() {
+        let told = draft.seams.iter().find(|s| s.name == *seam.name);
+        // What is meant of the whole is not told where stretches have fits of their own.
+        if seam.fit.is_none() || told.is_some_and(|s| !s.stretches.is_empty()) {
             continue;
         }
-        let sides = draft.seams.iter().find(|s| s.name == *seam.name).map(|s| (s.one.join(" + "), s.two.join(" + ")));
+        let sides = told.map(|s| (s.one.join(" + "), s.two.join(" + ")));
         let (one_name, two_name) = sides.unwrap_or_default();
         let finding = Finding::new(Code::SeamLength).seam(&*seam.name).at(format!("seam.{}", seam.name));
         let numbers = [

@@ -5,6 +5,7 @@
 use std::collections::BTreeMap;
 
 use crate::base::Span;
+use crate::compute::MATERIAL_MEMBERS;
 use crate::document::{Address, Draft, Inner, Part, Role};
 use crate::language::{Expr, NamePart, parse, parse_condition};
 
@@ -120,8 +121,11 @@ impl Index {
                 if let Some(inner) = self.local(first, rest) {
                     let prefix = format!("{}.", part.word());
                     out.push(Meaning { parts: vec![(0, part.clone()), (1, inner)], prefix });
+                } else if rest.is_empty() && matches!(part, Part::Piece(_)) && out.is_empty() {
+                    out.push(plain(part, "piece"));
                 }
             }
+            Some(part @ Part::Material(_)) if of_material(rest) => out.push(plain(part, "material")),
             Some(part @ Part::Placement(name)) => {
                 if let Some(inner) = self.laid.get(name).and_then(|lay| self.local(lay, rest)) {
                     out.push(Meaning { parts: vec![(0, part.clone()), (1, inner)], prefix: String::new() });
@@ -141,9 +145,15 @@ impl Index {
             }
             ("piece" | "drawing", [name, inner @ ..]) => {
                 let frame = self.globals.get(*name).filter(|p| p.frame().is_some());
-                if let (Some(part), Some(inner)) = (frame, self.local(name, inner)) {
-                    out.push(said(vec![(1, part.clone()), (2, inner)]));
+                match (frame, self.local(name, inner)) {
+                    (Some(part), Some(inner)) => out.push(said(vec![(1, part.clone()), (2, inner)])),
+                    (Some(part @ Part::Piece(_)), None) if inner.is_empty() => out.push(said(vec![(1, part.clone())])),
+                    _ => {}
                 }
+            }
+            ("material", [name, member @ ..]) if of_material(member) => {
+                let material = self.globals.get(*name).filter(|p| matches!(p, Part::Material(_)));
+                out.extend(material.map(|p| said(vec![(1, p.clone())])));
             }
             ("seam", [name, "one" | "two" | "difference"]) => {
                 out.extend(self.seams.get(*name).map(|p| said(vec![(1, p.clone())])));
@@ -152,6 +162,11 @@ impl Index {
         }
         out
     }
+}
+
+/// Whether these words say a number of a material.
+fn of_material(words: &[&str]) -> bool {
+    matches!(words, [member] if MATERIAL_MEMBERS.contains(member))
 }
 
 /// Follows every name in every text.

@@ -9,6 +9,7 @@
 
 mod bad_input;
 mod book_drafts;
+mod cases;
 mod cli;
 mod curves_derivatives;
 mod curves_places;
@@ -41,5 +42,6 @@ mod readme;
 mod renaming;
 mod seeds;
 mod session;
+mod taken;
 #[cfg(feature = "window")]
 mod window;

@@ -27,6 +27,8 @@ const DRAFT: &str = r#"(
         (name: "width", is: "bust / 4 + ease"),
         (name: "drop", start: "1 cm", least: "-5 cm", most: "30 cm"),
         (name: "in_large", is: "in_size(bust, \"L\")"),
+        (name: "given", is: "main.stretch_across * 1 cm + material.main.selvedge"),
+        (name: "paper", is: "area(back) / width(piece.front, level(front.a.down(1 cm))) + girth(level(front.a.down(2 cm)))"),
     ],
     pieces: [
         (
@@ -62,6 +64,7 @@ const DRAFT: &str = r#"(
             ],
         ),
     ],
+    materials: [(name: "main", kind: cloth, selvedge: "1 cm", stretch_across: "20 %")],
     placements: [(name: "back_on_front", lay: "back", on: "front", point: "b", onto: "b", towards: "c", along: "c")],
     seams: [(name: "side", one: ["back.side"], two: ["front.side"], found_by: ["drop"]), (name: "other", one: ["back.top"], two: ["front.top"], order: "after side")],
     conditions: [(name: "wide", must: "gap(back.a, front.b) >= 20 cm"), (name: "laid", must: "length(back.side) + seam.side.difference > 1 cm")],
@@ -128,7 +131,7 @@ fn check_all_renames(draft: &Draft, what: &str, every: usize) {
 #[test]
 fn renaming_any_part_changes_no_number_and_renaming_back_gives_the_same_file() {
     check_all_renames(&draft(DRAFT), "the fixture", 1);
-    for example in ["bodice-sleeve", "straight-skirt", "market-apron"] {
+    for example in ["bodice-sleeve", "straight-skirt", "market-apron", "flat-collar", "trousers", "chest-bodice"] {
         let text = std::fs::read_to_string(format!("examples/{example}.ron")).unwrap();
         check_all_renames(&draft(&text), example, 1);
     }
@@ -145,6 +148,7 @@ fn every_kind_of_text_follows() {
     rename(&mut d, &Part::point("rear", "b"), "tip").unwrap();
     rename(&mut d, &Part::edge("rear", "hem"), "bottom").unwrap();
     rename(&mut d, &Part::Value("ease".into()), "room").unwrap();
+    rename(&mut d, &Part::Material("main".into()), "shell").unwrap();
     rename(&mut d, &Part::Inner("rear".into(), Inner::Dart, "dart".into()), "waist_dart").unwrap();
     rename(&mut d, &Part::Seam("side".into()), "flank").unwrap();
     rename(&mut d, &Part::Seam("other".into()), "second").unwrap();
@@ -155,6 +159,8 @@ fn every_kind_of_text_follows() {
         "on_way(tip, c, 1/3)",
         "a.right(bust / 4 + rear.waist_dart.intake)",
         "lay: \"rear\"",
+        "shell.stretch_across * 1 cm + material.shell.selvedge",
+        "area(rear) / width(piece.front, ",
         "point: \"tip\"",
         "onto: \"b\"",
         "one: [\"rear.side\"]",
@@ -241,6 +247,7 @@ fn used_by_names_exactly_what_breaks_without_the_part() {
     assert_eq!(
         users(&Part::Piece("back".into())),
         [
+            "value paper",
             "placement back_on_front",
             "seam side",
             "seam other",

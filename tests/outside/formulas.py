@@ -102,7 +102,7 @@ class Maker:
     def length(self, depth):
         leaf = lambda: self.pick(
             self.unit, self.unit, lambda: "bust", lambda: "hip", lambda: "ease", lambda: "half", lambda: "chart.bust", lambda: "value.ease",
-            lambda: "back.dart.leg", lambda: "front.tuck.intake", lambda: "main.selvedge", lambda: "in_size(hip, \"M\")",
+            lambda: "back.dart.leg", lambda: "front.tuck.intake", lambda: "main.selvedge", lambda: "material.main.selvedge", lambda: "in_size(hip, \"M\")",
         )
         if depth == 0:
             return leaf()

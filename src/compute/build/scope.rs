@@ -88,11 +88,9 @@ impl FormulaScope<'_> {
                 (Global::Frame(f), []) if out.is_empty() => {
                     self.whole(*f).map(|found| (found, format!("piece.{whole}")))
                 }
-                (Global::Material(node), [member]) => MATERIAL_MEMBERS
-                    .iter()
-                    .position(|m| m == member)
-                    .filter(|i| self.world.kind(node + *i as NodeId).is_some())
-                    .map(|i| (self.symbol(node + i as NodeId), whole.clone())),
+                (Global::Material(first), [member]) => {
+                    self.of_material(*first, member).map(|found| (found, format!("material.{whole}")))
+                }
                 (Global::Frame(f), [_, ..]) => {
                     let word = if self.world.names.frames[*f as usize].is_piece { "piece" } else { "drawing" };
                     self.in_frame(*f, rest).map(|found| (found, format!("{word}.{whole}")))
@@ -115,6 +113,10 @@ impl FormulaScope<'_> {
                     _ => None,
                 }
             }
+            ("material", [name, member]) => match self.world.names.globals.get(*name) {
+                Some(Global::Material(first)) => self.of_material(*first, member),
+                _ => None,
+            },
             ("seam", [name, member]) => self.world.names.seams.get(*name).and_then(|first| {
                 let i = ["one", "two", "difference"].iter().position(|m| m == member)?;
                 Some(self.symbol(first + i as u32))
@@ -123,6 +125,12 @@ impl FormulaScope<'_> {
         };
         out.extend(prefixed.map(|found| (found, whole)));
         out
+    }
+
+    /// A number of a material whose first is this node; none where it is left empty.
+    fn of_material(&self, first: NodeId, member: &str) -> Option<Found> {
+        let node = first + MATERIAL_MEMBERS.iter().position(|m| *m == member)? as NodeId;
+        self.world.kind(node).map(|_| self.symbol(node))
     }
 
     fn global(&self, name: &str, fits: fn(&Global) -> bool) -> Option<Found> {
