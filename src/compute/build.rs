@@ -2,6 +2,7 @@
 
 mod frames;
 mod parts;
+pub(super) mod patch;
 mod scope;
 
 use std::cell::RefCell;
@@ -33,7 +34,7 @@ pub fn unit_of(draft: &Draft) -> Unit {
 pub(super) struct World<'a> {
     pub draft: &'a Draft,
     pub names: Names,
-    pub nodes: RefCell<Vec<Node>>,
+    pub nodes: RefCell<Vec<Arc<Node>>>,
     pub cases: &'a Cases,
     pub laid: RefCell<BTreeMap<(NodeId, NodeId), NodeId>>,
     /// Nodes of rows in certain sizes, by row and case.
@@ -55,12 +56,16 @@ pub(super) struct World<'a> {
 impl World<'_> {
     fn push(&self, part: Part, kind: Option<Kind>) -> NodeId {
         let mut nodes = self.nodes.borrow_mut();
-        nodes.push(Node { part, def: Def::Broken, kind, deps: Vec::new() });
+        nodes.push(Arc::new(Node { part, def: Def::Broken, kind, deps: Vec::new() }));
         (nodes.len() - 1) as NodeId
     }
 
     pub(super) fn define(&self, node: NodeId, def: Def) {
-        self.nodes.borrow_mut()[node as usize].def = def;
+        Arc::make_mut(&mut self.nodes.borrow_mut()[node as usize]).def = def;
+    }
+
+    pub(super) fn set_kind(&self, node: NodeId, kind: Kind) {
+        Arc::make_mut(&mut self.nodes.borrow_mut()[node as usize]).kind = Some(kind);
     }
 
     pub(super) fn kind(&self, node: NodeId) -> Option<Kind> {
@@ -94,11 +99,63 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut Parse
     (world, reader.findings)
 }
 
+/// What is kept of a world beside the plan that was made in it, so that single formulas can be read again.
+#[derive(Debug)]
+pub(super) struct Kept {
+    names: Names,
+    laid: BTreeMap<(NodeId, NodeId), NodeId>,
+    in_sizes: BTreeMap<(NodeId, u32), NodeId>,
+    kinds: Vec<scope::ValueKind>,
+    flats: BTreeSet<NodeId>,
+    first_value: NodeId,
+    placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
+    unit: Unit,
+    /// Whether nothing was wrong with the chart's formulas.
+    pub chart_is_sound: bool,
+}
+
+impl Kept {
+    fn of(world: &mut World<'_>, chart_is_sound: bool) -> Self {
+        Self {
+            names: std::mem::take(&mut world.names),
+            laid: world.laid.take(),
+            in_sizes: world.in_sizes.take(),
+            kinds: world.kinds.take(),
+            flats: std::mem::take(&mut world.flats),
+            first_value: world.first_value,
+            placements: std::mem::take(&mut world.placements),
+            unit: world.unit,
+            chart_is_sound,
+        }
+    }
+
+    /// The world again, for a draft of the same shape as the plan's.
+    fn world<'a>(self, draft: &'a Draft, plan: &'a Plan) -> World<'a> {
+        World {
+            draft,
+            names: self.names,
+            nodes: RefCell::new(plan.nodes.clone()),
+            cases: &plan.cases,
+            laid: RefCell::new(self.laid),
+            in_sizes: RefCell::new(self.in_sizes),
+            kinds: RefCell::new(self.kinds),
+            chart: ChartPlan::default(),
+            frames: plan.frames.clone(),
+            flats: self.flats,
+            first_value: self.first_value,
+            placements: self.placements,
+            circles: Vec::new(),
+            unit: self.unit,
+        }
+    }
+}
+
 /// Makes the plan of a draft.
-pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
+pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (Plan, Kept) {
     let mut findings = Vec::new();
     let cases = Cases::of(draft, &mut findings);
-    let (world, found) = world_of(draft, &cases, cache);
+    let (mut world, found) = world_of(draft, &cases, cache);
+    let chart_is_sound = !found.iter().any(|f| f.place.name.starts_with("chart."));
     findings.extend(found);
     let mut reader = FormulaReader { cache, findings, unit: world.unit };
     let circles = world.circles.clone();
@@ -108,8 +165,10 @@ pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
     parts::materials(&world, &mut reader);
     let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
     let extras = parts::extras(&world, extras, &mut reader);
-    let World { nodes, chart, frames, .. } = world;
-    let nodes = nodes.into_inner();
+    let (nodes, chart, frames) =
+        (world.nodes.take(), std::mem::take(&mut world.chart), std::mem::take(&mut world.frames));
+    let kept = Kept::of(&mut world, chart_is_sound);
+    let findings = reader.findings;
     let mut plan = Plan {
         cases,
         nodes,
@@ -121,11 +180,11 @@ pub(crate) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
         tasks: Vec::new(),
         homes: Vec::new(),
         extras,
-        findings: reader.findings,
-        chart,
+        findings,
+        chart: Arc::new(chart),
     };
     graph::arrange(&mut plan);
-    plan
+    (plan, kept)
 }
 
 /// Gives every part of the draft its nodes and names.

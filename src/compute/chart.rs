@@ -123,6 +123,16 @@ impl ChartPlan {
         plan
     }
 
+    /// Whether rows, their kinds and what they ask of other sizes are the same.
+    pub fn is_like(&self, other: &Self) -> bool {
+        let alike =
+            |(a, b): (&RowPlan, &RowPlan)| a.name == b.name && a.by == b.by && a.kind == b.kind && a.broken == b.broken;
+        self.axis_lengths == other.axis_lengths
+            && self.sized == other.sized
+            && self.rows.len() == other.rows.len()
+            && self.rows.iter().zip(&other.rows).all(alike)
+    }
+
     fn read_row(&mut self, i: usize, row: &Row, chart: &Chart, scope: &RowScope<'_>, reader: &mut FormulaReader<'_>) {
         let name = format!("chart.{}", row.name);
         let kind = self.rows[i].kind;

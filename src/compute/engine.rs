@@ -3,11 +3,13 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 
-use super::build::build;
+use super::build::patch::{Patched, patch};
+use super::build::{Kept, build};
 use super::chart::ChartRun;
 use super::compile::ParseCache;
-use super::model::{CaseModel, Earlier, Model, compute_case, node_findings, system_findings, two_solutions};
-use super::plan::Plan;
+use super::item::Stop;
+use super::model::{CaseModel, Earlier, Model, affected, compute_case, node_findings, system_findings, two_solutions};
+use super::plan::{NodeId, Plan};
 use crate::base::{Code, Finding};
 use crate::document::Draft;
 
@@ -15,7 +17,19 @@ use crate::document::Draft;
 #[derive(Debug, Default)]
 pub struct Engine {
     cache: ParseCache,
-    last: Option<Model>,
+    last: Option<Last>,
+}
+
+/// What was computed last.
+#[derive(Debug)]
+struct Last {
+    draft: Draft,
+    model: Model,
+    kept: Kept,
+    /// What is to be said of the chart.
+    chart: Vec<Finding>,
+    /// Whether formulas were computed beside the draft.
+    has_extras: bool,
 }
 
 impl Engine {
@@ -31,28 +45,37 @@ impl Engine {
 
     /// Computes a draft and further formulas beside it (see [`super::measure()`]).
     pub fn compute_with(&mut self, draft: &Draft, extras: &[&str]) -> Model {
-        let plan = Arc::new(build(draft, extras, &mut self.cache));
-        let chart = ChartRun::new(&plan.chart, &draft.chart, &plan.cases.list);
-        let last = self.last.take().filter(|m| same_shape(&m.plan, &plan));
-        let changed: Vec<bool> = match &last {
-            Some(last) => last.plan.nodes.iter().zip(&plan.nodes).map(|(a, b)| a.def != b.def).collect(),
-            None => Vec::new(),
+        let last = self.last.take();
+        let patched = match last {
+            Some(last) if extras.is_empty() && !last.has_extras => {
+                let Last { draft: before, model, kept, chart, .. } = last;
+                match patch(&before, draft, &model.plan, kept, &mut self.cache) {
+                    Some(patched) => Ok((patched, model, chart)),
+                    None => Err(Some(model)),
+                }
+            }
+            last => Err(last.map(|last| last.model)),
         };
-        let rows: Vec<Vec<_>> = plan.cases.list.iter().map(|c| chart.rows(c)).collect();
-        let cases: Vec<Arc<CaseModel>> = (0..plan.cases.list.len())
-            .map(|i| {
-                let earlier = last.as_ref().map(|l| Earlier { model: &l.cases[i], changed: &changed });
-                Arc::new(compute_case(&plan, &rows, i, earlier.as_ref()))
-            })
-            .collect();
-        let mut findings = plan.findings.clone();
-        findings.extend(chart.findings(&plan.cases.list, draft.display));
-        findings.extend(node_findings(&plan, &cases));
-        findings.extend(system_findings(&plan, &cases));
-        findings.extend(two_solutions(&plan, &cases, &rows));
-        let model = Model { plan, cases, findings };
-        self.last = Some(model.clone());
+        let (model, kept, chart) = match patched {
+            Ok((patched, last, chart)) => of_patched(draft, patched, &last, chart),
+            Err(last) => self.read_whole(draft, extras, last.as_ref()),
+        };
+        self.last =
+            Some(Last { draft: draft.clone(), model: model.clone(), kept, chart, has_extras: !extras.is_empty() });
         model
+    }
+
+    /// The whole draft read; what has not changed since is not computed again.
+    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<&Model>) -> (Model, Kept, Vec<Finding>) {
+        let (plan, kept) = build(draft, extras, &mut self.cache);
+        let plan = Arc::new(plan);
+        let (rows, chart) = chart_of(&plan, draft);
+        let touched = last.filter(|m| same_shape(&m.plan, &plan)).map(|m| {
+            let pairs = m.plan.nodes.iter().zip(&plan.nodes).enumerate();
+            pairs.filter(|(_, (a, b))| a.def != b.def).map(|(i, _)| i as NodeId).collect()
+        });
+        let model = computed(plan, &rows, last.zip(touched), &chart);
+        (model, kept, chart)
     }
 
     /// Computes a draft; should the program fail while doing so, that is a finding and the draft is whole.
@@ -63,6 +86,70 @@ impl Engine {
         }
         result
     }
+}
+
+/// The model of a patched plan.
+fn of_patched(draft: &Draft, patched: Patched, last: &Model, mut chart: Vec<Finding>) -> (Model, Kept, Vec<Finding>) {
+    let Patched { plan, kept, touched, is_other_chart } = patched;
+    let plan = Arc::new(plan);
+    let rows;
+    if is_other_chart {
+        (rows, chart) = chart_of(&plan, draft);
+    } else {
+        rows = last.cases.iter().map(|c| Arc::clone(&c.rows)).collect();
+    }
+    let model = computed(plan, &rows, Some((last, touched)), &chart);
+    (model, kept, chart)
+}
+
+type Rows = Vec<Arc<[Result<f64, Stop>]>>;
+
+/// The numbers of the chart in all cases, and what is to be said of it.
+fn chart_of(plan: &Plan, draft: &Draft) -> (Rows, Vec<Finding>) {
+    let chart = ChartRun::new(&plan.chart, &draft.chart, &plan.cases.list);
+    let rows = plan.cases.list.iter().map(|c| chart.rows(c).into()).collect();
+    (rows, chart.findings(&plan.cases.list, draft.display))
+}
+
+/// All cases of a plan. Of an earlier model of the same shape is kept what does not hang on what was touched.
+fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(&Model, Vec<NodeId>)>, chart: &[Finding]) -> Model {
+    let count = plan.cases.list.len();
+    let affected = last.as_ref().map(|(last, touched)| affected(&plan, last, touched, rows));
+    let one = |i: usize| {
+        let earlier = last.as_ref().zip(affected.as_ref());
+        let earlier = earlier.map(|((last, _), affected)| Earlier { model: &last.cases[i], affected });
+        Arc::new(compute_case(&plan, rows, i, earlier.as_ref()))
+    };
+    let work = affected.as_ref().map_or(plan.tasks.len(), |a| a.tasks.len()) * count;
+    let cases = in_turns(count, work, &one);
+    let mut findings = plan.findings.clone();
+    findings.extend_from_slice(chart);
+    findings.extend(node_findings(&plan, &cases));
+    findings.extend(system_findings(&plan, &cases));
+    findings.extend(two_solutions(&plan, &cases, rows));
+    Model { plan, cases, findings }
+}
+
+/// Tasks of all cases together from which a second thread pays.
+const WORTH_A_THREAD: usize = 4_000;
+
+/// The cases in order, where there is much to do by two threads: the even ones by one, the odd ones by the other.
+fn in_turns(count: usize, work: usize, one: &(dyn Fn(usize) -> Arc<CaseModel> + Sync)) -> Vec<Arc<CaseModel>> {
+    let cores = || std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    if work < WORTH_A_THREAD || count < 2 || cores() < 2 {
+        return (0..count).map(one).collect();
+    }
+    std::thread::scope(|scope| {
+        let odd = scope.spawn(|| (1..count).step_by(2).map(one).collect::<Vec<_>>());
+        let even: Vec<_> = (0..count).step_by(2).map(one).collect();
+        match odd.join() {
+            Ok(odd) => {
+                let mut odd = odd.into_iter();
+                even.into_iter().flat_map(|case| [Some(case), odd.next()]).flatten().collect()
+            }
+            Err(panic) => std::panic::resume_unwind(panic),
+        }
+    })
 }
 
 /// Runs `work`; a failure of the program in it becomes a finding.

@@ -1,5 +1,7 @@
 //! The order in which nodes are computed, circles, and the systems that hang together through found values.
 
+use std::sync::Arc;
+
 use super::plan::{Def, Fit, Formula, NodeId, Plan, SegmentDef, System, Task};
 use crate::base::{Code, Finding};
 use crate::language::{Function, Kind, Op};
@@ -74,7 +76,8 @@ pub(super) fn order_of(count: usize, needs: impl Fn(usize) -> Vec<usize>) -> (Ve
 /// Works out dependencies, circles, systems and the order of computing.
 pub(super) fn arrange(plan: &mut Plan) {
     for i in 0..plan.nodes.len() {
-        plan.nodes[i].deps = deps_of(&plan.nodes[i].def, plan);
+        let deps = deps_of(&plan.nodes[i].def, plan);
+        Arc::make_mut(&mut plan.nodes[i]).deps = deps;
     }
     // Each round breaks at least one circle by marking its members as broken.
     while break_circles(plan) {}
@@ -173,8 +176,7 @@ fn break_circles(plan: &mut Plan) -> bool {
             finding.piece(&*part.piece).edge(&*part.edge).seam(&*part.seam).at(names.first().copied().unwrap_or("")),
         );
         for &member in circle {
-            plan.nodes[member].def = Def::Broken;
-            plan.nodes[member].deps.clear();
+            break_node(plan, member);
         }
     }
     if !circles.is_empty() {
@@ -204,10 +206,15 @@ fn break_circles(plan: &mut Plan) -> bool {
                 .word("name", &*name)
                 .word("members", members.clone()),
         );
-        plan.nodes[*value].def = Def::Broken;
-        plan.nodes[*value].deps.clear();
+        break_node(plan, *value);
     }
     !broken.is_empty()
+}
+
+fn break_node(plan: &mut Plan, node: usize) {
+    let node = Arc::make_mut(&mut plan.nodes[node]);
+    node.def = Def::Broken;
+    node.deps.clear();
 }
 
 /// Names of a circle's members that a person has given, each once, at most twelve.
@@ -305,7 +312,7 @@ fn senses_of(symbol: NodeId, plan: &Plan, depth: usize, out: &mut Vec<NodeId>) {
     }
 }
 
-fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
+pub(super) fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
     let mut out = Vec::new();
     let mut all = |formulas: &[&Formula]| formulas.iter().for_each(|f| op_deps(&f.program.root, plan, &mut out));
     match def {

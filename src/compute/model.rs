@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::item::{Item, NodeTrouble, Stop};
 use super::machine::{Access, Runner};
 use super::plan::{Def, Formula, NodeId, Plan, Task};
+use super::slots::Slots;
 use super::solve;
 use crate::base::{Amount, Code, Finding, tolerance};
 use crate::language::{Kind, Trouble, Value};
@@ -74,21 +75,21 @@ impl Solved {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CaseModel {
     /// The slot of each node.
-    pub slots: Vec<Slot>,
+    pub slots: Slots,
     /// Nodes that hang on equations that do not hold: computed from the nearest fit.
     pub untrue: Vec<bool>,
     /// How each system ended; found values without a system come after, where there is something to say.
-    pub solved: Vec<Solved>,
+    pub solved: Vec<Arc<Solved>>,
     /// Numbers of the chart's rows.
-    pub rows: Vec<Result<f64, Stop>>,
+    pub rows: Arc<[Result<f64, Stop>]>,
 }
 
 /// What formulas see in one case.
 pub(super) struct CaseAccess<'a> {
-    pub slots: &'a [Slot],
+    pub slots: &'a Slots,
     pub rows: &'a [Result<f64, Stop>],
     /// The rows of all cases, where they are at hand.
-    pub all_rows: &'a [Vec<Result<f64, Stop>>],
+    pub all_rows: &'a [Arc<[Result<f64, Stop>]>],
 }
 
 impl Access<f64> for CaseAccess<'_> {
@@ -98,7 +99,7 @@ impl Access<f64> for CaseAccess<'_> {
     fn row(&self, row: u32, case: Option<u32>) -> Result<f64, Stop> {
         let rows = match case {
             None => Some(self.rows),
-            Some(case) => self.all_rows.get(case as usize).map(Vec::as_slice),
+            Some(case) => self.all_rows.get(case as usize).map(|r| &**r),
         };
         rows.and_then(|r| r.get(row as usize)).cloned().unwrap_or_else(|| Err(Stop::upstream()))
     }
@@ -137,85 +138,151 @@ impl Model {
 /// What may be kept of an earlier model of the same shape.
 pub(super) struct Earlier<'a> {
     pub model: &'a CaseModel,
-    /// Nodes whose definition is another one now.
-    pub changed: &'a [bool],
+    pub affected: &'a Affected,
+}
+
+/// What may have another value than in an earlier model.
+pub(super) struct Affected {
+    /// The tasks, in the order of the plan.
+    pub tasks: Vec<usize>,
+    /// Nodes that are computed anew in any case.
+    anew: Vec<bool>,
+}
+
+/// All that hangs on these nodes, and on rows with another number in any case.
+pub(super) fn affected(plan: &Plan, last: &Model, touched: &[NodeId], rows: &[Arc<[Result<f64, Stop>]>]) -> Affected {
+    let mut anew = vec![false; plan.nodes.len()];
+    touched.iter().for_each(|node| anew[*node as usize] = true);
+    let is_other = |row: usize| last.cases.iter().zip(rows).any(|(a, b)| a.rows.get(row) != b.get(row));
+    let others: Vec<bool> = (0..rows.first().map_or(0, |r| r.len())).map(is_other).collect();
+    if others.contains(&true) {
+        for (node, anew) in plan.nodes.iter().zip(&mut anew) {
+            if let Def::Row(row) | Def::RowIn(row, _) = node.def {
+                *anew |= others.get(row as usize) == Some(&true);
+            }
+        }
+    }
+    let mut reached = anew.clone();
+    let mut tasks = Vec::new();
+    let hangs = |node: NodeId, reached: &[bool]| {
+        reached[node as usize] || plan.nodes[node as usize].deps.iter().any(|d| reached[*d as usize])
+    };
+    for (i, task) in plan.tasks.iter().enumerate() {
+        match task {
+            Task::Node(node) => {
+                reached[*node as usize] = hangs(*node, &reached);
+                // What is said of a value that nothing finds is kept nowhere.
+                if reached[*node as usize] || matches!(plan.nodes[*node as usize].def, Def::Found(..)) {
+                    tasks.push(i);
+                }
+            }
+            Task::System(s) => {
+                let members = || plan.systems[*s].found.iter().chain(&plan.systems[*s].inner);
+                if members().any(|m| hangs(*m, &reached)) {
+                    members().for_each(|m| reached[*m as usize] = true);
+                    tasks.push(i);
+                }
+            }
+        }
+    }
+    Affected { tasks, anew }
 }
 
 /// Computes one case.
 pub(super) fn compute_case(
     plan: &Plan,
-    all_rows: &[Vec<Result<f64, Stop>>],
+    all_rows: &[Arc<[Result<f64, Stop>]>],
     case: usize,
     earlier: Option<&Earlier<'_>>,
 ) -> CaseModel {
     let rows = &all_rows[case];
-    let count = plan.nodes.len();
-    let mut slots = match earlier {
-        Some(e) => e.model.slots.clone(),
-        None => vec![Slot::Failed(Stop::upstream()); count],
+    let (slots, untrue, solved) = match earlier {
+        Some(e) => (e.model.slots.clone(), e.model.untrue.clone(), e.model.solved[..plan.systems.len()].to_vec()),
+        None => {
+            let count = plan.nodes.len();
+            (Slots::new(count), vec![false; count], vec![Arc::default(); plan.systems.len()])
+        }
     };
-    let mut untrue = vec![false; count];
-    // Nodes whose value is another one than in the earlier model.
-    let mut moved = vec![earlier.is_none(); count];
-    let mut solved = vec![Solved::default(); plan.systems.len()];
-    let mut idle = Vec::new();
-    for task in &plan.tasks {
-        match task {
-            Task::Node(node) => {
-                let i = *node as usize;
-                let def = &plan.nodes[i].def;
-                untrue[i] = plan.nodes[i].deps.iter().any(|d| untrue[*d as usize]);
-                let needed = earlier.is_none_or(|e| {
-                    e.changed[i]
-                        || plan.nodes[i].deps.iter().any(|d| moved[*d as usize])
-                        || matches!(def, Def::Row(r) if e.model.rows.get(*r as usize) != rows.get(*r as usize))
-                        || matches!(def, Def::RowIn(..))
-                });
-                if !needed && !matches!(def, Def::Found(..)) {
-                    continue;
-                }
-                let access = CaseAccess { slots: &slots, rows, all_rows };
-                let slot = if matches!(def, Def::Found(..)) {
-                    let (slot, told) = solve::idle(plan, *node, &access);
-                    idle.extend(told);
-                    slot
-                } else {
-                    match (Runner { plan, access: &access }).node(*node) {
-                        Ok(item) => Slot::Good(item),
-                        Err(stop) => Slot::Failed(stop),
-                    }
-                };
-                moved[i] = earlier.is_none() || slot != slots[i];
-                slots[i] = slot;
-            }
-            Task::System(s) => {
-                let system = &plan.systems[*s];
-                let members = || system.found.iter().chain(&system.inner);
-                let outside_untrue =
-                    members().any(|m| plan.nodes[*m as usize].deps.iter().any(|d| untrue[*d as usize]));
-                let needed = earlier.is_none_or(|e| {
-                    members().any(|m| {
-                        e.changed[*m as usize] || plan.nodes[*m as usize].deps.iter().any(|d| moved[*d as usize])
-                    })
-                });
-                if let (false, Some(e)) = (needed, earlier) {
-                    solved[*s] = e.model.solved[*s].clone();
-                } else {
-                    let (new, how) = solve::solve(plan, *s as u32, &CaseAccess { slots: &slots, rows, all_rows });
-                    solved[*s] = how.unwrap_or_default();
-                    for (node, slot) in new {
-                        let i = node as usize;
-                        moved[i] = earlier.is_none() || slot != slots[i];
-                        slots[i] = slot;
-                    }
-                }
-                let wrong = outside_untrue || !solved[*s].is_true();
-                members().for_each(|m| untrue[*m as usize] = wrong);
-            }
+    let moved = vec![earlier.is_none(); plan.nodes.len()];
+    let model = CaseModel { slots, untrue, solved, rows: Arc::clone(rows) };
+    let mut run = CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), model, moved };
+    let idle: Vec<Arc<Solved>> = match earlier {
+        Some(e) => e.affected.tasks.iter().filter_map(|i| run.task(&plan.tasks[*i])).map(Arc::new).collect(),
+        None => plan.tasks.iter().filter_map(|task| run.task(task)).map(Arc::new).collect(),
+    };
+    run.model.solved.extend(idle);
+    run.model
+}
+
+/// A case while it is computed.
+struct CaseRun<'a> {
+    plan: &'a Plan,
+    all_rows: &'a [Arc<[Result<f64, Stop>]>],
+    earlier: Option<&'a Affected>,
+    model: CaseModel,
+    /// Nodes whose value is another one than in the earlier model.
+    moved: Vec<bool>,
+}
+
+impl CaseRun<'_> {
+    fn access(&self) -> CaseAccess<'_> {
+        CaseAccess { slots: &self.model.slots, rows: &self.model.rows, all_rows: self.all_rows }
+    }
+
+    /// Whether a node is computed anew: for itself, or for what it needs.
+    fn is_needed(&self, node: NodeId) -> bool {
+        let itself = self.earlier.is_none_or(|e| e.anew[node as usize]);
+        itself || self.plan.nodes[node as usize].deps.iter().any(|d| self.moved[*d as usize])
+    }
+
+    fn needs_untrue(&self, node: NodeId) -> bool {
+        self.plan.nodes[node as usize].deps.iter().any(|d| self.model.untrue[*d as usize])
+    }
+
+    fn put(&mut self, node: NodeId, slot: Slot) {
+        let i = node as usize;
+        self.moved[i] = self.earlier.is_none() || slot != self.model.slots[i];
+        if self.moved[i] {
+            self.model.slots.set(i, slot);
         }
     }
-    solved.extend(idle);
-    CaseModel { slots, untrue, solved, rows: rows.clone() }
+
+    /// Does a task; gives what is to be said of a found value without a system.
+    fn task(&mut self, task: &Task) -> Option<Solved> {
+        let plan = self.plan;
+        match task {
+            Task::Node(node) => {
+                self.model.untrue[*node as usize] = self.needs_untrue(*node);
+                if matches!(plan.nodes[*node as usize].def, Def::Found(..)) {
+                    let (slot, told) = solve::idle(plan, *node, &self.access());
+                    self.put(*node, slot);
+                    return told;
+                }
+                if self.is_needed(*node) {
+                    let slot = match (Runner { plan, access: &self.access() }).node(*node) {
+                        Ok(item) => Slot::Good(item),
+                        Err(stop) => Slot::Failed(stop),
+                    };
+                    self.put(*node, slot);
+                }
+            }
+            Task::System(s) => {
+                let members = || plan.systems[*s].found.iter().chain(&plan.systems[*s].inner);
+                // Its own members are marked below; from an earlier model they may be marked still.
+                let outside = |d: &&NodeId| plan.homes[**d as usize].0 != *s as u32;
+                let mut needed = members().flat_map(|m| &plan.nodes[*m as usize].deps).filter(outside);
+                let outside_untrue = needed.any(|d| self.model.untrue[*d as usize]);
+                if members().any(|m| self.is_needed(*m)) {
+                    let (new, how) = solve::solve(plan, *s as u32, &self.access());
+                    self.model.solved[*s] = Arc::new(how.unwrap_or_default());
+                    new.into_iter().for_each(|(node, slot)| self.put(node, slot));
+                }
+                let wrong = outside_untrue || !self.model.solved[*s].is_true();
+                members().for_each(|m| self.model.untrue[*m as usize] = wrong);
+            }
+        }
+        None
+    }
 }
 
 /// A finding for trouble, without a place yet.
@@ -256,8 +323,12 @@ pub(super) fn trouble_finding(stop: &Stop) -> Finding {
 /// What computing found: trouble of nodes, joined over the sizes, in the order of the plan.
 pub(super) fn node_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Finding> {
     let mut out: Vec<Finding> = Vec::new();
-    for (i, node) in plan.nodes.iter().enumerate() {
-        let from = out.len();
+    let failed = cases.iter().flat_map(|c| c.slots.failed()).filter(|(_, stop)| !stop.is_upstream());
+    let mut failed: Vec<usize> = failed.map(|(node, _)| node).collect();
+    failed.sort_unstable();
+    failed.dedup();
+    for i in failed {
+        let (node, from) = (&plan.nodes[i], out.len());
         for (case, model) in plan.cases.list.iter().zip(cases) {
             let Some(Slot::Failed(stop)) = model.slots.get(i) else { continue };
             if stop.is_upstream() || matches!(node.def, Def::Row(_) | Def::RowIn(..)) {
@@ -372,7 +443,7 @@ const FEW_STEPS: usize = 4;
 pub(super) fn two_solutions(
     plan: &Plan,
     cases: &[Arc<CaseModel>],
-    all_rows: &[Vec<Result<f64, Stop>>],
+    all_rows: &[Arc<[Result<f64, Stop>]>],
 ) -> Vec<Finding> {
     let mut out: Vec<Finding> = Vec::new();
     let range = plan.cases.range.min(cases.len());

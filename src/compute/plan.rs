@@ -247,12 +247,12 @@ pub struct ConditionPlan {
 }
 
 /// A draft's meaning.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Plan {
     /// The cases in which it is computed.
     pub cases: Cases,
     /// All nodes.
-    pub nodes: Vec<Node>,
+    pub nodes: Vec<Arc<Node>>,
     /// Their frames: pieces first, then drawings.
     pub frames: Vec<FramePlan>,
     /// The seams.
@@ -271,7 +271,7 @@ pub struct Plan {
     pub extras: Vec<Option<NodeId>>,
     /// What is wrong whatever the size.
     pub findings: Vec<Finding>,
-    pub(super) chart: ChartPlan,
+    pub(super) chart: Arc<ChartPlan>,
 }
 
 impl Plan {

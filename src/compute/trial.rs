@@ -4,6 +4,7 @@
 
 use std::cell::RefCell;
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::build::{FormulaScope, World, world_of};
 use super::compile::{FormulaReader, ParseCache};
@@ -58,7 +59,7 @@ impl<'a> Trial<'a> {
         {
             // Things seen through placements have their nodes in the plan; new ones must not take the place of others.
             let mut nodes = world.nodes.borrow_mut();
-            let placeholder = Node { part: Part::default(), def: Def::Broken, kind: None, deps: Vec::new() };
+            let placeholder = Arc::new(Node { part: Part::default(), def: Def::Broken, kind: None, deps: Vec::new() });
             let missing = plan.nodes.len().saturating_sub(nodes.len());
             nodes.extend(std::iter::repeat_n(placeholder, missing));
             let (mut laid, mut in_sizes) = (world.laid.borrow_mut(), world.in_sizes.borrow_mut());

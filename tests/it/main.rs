@@ -38,6 +38,7 @@ mod output_demo;
 mod output_pdf;
 mod output_save;
 mod output_wide;
+mod patching;
 mod readme;
 mod renaming;
 mod seeds;

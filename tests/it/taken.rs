@@ -133,7 +133,7 @@ fn what_cannot_be_taken_says_why() {
     for (curve, off, words) in [
         ("laid.top", "-50 cm", "bends tighter than it is set off"),
         ("old.top", "", "lies on old, not on new"),
-        ("part(laid.top, at(laid.top, 1/4), (0 cm, 0 cm))", "", "does not lie on"),
+        ("part(laid.top, at(laid.top, 1/4), (0 cm, 0 cm))", "", "away from the edge"),
     ] {
         let m = model(curve, off, "9 cm");
         let told: Vec<String> = m.findings.iter().map(|f| message(f, DisplayUnit::Cm)).collect();

@@ -8,7 +8,7 @@ use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
 use crate::compute::names::{DART_MEMBERS, FrameNames, Global, Local, NameSet};
 use crate::compute::plan::{Def, Formula, FramePlan, MouthDef, NodeId, Part, SegmentDef};
-use crate::document::{Drawing, Edge, Piece, Pressed, Segment, Turn};
+use crate::document::{Drawing, Edge, Piece, Point, Pressed, Segment, Turn};
 use crate::language::{Frame, Kind, What};
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
@@ -129,6 +129,16 @@ pub(super) fn compile(world: &World<'_>, reader: &mut FormulaReader<'_>) {
     }
 }
 
+/// Reads one point of a frame again.
+pub(super) fn point(world: &World<'_>, frame: u32, point: &Point, node: NodeId, reader: &mut FormulaReader<'_>) {
+    FrameReader { world, reader, frame, plan: &world.frames[frame as usize] }.point(point, node);
+}
+
+/// Reads one edge or line of a frame again.
+pub(super) fn edge(world: &World<'_>, frame: u32, edge: &Edge, node: NodeId, reader: &mut FormulaReader<'_>) {
+    FrameReader { world, reader, frame, plan: &world.frames[frame as usize] }.flat(edge, node);
+}
+
 struct FrameReader<'a, 'b> {
     world: &'a World<'a>,
     reader: &'a mut FormulaReader<'b>,
@@ -146,15 +156,19 @@ impl FrameReader<'_, '_> {
 
     fn parts(&mut self, parts: &FrameParts<'_>) {
         for (point, &node) in parts.points.iter().zip(&self.plan.points) {
-            if let Some(formula) = self.read(&point.at, POINT, "", &point.name) {
-                self.world.define(node, Def::Formula(formula));
-            }
+            self.point(point, node);
         }
         for (edge, &node) in parts.edges.iter().zip(&self.plan.edges) {
             self.edge(edge, node);
         }
         for (line, &node) in parts.lines.iter().zip(&self.plan.lines) {
             self.edge(line, node);
+        }
+    }
+
+    fn point(&mut self, point: &Point, node: NodeId) {
+        if let Some(formula) = self.read(&point.at, POINT, "", &point.name) {
+            self.world.define(node, Def::Formula(formula));
         }
     }
 
@@ -265,6 +279,11 @@ impl FrameReader<'_, '_> {
     fn edge(&mut self, edge: &Edge, node: NodeId) {
         let outline = self.plan.edges.contains(&node).then_some(self.frame);
         self.world.define(node, Def::Sewn { flat: node + 1, mouths: Vec::new(), outline });
+        self.flat(edge, node);
+    }
+
+    /// An edge as it is drawn; `node` is that of the sewn one.
+    fn flat(&mut self, edge: &Edge, node: NodeId) {
         if edge.by.is_empty() {
             self.reader.findings.push(
                 Finding::new(Code::PartMissing)

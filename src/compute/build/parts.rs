@@ -21,50 +21,52 @@ pub(super) fn values(world: &World<'_>, circles: &[Vec<usize>], reader: &mut For
         let at = format!("value {}", names[0]);
         reader.findings.push(Finding::new(Code::Circular).at(at).word("members", names.join(", ")));
     }
+    for i in (0..draft.values.len()).filter(|i| !circles.iter().any(|c| c.contains(i))) {
+        value(world, i, reader);
+    }
+}
+
+/// Reads the formulas of one value.
+pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>) {
+    let (value, node) = (&world.draft.values[i], world.first_value + i as NodeId);
     let scope = FormulaScope { world, frame: None };
-    for (i, value) in draft.values.iter().enumerate() {
-        let node = world.first_value + i as NodeId;
-        let name = format!("value {}", value.name);
-        if circles.iter().any(|c| c.contains(&i)) {
-            continue;
-        }
-        if value.is_found() && !value.is.is_empty() {
-            reader.findings.push(Finding::new(Code::ValueTwice).at(name).word("name", value.name.clone()));
-            continue;
-        }
-        let text = if value.is_found() { &value.start } else { &value.is };
-        let Some(formula) = reader.read_in(text, &scope, |f| f.at(name.clone())) else { continue };
-        world.nodes.borrow_mut()[node as usize].kind = Some(formula.kind);
-        if !value.is_found() {
-            for (text, what) in [(&value.least, "least"), (&value.most, "most")] {
-                if !text.is_empty() {
-                    let problem =
-                        format!("{} has a `{what}` but no `start`: only a value that is found has limits", value.name);
-                    reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
-                }
+    let name = format!("value {}", value.name);
+    if value.is_found() && !value.is.is_empty() {
+        reader.findings.push(Finding::new(Code::ValueTwice).at(name).word("name", value.name.clone()));
+        return;
+    }
+    let text = if value.is_found() { &value.start } else { &value.is };
+    let Some(formula) = reader.read_in(text, &scope, |f| f.at(name.clone())) else { return };
+    world.set_kind(node, formula.kind);
+    if !value.is_found() {
+        for (text, what) in [(&value.least, "least"), (&value.most, "most")] {
+            if !text.is_empty() {
+                let problem =
+                    format!("{} has a `{what}` but no `start`: only a value that is found has limits", value.name);
+                reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
             }
-            world.define(node, Def::Formula(formula));
-            continue;
         }
-        if !matches!(formula.kind, Kind::Quantity(0 | 1) | Kind::Angle) {
-            reader.findings.push(Finding {
-                formula: text.clone(),
-                span: Some(formula.program.span),
-                ..Finding::new(Code::WrongKind)
-                    .at(name)
-                    .word("found", formula.kind.words())
-                    .word("expected", "a number, a length or an angle, to be found")
-            });
-            continue;
-        }
-        let what = What::Kind(formula.kind);
-        let mut limit = |text: &String| match text.is_empty() {
-            true => Some(None),
-            false => reader.read_as(text, &scope, what, None, |f| f.at(name.clone())).map(Some),
-        };
-        if let (Some(least), Some(most)) = (limit(&value.least), limit(&value.most)) {
-            world.define(node, Def::Found(formula, least, most));
-        }
+        world.define(node, Def::Formula(formula));
+        return;
+    }
+    if !matches!(formula.kind, Kind::Quantity(0 | 1) | Kind::Angle) {
+        reader.findings.push(Finding {
+            formula: text.clone(),
+            span: Some(formula.program.span),
+            ..Finding::new(Code::WrongKind)
+                .at(name)
+                .word("found", formula.kind.words())
+                .word("expected", "a number, a length or an angle, to be found")
+        });
+        return;
+    }
+    let what = What::Kind(formula.kind);
+    let mut limit = |text: &String| match text.is_empty() {
+        true => Some(None),
+        false => reader.read_as(text, &scope, what, None, |f| f.at(name.clone())).map(Some),
+    };
+    if let (Some(least), Some(most)) = (limit(&value.least), limit(&value.most)) {
+        world.define(node, Def::Found(formula, least, most));
     }
 }
 

@@ -1,0 +1,255 @@
+//! A plan from the one before, where a draft of the same shape only says other formulas: those alone are read.
+//!
+//! Anything out of the ordinary (another name, another kind, something that cannot be read, other dependencies) gives none, and the plan
+//! is made from nothing. So what is patched is what would have been made.
+
+use std::sync::Arc;
+
+use super::{Kept, frames, parts};
+use crate::compute::chart::ChartPlan;
+use crate::compute::compile::{FormulaReader, ParseCache};
+use crate::compute::graph::deps_of;
+use crate::compute::plan::{Def, NodeId, Plan};
+use crate::document::{Chart, Draft, Edge, Point, Value};
+
+/// A formula that is another one now.
+enum Change {
+    Value(usize),
+    /// Frame and place of the point.
+    Point(u32, usize),
+    /// Frame and place among its edges, lines behind.
+    Edge(u32, usize),
+}
+
+/// A patched plan, and the nodes that are defined otherwise.
+pub(in crate::compute) struct Patched {
+    pub plan: Plan,
+    pub kept: Kept,
+    pub touched: Vec<NodeId>,
+    pub is_other_chart: bool,
+}
+
+/// The plan of `draft`, made from that of `before`; none where more than formulas differs.
+pub(in crate::compute) fn patch(
+    before: &Draft,
+    draft: &Draft,
+    plan: &Plan,
+    kept: Kept,
+    cache: &mut ParseCache,
+) -> Option<Patched> {
+    let is_other_chart = before.chart != draft.chart;
+    let changes = changes(before, draft)?;
+    let mut reader = FormulaReader { cache, findings: Vec::new(), unit: kept.unit };
+    let mut chart = Arc::clone(&plan.chart);
+    if is_other_chart {
+        let new = ChartPlan::of(&draft.chart, &plan.cases, &mut reader);
+        if !kept.chart_is_sound || !new.is_like(&plan.chart) {
+            return None;
+        }
+        chart = Arc::new(new);
+    }
+    let chart_is_sound = kept.chart_is_sound;
+    let mut world = kept.world(draft, plan);
+    let mut touched = Vec::with_capacity(changes.len());
+    for change in &changes {
+        let node = match *change {
+            Change::Value(i) => {
+                parts::value(&world, i, &mut reader);
+                world.first_value + i as NodeId
+            }
+            Change::Point(frame, i) => {
+                let (points, _, _) = frame_parts(draft, frame);
+                let node = *world.frames[frame as usize].points.get(i)?;
+                frames::point(&world, frame, &points[i], node, &mut reader);
+                node
+            }
+            Change::Edge(frame, i) => {
+                let (_, edges, lines) = frame_parts(draft, frame);
+                let nodes = &world.frames[frame as usize];
+                let node = *nodes.edges.iter().chain(&nodes.lines).nth(i)?;
+                frames::edge(&world, frame, edges.iter().chain(lines).nth(i)?, node, &mut reader);
+                node + 1
+            }
+        };
+        touched.push(node);
+    }
+    let nodes = world.nodes.take();
+    let kept = Kept::of(&mut world, chart_is_sound);
+    if !reader.findings.is_empty() || nodes.len() != plan.nodes.len() {
+        return None;
+    }
+    let new = Plan { nodes, chart, ..plan.clone() };
+    let is_patched = |node: &NodeId| {
+        let (old, now) = (&plan.nodes[*node as usize], &new.nodes[*node as usize]);
+        let defined = !Arc::ptr_eq(old, now) && !matches!(old.def, Def::Broken) && !matches!(now.def, Def::Broken);
+        defined && old.kind == now.kind && deps_of(&now.def, &new) == old.deps
+    };
+    let told = changes.iter().zip(&touched).all(|(change, node)| match change {
+        Change::Value(i) => says(&new.nodes[*node as usize].def, &draft.values[*i]),
+        _ => true,
+    });
+    (told && touched.iter().all(is_patched)).then_some(Patched { plan: new, kept, touched, is_other_chart })
+}
+
+/// Whether a node is what a value says: a formula that names something broken is read without a word.
+fn says(def: &Def, value: &Value) -> bool {
+    let same = |formula: Option<&crate::compute::plan::Formula>, text: &str| match formula {
+        Some(formula) => *formula.text == *text,
+        None => text.is_empty(),
+    };
+    match def {
+        Def::Formula(formula) => same(Some(formula), &value.is),
+        Def::Found(start, least, most) => {
+            same(Some(start), &value.start) && same(least.as_ref(), &value.least) && same(most.as_ref(), &value.most)
+        }
+        _ => false,
+    }
+}
+
+/// Points, edges and lines of a frame.
+fn frame_parts(draft: &Draft, frame: u32) -> (&[Point], &[Edge], &[Edge]) {
+    let i = frame as usize;
+    match draft.pieces.get(i) {
+        Some(piece) => (&piece.points, &piece.edges, &piece.lines),
+        None => {
+            let drawing = &draft.drawings[i - draft.pieces.len()];
+            (&drawing.points, &[], &drawing.lines)
+        }
+    }
+}
+
+/// Which formulas differ; none where anything else does.
+fn changes(before: &Draft, draft: &Draft) -> Option<Vec<Change>> {
+    // Every field is named, so that a new one is thought of.
+    let Draft {
+        format: _,
+        version: _,
+        title: _,
+        note: _,
+        author: _,
+        licence: _,
+        contact: _,
+        edition: _,
+        date: _,
+        display,
+        audience: _,
+        settings: _,
+        chart,
+        values,
+        drawings,
+        pieces,
+        placements,
+        seams,
+        joints: _,
+        conditions,
+        measures,
+        materials,
+        strips,
+        notions: _,
+        views,
+        booklet: _,
+        sheets: _,
+        table: _,
+        plans: _,
+        silenced: _,
+        log: _,
+    } = draft;
+    let same = *display == before.display
+        && same_but_cells(&before.chart, chart)
+        && before.values.len() == values.len()
+        && before.drawings.len() == drawings.len()
+        && before.pieces.len() == pieces.len()
+        && before.placements == *placements
+        && before.seams == *seams
+        && before.conditions == *conditions
+        && before.measures == *measures
+        && before.materials == *materials
+        && before.strips == *strips
+        && before.views == *views;
+    if !same {
+        return None;
+    }
+    let mut out = Vec::new();
+    for (i, (a, b)) in before.values.iter().zip(values).enumerate() {
+        if a == b {
+            continue;
+        }
+        let alike = |a: &str, b: &str| a.is_empty() == b.is_empty();
+        if a.name != b.name || !alike(&a.is, &b.is) || !alike(&a.start, &b.start) {
+            return None;
+        }
+        out.push(Change::Value(i));
+    }
+    for (i, (a, b)) in before.pieces.iter().zip(pieces).enumerate() {
+        if a == b {
+            continue;
+        }
+        let mut probe = (**b).clone();
+        points(i, &a.points, &mut probe.points, &mut out)?;
+        edges(i, 0, &a.edges, &mut probe.edges, &mut out)?;
+        edges(i, a.edges.len(), &a.lines, &mut probe.lines, &mut out)?;
+        if probe != **a {
+            return None;
+        }
+    }
+    for (i, (a, b)) in before.drawings.iter().zip(drawings).enumerate() {
+        if a == b {
+            continue;
+        }
+        let (i, mut probe) = (i + pieces.len(), (**b).clone());
+        points(i, &a.points, &mut probe.points, &mut out)?;
+        edges(i, 0, &a.lines, &mut probe.lines, &mut out)?;
+        if probe != **a {
+            return None;
+        }
+    }
+    Some(out)
+}
+
+/// Notes the points with another formula, and gives them the earlier one.
+fn points(frame: usize, before: &[Point], now: &mut [Point], out: &mut Vec<Change>) -> Option<()> {
+    if before.len() != now.len() {
+        return None;
+    }
+    for (i, (a, b)) in before.iter().zip(now).enumerate() {
+        if a != b {
+            b.at.clone_from(&a.at);
+            out.push(Change::Point(frame as u32, i));
+        }
+    }
+    Some(())
+}
+
+/// The same for edges: their segments may say other curves between the same points.
+fn edges(frame: usize, first: usize, before: &[Edge], now: &mut [Edge], out: &mut Vec<Change>) -> Option<()> {
+    if before.len() != now.len() {
+        return None;
+    }
+    for (i, (a, b)) in before.iter().zip(now).enumerate() {
+        if a != b {
+            let same_ends = a.by.len() == b.by.len() && a.by.iter().zip(&b.by).all(|(a, b)| a.end() == b.end());
+            if !same_ends {
+                return None;
+            }
+            b.by.clone_from(&a.by);
+            out.push(Change::Edge(frame as u32, first + i));
+        }
+    }
+    Some(())
+}
+
+/// Whether two charts differ in the texts of rows and cells only.
+fn same_but_cells(before: &Chart, now: &Chart) -> bool {
+    if before == now {
+        return true;
+    }
+    if before.rows.len() != now.rows.len() {
+        return false;
+    }
+    let mut probe = now.clone();
+    for (a, b) in before.rows.iter().zip(&mut probe.rows) {
+        b.is.clone_from(&a.is);
+        b.cells.clone_from(&a.cells);
+    }
+    probe == *before
+}
