@@ -1,5 +1,7 @@
 //! Linear least squares within a box: the step of phase 1.
 
+use std::rc::Rc;
+
 use super::factor::Factor;
 use super::system::{Point, System, add_transposed};
 
@@ -9,7 +11,7 @@ pub(super) struct BoxStep {
     /// What the linear model leaves: `c + J p`.
     pub left: Vec<f64>,
     /// The free unknowns' factor of the last round, and the shares of `-c` in it.
-    pub factor: Factor,
+    pub factor: Rc<Factor>,
     pub shares: Vec<f64>,
 }
 
@@ -31,7 +33,7 @@ pub(super) fn box_step(system: &System, here: &Point, c: &[f64], damping: f64) -
     let mut last = None;
     for round in 0..3 * n + 10 {
         let free: Vec<usize> = (0..n).filter(|&i| !held[i]).collect();
-        let factor = Factor::of(&here.rows, m, n, &free, false)?;
+        let factor = system.factor(&here.rows, &free, false)?;
         // What the held ones already do is part of the right side.
         let aim: Vec<f64> = (0..m)
             .map(|e| {

@@ -3,6 +3,8 @@
 //! Matrices come as plain rows. Products of two matrices are written out here and not taken from the crate, which
 //! would choose another order of additions on another processor.
 
+use std::cell::OnceCell;
+
 use nalgebra::{DMatrix, SVD, SymmetricEigen};
 
 use crate::base::tolerance;
@@ -15,22 +17,133 @@ pub(super) struct Factor {
     m: usize,
     n: usize,
     /// Singular values that count, largest first.
-    pub sigma: Vec<f64>,
+    sigma: Vec<f64>,
     left: Vec<f64>,
     right: Vec<f64>,
     /// An orthonormal basis of what has no effect, vector by vector; only where it was asked for.
     pub null: Vec<f64>,
+    /// Where every column clearly has an effect of its own: this instead of all above, which takes far longer.
+    regular: Option<Regular>,
+}
+
+/// `rows = Q R` with the columns in another order: largest rest first.
+struct Regular {
+    /// The columns of Q, one behind the other.
+    q: Vec<f64>,
+    /// The upper triangle, row by row.
+    r: Vec<f64>,
+    order: Vec<usize>,
+    /// The singular values of R in the columns' own order, where damping asks for them.
+    inner: OnceCell<Option<Box<Factor>>>,
+}
+
+impl Regular {
+    /// None where the columns are too nearly dependent.
+    fn of(entry: &dyn Fn(usize, usize) -> f64, m: usize, n: usize) -> Option<Self> {
+        /// The smallest rest against the largest column; the rest of rounding grows against it.
+        const CLEAR: f64 = 1e-3;
+        let mut q: Vec<f64> = (0..n * m).map(|k| entry(k % m, k / m)).collect();
+        let (mut r, mut order) = (vec![0.0; n * n], (0..n).collect::<Vec<_>>());
+        let square = |column: &[f64]| column.iter().map(|v| v * v).sum::<f64>();
+        for k in 0..n {
+            let (mut best, mut most) = (k, -1.0);
+            for j in k..n {
+                let size = square(&q[j * m..(j + 1) * m]);
+                if size > most {
+                    (best, most) = (j, size);
+                }
+            }
+            if best != k {
+                order.swap(k, best);
+                (0..m).for_each(|e| q.swap(k * m + e, best * m + e));
+                (0..k).for_each(|i| r.swap(i * n + k, i * n + best));
+            }
+            let size = most.sqrt();
+            if !(size > tolerance::NO_EFFECT && size > CLEAR * if k == 0 { 0.0 } else { r[0] }) {
+                return None;
+            }
+            r[k * n + k] = size;
+            let (done, rest) = q.split_at_mut((k + 1) * m);
+            let column = &mut done[k * m..];
+            column.iter_mut().for_each(|v| *v /= size);
+            for (j, other) in rest.chunks_exact_mut(m).enumerate() {
+                let share: f64 = column.iter().zip(&*other).map(|(a, b)| a * b).sum();
+                r[k * n + k + 1 + j] = share;
+                other.iter_mut().zip(&*column).for_each(|(o, c)| *o -= share * c);
+            }
+        }
+        Some(Self { q, r, order, inner: OnceCell::new() })
+    }
+
+    fn shares(&self, values: &[f64]) -> Vec<f64> {
+        self.q.chunks_exact(values.len().max(1)).map(|c| c.iter().zip(values).map(|(a, b)| a * b).sum()).collect()
+    }
+
+    fn solve(&self, shares: &[f64]) -> Vec<f64> {
+        let n = self.order.len();
+        let mut x = shares.to_vec();
+        for i in (0..n).rev() {
+            let sum: f64 = (i + 1..n).map(|k| self.r[i * n + k] * x[k]).sum();
+            x[i] = (x[i] - sum) / self.r[i * n + i];
+        }
+        let mut out = vec![0.0; n];
+        self.order.iter().zip(x).for_each(|(i, x)| out[*i] = x);
+        out
+    }
+
+    fn solve_transposed(&self, values: &[f64], m: usize) -> Vec<f64> {
+        let n = self.order.len();
+        let mut x: Vec<f64> = self.order.iter().map(|i| values[*i]).collect();
+        for i in 0..n {
+            let sum: f64 = (0..i).map(|k| self.r[k * n + i] * x[k]).sum();
+            x[i] = (x[i] - sum) / self.r[i * n + i];
+        }
+        let mut out = vec![0.0; m];
+        for (column, x) in self.q.chunks_exact(m.max(1)).zip(x) {
+            out.iter_mut().zip(column).for_each(|(o, c)| *o += x * c);
+        }
+        out
+    }
+
+    /// The singular values of R, whose left directions are told in shares.
+    fn inner(&self) -> Option<&Factor> {
+        let make = || {
+            let n = self.order.len();
+            let mut rows = vec![0.0; n * n];
+            for (k, column) in self.order.iter().enumerate() {
+                (0..=k).for_each(|i| rows[i * n + column] = self.r[i * n + k]);
+            }
+            let columns: Vec<usize> = (0..n).collect();
+            Factor::singular(&|e, c| rows[e * n + columns[c]], n, n, false).map(Box::new)
+        };
+        self.inner.get_or_init(make).as_deref()
+    }
 }
 
 impl Factor {
     /// Factors the chosen columns of `rows` (`m` rows of `width`). None if the iteration does not end.
     pub fn of(rows: &[f64], m: usize, width: usize, columns: &[usize], with_null: bool) -> Option<Self> {
         let n = columns.len();
-        let mut factor = Self { m, n, sigma: Vec::new(), left: Vec::new(), right: Vec::new(), null: Vec::new() };
+        let entry = |e: usize, c: usize| rows[e * width + columns[c]];
+        if n > 1 && m >= n {
+            let regular = Regular::of(&entry, m, n);
+            if regular.is_some() {
+                return Some(Self { regular, ..Self::empty(m, n) });
+            }
+        }
+        Self::singular(&entry, m, n, with_null)
+    }
+
+    fn empty(m: usize, n: usize) -> Self {
+        let (sigma, left, right, null) = Default::default();
+        Self { m, n, sigma, left, right, null, regular: None }
+    }
+
+    fn singular(entry: &dyn Fn(usize, usize) -> f64, m: usize, n: usize, with_null: bool) -> Option<Self> {
+        let mut factor = Self::empty(m, n);
         if n == 0 || (m == 0 && !with_null) {
             return Some(factor);
         }
-        let entry = |e: usize, c: usize| rows[e * width + columns[c]];
         if n == 1 || (m == 1 && !with_null) {
             factor.line(entry, with_null);
             return Some(factor);
@@ -78,16 +191,25 @@ impl Factor {
 
     /// How many directions count.
     pub fn rank(&self) -> usize {
-        self.sigma.len()
+        if self.regular.is_some() { self.n } else { self.sigma.len() }
     }
 
     /// Shares of `values` in the left directions.
     pub fn shares(&self, values: &[f64]) -> Vec<f64> {
+        if let Some(regular) = &self.regular {
+            return regular.shares(values);
+        }
         self.left.chunks_exact(self.m.max(1)).map(|u| u.iter().zip(values).map(|(a, b)| a * b).sum()).collect()
     }
 
     /// The shortest minimiser of `|A p - sum(shares u)|^2 + damping |p|^2`.
     pub fn solve(&self, shares: &[f64], damping: f64) -> Vec<f64> {
+        if let Some(regular) = &self.regular {
+            return match (damping > 0.0).then(|| regular.inner()).flatten() {
+                Some(inner) => inner.solve(&inner.shares(shares), damping),
+                None => regular.solve(shares),
+            };
+        }
         let mut step = vec![0.0; self.n];
         for ((v, &s), &share) in self.right.chunks_exact(self.n.max(1)).zip(&self.sigma).zip(shares) {
             let weight = share * s / (s * s + damping);
@@ -98,6 +220,9 @@ impl Factor {
 
     /// The shortest least-squares answer of `A^T l = values`.
     pub fn solve_transposed(&self, values: &[f64]) -> Vec<f64> {
+        if let Some(regular) = &self.regular {
+            return regular.solve_transposed(values, self.m);
+        }
         let mut out = vec![0.0; self.m];
         let sides = self.left.chunks_exact(self.m.max(1)).zip(self.right.chunks_exact(self.n.max(1)));
         for ((u, v), &s) in sides.zip(&self.sigma) {
@@ -109,6 +234,9 @@ impl Factor {
 
     /// The damping at which [`Factor::solve`] is as long as `radius` (Moré's iteration from below; a hard bound of 12).
     pub fn damping(&self, shares: &[f64], radius: f64) -> f64 {
+        if let Some(regular) = &self.regular {
+            return regular.inner().map_or(0.0, |inner| inner.damping(&inner.shares(shares), radius));
+        }
         let mut damping = 0.0;
         for _ in 0..12 {
             let (mut square, mut slope) = (0.0, 0.0);

@@ -6,7 +6,7 @@
 //! 1978); it starts as that of the distance alone, which is exact where the equations are straight.
 
 use super::boxed::box_step;
-use super::factor::{Factor, eigen};
+use super::factor::eigen;
 use super::program::{Minimum, minimise};
 use super::reach::{Reached, crest_shares, reach};
 use super::system::{Point, System, add_transposed, dot, largest};
@@ -102,9 +102,9 @@ fn slide(system: &mut System, here: &mut Point, target: &[f64]) -> Option<(Reach
 
 /// The next step: back to the linearised equations, then to the minimum along what they leave free.
 fn plan(system: &System, here: &Point, c: &[f64], bend: &[f64]) -> Option<Plan> {
-    let (m, n) = (system.m, system.n);
+    let n = system.n;
     let columns: Vec<usize> = (0..n).collect();
-    let factor = Factor::of(&here.rows, m, n, &columns, true)?;
+    let factor = system.factor(&here.rows, &columns, true)?;
     let freedom = n - factor.rank();
     let mut step = if largest(c) > 0.0 { box_step(system, here, c, 0.0)?.step } else { vec![0.0; n] };
     let mut pressures = vec![0.0; n];
@@ -209,9 +209,9 @@ fn leave_saddle(system: &mut System, here: &mut Point, target: &[f64], multiplie
     if largest(multipliers) <= STILL {
         return Some(false);
     }
-    let (m, n) = (system.m, system.n);
+    let n = system.n;
     let inside: Vec<usize> = (0..n).filter(|&i| here.z[i] > system.low[i] && here.z[i] < system.high[i]).collect();
-    let Some(factor) = Factor::of(&here.rows, m, n, &inside, true) else { return Some(false) };
+    let Some(factor) = system.factor(&here.rows, &inside, true) else { return Some(false) };
     let mut directions = Vec::new();
     for v in factor.null.chunks_exact(inside.len().max(1)) {
         let mut direction = vec![0.0; n];

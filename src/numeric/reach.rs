@@ -1,6 +1,6 @@
 //! Phase 1: from a start to true equations, or to the best that is possible within the limits.
 
-use super::boxed::box_step;
+use super::boxed::{BoxStep, box_step};
 use super::factor::eigen;
 use super::system::{Point, System, add_transposed, dot, largest};
 use crate::base::tolerance;
@@ -63,11 +63,13 @@ pub(super) fn reach(system: &mut System, here: &mut Point, target: &[f64]) -> Re
             return Reached::Met;
         }
         let before = search.f;
+        let mut plain = None;
         let size = if curved && worst > tolerance::SOLVED {
             f64::INFINITY
         } else {
-            let Some(plain) = box_step(system, here, &search.c, 0.0) else { return Reached::Stationary };
-            let size = largest(&plain.step);
+            let Some(found) = box_step(system, here, &search.c, 0.0) else { return Reached::Stationary };
+            let size = largest(&found.step);
+            plain = Some(found);
             if worst <= tolerance::SOLVED {
                 // One step more where it still moves something: badly conditioned values gain digits.
                 if polished || size <= STILL {
@@ -82,10 +84,9 @@ pub(super) fn reach(system: &mut System, here: &mut Point, target: &[f64]) -> Re
         if !system.next_iteration() {
             return Reached::Spent;
         }
-        let turned = if curved && worst > tolerance::SOLVED {
-            turn(system, here, &mut search)
-        } else {
-            advance(system, here, &search)
+        let turned = match plain {
+            Some(plain) if !(curved && worst > tolerance::SOLVED) => advance(system, here, &search, plain),
+            _ => turn(system, here, &mut search),
         };
         match turned {
             Turn::Spent if worst > tolerance::SOLVED => return Reached::Spent,
@@ -107,13 +108,15 @@ pub(super) fn reach(system: &mut System, here: &mut Point, target: &[f64]) -> Re
 }
 
 /// A Gauss-Newton step, damped only as far as the trust radius asks for.
-fn advance(system: &mut System, here: &mut Point, search: &Search) -> Turn {
+fn advance(system: &mut System, here: &mut Point, search: &Search, plain: BoxStep) -> Turn {
+    let mut damped;
     for attempt in 0..TRIES {
-        let Some(mut found) = box_step(system, here, &search.c, 0.0) else { return Turn::Still };
+        let mut found = &plain;
         if length(&found.step) > 1.1 * system.radius {
             let damping = found.factor.damping(&found.shares, system.radius);
-            let Some(damped) = box_step(system, here, &search.c, damping) else { return Turn::Still };
-            found = damped;
+            let Some(step) = box_step(system, here, &search.c, damping) else { return Turn::Still };
+            damped = step;
+            found = &damped;
         }
         let long = length(&found.step);
         if long == 0.0 {

@@ -1,6 +1,5 @@
 //! The settled solution, and how it ended.
 
-use super::factor::Factor;
 use super::nearest::nearest;
 use super::reach::{Reached, reach};
 use super::system::{Equations, Point, System, Unknowns, are_true, dot};
@@ -122,7 +121,7 @@ fn finish(system: &System, here: &Point, ending: Ending) -> Settled {
     let inside: Vec<usize> = (0..n).filter(|&i| at_limit[i].is_none()).collect();
     let mut free = vec![false; n];
     let mut freedom = 0;
-    if let Some(factor) = Factor::of(&here.rows, system.m, n, &inside, true) {
+    if let Some(factor) = system.factor(&here.rows, &inside, true) {
         freedom = inside.len() - factor.rank();
         for (&i, loose) in inside.iter().zip(factor.looseness()) {
             free[i] = loose > TAKES_PART;

@@ -1,5 +1,9 @@
 //! The equations as the solver sees them: scaled unknowns, checked values, counted evaluations.
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
+use super::factor::Factor;
 use crate::base::tolerance;
 
 /// Most steps of one [`settle`](super::settle()), all phases together: a constant of the format.
@@ -85,6 +89,16 @@ pub(super) struct System<'a> {
     pub evaluations: u32,
     /// How far one step may go (length in scaled unknowns).
     pub radius: f64,
+    /// What was factored last.
+    factored: RefCell<Option<Factored>>,
+}
+
+/// A factor, and of what.
+struct Factored {
+    rows: Vec<f64>,
+    columns: Vec<usize>,
+    with_null: bool,
+    factor: Rc<Factor>,
 }
 
 impl<'a> System<'a> {
@@ -94,7 +108,38 @@ impl<'a> System<'a> {
         let (low, high) = (scaled(unknowns.least), scaled(unknowns.most));
         let radius = FIRST_RADIUS * (n as f64).sqrt();
         let (trial, x) = (Point::new(m, n), vec![0.0; n]);
-        Self { unknowns, equations, m, n, low, high, trial, x, iterations: 0, evaluations: 0, radius }
+        Self {
+            unknowns,
+            equations,
+            m,
+            n,
+            low,
+            high,
+            trial,
+            x,
+            iterations: 0,
+            evaluations: 0,
+            radius,
+            factored: RefCell::default(),
+        }
+    }
+
+    /// The factor of these columns of `rows`; the last one is kept, because both phases and the end ask for it at one point.
+    pub fn factor(&self, rows: &[f64], columns: &[usize], with_null: bool) -> Option<Rc<Factor>> {
+        // Of a matrix that is not wider than high what has no effect is found in any case.
+        let with_null = with_null || self.m >= columns.len();
+        let mut last = self.factored.borrow_mut();
+        if let Some(known) = &*last
+            && known.with_null == with_null
+            && known.columns == columns
+            && known.rows == rows
+        {
+            return Some(Rc::clone(&known.factor));
+        }
+        let factor = Rc::new(Factor::of(rows, self.m, self.n, columns, with_null)?);
+        let (rows, columns) = (rows.to_vec(), columns.to_vec());
+        *last = Some(Factored { rows, columns, with_null, factor: Rc::clone(&factor) });
+        Some(factor)
     }
 
     /// The unknown itself. On a limit it is that limit's very number.
