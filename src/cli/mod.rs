@@ -6,6 +6,7 @@
 mod actions;
 mod chart;
 mod format;
+mod functions;
 mod measure;
 mod proof;
 mod publish;
@@ -68,6 +69,12 @@ pub enum Command {
     },
     /// List what can be done in the window: names, keys, menus.
     Actions {
+        /// As JSON on stdout.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List the functions of formulas: what they take and give, what they are for, an example.
+    Functions {
         /// As JSON on stdout.
         #[arg(long)]
         json: bool,
@@ -238,6 +245,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),
+        Command::Functions { json } => functions::run(*json),
         Command::Format { file, comments } => format::run(file, *comments),
     };
     let done = done.unwrap_or_else(|s| Done {

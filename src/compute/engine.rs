@@ -115,6 +115,8 @@ fn chart_of(plan: &Plan, draft: &Draft) -> (Rows, Vec<Finding>) {
 fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(&Model, Vec<NodeId>)>, chart: &[Finding]) -> Model {
     let count = plan.cases.list.len();
     let affected = last.as_ref().map(|(last, touched)| affected(&plan, last, touched, rows));
+    // Where nearly everything is touched, keeping the rest costs more than it spares.
+    let affected = affected.filter(|a| 4 * a.tasks.len() < 3 * plan.tasks.len());
     let one = |i: usize| {
         let earlier = last.as_ref().zip(affected.as_ref());
         let earlier = earlier.map(|((last, _), affected)| Earlier { model: &last.cases[i], affected });

@@ -53,7 +53,7 @@ fn wrong(row: &Signature, span: Span, why: impl std::fmt::Display) -> Stop {
 }
 
 /// How a function is written: `turned(point, about, from:, to:)`.
-pub(super) fn usage(row: &Signature) -> String {
+pub fn usage(row: &Signature) -> String {
     let parameters: Vec<String> = row
         .parameters
         .iter()

@@ -131,13 +131,17 @@ fn run<S: Scalar, M: Machine<S>>(op: &Op, machine: &M, span: Span) -> Ran<S, M> 
         Op::Share(a) => Value::Share(real(&run(a, machine, span)?)),
         Op::Pair(x, y) => Value::Pair(real(&run(x, machine, span)?), real(&run(y, machine, span)?)),
         Op::Call(function, arguments, at) => {
-            let mut values = Vec::with_capacity(arguments.len());
-            for argument in arguments {
-                values.push(run(argument, machine, *at)?);
-            }
-            return match arithmetic(*function, &values) {
+            let one = |argument: &Op| run(argument, machine, *at);
+            let call = |values: &[Value<S, M::Edge>]| match arithmetic(*function, values) {
                 Some(value) => value.map_err(|t| (t, *at)),
-                None => machine.call(*function, &values).map_err(|t| (t, *at)),
+                None => machine.call(*function, values).map_err(|t| (t, *at)),
+            };
+            // Nearly all have few, which then need no memory of their own.
+            return match arguments.as_slice() {
+                [a] => call(&[one(a)?]),
+                [a, b] => call(&[one(a)?, one(b)?]),
+                [a, b, c] => call(&[one(a)?, one(b)?, one(c)?]),
+                all => call(&all.iter().map(one).collect::<Result<Vec<_>, _>>()?),
             };
         }
     })

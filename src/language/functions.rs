@@ -66,6 +66,35 @@ pub struct Parameter {
     pub how: How,
 }
 
+impl Takes {
+    /// In words: "a length".
+    pub fn words(self) -> String {
+        match self {
+            Self::One(what) | Self::Each(what) => what.words().to_owned(),
+            Self::AsFirst => "of the same kind as the first".to_owned(),
+            Self::AsBefore => "of the same kind as the one before".to_owned(),
+            Self::ListAsFirst => "a list of the same kind as the first".to_owned(),
+            Self::ListAlongside => "a list of one kind, as long as the one before".to_owned(),
+            Self::Row => "the name of a row of the chart".to_owned(),
+            Self::Words => "words in quotes".to_owned(),
+            Self::Word(words) => words.join(", "),
+        }
+    }
+}
+
+impl Gives {
+    /// In words: "a length".
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Kind(kind) => kind.words(),
+            Self::First => "the same kind as the first",
+            Self::Second => "the same kind as the second",
+            Self::Root => "a number, or half the power of length",
+            Self::OfList => "the kind of the last list",
+        }
+    }
+}
+
 /// A row of the table.
 #[derive(Clone, Copy, Debug)]
 pub struct Signature {

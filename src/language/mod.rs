@@ -17,6 +17,7 @@ mod spelling;
 mod tidy;
 mod tree;
 
+pub use arguments::usage;
 pub use check::{Checked, check, check_condition};
 pub use evaluate::{Machine, Trouble, Value, evaluate};
 pub use functions::{FUNCTIONS, Function, Gives, How, Parameter, SIDES, Signature, TURNS, Takes};

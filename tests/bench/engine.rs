@@ -1,6 +1,6 @@
 //! How long the engine takes: `cargo bench --no-default-features --bench engine`. Times are printed, never asserted.
 //!
-//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`.
+//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`; `joined` and `memory` print figures.
 #![allow(clippy::disallowed_methods, clippy::unwrap_used, clippy::print_stdout, missing_docs, reason = "a bench")]
 
 #[path = "../../examples/generate.rs"]
@@ -121,6 +121,11 @@ fn joined_figures() {
         "  a whole row of the chart, everything touched: {:.2} ms",
         median(20, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })))
     );
+}
+
+/// Five hundred edits of the joined draft with their undo, alone in its process.
+fn memory() {
+    let draft = joined();
     let before = resident();
     let mut work = tracewheel::session::Work::here(draft.clone());
     let name = draft.pieces[3].name.clone();
@@ -133,7 +138,7 @@ fn joined_figures() {
         work.run(&set).unwrap();
     }
     if let (Some(before), Some(after)) = (before, resident()) {
-        println!("  500 edits with their undo: {after:.0} MB resident, {before:.0} MB before");
+        println!("30 x 60 x 20, 500 edits with their undo: {after:.0} MB resident, {before:.0} MB with the draft only");
     }
 }
 
@@ -159,8 +164,9 @@ fn once(name: &str) {
             assert!(!engine.compute(&pulled(&a, "0.52")).cases.is_empty());
         }
         "joined" => joined_figures(),
+        "memory" => memory(),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
-        other => panic!("{other} is not known: block, literal, large"),
+        other => panic!("{other} is not known: block, literal, large, joined, memory"),
     }
 }
 

@@ -180,3 +180,23 @@ fn sheets_are_written_all_or_none() {
     assert_eq!(ran.exit, 1);
     assert!(ran.err.contains("mm"), "{}", ran.err);
 }
+
+#[test]
+fn the_functions_are_listed_with_examples_that_hold() {
+    let ran = tracewheel(&["functions", "--json"]);
+    assert_eq!(ran.exit, 0);
+    let rows: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    let rows = rows.as_array().unwrap();
+    assert_eq!(rows.len(), tracewheel::language::FUNCTIONS.len());
+    // Those that need no piece and no coordinates can be asked as they stand.
+    let examples = rows.iter().map(|r| r["example"].as_str().unwrap());
+    let examples: Vec<&str> =
+        examples.filter(|e| !["cm)", "(0 cm, ", "front", "hem."].iter().any(|w| e.contains(w))).collect();
+    assert!(examples.len() > 10, "{examples:?}");
+    let mut args = vec!["measure", BLOCK, "--size", "88", "--json", "--"];
+    args.extend(&examples);
+    let asked = tracewheel(&args);
+    assert_eq!(asked.exit, 0, "{}", asked.err);
+    let text = tracewheel(&["functions"]).out;
+    assert!(text.contains("touch(point, edge, [nearest: …], [from: …], [side: …])\n    Where a straight line from a point touches a curve."), "{text}");
+}
