@@ -87,6 +87,27 @@ fn c016_a_head_shorter_than_its_armhole_is_an_error_with_its_sign() {
 }
 
 #[test]
+fn c018_the_split_of_the_ease_is_looked_at_too() {
+    // Upper parts front and back as seams of their own, the whole beside them.
+    let body = format!(
+        r#"chart: (girth: ["one"]), {}
+        seams: [(name: "whole", one: ["d.c_1", "d.c_2", "d.c_3", "d.c_4"], two: ["d.a_1", "d.a_2", "d.a_3", "d.a_4"], fit: eased(longer: one, by: "2 cm")),
+            (name: "front_under", one: ["d.c_1"], two: ["d.a_1"], fit: equal), (name: "front_upper", one: ["d.c_2"], two: ["d.a_2"], fit: eased(longer: one, by: "1 cm")),
+            (name: "back_upper", one: ["d.c_3"], two: ["d.a_3"], fit: eased(longer: one, by: "1 cm")), (name: "back_under", one: ["d.c_4"], two: ["d.a_4"], fit: equal)]"#,
+        drawing(&[
+            strip("a", 0, &["8 cm", "12 cm", "13 cm", "8.5 cm"]),
+            strip("c", 5, &["8 cm", "12.2 cm", "14.8 cm", "8.5 cm"]),
+        ])
+    );
+    let [front, back] = <[String; 2]>::try_from(case(&body).told()).unwrap();
+    assert!(
+        front.contains("front_upper") && front.contains("2 mm longer") && front.contains("8 mm too short"),
+        "{front}"
+    );
+    assert!(back.contains("back_upper") && back.contains("18 mm longer") && back.contains("8 mm too long"), "{back}");
+}
+
+#[test]
 fn c021_every_seam_in_every_size() {
     let rows = [
         ("hole_front", ["8.5", "9.0", "9.5", "10.0", "10.5"]),
@@ -146,7 +167,7 @@ fn c022_the_pieces_together_grow_as_the_body_does() {
 }
 
 #[test]
-fn c027_c028_c030_what_must_hold_is_named_in_the_sizes_where_it_does_not() {
+fn c025_c027_c028_c030_what_must_hold_is_named_in_the_sizes_where_it_does_not() {
     let c = case(
         r#"chart: (girth: ["0", "1", "2", "3", "4", "5", "6", "7", "8"], rows: [
             (name: "body_shoulder", by: [girth], cells: [("0", "12 cm"), ("1", "12.2 cm")]), (name: "shoulder", kind: house, by: [girth],
@@ -161,6 +182,20 @@ fn c027_c028_c030_what_must_hold_is_named_in_the_sizes_where_it_does_not() {
     let told: Vec<String> = c.told().into_iter().filter(|t| !t.starts_with("chart.")).collect();
     let [told] = <[String; 1]>::try_from(told).unwrap();
     assert!(told.contains("shoulder_follows_the_body") && told.ends_with("[3 4 5 6 7 8]"), "{told}");
+
+    // C025: a neck that grows by 6 mm a step where the chart's does by 2.
+    let c = case(
+        r#"chart: (girth: ["0", "1", "2", "3", "4", "5", "6"], rows: [
+            (name: "body_neck", by: [girth], cells: [("0", "7 cm"), ("6", "8.2 cm")]), (name: "neck", kind: house, by: [girth],
+             cells: [("0", "7 cm"), ("6", "10.6 cm")])]),
+        values: [(name: "grown", is: "neck - in_size(neck, \"0\")"), (name: "body_grown", is: "body_neck - in_size(body_neck, \"0\")")],
+        conditions: [(name: "neck_follows_the_body", must: "grown <= body_grown + 5 mm")]"#,
+    );
+    near(c.value("grown", "6"), 36.0);
+    near(c.value("body_grown", "6"), 12.0);
+    let told: Vec<String> = c.told().into_iter().filter(|t| !t.starts_with("chart.")).collect();
+    let [told] = <[String; 1]>::try_from(told).unwrap();
+    assert!(told.contains("3.6 cm against 17 mm") && told.ends_with("[2 3 4 5 6]"), "{told}");
 
     let c = case(
         r#"chart: (girth: ["1", "2", "3", "4", "5"], rows: [(name: "short_of", kind: house, by: [girth],
