@@ -410,3 +410,26 @@ fn a_chart_without_sizes_is_told() {
     let found = told("(format: \"tracewheel draft\", version: 0, values: [(name: \"a\", is: \"1 cm\")])");
     assert_eq!(found[0].2, "the chart has no sizes; add one before anything can be computed");
 }
+
+/// The search for found values may run out of its counts: where it does, that is told, and nothing is invented. This system is one that
+/// creeps into a corner of its limits (`numeric_projection::a_corner_is_reached_in_time`).
+#[test]
+fn a_search_that_does_not_end_is_told() {
+    let text = |limits: bool| {
+        let least = |mm: &str| if limits { format!("least: \"{mm} mm\", ") } else { String::new() };
+        format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["S"]), values: [
+            (name: "p", start: "-55.041141568072 mm", {}{}),
+            (name: "q", start: "-34.212663095964 mm", {}{})],
+            conditions: [(name: "bent", must: "0.2 * p - 0.4 * q + (p - q) * (p - q) / 138.119003483509 mm = 33.431556500699 mm", found_by: ["p", "q"])])"#,
+            least("-86.385732612021"),
+            if limits { "most: \"0 mm\"" } else { "" },
+            least("-75.761295560407"),
+            if limits { "most: \"49.621362035745 mm\"" } else { "" },
+        )
+    };
+    let [one] = <[_; 1]>::try_from(told(&text(true))).unwrap();
+    assert_eq!((one.0, one.1.as_str()), (Code::NotSolved, "condition.bent"));
+    assert!(one.2.starts_with("no values found for p, q within ") && one.2.contains("mm off"), "{}", one.2);
+    assert_eq!(told(&text(false)), Vec::new());
+}
