@@ -88,6 +88,10 @@ fn change(draft: &mut Draft, dice: &mut Dice) -> String {
         3 => {
             let i = dice.below(draft.pieces.len());
             let piece = Arc::make_mut(&mut draft.pieces[i]);
+            if let (Some(dart), true) = (piece.darts.first_mut(), how > 5) {
+                edit(if how.is_multiple_of(2) { &mut dart.intake } else { &mut dart.tip }, dice);
+                return format!("dart in {}: {} {}", piece.name, dart.intake, dart.tip);
+            }
             let k = dice.below(piece.edges.len());
             let Some(Segment::Curve(a, b, _)) = piece.edges[k].by.first_mut() else { return "nothing".into() };
             if how.is_multiple_of(2) {

@@ -139,6 +139,53 @@ pub(super) fn edge(world: &World<'_>, frame: u32, edge: &Edge, node: NodeId, rea
     FrameReader { world, reader, frame, plan: &world.frames[frame as usize] }.flat(edge, node);
 }
 
+/// Reads one dart, pleat or tuck of a piece again, by its place among them.
+pub(super) fn mouth(
+    world: &World<'_>,
+    frame: u32,
+    piece: &Piece,
+    i: usize,
+    reader: &mut FormulaReader<'_>,
+) -> Option<NodeId> {
+    let plan = &world.frames[frame as usize];
+    let mut reading = FrameReader { world, reader, frame, plan };
+    let (takers, mouth) = (takers(piece), plan.mouths.get(i)?.0);
+    let taker = takers.get(i)?;
+    let edge = reading.edge_of(piece, taker.on)?;
+    reading.mouth(taker, edge, mouth);
+    Some(mouth)
+}
+
+/// A dart, pleat or tuck.
+struct Taker<'a> {
+    name: &'a str,
+    on: &'a str,
+    place: &'a str,
+    by_foot: bool,
+    intake: &'a str,
+    tip: Option<&'a str>,
+    second_kept: bool,
+}
+
+/// All of a piece, in the order of their nodes.
+fn takers(piece: &Piece) -> Vec<Taker<'_>> {
+    let darts = piece.darts.iter().map(|d| {
+        let (place, by_foot) = if d.foot.is_empty() { (&d.centre, false) } else { (&d.foot, true) };
+        let second_kept = d.kept == Pressed::ToEnd;
+        Taker { name: &d.name, on: &d.on, place, by_foot, intake: &d.intake, tip: Some(&d.tip), second_kept }
+    });
+    let tucks = piece.pleats.iter().chain(&piece.tucks).map(|t| Taker {
+        name: &t.name,
+        on: &t.on,
+        place: &t.centre,
+        by_foot: false,
+        intake: &t.intake,
+        tip: None,
+        second_kept: false,
+    });
+    darts.chain(tucks).collect()
+}
+
 struct FrameReader<'a, 'b> {
     world: &'a World<'a>,
     reader: &'a mut FormulaReader<'b>,
@@ -181,43 +228,46 @@ impl FrameReader<'_, '_> {
             let darts = self.plan.mouths.iter().filter(|m| m.1).map(|m| m.0).collect();
             self.world.define(self.plan.outline, Def::Outline { edges: flats, darts });
         }
-        let darts = piece.darts.iter().map(|d| {
-            let (place, by_foot) = if d.foot.is_empty() { (&d.centre, false) } else { (&d.foot, true) };
-            (&d.name, &d.on, place, by_foot, &d.intake, Some(&d.tip), d.kept == Pressed::ToEnd)
-        });
-        let tucks = piece.pleats.iter().chain(&piece.tucks);
-        let tucks = tucks.map(|t| (&t.name, &t.on, &t.centre, false, &t.intake, None, false));
-        let all: Vec<_> = darts.chain(tucks).collect();
-        for ((name, on, place, by_foot, intake, tip, second_kept), &(mouth, _)) in
-            all.into_iter().zip(&self.plan.mouths)
-        {
-            let Some(&edge) = piece.edges.iter().position(|e| e.name == *on).and_then(|i| self.plan.edges.get(i))
-            else {
+        for (taker, &(mouth, _)) in takers(piece).iter().zip(&self.plan.mouths) {
+            let (on, name) = (taker.on, taker.name);
+            let Some(edge) = self.edge_of(piece, on) else {
                 let known: Vec<&String> = piece.edges.iter().map(|e| &e.name).collect();
                 let finding =
                     part_unknown("edge", on, known).piece(&*self.plan.name).at(format!("{}.{name}", piece.name));
                 self.reader.findings.push(finding);
                 continue;
             };
-            let place = self.read(place, What::Place, on, name);
-            let intake = self.read(intake, LENGTH, on, name);
-            let tip = tip.map(|tip| self.tip(tip, on, name));
+            self.mouth(taker, edge, mouth);
             // An edge waits for its mouths, so that no wrong length is told for it.
             let sewn = self.world.nodes.borrow()[edge as usize].def.clone();
             if let Def::Sewn { flat, mut mouths, outline } = sewn {
-                mouths.push((mouth, name.as_str().into()));
+                mouths.push((mouth, name.into()));
                 self.world.define(edge, Def::Sewn { flat, mouths, outline });
             }
-            let (Some(place), Some(intake)) = (place, intake) else { continue };
-            let tip = tip.flatten().map(|tip| {
-                let deep = tip.kind == Kind::LENGTH;
-                self.world.define(mouth + 1, Def::Formula(tip));
-                (mouth + 1, deep)
-            });
-            let sense = tip.filter(|t| t.1).map(|_| self.plan.sense);
-            let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept };
-            self.world.define(mouth, Def::Mouth(Box::new(def)));
         }
+    }
+
+    fn edge_of(&self, piece: &Piece, on: &str) -> Option<NodeId> {
+        let i = piece.edges.iter().position(|e| e.name == *on)?;
+        self.plan.edges.get(i).copied()
+    }
+
+    /// What a dart, pleat or tuck takes out of an edge.
+    fn mouth(&mut self, taker: &Taker<'_>, edge: NodeId, mouth: NodeId) {
+        let (on, name) = (taker.on, taker.name);
+        let place = self.read(taker.place, What::Place, on, name);
+        let intake = self.read(taker.intake, LENGTH, on, name);
+        let tip = taker.tip.map(|tip| self.tip(tip, on, name));
+        let (Some(place), Some(intake)) = (place, intake) else { return };
+        let tip = tip.flatten().map(|tip| {
+            let deep = tip.kind == Kind::LENGTH;
+            self.world.define(mouth + 1, Def::Formula(tip));
+            (mouth + 1, deep)
+        });
+        let sense = tip.filter(|t| t.1).map(|_| self.plan.sense);
+        let (by_foot, second_kept) = (taker.by_foot, taker.second_kept);
+        let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept };
+        self.world.define(mouth, Def::Mouth(Box::new(def)));
     }
 
     /// The tip of a dart: a point of this piece or a length.

@@ -10,7 +10,7 @@ use crate::compute::chart::ChartPlan;
 use crate::compute::compile::{FormulaReader, ParseCache};
 use crate::compute::graph::deps_of;
 use crate::compute::plan::{Def, NodeId, Plan};
-use crate::document::{Chart, Draft, Edge, Point, Value};
+use crate::document::{Chart, Draft, Edge, Piece, Point, Value};
 
 /// A formula that is another one now.
 enum Change {
@@ -19,6 +19,8 @@ enum Change {
     Point(u32, usize),
     /// Frame and place among its edges, lines behind.
     Edge(u32, usize),
+    /// Piece and place among its darts, pleats and tucks.
+    Mouth(u32, usize),
 }
 
 /// A patched plan, and the nodes that are defined otherwise.
@@ -70,6 +72,15 @@ pub(in crate::compute) fn patch(
                 frames::edge(&world, frame, edges.iter().chain(lines).nth(i)?, node, &mut reader);
                 node + 1
             }
+            Change::Mouth(frame, i) => {
+                let piece = draft.pieces.get(frame as usize)?;
+                let node = frames::mouth(&world, frame, piece, i, &mut reader)?;
+                // The formula of a dart's tip stands behind its mouth.
+                if i < piece.darts.len() {
+                    touched.push(node + 1);
+                }
+                node
+            }
         };
         touched.push(node);
     }
@@ -84,8 +95,8 @@ pub(in crate::compute) fn patch(
         let defined = !Arc::ptr_eq(old, now) && !matches!(old.def, Def::Broken) && !matches!(now.def, Def::Broken);
         defined && old.kind == now.kind && deps_of(&now.def, &new) == old.deps
     };
-    let told = changes.iter().zip(&touched).all(|(change, node)| match change {
-        Change::Value(i) => says(&new.nodes[*node as usize].def, &draft.values[*i]),
+    let told = changes.iter().all(|change| match change {
+        Change::Value(i) => says(&new.nodes[kept.first_value as usize + i].def, &draft.values[*i]),
         _ => true,
     });
     (told && touched.iter().all(is_patched)).then_some(Patched { plan: new, kept, touched, is_other_chart })
@@ -188,6 +199,7 @@ fn changes(before: &Draft, draft: &Draft) -> Option<Vec<Change>> {
         points(i, &a.points, &mut probe.points, &mut out)?;
         edges(i, 0, &a.edges, &mut probe.edges, &mut out)?;
         edges(i, a.edges.len(), &a.lines, &mut probe.lines, &mut out)?;
+        mouths(i, a, &mut probe, &mut out)?;
         if probe != **a {
             return None;
         }
@@ -233,6 +245,36 @@ fn edges(frame: usize, first: usize, before: &[Edge], now: &mut [Edge], out: &mu
             }
             b.by.clone_from(&a.by);
             out.push(Change::Edge(frame as u32, first + i));
+        }
+    }
+    Some(())
+}
+
+/// The same for darts, pleats and tucks.
+fn mouths(frame: usize, before: &Piece, now: &mut Piece, out: &mut Vec<Change>) -> Option<()> {
+    let counts = |p: &Piece| (p.darts.len(), p.pleats.len(), p.tucks.len());
+    if counts(before) != counts(now) {
+        return None;
+    }
+    for (i, (a, b)) in before.darts.iter().zip(&mut now.darts).enumerate() {
+        if a != b {
+            if a.foot.is_empty() != b.foot.is_empty() {
+                return None;
+            }
+            for (from, to) in
+                [(&a.centre, &mut b.centre), (&a.foot, &mut b.foot), (&a.intake, &mut b.intake), (&a.tip, &mut b.tip)]
+            {
+                to.clone_from(from);
+            }
+            out.push(Change::Mouth(frame as u32, i));
+        }
+    }
+    let (old, new) = (before.pleats.iter().chain(&before.tucks), now.pleats.iter_mut().chain(&mut now.tucks));
+    for (i, (a, b)) in old.zip(new).enumerate() {
+        if a != b {
+            b.centre.clone_from(&a.centre);
+            b.intake.clone_from(&a.intake);
+            out.push(Change::Mouth(frame as u32, before.darts.len() + i));
         }
     }
     Some(())
