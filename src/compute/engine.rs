@@ -57,8 +57,8 @@ impl Engine {
             last => Err(last.map(|last| last.model)),
         };
         let (model, kept, chart) = match patched {
-            Ok((patched, last, chart)) => of_patched(draft, patched, &last, chart),
-            Err(last) => self.read_whole(draft, extras, last.as_ref()),
+            Ok((patched, last, chart)) => of_patched(draft, patched, last, chart),
+            Err(last) => self.read_whole(draft, extras, last),
         };
         self.last =
             Some(Last { draft: draft.clone(), model: model.clone(), kept, chart, has_extras: !extras.is_empty() });
@@ -66,11 +66,11 @@ impl Engine {
     }
 
     /// The whole draft read; what has not changed since is not computed again.
-    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<&Model>) -> (Model, Kept, Vec<Finding>) {
+    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<Model>) -> (Model, Kept, Vec<Finding>) {
         let (plan, kept) = build(draft, extras, &mut self.cache);
         let plan = Arc::new(plan);
         let (rows, chart) = chart_of(&plan, draft);
-        let touched = last.filter(|m| same_shape(&m.plan, &plan)).map(|m| {
+        let touched = last.as_ref().filter(|m| same_shape(&m.plan, &plan)).map(|m| {
             let pairs = m.plan.nodes.iter().zip(&plan.nodes).enumerate();
             pairs.filter(|(_, (a, b))| a.def != b.def).map(|(i, _)| i as NodeId).collect()
         });
@@ -89,7 +89,7 @@ impl Engine {
 }
 
 /// The model of a patched plan.
-fn of_patched(draft: &Draft, patched: Patched, last: &Model, mut chart: Vec<Finding>) -> (Model, Kept, Vec<Finding>) {
+fn of_patched(draft: &Draft, patched: Patched, last: Model, mut chart: Vec<Finding>) -> (Model, Kept, Vec<Finding>) {
     let Patched { plan, kept, touched, is_other_chart } = patched;
     let plan = Arc::new(plan);
     let rows;
@@ -112,18 +112,19 @@ fn chart_of(plan: &Plan, draft: &Draft) -> (Rows, Vec<Finding>) {
 }
 
 /// All cases of a plan. Of an earlier model of the same shape is kept what does not hang on what was touched.
-fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(&Model, Vec<NodeId>)>, chart: &[Finding]) -> Model {
+fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(Model, Vec<NodeId>)>, chart: &[Finding]) -> Model {
     let count = plan.cases.list.len();
     let affected = last.as_ref().map(|(last, touched)| affected(&plan, last, touched, rows));
     // Where nearly everything is touched, keeping the rest costs more than it spares.
     let affected = affected.filter(|a| 4 * a.tasks.len() < 3 * plan.tasks.len());
-    let one = |i: usize| {
-        let earlier = last.as_ref().zip(affected.as_ref());
-        let earlier = earlier.map(|((last, _), affected)| Earlier { model: &last.cases[i], affected });
+    let old = last.map_or_else(Vec::new, |(last, _)| last.cases);
+    let one = |i: usize, old: Option<Arc<CaseModel>>| {
+        let old = old.filter(|_| affected.is_some());
+        let earlier = old.as_ref().zip(affected.as_ref()).map(|(model, affected)| Earlier { model, affected });
         Arc::new(compute_case(&plan, rows, i, earlier.as_ref()))
     };
     let work = affected.as_ref().map_or(plan.tasks.len(), |a| a.tasks.len()) * count;
-    let cases = in_turns(count, work, &one);
+    let cases = in_turns(count, work, old, &one);
     let mut findings = plan.findings.clone();
     findings.extend_from_slice(chart);
     findings.extend(node_findings(&plan, &cases));
@@ -135,15 +136,28 @@ fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(&Model, Vec<NodeId>)>, c
 /// Tasks of all cases together from which a second thread pays.
 const WORTH_A_THREAD: usize = 4_000;
 
+/// Computes a case; the one before it is given up with it, whose memory the next can have.
+type One<'a> = dyn Fn(usize, Option<Arc<CaseModel>>) -> Arc<CaseModel> + Sync + 'a;
+
 /// The cases in order, where there is much to do by two threads: the even ones by one, the odd ones by the other.
-fn in_turns(count: usize, work: usize, one: &(dyn Fn(usize) -> Arc<CaseModel> + Sync)) -> Vec<Arc<CaseModel>> {
+fn in_turns(count: usize, work: usize, old: Vec<Arc<CaseModel>>, one: &One<'_>) -> Vec<Arc<CaseModel>> {
     let cores = || std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    let mut old = old.into_iter();
     if work < WORTH_A_THREAD || count < 2 || cores() < 2 {
-        return (0..count).map(one).collect();
+        return (0..count).map(|i| one(i, old.next())).collect();
     }
+    let (mut even_old, mut odd_old) = (Vec::new(), Vec::new());
+    while let Some(even) = old.next() {
+        even_old.push(even);
+        odd_old.extend(old.next());
+    }
+    let turns = |first: usize, old: Vec<Arc<CaseModel>>| {
+        let mut old = old.into_iter();
+        (first..count).step_by(2).map(|i| one(i, old.next())).collect::<Vec<_>>()
+    };
     std::thread::scope(|scope| {
-        let odd = scope.spawn(|| (1..count).step_by(2).map(one).collect::<Vec<_>>());
-        let even: Vec<_> = (0..count).step_by(2).map(one).collect();
+        let odd = scope.spawn(|| turns(1, odd_old));
+        let even = turns(0, even_old);
         match odd.join() {
             Ok(odd) => {
                 let mut odd = odd.into_iter();
