@@ -41,6 +41,8 @@ pub(super) struct World<'a> {
     pub in_sizes: RefCell<BTreeMap<(NodeId, u32), NodeId>>,
     pub kinds: RefCell<Vec<scope::ValueKind>>,
     pub chart: ChartPlan,
+    /// Whether nothing was wrong with the chart's formulas.
+    pub chart_is_sound: bool,
     pub frames: Vec<FramePlan>,
     /// Nodes of edges as drawn, each behind that of the sewn edge.
     pub flats: BTreeSet<NodeId>,
@@ -78,6 +80,7 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut Parse
     let unit = unit_of(draft);
     let mut reader = FormulaReader { cache, findings: Vec::new(), unit };
     let chart = ChartPlan::of(&draft.chart, cases, &mut reader);
+    let chart_is_sound = reader.findings.is_empty();
     let mut world = World {
         draft,
         names: Names::default(),
@@ -87,6 +90,7 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut Parse
         in_sizes: RefCell::default(),
         kinds: RefCell::new(vec![scope::ValueKind::Unknown; draft.values.len()]),
         chart,
+        chart_is_sound,
         frames: Vec::new(),
         flats: BTreeSet::new(),
         first_value: 0,
@@ -110,12 +114,11 @@ pub(super) struct Kept {
     first_value: NodeId,
     placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
     unit: Unit,
-    /// Whether nothing was wrong with the chart's formulas.
-    pub chart_is_sound: bool,
+    chart_is_sound: bool,
 }
 
 impl Kept {
-    fn of(world: &mut World<'_>, chart_is_sound: bool) -> Self {
+    fn of(world: &mut World<'_>) -> Self {
         Self {
             names: std::mem::take(&mut world.names),
             laid: world.laid.take(),
@@ -125,7 +128,7 @@ impl Kept {
             first_value: world.first_value,
             placements: std::mem::take(&mut world.placements),
             unit: world.unit,
-            chart_is_sound,
+            chart_is_sound: world.chart_is_sound,
         }
     }
 
@@ -140,6 +143,7 @@ impl Kept {
             in_sizes: RefCell::new(self.in_sizes),
             kinds: RefCell::new(self.kinds),
             chart: ChartPlan::default(),
+            chart_is_sound: self.chart_is_sound,
             frames: plan.frames.clone(),
             flats: self.flats,
             first_value: self.first_value,
@@ -155,7 +159,6 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
     let mut findings = Vec::new();
     let cases = Cases::of(draft, &mut findings);
     let (mut world, found) = world_of(draft, &cases, cache);
-    let chart_is_sound = !found.iter().any(|f| f.place.name.starts_with("chart."));
     findings.extend(found);
     let mut reader = FormulaReader { cache, findings, unit: world.unit };
     let circles = world.circles.clone();
@@ -167,7 +170,7 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
     let extras = parts::extras(&world, extras, &mut reader);
     let (nodes, chart, frames) =
         (world.nodes.take(), std::mem::take(&mut world.chart), std::mem::take(&mut world.frames));
-    let kept = Kept::of(&mut world, chart_is_sound);
+    let kept = Kept::of(&mut world);
     let findings = reader.findings;
     let mut plan = Plan {
         cases,
@@ -269,6 +272,17 @@ pub(super) struct FrameParts<'a> {
     pub points: &'a [Point],
     pub edges: &'a [Edge],
     pub lines: &'a [Edge],
+}
+
+impl<'a> FrameParts<'a> {
+    /// Those of the frame with this number: pieces first, then drawings.
+    fn of(draft: &'a Draft, frame: usize) -> Option<Self> {
+        if let Some(piece) = draft.pieces.get(frame) {
+            return Some(Self { points: &piece.points, edges: &piece.edges, lines: &piece.lines });
+        }
+        let drawing = draft.drawings.get(frame - draft.pieces.len())?;
+        Some(Self { points: &drawing.points, edges: &[], lines: &drawing.lines })
+    }
 }
 
 /// A part of a frame, for findings.

@@ -32,16 +32,6 @@ impl Slots {
         Self { blocks, len }
     }
 
-    /// How many there are.
-    pub fn len(&self) -> usize {
-        self.len
-    }
-
-    /// Whether there are none.
-    pub fn is_empty(&self) -> bool {
-        self.len == 0
-    }
-
     /// The slot of a node.
     pub fn get(&self, node: usize) -> Option<&Slot> {
         self.blocks.get(node / BLOCK)?.slots.get(node % BLOCK)
@@ -83,13 +73,5 @@ impl Index<usize> for Slots {
     type Output = Slot;
     fn index(&self, node: usize) -> &Slot {
         &self.blocks[node / BLOCK].slots[node % BLOCK]
-    }
-}
-
-impl<'a> IntoIterator for &'a Slots {
-    type Item = &'a Slot;
-    type IntoIter = Box<dyn Iterator<Item = &'a Slot> + 'a>;
-    fn into_iter(self) -> Self::IntoIter {
-        Box::new(self.iter())
     }
 }

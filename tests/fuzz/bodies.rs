@@ -198,7 +198,7 @@ pub fn formula(data: &[u8]) {
     let model = Engine::new().compute(&draft);
     spans_are_sound(&model.findings);
     for case in &model.cases {
-        for slot in &case.slots {
+        for slot in case.slots.iter() {
             if let Some(real) = slot.good().and_then(|i| i.real()) {
                 assert!(real.is_finite(), "{text:?}");
             }

@@ -133,7 +133,7 @@ fn an_engine_that_knows_gives_what_one_gives_that_does_not() {
             let what = format!("seed {seed}, step {step}: {said}");
             assert_eq!(have.findings, wanted.findings, "{what}");
             for (a, b) in have.cases.iter().zip(&wanted.cases) {
-                for (i, (x, y)) in a.slots.iter().zip(&b.slots).enumerate() {
+                for (i, (x, y)) in a.slots.iter().zip(b.slots.iter()).enumerate() {
                     assert_eq!(x, y, "{what}: {}", have.plan.nodes[i].part.name);
                 }
                 assert_eq!((&a.untrue, &a.rows), (&b.untrue, &b.rows), "{what}");

@@ -83,7 +83,7 @@ fn model(draft: &Draft) -> Model {
 /// Everything that is computed, node by node and case by case; names are not looked at.
 fn computed(draft: &Draft) -> Vec<String> {
     let model = model(draft);
-    let slots = model.cases.iter().flat_map(|c| &c.slots);
+    let slots = model.cases.iter().flat_map(|c| c.slots.iter());
     slots
         .map(|slot| match slot.good() {
             None => "none".to_owned(),

@@ -121,9 +121,9 @@ pub(super) fn compile(world: &World<'_>, reader: &mut FormulaReader<'_>) {
         match world.draft.pieces.get(i) {
             Some(piece) => reading.piece(piece),
             None => {
-                let drawing = &world.draft.drawings[i - world.draft.pieces.len()];
-                let parts = FrameParts { points: &drawing.points, edges: &[], lines: &drawing.lines };
-                reading.parts(&parts);
+                if let Some(parts) = FrameParts::of(world.draft, i) {
+                    reading.parts(&parts);
+                }
             }
         }
     }

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use super::{Kept, frames, parts};
+use super::{FrameParts, Kept, frames, parts};
 use crate::compute::chart::ChartPlan;
 use crate::compute::compile::{FormulaReader, ParseCache};
 use crate::compute::graph::deps_of;
@@ -40,7 +40,7 @@ pub(in crate::compute) fn patch(
     cache: &mut ParseCache,
 ) -> Option<Patched> {
     let is_other_chart = before.chart != draft.chart;
-    let changes = changes(before, draft)?;
+    let changes = changes(before, draft, is_other_chart)?;
     let mut reader = FormulaReader { cache, findings: Vec::new(), unit: kept.unit };
     let mut chart = Arc::clone(&plan.chart);
     if is_other_chart {
@@ -50,7 +50,6 @@ pub(in crate::compute) fn patch(
         }
         chart = Arc::new(new);
     }
-    let chart_is_sound = kept.chart_is_sound;
     let mut world = kept.world(draft, plan);
     let mut touched = Vec::with_capacity(changes.len());
     for change in &changes {
@@ -60,16 +59,16 @@ pub(in crate::compute) fn patch(
                 world.first_value + i as NodeId
             }
             Change::Point(frame, i) => {
-                let (points, _, _) = frame_parts(draft, frame);
+                let point = FrameParts::of(draft, frame as usize)?.points.get(i)?;
                 let node = *world.frames[frame as usize].points.get(i)?;
-                frames::point(&world, frame, &points[i], node, &mut reader);
+                frames::point(&world, frame, point, node, &mut reader);
                 node
             }
             Change::Edge(frame, i) => {
-                let (_, edges, lines) = frame_parts(draft, frame);
+                let parts = FrameParts::of(draft, frame as usize)?;
                 let nodes = &world.frames[frame as usize];
                 let node = *nodes.edges.iter().chain(&nodes.lines).nth(i)?;
-                frames::edge(&world, frame, edges.iter().chain(lines).nth(i)?, node, &mut reader);
+                frames::edge(&world, frame, parts.edges.iter().chain(parts.lines).nth(i)?, node, &mut reader);
                 node + 1
             }
             Change::Mouth(frame, i) => {
@@ -85,7 +84,7 @@ pub(in crate::compute) fn patch(
         touched.push(node);
     }
     let nodes = world.nodes.take();
-    let kept = Kept::of(&mut world, chart_is_sound);
+    let kept = Kept::of(&mut world);
     if !reader.findings.is_empty() || nodes.len() != plan.nodes.len() {
         return None;
     }
@@ -117,20 +116,8 @@ fn says(def: &Def, value: &Value) -> bool {
     }
 }
 
-/// Points, edges and lines of a frame.
-fn frame_parts(draft: &Draft, frame: u32) -> (&[Point], &[Edge], &[Edge]) {
-    let i = frame as usize;
-    match draft.pieces.get(i) {
-        Some(piece) => (&piece.points, &piece.edges, &piece.lines),
-        None => {
-            let drawing = &draft.drawings[i - draft.pieces.len()];
-            (&drawing.points, &[], &drawing.lines)
-        }
-    }
-}
-
 /// Which formulas differ; none where anything else does.
-fn changes(before: &Draft, draft: &Draft) -> Option<Vec<Change>> {
+fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Change>> {
     // Every field is named, so that a new one is thought of.
     let Draft {
         format: _,
@@ -166,7 +153,7 @@ fn changes(before: &Draft, draft: &Draft) -> Option<Vec<Change>> {
         log: _,
     } = draft;
     let same = *display == before.display
-        && same_but_cells(&before.chart, chart)
+        && (!is_other_chart || same_but_cells(&before.chart, chart))
         && before.values.len() == values.len()
         && before.drawings.len() == drawings.len()
         && before.pieces.len() == pieces.len()
@@ -282,9 +269,6 @@ fn mouths(frame: usize, before: &Piece, now: &mut Piece, out: &mut Vec<Change>) 
 
 /// Whether two charts differ in the texts of rows and cells only.
 fn same_but_cells(before: &Chart, now: &Chart) -> bool {
-    if before == now {
-        return true;
-    }
     if before.rows.len() != now.rows.len() {
         return false;
     }
