@@ -11,6 +11,7 @@ pub mod compute;
 pub mod curves;
 pub mod document;
 pub mod file;
+pub mod finish;
 pub mod language;
 pub mod numeric;
 pub mod output;

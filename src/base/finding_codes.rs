@@ -98,6 +98,17 @@ codes! {
     RunBroken Error "run-broken" "The edges of a seam's side do not follow one another." "{edge} starts {distance} away from where {before} ends{hint}";
     SeamLength Error "seam-length" "The two sides of a seam do not fit." "{seam}: {longer} is {difference} longer than {shorter}, meant {meant}: {excess}, limit {limit}";
     JointBent Warning "joint-bent" "A line is bent where it runs over a seam." "over {seam} the line {lines} makes {angle}, meant {meant}: {gap} off at 10 mm, limit {limit}";
+    StretchOff Error "stretch-off" "A stretch of a seam does not end on both sides, in order." "{seam}: {problem}";
+    SharesOff Error "shares-off" "The shares of a seam's ease do not add up to the whole." "{seam}: the shares of its stretches add up to {sum}, not to 1";
+    NoFullness Error "no-fullness" "A seam is said to be gathered or stretched without any fullness." "{seam} is said to be {fit}, but {longer} is {times} times as long as {shorter}; say how many times it is meant to be, such as {example}";
+    FullnessOff Error "fullness-off" "The fullness of a gathered seam is outside its limits." "{seam}: {longer} is {times} times as long as {shorter}, meant {meant}";
+    NotchOff Error "notch-off" "A notch has no place on a side of its seam." "notch {notch} of {seam} has no place on {side}: {problem}";
+    NotchApart Error "notch-apart" "Two notches that are to meet lie apart." "notch {notch} of {seam} is told at {told} on {side} and would meet its mate at {meets}: {apart} off, limit {limit}";
+    NotchNear Error "notch-near" "A notch is cut too near to the stitching." "notch {notch} of {seam} is cut {depth} deep into an allowance of {allowance} on {edge}: {left} left, limit {limit}";
+    SeamsAlike Warning "seams-alike" "Seams of one length carry the same notches, so that pieces can be mistaken for each other." "{seams} are equally long and notched alike, so their pieces can be joined wrongly; set their notches at different places";
+    OrderCircular Error "order-circular" "Seams are to be sewn after each other in a circle." "these seams wait for each other: {members}";
+    JointShaping Note "joint-shaping" "Corners that are sewn all round do not lie flat." "the corners sewn together at {points} add up to {angle}: {shaping} of shaping";
+    ClosureOff Error "closure-off" "The end of a closure does not lie on its seam." "the closure of {seam} ends at {at}, but the side is only {length} long";
     ConditionFails Error "condition-fails" "A condition does not hold." "{condition}: {left} against {right}, {difference} off";
     WatchFails Warning "watch-fails" "A comparison that is watched does not hold." "{condition}: {left} against {right}";
     NotTrue Error "not-true" "Equations cannot hold together." "{conditions} cannot hold{together}: {excess} off at the nearest fit of {values}{hint}";
@@ -107,6 +118,31 @@ codes! {
     NothingFixes Warning "nothing-fixes" "No seam or condition fixes a found value." "nothing fixes {value}; it stays at its start";
     TwoSolutions Note "two-solutions" "Found values have a second solution, which goes on from a neighbouring size." "{value} has two solutions here: {taken} is taken, reached from its start; {other} would go on from size {neighbour}, so look which is meant and move the start or a limit";
     StartOutside Warning "start-outside" "The start of a found value lies outside its limits." "the start of {value} lies outside its limits; the nearest limit is taken";
+    DartLegs Error "dart-legs" "The legs of a dart are not equally long." "the legs of {dart} are {one} and {two}: {difference} apart, limit {limit}; swing the shorter one about the tip, or move the tip";
+    FoldBent Error "fold-bent" "A fold is not straight." "{fold} folds along {line}, which is bent by {off}: cloth folds along a straight line only, so make it an edge and a seam";
+    FoldApart Error "fold-apart" "What is folded over does not lie on its target." "{fold}: folded over, {over} lies {apart} away from {onto}, limit {limit}";
+    FoldNotSquare Warning "fold-not-square" "An edge does not cross a fold squarely, so that it has a point or a dip when unfolded." "{edge} meets {line} at {angle}: unfolded it makes a point or a dip of {gap} at 10 mm, limit {limit}";
+    HemShort Warning "hem-short" "The turned edge of a hem is shorter than the place where it is sewn." "turned up, {edge} is {have} long where {need} are needed: {short} short on the piece; let its corners follow the sides";
+    HemFull Note "hem-full" "The edge of a curved hem is longer than where it is sewn, and must be shrunk or eased." "the turned edge of {edge} has {full} too much, to be eased or pressed away";
+
+    // Cutting.
+    NotCut Warning "not-cut" "A piece does not say how it is cut." "nothing says from which cloth {piece} is cut, and how often";
+    GrainMissing Error "grain-missing" "A cut piece has no grain line." "{piece} has no grain line for {material}: give the heading of its lengthwise thread";
+    GrainOff Warning "grain-off" "A grain line is not parallel to the line that it must follow." "the grain of {piece} is {angle} off {line}: {off} over its length, limit {limit}; its heading would be {heading}";
+    FaceMissing Error "face-missing" "A single piece that is not symmetric does not say which side of the cloth is up." "{piece} is cut {count} from {material} and is not symmetric: say which side of the cloth is up, or cut pairs";
+    FaceOnFold Error "face-on-fold" "A piece with one face up is to be cut on the fold." "{piece} lies on a fold of {material} and shows one face: cut on the fold it comes as both halves";
+    AllowanceMissing Warning "allowance-missing" "An edge of a piece that is cut has no allowance." "nothing tells the allowance of {edge}: it is cut on its stitch line; give a width, also where it is meant to be 0";
+    CutCrosses Warning "cut-line-crosses" "A cut line would cross itself and was trimmed." "the cut line of {piece} would cross itself where its allowance is wider than the place leaves room for, and was trimmed{where}";
+    CutFailed Error "no-cut-line" "A cut line cannot be made." "no cut line can be made for {piece}: {problem}";
+    LabelOutside Warning "label-outside" "A label does not lie on its piece." "the label of {piece} would stand outside of it";
+    MarkOutside Warning "mark-outside" "A mark does not lie on its piece." "{mark} lies {distance} outside of {piece}";
+    RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
+
+    // Finished measures and the range.
+    EaseOff Warning "ease-off" "A finished measure leaves more or less ease than is meant." "{measure} is {finished} over a body of {body}: ease {ease}, meant {meant}";
+    OpeningSmall Error "opening-small" "An opening is too small for what must pass." "{measure} opens to {opening}, but {body} is {needed}: {short} too small";
+    EaseDrifts Warning "ease-drifts" "A measure grows otherwise than the body over the range." "{measure} differs from the base by {grows}, the body by {body_grows}: {drift} of drift, limit {limit}";
+    OddSize Warning "odd-size" "One size stands out from its neighbours." "{what} is {value} here; its neighbours suggest {expected}, limit {limit}";
     LimitsCrossed Error "limits-crossed" "The least of a found value is above its most." "the least of {value} is above its most";
 }
 
@@ -129,6 +165,27 @@ impl Code {
                 | Self::NothingFixes
                 | Self::StartOutside
                 | Self::NotUsedYet
+                | Self::FullnessOff
+                | Self::NotchApart
+                | Self::NotchNear
+                | Self::SeamsAlike
+                | Self::JointShaping
+                | Self::DartLegs
+                | Self::FoldApart
+                | Self::FoldNotSquare
+                | Self::HemShort
+                | Self::HemFull
+                | Self::NotCut
+                | Self::GrainOff
+                | Self::AllowanceMissing
+                | Self::CutCrosses
+                | Self::LabelOutside
+                | Self::MarkOutside
+                | Self::RowMissesLevel
+                | Self::EaseOff
+                | Self::OpeningSmall
+                | Self::EaseDrifts
+                | Self::OddSize
         )
     }
 }

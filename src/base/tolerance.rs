@@ -27,6 +27,13 @@ pub const NO_EFFECT: f64 = 1e-9;
 /// Numbers below this share of the largest singular value count as zero.
 pub const RANK: f64 = 1e-9;
 
+/// A set-off line may cross itself by less than this, mm: flattened so finely when it is looked for.
+pub const CROSSING: f64 = 0.01;
+/// Trimming works to this, mm.
+pub const TRIM: f64 = 1e-5;
+/// Two lines that differ by less than this run on straight, radians (0.01°).
+pub const STRAIGHT: f64 = 1.745e-4;
+
 /// Built-in limits of proof, where a draft says nothing; proposals from common practice, no source.
 pub mod limit {
     /// Seam against seam, mm.
@@ -37,6 +44,18 @@ pub mod limit {
     pub const JOINT_ANGLE: f64 = 0.017_453_292_519_943_295;
     /// Gap at 10 mm beside the seam, mm.
     pub const JOINT_GAP: f64 = 0.5;
+    /// Nearest that a notch comes to the stitching, mm (1/8 in).
+    pub const NOTCH_MARGIN: f64 = 3.175;
+    /// Deepest notch where nothing else is told, mm (1/4 in).
+    pub const NOTCH_DEPTH: f64 = 6.35;
+    /// How far one size may stand out in an angle, radians (1°).
+    pub const ODD_ANGLE: f64 = 0.017_453_292_519_943_295;
+    /// How far one size may stand out in a length, mm.
+    pub const ODD_LENGTH: f64 = 3.0;
+    /// Grain against the line that it follows, radians (0.25°).
+    pub const GRAIN_ANGLE: f64 = 0.004_363_323_129_985_824;
+    /// A sharp point of the cut line is cut square at so many allowances.
+    pub const SHARP: f64 = 1.5;
     /// How far beside the seam that gap is measured, mm.
     pub const JOINT_REACH: f64 = 10.0;
 }

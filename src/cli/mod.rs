@@ -5,6 +5,7 @@
 
 mod actions;
 mod chart;
+mod finish;
 mod format;
 mod functions;
 mod measure;
@@ -54,6 +55,17 @@ pub enum Command {
         /// The draft.
         file: PathBuf,
         /// As JSON on stdout.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Print cut lines, notches, marks and grain lines.
+    Finish {
+        /// The draft.
+        file: PathBuf,
+        /// Only in this size (or for this person); may be repeated.
+        #[arg(long = "size")]
+        sizes: Vec<String>,
+        /// As JSON on stdout: by size and piece, in mm.
         #[arg(long)]
         json: bool,
     },
@@ -242,6 +254,7 @@ pub fn run(command: &Command) -> ExitCode {
     let done = match command {
         Command::Measure(call) => measure::run(call),
         Command::Proof { file, json } => proof::run(file, *json),
+        Command::Finish { file, sizes, json } => finish::run(file, sizes, *json),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),

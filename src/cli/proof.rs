@@ -34,7 +34,7 @@ pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
         say(counts.errors, "error"),
         say(counts.warnings, "warning"),
         say(counts.notes, "note"),
-        looked_at(&model)
+        looked_at(&draft, &model)
     ));
     Ok(Done { data, exit, ..Done::default() })
 }

@@ -1,5 +1,6 @@
 //! From draft to plan: names first, then formulas, then the graph.
 
+mod finishing;
 mod frames;
 mod parts;
 pub(super) mod patch;
@@ -166,6 +167,12 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
     frames::compile(&world, &mut reader);
     parts::placements(&world, &mut reader);
     parts::materials(&world, &mut reader);
+    finishing::strips(&world, &mut reader);
+    let measures = finishing::measures(&world, &mut reader);
+    let finishings = finishing::pieces(&world, &mut reader);
+    for (frame, finishing) in world.frames.iter_mut().zip(finishings) {
+        frame.finishing = finishing;
+    }
     let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
     let extras = parts::extras(&world, extras, &mut reader);
     let (nodes, chart, frames) =
@@ -178,6 +185,7 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
         frames,
         seams,
         conditions,
+        measures,
         equations,
         systems: Vec::new(),
         tasks: Vec::new(),
@@ -263,6 +271,13 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
         let mut set = NameSet::default();
         for name in names {
             set.add(name, what, &mut reader.findings);
+            if !matches!(what, "measure" | "strip") {
+                continue;
+            }
+            let node =
+                world.push(Part { name: format!("{what}.{name}").into(), ..Part::default() }, Some(Kind::LENGTH));
+            let known = if what == "strip" { &mut world.names.strips } else { &mut world.names.measures };
+            known.entry(name.clone()).or_insert(node);
         }
     }
 }

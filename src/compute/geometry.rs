@@ -171,6 +171,7 @@ pub(super) fn call<S: Scalar>(
             let (at, along) = ray(edge, &args)?;
             point(at + right_of(along).times(n(2)?.times(inside)))
         }
+        Function::Copy => Ok(Value::Edge(Arc::new(args.edge(0)?.clone()))),
         Function::Reversed => Ok(Value::Edge(Arc::new(args.edge(0)?.reversed()))),
         Function::Part => Ok(Value::Edge(Arc::new(args.edge(0)?.part(p(1)?, p(2)?)?))),
         _ => Err(Trouble::NoAnswer("this function is not known to the machine")),

@@ -368,10 +368,18 @@ pub(super) fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
         }
         Def::Laid(a, b) | Def::Difference(a, b) | Def::ConditionEquation(a, b, _) => out.extend([*a, *b]),
         Def::Side(runs) => all(&runs.iter().collect::<Vec<_>>()),
+        Def::Along(side, point) => {
+            all(&[point]);
+            if let Def::Side(runs) = &plan.nodes[*side as usize].def {
+                all(&runs.iter().collect::<Vec<_>>());
+            }
+            out.push(*side);
+        }
         Def::SeamEquation(a, b, fit) => {
             match fit {
                 Fit::Equal => {}
-                Fit::Eased(_, f) | Fit::Times(_, f) => all(&[f]),
+                Fit::Eased(_, f, share) => all(&std::iter::once(f).chain(share).collect::<Vec<_>>()),
+                Fit::Times(_, f, _) => all(&f.iter().collect::<Vec<_>>()),
             }
             out.extend([*a, *b]);
         }

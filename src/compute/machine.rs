@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::geometry;
 use super::item::{EdgeShape, Folded, Home, Item, NodeTrouble, Stop};
 use super::plan::{Def, Fit, Formula, MouthDef, NodeId, PlacementDef, Plan, SegmentDef};
-use super::seam;
+use super::seam::{self, RunPart};
 use super::shape::{self, MouthParts, Tip};
 use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, Pt, Rigid, Segment, spline};
@@ -169,13 +169,14 @@ impl<A> Runner<'_, A> {
                 Ok(laid(self.access.item(*target).ok_or_else(Stop::upstream)?, &rigid))
             }
             Def::Side(runs) => {
-                let mut edges = Vec::with_capacity(runs.len());
-                for run in runs {
-                    let item = self.formula(run)?;
-                    edges.push((item.edge().cloned().ok_or_else(Stop::upstream)?, run.kind.frame()));
-                }
-                seam::check_run(&edges)?;
-                real(edges.iter().fold(S::zero(), |sum, (e, _)| sum + e.sewn_length()))
+                let side = self.side(runs)?;
+                seam::check_run(&side)?;
+                real(side.iter().fold(S::zero(), |sum, part| sum + part.sewn_length()))
+            }
+            Def::Along(side, point) => {
+                let Def::Side(runs) = &self.plan.nodes[*side as usize].def else { return Err(Stop::upstream()) };
+                let place = seam::place_on(&self.side(runs)?, self.point(point)?, point.kind.frame());
+                place.map_or_else(|trouble| Err(Stop::own(NodeTrouble::Formula(trouble))), real)
             }
             Def::Difference(one, two) => {
                 let (a, b) = (self.real_of(*one)?, self.real_of(*two)?);
@@ -185,10 +186,16 @@ impl<A> Runner<'_, A> {
                 let (a, b): (S, S) = (self.real_of(*one)?, self.real_of(*two)?);
                 real(match fit {
                     Fit::Equal => a - b,
-                    Fit::Eased(Side::One, by) => a - b - self.real(by)?,
-                    Fit::Eased(Side::Two, by) => a - b + self.real(by)?,
-                    Fit::Times(Side::One, times) => a - b * self.real(times)?,
-                    Fit::Times(Side::Two, times) => b - a * self.real(times)?,
+                    Fit::Eased(side, by, share) => {
+                        let mut by: S = self.real(by)?;
+                        if let Some(share) = share {
+                            by = by * self.real(share)?;
+                        }
+                        a - b - if *side == Side::One { by } else { -by }
+                    }
+                    Fit::Times(_, None, _) => return Err(Stop::upstream()),
+                    Fit::Times(Side::One, Some(times), _) => a - b * self.real(times)?,
+                    Fit::Times(Side::Two, Some(times), _) => b - a * self.real(times)?,
                 })
             }
             Def::ConditionEquation(left, right, counts) => {
@@ -196,6 +203,22 @@ impl<A> Runner<'_, A> {
                 real((a - b).times(*counts))
             }
         }
+    }
+
+    /// The parts of a side of a seam.
+    fn side<S: Scalar>(&self, runs: &[Formula]) -> Result<Vec<RunPart<S>>, Stop>
+    where
+        A: Access<S>,
+    {
+        let part = |run: &Formula| {
+            let item = self.formula(run)?;
+            Ok(match (item.edge(), item.real()) {
+                (Some(edge), _) => RunPart::Edge(Arc::clone(edge), run.kind.frame(), seam::is_copy(&run.program.root)),
+                (None, Some(length)) => RunPart::Strip(length),
+                (None, None) => return Err(Stop::upstream()),
+            })
+        };
+        runs.iter().map(part).collect()
     }
 
     fn real_of<S: Scalar>(&self, node: NodeId) -> Result<S, Stop>

@@ -10,6 +10,7 @@ mod chart;
 mod choose;
 mod compile;
 mod engine;
+mod finishing;
 mod geometry;
 mod graph;
 mod item;
@@ -28,11 +29,16 @@ mod width;
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
 pub use engine::{Engine, guarded};
+pub use finishing::{
+    AllowancePlan, CornerPlan, CutPlan, FoldPlan, LinePlan, MarkPlan, MeasurePlan, PieceFinishing,
+};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
 pub use model::{CaseModel, Model, Slot, Solved};
 pub(crate) use names::MATERIAL_MEMBERS;
-pub use plan::{Def, Fit, Formula, FramePlan, Node, NodeId, Part, Plan, SeamPlan, SegmentDef, System};
-pub use seam::{Run, run_of};
+pub use plan::{
+    Def, Fit, Formula, FramePlan, Node, NodeId, NotchPlan, Part, Plan, SeamPlan, SegmentDef, StretchPlan, System,
+};
+pub use seam::{Run, RunPart, run_of};
 pub use slots::Slots;
 pub use trial::Trial;

@@ -51,6 +51,10 @@ pub(super) struct Names {
     pub frames: Vec<FrameNames>,
     /// The first of the three member nodes (`one`, `two`, `difference`) of each seam.
     pub seams: BTreeMap<String, NodeId>,
+    /// The length of each strip.
+    pub strips: BTreeMap<String, NodeId>,
+    /// The value of each finished measure.
+    pub measures: BTreeMap<String, NodeId>,
 }
 
 /// A set of names in which no two may agree after case folding.

@@ -4,8 +4,9 @@ use std::sync::Arc;
 
 use super::cases::Cases;
 use super::chart::ChartPlan;
+use super::finishing::{MeasurePlan, PieceFinishing};
 use crate::base::Finding;
-use crate::document::Side;
+use crate::document::{SeamPressed, Side};
 use crate::language::{Kind, Program};
 
 /// The number of a node.
@@ -42,10 +43,11 @@ pub enum SegmentDef {
 pub enum Fit {
     /// Equally long.
     Equal,
-    /// One side longer by a length.
-    Eased(Side, Formula),
-    /// The first named side is so many times as long as the other.
-    Times(Side, Formula),
+    /// One side longer by a length, or by a share of it.
+    Eased(Side, Formula, Option<Formula>),
+    /// The first named side is so many times as long as the other; without a number it is only watched, for the least and
+    /// the most that follow.
+    Times(Side, Option<Formula>, [Option<Formula>; 2]),
 }
 
 /// What a node is.
@@ -94,8 +96,10 @@ pub enum Def {
     Placement(Box<PlacementDef>),
     /// A point or edge through a placement.
     Laid(NodeId, NodeId),
-    /// A side of a seam: its edges in order. Its value is its sewn length.
+    /// A side of a seam: its edges in order, or the length of a strip. Its value is its sewn length.
     Side(Vec<Formula>),
+    /// How far along a side of a seam (its node) a point lies, sewn.
+    Along(NodeId, Formula),
     /// Sewn length of one less that of two.
     Difference(NodeId, NodeId),
     /// The residual of a kept-true seam: its two sides.
@@ -216,6 +220,8 @@ pub struct FramePlan {
     pub sense: NodeId,
     /// Its whole outline.
     pub outline: NodeId,
+    /// What is made of it beyond its stitch line.
+    pub finishing: Arc<PieceFinishing>,
 }
 
 /// Where the parts of a seam stand among the nodes.
@@ -225,10 +231,46 @@ pub struct SeamPlan {
     pub name: Arc<str>,
     /// Side one, side two, their difference.
     pub sides: [NodeId; 3],
+    /// How they fit, stretch by stretch from the start: one over the whole length where the draft tells none.
+    pub stretches: Vec<StretchPlan>,
+    /// Notches, with places on side one and two; the place on the other side is made where none is told.
+    pub notches: Vec<NotchPlan>,
+    /// Its place in the order of sewing: smaller is earlier; `None` where nothing is told.
+    pub order: Option<(f64, u32)>,
+    /// To which side its allowances are pressed.
+    pub pressed: SeamPressed,
+    /// Its allowance.
+    pub allowance: Option<Formula>,
+    /// The end of its closure, from the start.
+    pub closure: Option<Formula>,
+}
+
+/// A stretch of a seam.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StretchPlan {
+    /// The lengths of both sides on it.
+    pub lengths: [NodeId; 2],
+    /// Where it ends on both sides; `None`: with the side.
+    pub ends: [Option<NodeId>; 2],
     /// How they fit; `None` where that formula is broken.
     pub fit: Option<Fit>,
-    /// Its equation, if it is kept true.
+    /// Its equation, if the seam is kept true.
     pub equation: Option<usize>,
+}
+
+/// A notch of a seam.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotchPlan {
+    /// Its name.
+    pub name: Arc<str>,
+    /// The side on which its place is told.
+    pub on: Side,
+    /// Where.
+    pub at: Formula,
+    /// Where on the other side, if that is told.
+    pub other: Option<Formula>,
+    /// How many strokes.
+    pub strokes: u32,
 }
 
 /// Where the parts of a condition stand.
@@ -259,6 +301,8 @@ pub struct Plan {
     pub seams: Vec<SeamPlan>,
     /// The conditions.
     pub conditions: Vec<ConditionPlan>,
+    /// The finished measures.
+    pub measures: Vec<MeasurePlan>,
     /// The equations.
     pub equations: Vec<Equation>,
     /// What hangs together.

@@ -117,6 +117,29 @@ impl<S: Scalar> Curve<S> {
         }
         path
     }
+    /// The curve that a path draws, without its closing line.
+    ///
+    /// # Errors
+    /// As [`Curve::new`].
+    pub fn from_path(path: &BezPath) -> Result<Curve<f64>, CurveError> {
+        let at = |p: kurbo::Point| Pt::new(p.x, p.y);
+        let segments = path.segments().map(|s| match s {
+            kurbo::PathSeg::Line(l) => Segment::Line(at(l.p0), at(l.p1)),
+            kurbo::PathSeg::Quad(q) => {
+                let c = q.raise();
+                Segment::Cubic([at(c.p0), at(c.p1), at(c.p2), at(c.p3)])
+            }
+            kurbo::PathSeg::Cubic(c) => Segment::Cubic([at(c.p0), at(c.p1), at(c.p2), at(c.p3)]),
+        });
+        Curve::new(segments.collect())
+    }
+    /// After a motion of the plane that keeps straight lines straight, such as a shrinkage. Arcs become cubics within 1e-4 mm.
+    ///
+    /// # Errors
+    /// As [`Curve::new`].
+    pub fn warped(&self, warp: kurbo::Affine) -> Result<Curve<f64>, CurveError> {
+        Self::from_path(&(warp * self.to_path()))
+    }
     /// Whether every coordinate and length is a number. A new curve's are; derivatives may have been infinite on the way.
     pub fn is_finite(&self) -> bool {
         self.total.value().is_finite() && self.segments.iter().all(Segment::is_finite)

@@ -31,6 +31,14 @@ impl<S: Scalar> Curve<S> {
     /// # Errors
     /// See [`NoParallel`].
     pub fn parallel(&self, d0: S, d1: S) -> Result<Self, NoParallel> {
+        self.parallel_within(d0, d1, tolerance::EQUAL)
+    }
+
+    /// The same with another tolerance for cubics, mm.
+    ///
+    /// # Errors
+    /// See [`NoParallel`].
+    pub fn parallel_within(&self, d0: S, d1: S, near: f64) -> Result<Self, NoParallel> {
         let grow = (d1 - d0) / self.length();
         let level = (d1 - d0).value() == 0.0;
         let mut out: Vec<Segment<S>> = Vec::new();
@@ -52,7 +60,7 @@ impl<S: Scalar> Curve<S> {
                     }
                     out.push(Segment::Arc(arc.with_radii_moved(-d0.times(arc.sense()))));
                 }
-                _ => fitted(segment, apart, &mut out)?,
+                _ => fitted(segment, apart, near, &mut out)?,
             }
             if let (Some(before), Some(first)) = (from.checked_sub(1).and_then(|k| out.get(k)), out.get(from)) {
                 let gap = (first.start().plain() - before.end().plain()).length();
@@ -66,7 +74,12 @@ impl<S: Scalar> Curve<S> {
 }
 
 /// Cubics that share ends and derivatives with the true parallel, halved until they are near enough.
-fn fitted<S: Scalar>(segment: &Segment<S>, apart: Apart<S>, out: &mut Vec<Segment<S>>) -> Result<(), NoParallel> {
+fn fitted<S: Scalar>(
+    segment: &Segment<S>,
+    apart: Apart<S>,
+    near: f64,
+    out: &mut Vec<Segment<S>>,
+) -> Result<(), NoParallel> {
     let (plain, flat) = (segment.plain(), Apart { from: apart.from.value(), grow: apart.grow.value() });
     let at = |t: f64| ray(&plain, flat, t).ok_or(NoParallel::Tight);
     let mut cuts = vec![0.0];
@@ -76,7 +89,7 @@ fn fitted<S: Scalar>(segment: &Segment<S>, apart: Apart<S>, out: &mut Vec<Segmen
         let mut is_off = false;
         for share in [0.25, 0.5, 0.75] {
             let (p, _) = at(a + share * (b - a))?;
-            is_off |= (cubic::point(&fit, share) - p).length() > tolerance::EQUAL;
+            is_off |= (cubic::point(&fit, share) - p).length() > near;
         }
         if is_off && cuts.len() < MOST_PIECES && b - a > tolerance::EQUAL {
             let middle = 0.5 * (a + b);

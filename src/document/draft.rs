@@ -111,10 +111,20 @@ pub struct DraftSettings {
     pub joint_gap: String,
     /// The nearest that a notch may come to the stitching (1/8 in).
     pub notch_margin: String,
+    /// How deep a notch is cut; empty: as deep as the allowance leaves, at most 1/4 in.
+    pub notch_depth: String,
     /// Seam allowance where an edge says none.
     pub allowance: String,
     /// Unprintable border of home printers' pages.
     pub page_margin: String,
+    /// How far one size may stand out from its neighbours, in an angle of a corner (1°) …
+    pub odd_angle: String,
+    /// … and in the length of an edge (3 mm).
+    pub odd_length: String,
+    /// How far a grain line may be off the line that it must follow (0.25°).
+    pub grain_angle: String,
+    /// Checks that are switched off: the code of the finding, and why.
+    pub unchecked: Vec<(String, String)>,
 }
 
 /// A finding that a person has looked at and silenced. It speaks again when its number grows.

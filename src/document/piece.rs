@@ -183,6 +183,8 @@ pub struct Dart {
     /// How it is sewn.
     #[serde(skip_serializing_if = "is_default")]
     pub form: DartForm,
+    /// The allowance of each leg, where it is slashed or cut out; empty: that of the draft.
+    pub allowance: String,
     /// Anything worth telling.
     pub note: String,
 }
@@ -299,6 +301,10 @@ pub struct Mark {
     pub to: String,
     /// How many, for a row.
     pub count: u32,
+    /// A point with which one of a row is to be level, measured along the row.
+    pub fixed: String,
+    /// Which of the row that is, from 1; 0: the row is spread evenly from end to end.
+    pub fixed_as: u32,
     /// Its size, where it has one.
     pub size: String,
     /// The words that stand beside it.
@@ -319,6 +325,11 @@ pub struct Allowance {
     pub from: String,
     /// Running to this width at its end; empty: constant.
     pub to_width: String,
+    /// How many turns, where it is a hem: one or two; 0: a seam allowance.
+    #[serde(skip_serializing_if = "is_default")]
+    pub turns: u32,
+    /// How far the second turn goes in; empty: as far as the first.
+    pub turn_in: String,
 }
 
 /// A corner of the cut line.
@@ -327,8 +338,26 @@ pub struct Allowance {
 pub struct Corner {
     /// The point.
     pub at: String,
-    /// How it is shaped, in a word.
-    pub form: String,
+    /// How it is shaped.
+    #[serde(skip_serializing_if = "is_default")]
+    pub form: CornerForm,
+    /// What is left beyond the mitre, or beyond the point where it is cut across; empty: nothing, or the wider allowance.
+    pub width: String,
+}
+
+/// How a corner of the cut line is shaped.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CornerForm {
+    /// As the order of sewing says.
+    #[default]
+    BySewing,
+    /// Both cut lines run on until they meet.
+    Plain,
+    /// Both allowances are turned in and meet on the line that halves the corner.
+    Mitred,
+    /// Straight across the point.
+    Across,
 }
 
 /// How a piece is cut from one material.
@@ -359,6 +388,8 @@ pub struct Cut {
 pub struct Grain {
     /// Formula of a heading.
     pub heading: String,
+    /// The edge or line of the piece to which it must be parallel; empty: none.
+    pub along: String,
     /// Whether the piece may also be turned by half.
     #[serde(skip_serializing_if = "is_default")]
     pub ways: GrainWays,

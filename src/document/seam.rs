@@ -33,7 +33,8 @@ pub enum Fit {
     Gathered {
         /// The longer side.
         longer: Side,
-        /// How many times as long (at least 1).
+        /// How many times as long (at least 1); empty: only the limits are looked at.
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         times: String,
         /// The least that is fine.
         #[serde(default, skip_serializing_if = "String::is_empty")]
@@ -49,6 +50,19 @@ pub enum Fit {
         /// How many times as long (under 1).
         times: String,
     },
+}
+
+/// To which side of a seam its allowances are pressed.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SeamPressed {
+    /// Each to its own side.
+    #[default]
+    Open,
+    /// Both towards side one.
+    ToOne,
+    /// Both towards side two.
+    ToTwo,
 }
 
 /// Two runs of edges that are sewn together. Both start at the same sewn end.
@@ -71,8 +85,13 @@ pub struct Seam {
     pub notches: Vec<Notch>,
     /// When it is sewn: a number, or `after NAME`.
     pub order: String,
+    /// To which side its allowances are pressed.
+    #[serde(skip_serializing_if = "is_default")]
+    pub pressed: SeamPressed,
     /// Its allowance on both sides, where the edges say none.
     pub allowance: String,
+    /// How far from its start it stays open for a zip or another closure; empty: it is sewn all along.
+    pub closure: String,
     /// Anything worth telling.
     pub note: String,
 }
@@ -87,6 +106,8 @@ pub struct Stretch {
     pub to_two: String,
     /// How the sides fit on it.
     pub fit: Fit,
+    /// Instead of a fit of its own: which part of the ease of the whole seam falls on it.
+    pub share: String,
 }
 
 /// A notch of a seam.
@@ -98,8 +119,10 @@ pub struct Notch {
     /// The side on which its place is told.
     #[serde(skip_serializing_if = "is_default")]
     pub on: Side,
-    /// Sewn distance, or fraction, from the seam's start.
+    /// Sewn distance, or fraction, from the seam's start; or a point of that side.
     pub at: String,
+    /// The place on the other side, where it is told and not left to the program: it is then compared.
+    pub other: String,
     /// How many strokes: one, two, three.
     pub strokes: u32,
 }
@@ -146,6 +169,12 @@ pub struct Measure {
     pub ease_least: String,
     /// The most.
     pub ease_most: String,
+    /// How far the ease may drift over the range, against the base size; empty: not looked at.
+    pub drift_most: String,
+    /// The body row over which the opening must pass.
+    pub passes: String,
+    /// By what part the opening stretches for that.
+    pub stretch: String,
     /// Anything worth telling.
     pub note: String,
 }

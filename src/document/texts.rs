@@ -137,8 +137,15 @@ impl Draft {
         to.see("joint_angle", Role::Formula, &mut settings.joint_angle);
         to.see("joint_gap", Role::Formula, &mut settings.joint_gap);
         to.see("notch_margin", Role::Formula, &mut settings.notch_margin);
+        to.see("notch_depth", Role::Formula, &mut settings.notch_depth);
         to.see("allowance", Role::Formula, &mut settings.allowance);
         to.see("page_margin", Role::Formula, &mut settings.page_margin);
+        to.see("odd_angle", Role::Formula, &mut settings.odd_angle);
+        to.see("odd_length", Role::Formula, &mut settings.odd_length);
+        to.see("grain_angle", Role::Formula, &mut settings.grain_angle);
+        for (i, (_, reason)) in settings.unchecked.iter_mut().enumerate() {
+            to.nth("unchecked reason", i, Role::Words, reason);
+        }
     }
 
     fn chart_texts(&mut self, visit: &mut Visit<'_>) {
@@ -224,6 +231,9 @@ impl Draft {
             to.see("body", Role::Row, &mut measure.body);
             to.see("ease_least", Role::Formula, &mut measure.ease_least);
             to.see("ease_most", Role::Formula, &mut measure.ease_most);
+            to.see("drift_most", Role::Formula, &mut measure.drift_most);
+            to.see("passes", Role::Row, &mut measure.passes);
+            to.see("stretch", Role::Formula, &mut measure.stretch);
             to.see("note", Role::Words, &mut measure.note);
         }
     }
@@ -426,6 +436,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
         to.see("foot", Role::Formula, &mut dart.foot);
         to.see("intake", Role::Formula, &mut dart.intake);
         to.see("tip", Role::Formula, &mut dart.tip);
+        to.see("allowance", Role::Formula, &mut dart.allowance);
         to.see("note", Role::Words, &mut dart.note);
     }
     tucks(&name, Inner::Pleat, &mut piece.pleats, visit);
@@ -451,6 +462,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
         to.see("name", Role::OwnName, &mut mark.name);
         to.see("at", Role::Formula, &mut mark.at);
         to.see("to", Role::Formula, &mut mark.to);
+        to.see("fixed", Role::Formula, &mut mark.fixed);
         to.see("size", Role::Formula, &mut mark.size);
         to.see("text", Role::Braces, &mut mark.text);
     }
@@ -460,14 +472,17 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
         to.nth("allowance width", i, Role::Formula, &mut allowance.width);
         to.nth("allowance from", i, Role::Formula, &mut allowance.from);
         to.nth("allowance to_width", i, Role::Formula, &mut allowance.to_width);
+        to.nth("allowance turn_in", i, Role::Formula, &mut allowance.turn_in);
     }
     for (i, corner) in piece.corners.iter_mut().enumerate() {
         to.nth("corner at", i, Role::Own(Inner::Point), &mut corner.at);
+        to.nth("corner width", i, Role::Formula, &mut corner.width);
     }
     for (i, cut) in piece.cuts.iter_mut().enumerate() {
         to.nth("cut material", i, Role::Material, &mut cut.material);
         to.nth("cut on_fold", i, Role::Own(Inner::Edge), &mut cut.on_fold);
         to.nth("cut heading", i, Role::Formula, &mut cut.grain.heading);
+        to.nth("cut along", i, Role::Own(Inner::Edge), &mut cut.grain.along);
     }
     to.see("label at", Role::Formula, &mut piece.label.at);
     to.see("label turn", Role::Formula, &mut piece.label.turn);
@@ -516,13 +531,16 @@ fn seam_texts(seam: &mut super::Seam, visit: &mut Visit<'_>) {
         to.nth("stretch to_one", i, Role::Formula, &mut stretch.to_one);
         to.nth("stretch to_two", i, Role::Formula, &mut stretch.to_two);
         fit_texts(&mut to, "stretch fit", i, &mut stretch.fit);
+        to.nth("stretch share", i, Role::Formula, &mut stretch.share);
     }
     to.all("found_by", &Role::Value, &mut seam.found_by);
     for (i, notch) in seam.notches.iter_mut().enumerate() {
         to.nth("notch at", i, Role::Formula, &mut notch.at);
+        to.nth("notch other", i, Role::Formula, &mut notch.other);
     }
     to.see("order", Role::AfterSeam, &mut seam.order);
     to.see("allowance", Role::Formula, &mut seam.allowance);
+    to.see("closure", Role::Formula, &mut seam.closure);
     to.see("note", Role::Words, &mut seam.note);
 }
 

@@ -237,5 +237,6 @@ functions! {
     Girth "girth" (other("line", Takes::Each(LINE), How::Repeated)) -> Gives::Kind(Kind::LENGTH), "The widths of pieces along lines, each times the copies that are cut, together.", "girth(level(front.hip), level(back.hip))";
     InSize "in_size" (other("row", Takes::Row, How::Placed), other("size", Takes::Words, How::Placed)) -> Gives::First, "A row of the chart as it is in another size.", "in_size(bust, \"88\")";
     Reversed "reversed" (at("edge", EDGE)) -> Gives::First, "An edge run the other way.", "reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))";
+    Copy "copy" (at("edge", EDGE)) -> Gives::First, "The mirrored copy of an edge, or the same edge of the half that is unfolded, on the side of a seam.", "copy(between((0 cm, 0 cm), (3 cm, 4 cm)))";
     Part "part" (at("edge", EDGE), at("from", PT), at("to", PT)) -> Gives::First, "The part of an edge between two points on it.", "part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))";
 }

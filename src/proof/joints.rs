@@ -1,193 +1,242 @@
-//! Lines that run over seams: where corners meet through seams between two free edges, they must run on or be declared.
+//! Corners that meet in the sewn garment.
 //!
-//! Walks from a free edge over the seams at its corner to the next free edge (front, yoke, back …) and sums the corners'
-//! angles. Corners that are sewn all round and seams that end within another's run come with the order on truing.
+//! *Line joint*: a line that is free, or sewn later, runs over a seam (front + yoke + back); the corners' angles sum to 180° or
+//! what is declared. *T-joint*: the same where a seam ends within the run of another one, which must run on over it. *Inner
+//! joint*: corners that are sewn all round; what is missing to 360° is shaping, told and not judged.
 
-use std::collections::BTreeMap;
-
+use super::judged;
 use super::tally::Tally;
-use super::{Limits, judged};
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Def, Model, NodeId};
+use crate::compute::{Def, Model, unit_of};
 use crate::document::Draft;
-use crate::language::{Function, Op};
+use crate::finish::{EdgeEnd, Finished, Sewing, literal};
+use crate::language::Kind;
 
-/// An end of an edge: the edge's sewn node, and whether it is its end (else its start).
-type EdgeEnd = (NodeId, bool);
+/// More corners than this do not meet in one place.
+const MOST_CORNERS: usize = 64;
 
-/// A corner of a piece: the edge that ends there and the one that starts there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Corner {
-    frame: usize,
-    before: NodeId,
-    after: NodeId,
-}
-
-pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Finding> {
-    let ends = seam_ends(model);
+pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
+    let look = Look { draft, model, finished, sewing: &finished.sewing };
     let mut out = Vec::new();
-    let mut seen: Vec<Vec<(NodeId, NodeId)>> = Vec::new();
-    for corner in corners(model) {
-        for free_first in [true, false] {
-            let (free, sewn) = if free_first {
-                ((corner.before, true), (corner.after, false))
-            } else {
-                ((corner.after, false), (corner.before, true))
-            };
-            if is_sewn(&ends, free.0) {
-                continue;
+    let mut seen: Vec<Vec<(usize, usize)>> = Vec::new();
+    let corners: Vec<EdgeEnd> = model
+        .plan
+        .frames
+        .iter()
+        .enumerate()
+        .flat_map(|(frame, plan)| (0..plan.edges.len()).map(move |edge| EdgeEnd { frame, edge, at_end: true }))
+        .collect();
+    for inner in [false, true] {
+        for end in &corners {
+            for line in [*end, look.across(*end)] {
+                let chain = if inner { look.ring(line) } else { look.line(line) };
+                let Some(chain) = chain else { continue };
+                let mut key: Vec<(usize, usize)> = chain.corners.iter().map(|c| look.place(*c)).collect();
+                key.sort_unstable();
+                if !seen.contains(&key) {
+                    seen.push(key);
+                    out.extend(if inner { look.shaping(&chain) } else { look.judge(&chain) });
+                }
             }
-            let Some(chain) = walk(model, &ends, corner, sewn) else { continue };
-            let mut key: Vec<(NodeId, NodeId)> = chain.corners.iter().map(|c| (c.before, c.after)).collect();
-            key.sort_unstable();
-            if seen.contains(&key) {
-                continue;
-            }
-            seen.push(key);
-            out.extend(judge(draft, model, limits, free.0, &chain));
         }
     }
     out
 }
 
-/// Corners between two free edges, and the seams between them.
+/// Corners that meet, each by one of its ends, and the seams between them.
 struct Chain {
-    corners: Vec<Corner>,
+    corners: Vec<EdgeEnd>,
     seams: Vec<usize>,
-    last_free: NodeId,
+    last: EdgeEnd,
 }
 
-/// Where each end of an edge is sewn at the end of a seam: seam, side, whether at the seam's end.
-type SeamEnds = BTreeMap<EdgeEnd, (usize, usize, bool)>;
+struct Look<'a> {
+    draft: &'a Draft,
+    model: &'a Model,
+    finished: &'a Finished,
+    sewing: &'a Sewing,
+}
 
-/// The edge that a side's formula names whole, and whether it runs the other way.
-fn whole_edge(op: &Op) -> Option<(NodeId, bool)> {
-    match op {
-        Op::Load(node) => Some((*node, false)),
-        Op::Call(Function::Reversed, args, _) => args.first().and_then(whole_edge).map(|(n, r)| (n, !r)),
-        _ => None,
+impl Look<'_> {
+    fn across(&self, end: EdgeEnd) -> EdgeEnd {
+        end.across(self.model.plan.frames[end.frame].edges.len())
     }
-}
 
-fn runs_of(model: &Model, seam: usize, side: usize) -> Vec<Option<(NodeId, bool)>> {
-    match &model.plan.nodes[model.plan.seams[seam].sides[side] as usize].def {
-        Def::Side(runs) => runs.iter().map(|r| whole_edge(&r.program.root)).collect(),
-        _ => Vec::new(),
+    /// A corner by its piece and the edge that starts there.
+    fn place(&self, end: EdgeEnd) -> (usize, usize) {
+        let start = if end.at_end { self.across(end) } else { end };
+        (start.frame, start.edge)
     }
-}
 
-fn seam_ends(model: &Model) -> SeamEnds {
-    let mut out = BTreeMap::new();
-    for seam in 0..model.plan.seams.len() {
-        for side in 0..2 {
-            let runs = runs_of(model, seam, side);
-            let count = runs.len();
-            for (i, run) in runs.into_iter().enumerate() {
-                let Some((node, reversed)) = run else { continue };
-                // Ends inside the run are sewn too, but no corner opens there.
-                if i == 0 {
-                    out.entry((node, reversed)).or_insert((seam, side, false));
-                }
-                if i + 1 == count {
-                    out.entry((node, !reversed)).or_insert((seam, side, true));
-                }
-                out.entry((node, false)).or_insert((seam, usize::MAX, false));
-                out.entry((node, true)).or_insert((seam, usize::MAX, false));
+    /// Whether a line runs over a seam: it is free, or sewn later.
+    fn runs_over(&self, line: EdgeEnd, seam: usize) -> bool {
+        match self.sewing.at(self.model, line) {
+            None => true,
+            Some((own, Some(order))) => {
+                own.seam != seam && self.model.plan.seams[seam].order.is_some_and(|first| order > first)
+            }
+            Some((_, None)) => false,
+        }
+    }
+
+    /// Whether two ends follow one another in one side of a seam.
+    fn one_run(&self, a: EdgeEnd, b: EdgeEnd) -> bool {
+        let (of_a, of_b) = (self.sewing.of_edge(a.frame, a.edge), self.sewing.of_edge(b.frame, b.edge));
+        of_a.iter().any(|x| {
+            of_b.iter().any(|y| {
+                let follow = |p: &crate::finish::Sewn, pe: EdgeEnd, q: &crate::finish::Sewn, qe: EdgeEnd| {
+                    p.part + 1 == q.part && pe.at_end != p.against && qe.at_end == q.against
+                };
+                x.seam == y.seam && x.side == y.side && (follow(x, a, y, b) || follow(y, b, x, a))
+            })
+        })
+    }
+
+    /// From a line over the seam at its corner, corner by corner, to where the line goes on.
+    fn line(&self, line: EdgeEnd) -> Option<Chain> {
+        let mut chain = Chain { corners: vec![line], seams: Vec::new(), last: line };
+        let mut at = self.across(line);
+        for _ in 0..MOST_CORNERS {
+            let (sewn, _) = self.sewing.at(self.model, at)?;
+            let partner = self.sewing.partner(at, &sewn)?;
+            let on = self.across(partner);
+            if sewn.copied || chain.corners.iter().any(|c| self.place(*c) == self.place(on)) {
+                return None;
+            }
+            chain.corners.push(on);
+            chain.seams.push(sewn.seam);
+            let goes_on = self.runs_over(on, sewn.seam);
+            let free = |end: EdgeEnd| self.sewing.at(self.model, end).is_none();
+            if self.one_run(line, on) || (goes_on && self.runs_over(line, chain.seams[0]) && free(line) == free(on)) {
+                chain.last = on;
+                return Some(chain);
+            }
+            if goes_on {
+                return None;
+            }
+            at = on;
+        }
+        None
+    }
+
+    /// All corners around a place that is sewn all round.
+    fn ring(&self, start: EdgeEnd) -> Option<Chain> {
+        self.sewing.at(self.model, start)?;
+        let mut chain = Chain { corners: vec![start], seams: Vec::new(), last: start };
+        let mut at = self.across(start);
+        for _ in 0..MOST_CORNERS {
+            let (sewn, _) = self.sewing.at(self.model, at)?;
+            let partner = self.sewing.partner(at, &sewn)?;
+            chain.seams.push(sewn.seam);
+            let on = self.across(partner);
+            if sewn.copied {
+                return None;
+            }
+            if self.place(partner) == self.place(start) {
+                return (chain.corners.len() > 2).then_some(chain);
+            }
+            if chain.corners.iter().any(|c| self.place(*c) == self.place(on)) {
+                return None;
+            }
+            chain.corners.push(on);
+            at = on;
+        }
+        None
+    }
+
+    /// The inside angle of a corner in one case, radians.
+    fn angle(&self, case: usize, end: EdgeEnd) -> Option<f64> {
+        let (frame, after) = self.place(end);
+        let plan = &self.model.plan.frames[frame];
+        let before = (after + plan.edges.len() - 1) % plan.edges.len();
+        let edge = |i: usize| self.model.item(case, plan.edges[i]).and_then(|i| i.edge().cloned());
+        let (before, after) = (edge(before)?, edge(after)?);
+        let (a, b) = (before.curve.end_tangent()?, after.curve.start_tangent()?);
+        let sense = self.model.item(case, plan.sense)?.real()?;
+        Some(std::f64::consts::PI - libm::atan2(a.cross(b), a.dot(b)) * sense)
+    }
+
+    /// A corner as it is written: `front.tip`.
+    fn point(&self, end: EdgeEnd) -> String {
+        let (frame, edge) = self.place(end);
+        let plan = &self.model.plan;
+        match &plan.nodes[plan.frames[frame].edges[edge] as usize + 1].def {
+            Def::Flat { points, .. } => plan.nodes[points[0] as usize].part.name.to_string(),
+            _ => String::new(),
+        }
+    }
+
+    /// What the draft declares of these corners: `None`: nothing; `Some(None)`: any angle.
+    fn declared(&self, points: &[String]) -> Option<Option<f64>> {
+        let same = |corners: &[String]| corners.len() == points.len() && points.iter().all(|p| corners.contains(p));
+        let joint = self.draft.joints.iter().find(|j| same(&j.corners))?;
+        match joint.meant.trim() {
+            "corner" | "" => Some(None),
+            text => Some(literal(text, Kind::Angle, unit_of(self.draft)).ok()),
+        }
+    }
+
+    fn names(&self, chain: &Chain) -> (String, String, Vec<&str>) {
+        let plan = &self.model.plan;
+        let name = |e: EdgeEnd| plan.nodes[plan.frames[e.frame].edges[e.edge] as usize].part.name.to_string();
+        let seams = chain.seams.iter().map(|s| &*plan.seams[*s].name).collect();
+        (name(chain.corners[0]), name(chain.last), seams)
+    }
+
+    fn sums(&self, chain: &Chain) -> Vec<(&str, f64)> {
+        let sum = |case: usize| {
+            let angles = chain.corners.iter().map(|c| self.angle(case, *c));
+            angles.collect::<Option<Vec<f64>>>().map(|all| all.iter().sum())
+        };
+        judged(self.model).filter_map(|(case, size, _)| Some((size, sum(case)?))).collect()
+    }
+
+    fn judge(&self, chain: &Chain) -> Option<Finding> {
+        let limits = &self.finished.limits;
+        let points: Vec<String> = chain.corners.iter().map(|c| self.point(*c)).collect();
+        let meant = match self.declared(&points) {
+            None => std::f64::consts::PI,
+            Some(meant) => meant?,
+        };
+        let (first, last, seams) = self.names(chain);
+        let (piece, edge) = first.split_once('.').unwrap_or((&first, ""));
+        let finding = Finding::new(Code::JointBent)
+            .piece(piece)
+            .edge(edge)
+            .seam(seams.first().copied().unwrap_or(""))
+            .at(points.first().cloned().unwrap_or_default())
+            .word("seam", format!("seam {}", seams.join(", ")))
+            .word("lines", format!("{first} – {last}"));
+        let mut tally = Tally::new(finding, &[("angle", "deg"), ("meant", "deg"), ("limit", "deg"), ("gap", "mm")]);
+        for (size, sum) in self.sums(chain) {
+            let off = (sum - meant).abs();
+            let gap = tolerance::limit::JOINT_REACH * libm::sin(off.min(std::f64::consts::FRAC_PI_2));
+            if off > limits.joint_angle || gap > limits.joint_gap {
+                tally.add(size, &[sum.to_degrees(), meant.to_degrees(), limits.joint_angle.to_degrees(), gap]);
             }
         }
+        tally.done(|f, _| f)
     }
-    out
-}
 
-fn is_sewn(ends: &SeamEnds, node: NodeId) -> bool {
-    ends.contains_key(&(node, false)) || ends.contains_key(&(node, true))
-}
-
-fn corners(model: &Model) -> Vec<Corner> {
-    let mut out = Vec::new();
-    for (frame, plan) in model.plan.frames.iter().enumerate() {
-        let n = plan.edges.len();
-        for i in 0..n {
-            out.push(Corner { frame, before: plan.edges[i], after: plan.edges[(i + 1) % n] });
+    fn shaping(&self, chain: &Chain) -> Option<Finding> {
+        let points: Vec<String> = chain.corners.iter().map(|c| self.point(*c)).collect();
+        let meant = match self.declared(&points) {
+            None => std::f64::consts::TAU,
+            Some(meant) => meant?,
+        };
+        let (first, _, seams) = self.names(chain);
+        let piece = first.split('.').next().unwrap_or("");
+        let finding = Finding::new(Code::JointShaping)
+            .piece(piece)
+            .seam(seams.first().copied().unwrap_or(""))
+            .at(points.first().cloned().unwrap_or_default())
+            .word("points", points.join(", "));
+        let mut tally = Tally::new(finding, &[("angle", "deg"), ("shaping", "deg")]);
+        for (size, sum) in self.sums(chain) {
+            if (meant - sum).abs() > self.finished.limits.joint_angle {
+                tally.add(size, &[sum.to_degrees(), (meant - sum).to_degrees()]);
+            }
         }
+        tally.done(|f, _| f)
     }
-    out
-}
-
-/// From one corner over its sewn edge end, corner by corner, until a free edge is reached.
-fn walk(model: &Model, ends: &SeamEnds, start: Corner, sewn: EdgeEnd) -> Option<Chain> {
-    let all = corners(model);
-    let mut chain = Chain { corners: vec![start], seams: Vec::new(), last_free: 0 };
-    let mut at = sewn;
-    for _ in 0..=all.len() {
-        let &(seam, side, at_end) = ends.get(&at)?;
-        if side == usize::MAX {
-            return None;
-        }
-        let partner = runs_of(model, seam, 1 - side);
-        let (node, reversed) = (if at_end { partner.last() } else { partner.first() }).copied().flatten()?;
-        let end: EdgeEnd = (node, at_end != reversed);
-        let corner = *all.iter().find(|c| if end.1 { c.before == end.0 } else { c.after == end.0 })?;
-        if chain.corners.contains(&corner) {
-            return None;
-        }
-        chain.corners.push(corner);
-        chain.seams.push(seam);
-        let other: EdgeEnd = if end.1 { (corner.after, false) } else { (corner.before, true) };
-        if !is_sewn(ends, other.0) {
-            chain.last_free = other.0;
-            return Some(chain);
-        }
-        at = other;
-    }
-    None
-}
-
-/// The inside angle of a corner in one case, radians.
-fn angle(model: &Model, case: usize, corner: &Corner) -> Option<f64> {
-    let edge = |n: NodeId| model.item(case, n).and_then(|i| i.edge().cloned());
-    let (before, after) = (edge(corner.before)?, edge(corner.after)?);
-    let (a, b) = (before.curve.end_tangent()?, after.curve.start_tangent()?);
-    let sense = model.item(case, model.plan.frames[corner.frame].sense)?.real()?;
-    let turn = libm::atan2(a.cross(b), a.dot(b)) * sense;
-    Some(std::f64::consts::PI - turn)
-}
-
-fn judge(draft: &Draft, model: &Model, limits: &Limits, first_free: NodeId, chain: &Chain) -> Option<Finding> {
-    let plan = &model.plan;
-    let point_of = |c: &Corner| match &plan.nodes[c.after as usize + 1].def {
-        Def::Flat { points, .. } => plan.nodes[points[0] as usize].part.name.to_string(),
-        _ => String::new(),
-    };
-    let points: Vec<String> = chain.corners.iter().map(point_of).collect();
-    let declared =
-        draft.joints.iter().find(|j| j.corners.len() == points.len() && points.iter().all(|p| j.corners.contains(p)));
-    let meant = match declared.map(|j| j.meant.trim()) {
-        None => std::f64::consts::PI,
-        Some("corner" | "") => return None,
-        Some(text) => {
-            super::limits::literal(text, crate::language::Kind::Angle, crate::compute::unit_of(draft)).ok()?
-        }
-    };
-    let name = |n: NodeId| plan.nodes[n as usize].part.name.to_string();
-    let seams: Vec<&str> = chain.seams.iter().map(|s| &*plan.seams[*s].name).collect();
-    let piece = &plan.nodes[first_free as usize].part;
-    let finding = Finding::new(Code::JointBent)
-        .piece(&*piece.piece)
-        .edge(&*piece.edge)
-        .seam(seams.first().copied().unwrap_or(""))
-        .at(points.first().cloned().unwrap_or_default())
-        .word("seam", format!("seam {}", seams.join(", ")))
-        .word("lines", format!("{} – {}", name(first_free), name(chain.last_free)));
-    let mut tally = Tally::new(finding, &[("angle", "deg"), ("meant", "deg"), ("limit", "deg"), ("gap", "mm")]);
-    for (case, size, _) in judged(model) {
-        let angles: Option<Vec<f64>> = chain.corners.iter().map(|c| angle(model, case, c)).collect();
-        let Some(angles) = angles else { continue };
-        let sum: f64 = angles.iter().sum();
-        let gap = tolerance::limit::JOINT_REACH * libm::sin((sum - meant).abs().min(std::f64::consts::FRAC_PI_2));
-        if (sum - meant).abs() > limits.joint_angle || gap > limits.joint_gap {
-            tally.add(size, &[sum.to_degrees(), meant.to_degrees(), limits.joint_angle.to_degrees(), gap]);
-        }
-    }
-    tally.done(|f, _| f)
 }

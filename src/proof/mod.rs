@@ -4,19 +4,24 @@
 //! is judged; persons only where there is no range.
 
 mod conditions;
+mod cutting;
+mod finishing;
+mod folds;
 mod joints;
-mod limits;
+mod measures;
+mod notches;
+mod range;
 mod seams;
 mod silence;
 mod smooth;
 mod tally;
 mod unused;
 
-use crate::base::{Finding, Severity};
+use crate::base::{Code, Finding, Severity};
 use crate::compute::{CaseModel, Model};
 use crate::document::Draft;
+use crate::finish::{Finished, finish};
 
-pub use limits::Limits;
 pub use seams::{SeamState, seam_state};
 
 /// How many findings of each severity, silenced ones left out.
@@ -32,16 +37,49 @@ pub struct Counts {
 
 /// All findings of a draft: errors first, each kind in the order of the draft.
 pub fn proof(draft: &Draft, model: &Model) -> Vec<Finding> {
+    proof_of(draft, model, &finish(draft, model))
+}
+
+/// The same for a draft that is finished already.
+pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
+    let limits = &finished.limits;
     let mut findings = model.findings.clone();
-    let limits = Limits::of(draft, &mut findings);
-    findings.extend(seams::check(draft, model, &limits));
-    findings.extend(joints::check(draft, model, &limits));
-    findings.extend(smooth::check(draft, model, &limits));
+    findings.extend(finished.findings.iter().cloned());
+    findings.extend(seams::check(draft, model, limits));
+    findings.extend(joints::check(draft, model, finished));
+    findings.extend(smooth::check(draft, model, limits));
     findings.extend(conditions::check(model));
+    findings.extend(notches::check(model, finished));
+    findings.extend(finishing::check(draft, model, finished));
+    findings.extend(folds::check(draft, model, finished));
+    findings.extend(cutting::check(draft, model, finished));
+    findings.extend(measures::check(model));
+    findings.extend(range::check(draft, model, limits));
     findings.extend(unused::check(draft));
+    switched_off(draft, &mut findings);
     silence::apply(draft, &mut findings);
     findings.sort_by_key(Finding::severity);
     findings
+}
+
+/// Takes out the findings of checks that the draft switches off; what cannot be silenced cannot be switched off either.
+fn switched_off(draft: &Draft, findings: &mut Vec<Finding>) {
+    for (i, (code, reason)) in draft.settings.unchecked.iter().enumerate() {
+        let known = Code::of(code).filter(|c| c.can_be_silenced());
+        let problem = match known {
+            None => Some(format!("`{code}` is not the code of a check that can be switched off")),
+            Some(_) if reason.trim().is_empty() => Some(format!("the check `{code}` is switched off without a reason")),
+            Some(_) => None,
+        };
+        match (problem, known) {
+            (Some(problem), _) => {
+                let at = format!("settings.unchecked {}", i + 1);
+                findings.push(Finding::new(Code::PartMissing).at(at).word("problem", problem));
+            }
+            (None, Some(off)) => findings.retain(|f| f.code != off),
+            (None, None) => {}
+        }
+    }
 }
 
 /// Counts findings.
@@ -58,14 +96,19 @@ fn judged(model: &Model) -> impl Iterator<Item = (usize, &str, &CaseModel)> {
 }
 
 /// What was looked at, for the words under a clean proof.
-pub fn looked_at(model: &Model) -> String {
+pub fn looked_at(draft: &Draft, model: &Model) -> String {
     let plan = &model.plan;
     let counted = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
+    let cuts = plan.frames.iter().map(|f| f.finishing.cuts.len()).sum();
+    let off: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
+    let off = if off.is_empty() { String::new() } else { format!("; switched off: {}", off.join(", ")) };
     format!(
-        "looked at: {}, {}, the lines that run over seams, in {}; not looked at yet: allowances, notches, grain, folds, \
-         cloth, text",
+        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{off}; \
+         not looked at: how cloth behaves, lay plans, the words of labels and booklet",
         counted(plan.seams.len(), "seam"),
         counted(plan.conditions.len(), "condition"),
+        counted(cuts, "cut"),
+        counted(plan.measures.len(), "finished measure"),
         counted(if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }, "size")
     )
 }

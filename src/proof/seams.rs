@@ -1,12 +1,13 @@
-//! Stitch line against stitch line: do the two sides of each seam fit as meant?
+//! Stitch line against stitch line: do the two sides of each seam fit as meant, stretch by stretch?
 
 use super::tally::Tally;
-use super::{Limits, judged};
-use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Fit, Model, SeamPlan};
-use crate::document::{Draft, Side};
+use super::judged;
+use crate::finish::Limits;
+use crate::base::{Amount, Code, Finding, plain_amount, tolerance};
+use crate::compute::{Fit, Model, SeamPlan, StretchPlan};
+use crate::document::{self, Draft, Side};
 
-/// The two sides of a seam in one case, mm.
+/// The two sides of a seam, or of a stretch of it, in one case, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SeamState {
     /// Sewn length of side one.
@@ -15,37 +16,128 @@ pub struct SeamState {
     pub two: f64,
     /// By how much side one is meant to be longer.
     pub meant: f64,
-    /// By how much it is too long.
+    /// By how much it is too long; of several stretches the worst.
     pub excess: f64,
 }
 
 /// How a seam stands in a case; `None` where that cannot be computed.
 pub fn seam_state(model: &Model, seam: &SeamPlan, case: usize) -> Option<SeamState> {
     let length = |i: usize| model.item(case, seam.sides[i]).and_then(|v| v.real());
+    let mut whole = SeamState { one: length(0)?, two: length(1)?, meant: 0.0, excess: 0.0 };
+    for stretch in &seam.stretches {
+        let state = stretch_state(model, stretch, case)?;
+        whole.meant += state.meant;
+        if state.excess.abs() > whole.excess.abs() {
+            whole.excess = state.excess;
+        }
+    }
+    Some(whole)
+}
+
+/// How a stretch stands in a case.
+fn stretch_state(model: &Model, stretch: &StretchPlan, case: usize) -> Option<SeamState> {
+    let length = |i: usize| model.item(case, stretch.lengths[i]).and_then(|v| v.real());
     let (one, two) = (length(0)?, length(1)?);
     let value = |f| model.evaluate(&model.plan, case, f).ok().and_then(|item| item.real());
-    let meant = match seam.fit.as_ref()? {
+    let signed = |side: &Side, by: f64| if *side == Side::One { by } else { -by };
+    let meant = match stretch.fit.as_ref()? {
         Fit::Equal => 0.0,
-        Fit::Eased(Side::One, by) => value(by)?,
-        Fit::Eased(Side::Two, by) => -value(by)?,
-        Fit::Times(Side::One, times) => two * value(times)? - two,
-        Fit::Times(Side::Two, times) => one - one * value(times)?,
+        Fit::Eased(side, by, None) => signed(side, value(by)?),
+        Fit::Eased(side, by, Some(share)) => signed(side, value(by)? * value(share)?),
+        Fit::Times(side, times, limits) => {
+            let (full, other) = if *side == Side::One { (one, two) } else { (two, one) };
+            let [least, most] = limits.each_ref().map(|l| l.as_ref().map(value));
+            let times = match (times, least, most) {
+                (Some(times), None, None) => value(times)?,
+                // Within its limits any fullness is as meant.
+                (_, least, most) => {
+                    let now = full / other;
+                    now.max(least.unwrap_or(Some(now))?).min(most.unwrap_or(Some(now))?)
+                }
+            };
+            signed(side, other * times - other)
+        }
     };
     Some(SeamState { one, two, meant, excess: one - two - meant })
 }
 
 pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Finding> {
-    let plan = &model.plan;
     let mut out = Vec::new();
-    for seam in &plan.seams {
-        let told = draft.seams.iter().find(|s| s.name == *seam.name);
-        // What is meant of the whole is not told where stretches have fits of their own.
-        if seam.fit.is_none() || told.is_some_and(|s| !s.stretches.is_empty()) {
-            continue;
+    for seam in &model.plan.seams {
+        let Some(told) = draft.seams.iter().find(|s| s.name == *seam.name) else { continue };
+        let sides = [told.one.join(" + "), told.two.join(" + ")];
+        shares(model, seam, &mut out);
+        for (i, stretch) in seam.stretches.iter().enumerate() {
+            let said = if seam.stretches.len() == 1 {
+                format!("seam {}", seam.name)
+            } else {
+                format!("stretch {} of seam {}", i + 1, seam.name)
+            };
+            let fit = told.stretches.get(i).filter(|s| s.share.is_empty()).map_or(&told.fit, |s| &s.fit);
+            let asked = Asked { draft, model, limits, seam, stretch, sides: &sides, said };
+            match stretch.fit {
+                None => {}
+                Some(Fit::Times(..)) if !asked.fullness(fit, &mut out) => {}
+                Some(_) => out.extend(asked.length()),
+            }
         }
-        let sides = told.map(|s| (s.one.join(" + "), s.two.join(" + ")));
-        let (one_name, two_name) = sides.unwrap_or_default();
-        let finding = Finding::new(Code::SeamLength).seam(&*seam.name).at(format!("seam.{}", seam.name));
+    }
+    out
+}
+
+/// Shares of the ease that do not add up.
+fn shares(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
+    let shares: Vec<_> = seam
+        .stretches
+        .iter()
+        .filter_map(|s| match &s.fit {
+            Some(Fit::Eased(_, _, Some(share))) => Some(share),
+            _ => None,
+        })
+        .collect();
+    if shares.is_empty() {
+        return;
+    }
+    let finding = Finding::new(Code::SharesOff).seam(&*seam.name).at(format!("seam.{}", seam.name));
+    let mut tally = Tally::new(finding.word("seam", format!("seam {}", seam.name)), &[("sum", "")]);
+    for (case, size, _) in judged(model) {
+        let value = |f| model.evaluate(&model.plan, case, f).ok().and_then(|item| item.real());
+        let all: Option<Vec<f64>> = shares.iter().map(|s| value(s)).collect();
+        let Some(sum) = all.map(|all| all.iter().sum::<f64>()) else { continue };
+        if (sum - 1.0).abs() > tolerance::EQUAL {
+            tally.add(size, &[sum]);
+        }
+    }
+    out.extend(tally.done(|f, _| f));
+}
+
+/// A stretch that is looked at.
+struct Asked<'a> {
+    draft: &'a Draft,
+    model: &'a Model,
+    limits: &'a Limits,
+    seam: &'a SeamPlan,
+    stretch: &'a StretchPlan,
+    sides: &'a [String; 2],
+    said: String,
+}
+
+impl Asked<'_> {
+    fn finding(&self, code: Code) -> Finding {
+        let name = &self.seam.name;
+        Finding::new(code).seam(&**name).at(format!("seam.{name}")).word("seam", self.said.clone())
+    }
+
+    /// Cases in which it is judged: what is not true is told once, by the system it hangs on.
+    fn cases(&self) -> impl Iterator<Item = (usize, &str)> {
+        let plan = &self.model.plan;
+        let untrue =
+            |case: usize| self.stretch.equation.is_some_and(|e| self.model.is_untrue(case, plan.equations[e].node));
+        judged(self.model).filter(move |(case, _, _)| !untrue(*case)).map(|(case, size, _)| (case, size))
+    }
+
+    /// The difference of its sides against what is meant.
+    fn length(&self) -> Option<Finding> {
         let numbers = [
             ("one", "mm"),
             ("two", "mm"),
@@ -54,27 +146,22 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
             ("limit", "mm"),
             ("excess", "mm"),
         ];
-        let mut tally = Tally::new(finding, &numbers);
-        for (case, size, _) in judged(model) {
-            // What is not true is told once, by the system it hangs on.
-            if seam.equation.is_some_and(|e| model.is_untrue(case, plan.equations[e].node)) {
+        let mut tally = Tally::new(self.finding(Code::SeamLength), &numbers);
+        for (case, size) in self.cases() {
+            let Some(SeamState { one, two, meant, excess }) = stretch_state(self.model, self.stretch, case) else {
                 continue;
-            }
-            let Some(SeamState { one, two, meant, excess }) = seam_state(model, seam, case) else { continue };
-            if excess.abs() > limits.seam + tolerance::EQUAL {
-                tally.add(size, &[one, two, meant, one - two, limits.seam, excess]);
+            };
+            if excess.abs() > self.limits.seam + tolerance::EQUAL {
+                tally.add(size, &[one, two, meant, one - two, self.limits.seam, excess]);
             }
         }
-        out.extend(tally.done(|finding, numbers| {
+        let [one_name, two_name] = self.sides;
+        tally.done(|finding, numbers| {
             let one_longer = numbers[3] >= 0.0;
-            let (longer, shorter) = if one_longer { (&one_name, &two_name) } else { (&two_name, &one_name) };
+            let (longer, shorter) = if one_longer { (one_name, two_name) } else { (two_name, one_name) };
             let sign = if one_longer { 1.0 } else { -1.0 };
             let say = |v: f64| {
-                crate::base::plain_amount(
-                    &crate::base::Amount { name: "", unit: "mm", by_size: vec![v] },
-                    0,
-                    draft.display,
-                )
+                plain_amount(&Amount { name: "", unit: "mm", by_size: vec![v] }, 0, self.draft.display)
             };
             let meant = numbers[2] * sign;
             let excess = numbers[5] * sign;
@@ -84,8 +171,54 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
                 .word("difference", say(numbers[3].abs()))
                 .word("meant", if numbers[2] == 0.0 { "equal".to_owned() } else { say(meant) })
                 .word("excess", format!("{} too {}", say(excess.abs()), if excess >= 0.0 { "long" } else { "short" }))
-                .word("seam", format!("seam {}", seam.name))
-        }));
+        })
     }
-    out
+
+    /// Fullness told by times. Whether the lengths are to be compared besides.
+    fn fullness(&self, fit: &document::Fit, out: &mut Vec<Finding>) -> bool {
+        let Some(Fit::Times(side, times, limits)) = &self.stretch.fit else { return true };
+        let gathered = matches!(fit, document::Fit::Gathered { .. });
+        let (code, numbers): (_, &[(&str, &str)]) = (Code::NoFullness, &[("times", "")]);
+        let mut none = Tally::new(self.finding(code), numbers);
+        let mut off = Tally::new(self.finding(Code::FullnessOff), &[("least", ""), ("most", ""), ("times", "")]);
+        let value = |case, f| self.model.evaluate(&self.model.plan, case, f).ok().and_then(|item| item.real());
+        for (case, size) in self.cases() {
+            let Some(state) = stretch_state(self.model, self.stretch, case) else { continue };
+            let (full, other) = if *side == Side::One { (state.one, state.two) } else { (state.two, state.one) };
+            let told = times.as_ref().and_then(|t| value(case, t));
+            if told.is_some_and(|t| if gathered { t <= 1.0 + tolerance::EQUAL } else { t >= 1.0 - tolerance::EQUAL }) {
+                none.add(size, &[told.unwrap_or(f64::NAN)]);
+                continue;
+            }
+            let [least, most] = limits.each_ref().map(|l| l.as_ref().and_then(|l| value(case, l)));
+            let now = full / other;
+            let outside = least.is_some_and(|l| now < l - tolerance::EQUAL) || most.is_some_and(|m| now > m + tolerance::EQUAL);
+            if outside {
+                off.add(size, &[least.unwrap_or(f64::NAN), most.unwrap_or(f64::NAN), now]);
+            }
+        }
+        let [one, two] = self.sides;
+        let (longer, shorter) = if *side == Side::One { (one, two) } else { (two, one) };
+        let had = none.done(|finding, _| {
+            let (fit, example) = if gathered { ("gathered", "1.5") } else { ("stretched", "0.9") };
+            finding
+                .word("fit", fit)
+                .word("longer", longer.clone())
+                .word("shorter", shorter.clone())
+                .word("example", format!("`times: \"{example}\"`"))
+        });
+        let is_told = had.is_some();
+        out.extend(had);
+        out.extend(off.done(|mut finding, numbers| {
+            let meant = match (numbers[0].is_nan(), numbers[1].is_nan()) {
+                (false, true) => format!("at least {}", numbers[0]),
+                (true, false) => format!("at most {}", numbers[1]),
+                _ => format!("{} to {}", numbers[0], numbers[1]),
+            };
+            finding.amounts.retain(|a| a.by_size.iter().all(|v| v.is_finite()));
+            finding.word("longer", longer.clone()).word("shorter", shorter.clone()).word("meant", meant)
+        }));
+        // Limits judge alone; a number alone is compared.
+        !is_told && limits.iter().all(Option::is_none)
+    }
 }

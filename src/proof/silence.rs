@@ -1,6 +1,6 @@
 //! Findings that a person has looked at. They speak again when their number grows.
 
-use super::limits::literal;
+use crate::finish::literal;
 use crate::base::{Finding, tolerance};
 use crate::compute::unit_of;
 use crate::document::Draft;

@@ -1,7 +1,8 @@
 //! Joints inside an edge that are declared smooth.
 
 use super::tally::Tally;
-use super::{Limits, judged};
+use super::judged;
+use crate::finish::Limits;
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{Draft, Edge};

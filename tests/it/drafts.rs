@@ -131,6 +131,11 @@ fn settings() -> BoxedStrategy<DraftSettings> {
         notch_margin: text(),
         allowance: text(),
         page_margin: text(),
+        notch_depth: text(),
+        odd_angle: text(),
+        odd_length: text(),
+        grain_angle: text(),
+        unchecked: few((text(), text()).boxed()),
     })
 }
 
@@ -246,6 +251,7 @@ fn piece() -> BoxedStrategy<Piece> {
         tip: text(),
         pressed: pressed(),
         kept: pressed(),
+        allowance: text(),
         form: one_of(&[DartForm::Folded, DartForm::Slashed, DartForm::CutOut, DartForm::TwoEnded]),
         note: text(),
     });
@@ -267,6 +273,8 @@ fn piece() -> BoxedStrategy<Piece> {
         at: text(),
         to: text(),
         count: number(),
+        fixed: text(),
+        fixed_as: number(),
         size: text(),
         text: text(),
     });
@@ -274,7 +282,7 @@ fn piece() -> BoxedStrategy<Piece> {
         material: text(),
         count: number(),
         on_fold: text(),
-        grain: any_of!(Grain { heading: text(), ways: one_of(&[GrainWays::Both, GrainWays::One]) }),
+        grain: any_of!(Grain { heading: text(), along: text(), ways: one_of(&[GrainWays::Both, GrainWays::One]) }),
         face: one_of(&[Face::Pairs, Face::RightSideUp, Face::WrongSideUp]),
         outline: one_of(&[Outline::Full, Outline::LessAllowance, Outline::Block]),
         allowances: text(),
@@ -307,9 +315,15 @@ fn piece() -> BoxedStrategy<Piece> {
             set: text(),
             width: text(),
             from: text(),
-            to_width: text()
+            to_width: text(),
+            turns: number(),
+            turn_in: text(),
         })),
-        corners: few(any_of!(Corner { at: text(), form: text() })),
+        corners: few(any_of!(Corner {
+            at: text(),
+            form: one_of(&[CornerForm::BySewing, CornerForm::Plain, CornerForm::Mitred, CornerForm::Across]),
+            width: text(),
+        })),
         cuts: few(cut),
         label: any_of!(Label { at: text(), turn: text() }),
         stack: few(text()),
@@ -352,17 +366,29 @@ fn seam() -> BoxedStrategy<Seam> {
         one: texts(),
         two: texts(),
         fit: fit(),
-        stretches: few(any_of!(Stretch { to_one: text(), to_two: text(), fit: fit() })),
+        stretches: few(any_of!(Stretch { to_one: text(), to_two: text(), fit: fit(), share: text() })),
         found_by: texts(),
-        notches: few(any_of!(Notch { name: text(), on: side(), at: text(), strokes: number() })),
+        notches: few(any_of!(Notch { name: text(), on: side(), at: text(), other: text(), strokes: number() })),
         order: text(),
+        pressed: one_of(&[SeamPressed::Open, SeamPressed::ToOne, SeamPressed::ToTwo]),
         allowance: text(),
+        closure: text(),
         note: text(),
     })
 }
 
 fn measure() -> BoxedStrategy<Measure> {
-    any_of!(Measure { name: text(), is: text(), body: text(), ease_least: text(), ease_most: text(), note: text() })
+    any_of!(Measure {
+        name: text(),
+        is: text(),
+        body: text(),
+        ease_least: text(),
+        ease_most: text(),
+        drift_most: text(),
+        passes: text(),
+        stretch: text(),
+        note: text(),
+    })
 }
 
 fn material() -> BoxedStrategy<Material> {

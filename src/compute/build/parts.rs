@@ -5,11 +5,14 @@ use crate::base::{Code, Finding};
 use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
 use crate::compute::names::{Global, MATERIAL_MEMBERS};
-use crate::compute::plan::{ConditionPlan, Def, Equation, Fit, Formula, NodeId, Part, PlacementDef, SeamPlan};
+use crate::compute::plan::{
+    ConditionPlan, Def, Equation, Fit, Formula, NodeId, NotchPlan, Part, PlacementDef, SeamPlan, StretchPlan,
+};
 use crate::document::{self, Material, Seam};
 use crate::language::{Frame, Kind, Relation, What};
 
 const LENGTH: What = What::Kind(Kind::LENGTH);
+const NUMBER: What = What::Kind(Kind::NUMBER);
 /// A plain number counts as this many millimetres in an equation.
 const NUMBER_COUNTS: f64 = 100.0;
 
@@ -159,9 +162,10 @@ type Made = (Vec<SeamPlan>, Vec<ConditionPlan>, Vec<Equation>);
 pub(super) fn seams_and_conditions(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Made {
     let mut equations = Vec::new();
     let mut seams = Vec::new();
-    for seam in &world.draft.seams {
+    let orders = super::finishing::orders(&world.draft.seams, reader);
+    for (seam, order) in world.draft.seams.iter().zip(orders) {
         let Some(&first) = world.names.seams.get(&seam.name) else { continue };
-        seams.push(read_seam(world, seam, first, reader, &mut equations));
+        seams.push(read_seam(world, seam, first, order, reader, &mut equations));
     }
     let mut conditions = Vec::new();
     let scope = FormulaScope { world, frame: None };
@@ -222,57 +226,187 @@ fn found_by(world: &World<'_>, names: &[String], at: &str, reader: &mut FormulaR
     out
 }
 
+struct SeamReader<'a, 'b> {
+    world: &'a World<'a>,
+    reader: &'a mut FormulaReader<'b>,
+    seam: &'a Seam,
+    name: String,
+}
+
+impl SeamReader<'_, '_> {
+    fn read(&mut self, text: &str, what: What) -> Option<Formula> {
+        let scope = FormulaScope { world: self.world, frame: None };
+        let (seam, name) = (&self.seam.name, &self.name);
+        self.reader.read_as(text, &scope, what, None, |f| f.seam(seam).at(name.clone()))
+    }
+
+    fn optional(&mut self, text: &str, what: What) -> Option<Formula> {
+        if text.is_empty() { None } else { self.read(text, what) }
+    }
+
+    fn wrong_kind(&mut self, formula: &Formula, expected: &'static str) {
+        self.reader.findings.push(Finding {
+            formula: formula.text.to_string(),
+            span: Some(formula.program.span),
+            ..Finding::new(Code::WrongKind)
+                .seam(&self.seam.name)
+                .at(self.name.clone())
+                .word("found", formula.kind.words())
+                .word("expected", expected)
+        });
+    }
+
+    /// The edges of a side, or the length of a strip.
+    fn side(&mut self, texts: &[String], node: NodeId, which: &str) {
+        if texts.is_empty() {
+            let problem = format!("side {which} of the seam {} names no edge", self.seam.name);
+            let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(self.name.clone());
+            self.reader.findings.push(finding.word("problem", problem));
+            return;
+        }
+        let mut runs = Vec::with_capacity(texts.len());
+        for text in texts {
+            let formula = self.read(text, What::Any);
+            let fits = |f: &Formula| f.kind == Kind::LENGTH || matches!(f.kind, Kind::Edge(_));
+            if let Some(other) = formula.as_ref().filter(|f| !fits(f)) {
+                self.wrong_kind(other, "an edge, or the length of a strip");
+            }
+            runs.push(formula.filter(fits));
+        }
+        if let Some(runs) = runs.into_iter().collect::<Option<Vec<_>>>() {
+            self.world.define(node, Def::Side(runs));
+        }
+    }
+
+    fn fit(&mut self, fit: &document::Fit) -> Option<Fit> {
+        match fit {
+            document::Fit::Equal => Some(Fit::Equal),
+            document::Fit::Eased { longer, by } => self.read(by, LENGTH).map(|f| Fit::Eased(*longer, f, None)),
+            document::Fit::Gathered { longer, times, least, most } => {
+                let limits = [self.optional(least, NUMBER), self.optional(most, NUMBER)];
+                if times.is_empty() && limits.iter().any(Option::is_some) {
+                    return Some(Fit::Times(*longer, None, limits));
+                }
+                self.read(times, NUMBER).map(|f| Fit::Times(*longer, Some(f), limits))
+            }
+            document::Fit::Stretched { shorter, times } => {
+                self.read(times, NUMBER).map(|f| Fit::Times(*shorter, Some(f), [None, None]))
+            }
+        }
+    }
+
+    /// A node of this seam that nothing names.
+    fn node(&self, def: Def) -> NodeId {
+        let part = Part { seam: self.seam.name.as_str().into(), name: self.name.as_str().into(), ..Part::default() };
+        let node = self.world.push(part, None);
+        self.world.define(node, def);
+        node
+    }
+
+    /// Where a stretch ends on a side: the point's place along it.
+    fn end(&mut self, text: &str, side: NodeId) -> Option<NodeId> {
+        let point = self.optional(text, What::Kind(Kind::Point(Frame(0))))?;
+        Some(self.node(Def::Along(side, point)))
+    }
+
+    fn stretches(&mut self, [one, two]: [NodeId; 2]) -> Vec<StretchPlan> {
+        let seam = self.seam;
+        if seam.stretches.is_empty() {
+            let fit = self.fit(&seam.fit);
+            return vec![StretchPlan { lengths: [one, two], ends: [None, None], fit, equation: None }];
+        }
+        let whole = self.fit(&seam.fit);
+        let shared = seam.stretches.iter().any(|s| !s.share.is_empty());
+        let mut out: Vec<StretchPlan> = Vec::new();
+        let mut before: [Option<NodeId>; 2] = [None, None];
+        for stretch in &seam.stretches {
+            let ends = [self.end(&stretch.to_one, one), self.end(&stretch.to_two, two)];
+            let lengths = [0, 1].map(|i| {
+                let end = ends[i].unwrap_or([one, two][i]);
+                before[i].map_or(end, |start| self.node(Def::Difference(end, start)))
+            });
+            let fit = match (&whole, shared) {
+                (Some(Fit::Eased(longer, by, _)), true) => {
+                    let share = self.optional(&stretch.share, NUMBER);
+                    let (longer, by) = (*longer, by.clone());
+                    Some(share.map_or(Fit::Equal, |share| Fit::Eased(longer, by, Some(share))))
+                }
+                (_, true) => None,
+                _ => self.fit(&stretch.fit),
+            };
+            out.push(StretchPlan { lengths, ends, fit, equation: None });
+            before = ends;
+        }
+        if shared && !matches!(whole, None | Some(Fit::Eased(..))) {
+            let problem = format!("the stretches of {} share its ease, but the seam itself is not eased", seam.name);
+            let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(self.name.clone());
+            self.reader.findings.push(finding.word("problem", problem));
+        }
+        out
+    }
+
+    /// A place on a side: a length, a fraction, a point.
+    fn place(&mut self, text: &str) -> Option<Formula> {
+        let formula = self.read(text, What::Any)?;
+        if matches!(formula.kind, Kind::LENGTH | Kind::NUMBER | Kind::Point(_)) {
+            return Some(formula);
+        }
+        self.wrong_kind(&formula, "a length, a fraction or a point of that side");
+        None
+    }
+
+    fn notches(&mut self) -> Vec<NotchPlan> {
+        let mut out = Vec::new();
+        for (i, notch) in self.seam.notches.iter().enumerate() {
+            let at = self.place(&notch.at);
+            let other = if notch.other.is_empty() { None } else { self.place(&notch.other) };
+            let name = if notch.name.is_empty() { format!("{}", i + 1) } else { notch.name.clone() };
+            let strokes = notch.strokes.clamp(1, 3);
+            out.extend(at.map(|at| NotchPlan { name: name.into(), on: notch.on, at, other, strokes }));
+        }
+        out
+    }
+}
+
 fn read_seam(
     world: &World<'_>,
     seam: &Seam,
     first: NodeId,
+    order: Option<(f64, u32)>,
     reader: &mut FormulaReader<'_>,
     equations: &mut Vec<Equation>,
 ) -> SeamPlan {
     let name = format!("seam.{}", seam.name);
-    let scope = FormulaScope { world, frame: None };
     let sides = [first, first + 1, first + 2];
-    let edge = What::Kind(Kind::Edge(Frame(0)));
-    for (texts, node, which) in [(&seam.one, first, "one"), (&seam.two, first + 1, "two")] {
-        if texts.is_empty() {
-            let problem = format!("side {which} of the seam {} names no edge", seam.name);
-            reader
-                .findings
-                .push(Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone()).word("problem", problem));
-            continue;
-        }
-        let mut read =
-            |text: &String| reader.read_as(text, &scope, edge, None, |f| f.seam(&seam.name).at(name.clone()));
-        let runs: Vec<Option<Formula>> = texts.iter().map(&mut read).collect();
-        if let Some(runs) = runs.into_iter().collect::<Option<Vec<_>>>() {
-            world.define(node, Def::Side(runs));
-        }
-    }
+    let mut reading = SeamReader { world, reader, seam, name: name.clone() };
+    reading.side(&seam.one, first, "one");
+    reading.side(&seam.two, first + 1, "two");
     world.define(first + 2, Def::Difference(first, first + 1));
-    let mut length =
-        |text: &str, what: What| reader.read_as(text, &scope, what, None, |f| f.seam(&seam.name).at(name.clone()));
-    let fit = match &seam.fit {
-        document::Fit::Equal => Some(Fit::Equal),
-        document::Fit::Eased { longer, by } => length(by, LENGTH).map(|f| Fit::Eased(*longer, f)),
-        document::Fit::Gathered { longer, times, .. } => {
-            length(times, What::Kind(Kind::NUMBER)).map(|f| Fit::Times(*longer, f))
-        }
-        document::Fit::Stretched { shorter, times } => {
-            length(times, What::Kind(Kind::NUMBER)).map(|f| Fit::Times(*shorter, f))
-        }
-    };
+    let mut stretches = reading.stretches([first, first + 1]);
+    let notches = reading.notches();
+    let (allowance, closure) = (reading.optional(&seam.allowance, LENGTH), reading.optional(&seam.closure, LENGTH));
     let found = found_by(world, &seam.found_by, &name, reader);
-    let mut equation = None;
     if !seam.found_by.is_empty() {
-        let part = Part { seam: seam.name.as_str().into(), name: name.as_str().into(), ..Part::default() };
-        let node = world.push(part, None);
-        if let Some(fit) = &fit {
-            world.define(node, Def::SeamEquation(first, first + 1, fit.clone()));
+        let count = stretches.len();
+        for (i, stretch) in stretches.iter_mut().enumerate() {
+            let said = if count == 1 { name.clone() } else { format!("{name} (stretch {})", i + 1) };
+            let part = Part { seam: seam.name.as_str().into(), name: said.as_str().into(), ..Part::default() };
+            let node = world.push(part, None);
+            match &stretch.fit {
+                Some(Fit::Times(_, None, _)) => {
+                    let problem = format!("{} is only watched for its least and most: nothing can be found by it", seam.name);
+                    let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone());
+                    reader.findings.push(finding.word("problem", problem));
+                    continue;
+                }
+                Some(fit) => world.define(node, Def::SeamEquation(stretch.lengths[0], stretch.lengths[1], fit.clone())),
+                None => {}
+            }
+            stretch.equation = Some(equations.len());
+            equations.push(Equation { node, name: said.into(), found_by: found.clone() });
         }
-        equation = Some(equations.len());
-        equations.push(Equation { node, name: name.as_str().into(), found_by: found });
     }
-    SeamPlan { name: seam.name.as_str().into(), sides, fit, equation }
+    SeamPlan { name: seam.name.as_str().into(), sides, stretches, notches, order, pressed: seam.pressed, allowance, closure }
 }
 
 /// Reads formulas asked from outside.

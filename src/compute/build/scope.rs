@@ -121,6 +121,8 @@ impl FormulaScope<'_> {
                 let i = ["one", "two", "difference"].iter().position(|m| m == member)?;
                 Some(self.symbol(first + i as u32))
             }),
+            ("strip", [name]) => self.world.names.strips.get(*name).map(|node| self.symbol(*node)),
+            ("measure", [name]) => self.world.names.measures.get(*name).map(|node| self.symbol(*node)),
             _ => None,
         };
         out.extend(prefixed.map(|found| (found, whole)));

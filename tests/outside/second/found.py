@@ -83,7 +83,7 @@ def whole_seam(name, fit):
 
 def stretch(name, stretches, index):
     def build(model):
-        left, deps = meant(model, stretches[index]["fit"])
+        left, deps = share_of(model, name, stretches[index]) or meant(model, stretches[index]["fit"])
         sides = []
         for side in ("one", "two"):
             ends = [stretches[i]["to_" + side] if i >= 0 else None for i in (index - 1, index)]
@@ -93,6 +93,20 @@ def stretch(name, stretches, index):
         return lambda case: left(case, sides[0](case), sides[1](case)), deps
 
     return build
+
+
+def share_of(model, name, told):
+    """A share of the ease of the whole seam, where the stretches tell shares; a stretch without one has none."""
+    seam = model.seams[name]
+    if not any(s["share"] for s in seam["stretches"]):
+        return None
+    fit = seam["fit"]
+    if fit.word != "eased":
+        raise FormulaError("a share of no ease")
+    by = model.compile(fit.fields["by"], None, LENGTH)
+    share = model.compile(told["share"] or "0", None, NUMBER)
+    sign = 1 if fit.fields["longer"].word == "one" else -1
+    return (lambda case, one, two: one - two - sign * by.run(case) * share.run(case)), by.deps | share.deps
 
 
 def length_between(model, name, side, ends):

@@ -79,6 +79,7 @@ FUNCTIONS = {
     "corner_angle": ("ppp", "a", corner_angle),
     "between": ("pp", "e", between),
     "length": ("e", "l", lambda e: e.sewn()),
+    "copy": ("e", "e", lambda e: e),
     "reversed": ("e", "e", lambda e: e.reversed()),
     "part": ("epp", "e", lambda e, p, q: e.part(p, q)),
 }

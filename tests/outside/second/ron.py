@@ -227,7 +227,8 @@ STRUCTS = {
         log="Log",
     ),
     "Settings": dict(
-        seam_limit=S, notch_limit=S, joint_angle=S, joint_gap=S, notch_margin=S, allowance=S, page_margin=S
+        seam_limit=S, notch_limit=S, joint_angle=S, joint_gap=S, notch_margin=S, notch_depth=S, allowance=S,
+        page_margin=S, odd_angle=S, odd_length=S, grain_angle=S, unchecked=[(S, S)],
     ),
     "Silence": dict(code=S, at=S, number=S, reason=S),
     "Chart": dict(girth=[S], cup=[S], length=[S], base=S, sets=["SizeSet"], rows=["Row"], persons=["Person"]),
@@ -247,29 +248,30 @@ STRUCTS = {
     "Point": dict(name=S, at=S, note=S),
     "Edge": dict(name=S, **{"from": S}, by=["Segment"], smooth_at=[S], note=S),
     "Dart": dict(
-        name=S, on=S, centre=S, foot=S, intake=S, tip=S, pressed="Pressed", kept="Pressed", form="DartForm", note=S
+        name=S, on=S, centre=S, foot=S, intake=S, tip=S, pressed="Pressed", kept="Pressed", form="DartForm",
+        allowance=S, note=S,
     ),
     "Tuck": dict(name=S, on=S, centre=S, intake=S, depth=S, pressed="Pressed", note=S),
     "Fold": dict(name=S, line=S, over=[S], onto=[S], turns=I, note=S),
     "PinnedLine": dict(name=S, line=S, note=S),
-    "Mark": dict(name=S, kind="MarkKind", at=S, to=S, count=I, size=S, text=S),
-    "Allowance": dict(edge=S, set=S, width=S, **{"from": S}, to_width=S),
-    "Corner": dict(at=S, form=S),
+    "Mark": dict(name=S, kind="MarkKind", at=S, to=S, count=I, fixed=S, fixed_as=I, size=S, text=S),
+    "Allowance": dict(edge=S, set=S, width=S, **{"from": S}, to_width=S, turns=I, turn_in=S),
+    "Corner": dict(at=S, form="CornerForm", width=S),
     "Cut": dict(material=S, count=I, on_fold=S, grain="Grain", face="Face", outline="Outline", allowances=S),
-    "Grain": dict(heading=S, ways="GrainWays"),
+    "Grain": dict(heading=S, along=S, ways="GrainWays"),
     "Label": dict(at=S, turn=S),
     "Placement": dict(
         name=S, lay=S, on=S, point=S, onto=S, towards=S, along=S, turned=S, overlap=S, mirrored=B
     ),
     "Seam": dict(
         name=S, one=[S], two=[S], fit="Fit", stretches=["Stretch"], found_by=[S], notches=["Notch"], order=S,
-        allowance=S, note=S,
+        pressed="SeamPressed", allowance=S, closure=S, note=S,
     ),
-    "Stretch": dict(to_one=S, to_two=S, fit="Fit"),
-    "Notch": dict(name=S, on="Side", at=S, strokes=I),
+    "Stretch": dict(to_one=S, to_two=S, fit="Fit", share=S),
+    "Notch": dict(name=S, on="Side", at=S, other=S, strokes=I),
     "Joint": dict(name=S, corners=[S], meant=S, note=S),
     "Condition": dict(name=S, must=S, found_by=[S], note=S),
-    "Measure": dict(name=S, **{"is": S}, body=S, ease_least=S, ease_most=S, note=S),
+    "Measure": dict(name=S, **{"is": S}, body=S, ease_least=S, ease_most=S, drift_most=S, passes=S, stretch=S, note=S),
     "Material": dict(
         name=S, kind="MaterialKind", widths=[S], selvedge=S, nap="Nap", stretch_along=S, stretch_across=S,
         shrinkage_along=S, shrinkage_across=S, note=S,
@@ -308,9 +310,11 @@ CHOICES = {
     "Nap": {"without": None, "with": None},
     "StripGrain": dict(along=None, across=None, bias=None),
     "Side": dict(one=None, two=None),
+    "SeamPressed": dict(open=None, to_one=None, to_two=None),
+    "CornerForm": dict(by_sewing=None, plain=None, mitred=None, across=None),
     "Fit": dict(
         equal=None, eased=dict(longer="Side", by=S),
-        gathered={"longer": "Side", "times": S, "least?": S, "most?": S}, stretched=dict(shorter="Side", times=S),
+        gathered={"longer": "Side", "times?": S, "least?": S, "most?": S}, stretched=dict(shorter="Side", times=S),
     ),
     "Step": dict(
         move_dart={"name": S, "close": S, "open": S, "share?": S, "makes": S},

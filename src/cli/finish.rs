@@ -1,0 +1,96 @@
+//! `finish`: cut lines, notches, marks and grain lines, for scripts and for checking.
+
+use std::path::Path;
+
+use kurbo::{BezPath, Point, Shape};
+use serde_json::{Map, Value as Json, json};
+
+use super::{Done, FINE, NO, Stopped, internal, open};
+use crate::compute::Engine;
+use crate::finish::{FinishedPiece, Symmetry, cut_words, finish};
+
+/// Prints what is cut: JSON with `--json` (mm, x right, y down), else a line for each cut.
+pub(super) fn run(path: &Path, sizes: &[String], as_json: bool) -> Result<Done, Stopped> {
+    let draft = open(path)?.draft;
+    let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let finished = finish(&draft, &model);
+    let cases = &model.plan.cases;
+    let wanted: Vec<usize> = if sizes.is_empty() {
+        (0..if cases.range > 0 { cases.range } else { cases.list.len() }).collect()
+    } else {
+        sizes.iter().map(|s| cases.find(s).map_err(|e| Stopped::trouble(e.to_string()))).collect::<Result<_, _>>()?
+    };
+    let (mut whole, mut lines, mut missing) = (Map::new(), String::new(), false);
+    for case in wanted {
+        let size = cases.list[case].address.clone();
+        let mut of_size = Map::new();
+        for (frame, piece) in draft.pieces.iter().enumerate() {
+            let made = finished.cases[case][frame].as_ref();
+            missing |= made.is_none_or(|p| p.cuts.iter().any(|c| c.outline.is_none()));
+            let Some(made) = made else {
+                of_size.insert(piece.name.clone(), Json::Null);
+                lines.push_str(&format!("{size}\t{}\tcannot be drawn\n", piece.name));
+                continue;
+            };
+            for cut in &made.cuts {
+                let area = cut.outline.as_ref().map_or(0.0, |o| o.area().abs() / 100.0);
+                let words = words(&model, frame, made, cut.place);
+                lines.push_str(&format!("{size}\t{}\t{words}\t{area:.1} cm2\n", piece.name));
+            }
+            of_size.insert(piece.name.clone(), of_piece(&model, frame, made));
+        }
+        whole.insert(size, Json::Object(of_size));
+    }
+    let exit = if missing { NO } else { FINE };
+    let data = if as_json { serde_json::to_string(&whole).unwrap_or_default() + "\n" } else { lines };
+    Ok(Done { data, exit, ..Done::default() })
+}
+
+/// How often and from what a piece is cut.
+fn words(model: &crate::compute::Model, frame: usize, made: &FinishedPiece, place: usize) -> String {
+    let cut = model.plan.frames[frame].finishing.cuts.get(place);
+    cut.map_or_else(|| "not said how it is cut".to_owned(), |cut| cut_words(cut, Symmetry::of(&made.stitch, 0.0)))
+}
+
+fn path(path: &BezPath) -> Json {
+    json!(path.to_svg())
+}
+
+fn at(p: Point) -> Json {
+    json!([p.x, p.y])
+}
+
+fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece) -> Json {
+    let plan = &model.plan.frames[frame];
+    let edge = |i: usize| model.plan.nodes[plan.edges[i] as usize].part.edge.to_string();
+    let cuts: Vec<Json> = made
+        .cuts
+        .iter()
+        .map(|cut| {
+            let told = plan.finishing.cuts.get(cut.place);
+            json!({
+                "material": told.map(|c| c.material.to_string()),
+                "count": told.map(|c| c.count),
+                "words": words(model, frame, made, cut.place),
+                "outline": cut.outline.as_ref().map(path),
+                "trimmed": cut.trimmed.map(at),
+                "grain": cut.grain.map(|g| [at(g[0]), at(g[1])]),
+            })
+        })
+        .collect();
+    let notches: Vec<Json> = made
+        .notches
+        .iter()
+        .map(|n| {
+            let strokes: Vec<Json> = n.strokes.iter().map(|s| json!([at(s[0]), at(s[1])])).collect();
+            let seam = &*model.plan.seams[n.seam].name;
+            json!({ "seam": seam, "name": &*n.name, "edge": edge(n.edge), "strokes": strokes, "allowance": n.allowance })
+        })
+        .collect();
+    let marks: Vec<Json> = made
+        .marks
+        .iter()
+        .map(|m| json!({ "name": &*plan.finishing.marks[m.place].name, "number": m.number, "at": at(m.at) }))
+        .collect();
+    json!({ "stitch": path(&made.stitch), "cuts": cuts, "notches": notches, "marks": marks })
+}

@@ -1,0 +1,121 @@
+//! How a piece is cut: its grain line, rough blocks, symmetry, and the words for how often it is cut.
+
+use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Vec2};
+
+use crate::base::tolerance;
+use crate::compute::CutPlan;
+use crate::document::Face;
+
+/// A cloth that shrinks by more than this part of its length is not believed.
+pub(super) const MOST_SHRINKAGE: f64 = 0.5;
+/// A grain line leaves this part of its chord free at each end.
+const GRAIN_END: f64 = 0.08;
+/// So many lines along the grain are tried.
+const GRAIN_TRIES: u32 = 9;
+/// A rough block stands out by this much, mm: common practice, no source.
+const BLOCK_ROOM: f64 = 20.0;
+
+/// The corners of a closed path, flattened.
+pub(super) fn flattened(path: &BezPath) -> Vec<Point> {
+    let mut out = Vec::new();
+    kurbo::flatten(path, tolerance::PRINT, |el| match el {
+        PathEl::MoveTo(p) | PathEl::LineTo(p) => out.push(p),
+        _ => {}
+    });
+    out
+}
+
+/// Places at which the line through `at` in direction `way` enters and leaves a polygon, in order along the line.
+pub(super) fn chords(polygon: &[Point], at: Point, way: Vec2) -> Vec<f64> {
+    let aside: Vec<f64> = polygon.iter().map(|p| way.cross(*p - at)).collect();
+    let mut out = Vec::new();
+    for i in 0..polygon.len() {
+        let k = (i + 1) % polygon.len();
+        if (aside[i] > 0.0) != (aside[k] > 0.0) {
+            let meet = polygon[i].lerp(polygon[k], aside[i] / (aside[i] - aside[k]));
+            out.push((meet - at).dot(way));
+        }
+    }
+    out.sort_by(f64::total_cmp);
+    out
+}
+
+/// The longest line along a heading that fits into a polygon, its head first: of several tries between a third and two thirds
+/// of the width the longest.
+pub(super) fn grain_line(polygon: &[Point], heading: f64) -> Option<[Point; 2]> {
+    let way = Vec2::new(libm::cos(heading), libm::sin(heading));
+    let side = Vec2::new(-way.y, way.x);
+    let across = polygon.iter().map(|p| p.to_vec2().dot(side));
+    let (low, high) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), v| (a.min(v), b.max(v)));
+    let mut best: Option<(f64, [Point; 2])> = None;
+    for i in 0..GRAIN_TRIES {
+        let share = 1.0 / 3.0 + f64::from(i) / f64::from(GRAIN_TRIES - 1) / 3.0;
+        let at = (side * (low + (high - low) * share)).to_point();
+        for pair in chords(polygon, at, way).chunks_exact(2) {
+            let length = pair[1] - pair[0];
+            // The middle one is taken where nothing is gained by another.
+            let gain = best.as_ref().map_or(f64::INFINITY, |(most, _)| length - most);
+            if gain > tolerance::PRINT {
+                let end = length * GRAIN_END;
+                best = Some((length, [at + way * (pair[1] - end), at + way * (pair[0] + end)]));
+            }
+        }
+    }
+    best.map(|(_, line)| line)
+}
+
+/// A rough block around a cut line, its sides along and across a heading.
+pub(super) fn block(outline: &BezPath, heading: f64) -> BezPath {
+    let turned = Affine::rotate(-heading) * outline;
+    let room: Rect = turned.bounding_box().inflate(BLOCK_ROOM, BLOCK_ROOM);
+    Affine::rotate(heading) * room.to_path(tolerance::PRINT)
+}
+
+/// Whether a piece is the same when it is turned over.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Symmetry {
+    /// It is: turned over left to right or top to bottom it lies on itself.
+    Symmetric,
+    /// It is not: its copies come in mirrored pairs.
+    Handed,
+}
+
+impl Symmetry {
+    /// Of an outline with a grain of this heading: a symmetric one lies on itself within 0.5 mm.
+    pub fn of(outline: &BezPath, heading: f64) -> Self {
+        let points = flattened(outline);
+        let turned: Vec<Point> = points.iter().map(|p| Affine::rotate(-heading) * *p).collect();
+        let Some(first) = turned.first() else { return Self::Handed };
+        let room = turned.iter().fold(Rect::from_points(*first, *first), |r, p| r.union_pt(*p));
+        let centre = room.center();
+        let on_itself = |mirror: &dyn Fn(Point) -> Point| {
+            turned.iter().all(|p| {
+                let q = mirror(*p);
+                (0..turned.len()).any(|i| {
+                    let (a, b) = (turned[i], turned[(i + 1) % turned.len()]);
+                    let leg = b - a;
+                    let t = if leg.hypot2() > 0.0 { ((q - a).dot(leg) / leg.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+                    (a + leg * t).distance(q) <= tolerance::limit::JOINT_GAP
+                })
+            })
+        };
+        let over = |p: Point| Point::new(2.0 * centre.x - p.x, p.y);
+        let upside = |p: Point| Point::new(p.x, 2.0 * centre.y - p.y);
+        if on_itself(&over) || on_itself(&upside) { Self::Symmetric } else { Self::Handed }
+    }
+}
+
+/// How often a piece is cut, in the words of sheets and lists: `cut 2 (1 + 1 mirrored) from main`.
+pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
+    let count = cut.count;
+    let how = match (cut.on_fold.is_some(), cut.face, symmetry) {
+        (true, ..) => " on the fold".to_owned(),
+        (_, Face::RightSideUp, _) => ", right side of the cloth up".to_owned(),
+        (_, Face::WrongSideUp, _) => ", wrong side of the cloth up".to_owned(),
+        (_, _, Symmetry::Symmetric) => String::new(),
+        (_, _, Symmetry::Handed) if count % 2 == 0 => format!(" ({0} + {0} mirrored)", count / 2),
+        _ => String::new(),
+    };
+    let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };
+    format!("cut {count}{how}{from}")
+}

@@ -1,0 +1,427 @@
+//! A piece finished in one case.
+
+use std::sync::Arc;
+
+use kurbo::{BezPath, Point};
+
+use super::body::Body;
+use super::corner::{self, Join, Limb};
+use super::cutting;
+use super::limits::Limits;
+use super::marks::{self, PlacedLine, PlacedMark};
+use super::mouth;
+use super::notches::{self, NotchMark, PlacedNotch};
+use super::ring::{self, Behind, EdgeWidths, Stretch};
+use super::sewing::{EdgeEnd, Sewing};
+use super::trim;
+use super::widths::{Asked, real};
+use crate::compute::{CutPlan, Model, PieceFinishing};
+use crate::curves::{Curve, Pt, Rigid, Segment};
+use crate::document::{CornerForm, Draft, Outline, SeamPressed};
+
+/// A piece as it comes on a sheet: in its own frame, mm.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FinishedPiece {
+    /// The stitch line, one closed ring, with the mouths of its darts shaped.
+    pub stitch: BezPath,
+    /// One for each way in which it is cut; one where nothing is told but allowances; none without any.
+    pub cuts: Vec<FinishedCut>,
+    /// Notches on the cut line of the first cut, else on the stitch line.
+    pub notches: Vec<NotchMark>,
+    /// Marks.
+    pub marks: Vec<PlacedMark>,
+    /// Lines that are only drawn.
+    pub lines: Vec<PlacedLine>,
+    /// Where its label is wanted.
+    pub label: Option<Point>,
+    /// Whether any edge has an allowance that is told.
+    pub has_allowances: bool,
+    /// Edges that are cut and have none told.
+    pub untold: Vec<usize>,
+}
+
+/// A cut of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FinishedCut {
+    /// Its place among the cuts that are told.
+    pub place: usize,
+    /// The cut line, closed and simple; none where it cannot be made.
+    pub outline: Option<BezPath>,
+    /// A point near which it would have crossed itself and was trimmed.
+    pub trimmed: Option<Point>,
+    /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
+    pub grain: Option<[Point; 2]>,
+    /// Turned edges of hems: edge, length of the turned edge, length where it is sewn, whether the hem is curved.
+    pub hems: Vec<HemState>,
+}
+
+/// A hem against the place where it is sewn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HemState {
+    /// The edge.
+    pub edge: usize,
+    /// Length of the edge that is turned up, mm.
+    pub have: f64,
+    /// Length of the piece where it comes to lie, mm.
+    pub needed: f64,
+    /// Whether the hem is curved.
+    pub curved: bool,
+}
+
+/// A piece on its way.
+pub(super) struct Work {
+    pub body: Body,
+    pub told: Vec<EdgeWidths>,
+    pub stretches: Vec<Stretch>,
+}
+
+/// What a case is finished from.
+struct Case<'a> {
+    model: &'a Model,
+    case: usize,
+    sewing: &'a Sewing,
+    limits: &'a Limits,
+    /// Each piece with its main allowances.
+    works: Vec<Option<Work>>,
+}
+
+/// All pieces of a case, and the notches of all seams.
+pub(super) fn finish_case(
+    draft: &Draft,
+    model: &Model,
+    case: usize,
+    sewing: &Sewing,
+    limits: &Limits,
+) -> (Vec<Option<Arc<FinishedPiece>>>, Vec<PlacedNotch>) {
+    let mut work = Case { model, case, sewing, limits, works: Vec::new() };
+    for (frame, piece) in draft.pieces.iter().enumerate() {
+        let plan = &model.plan.frames[frame];
+        let body = Body::of(model, case, plan, piece);
+        let first = plan.finishing.cuts.first();
+        let made = body.and_then(|body| {
+            let told = work.asked(frame).widths(&body, first.map_or("", |c| &c.set), first.and_then(|c| c.on_fold));
+            let stretches = ring::stretches(&body, &told)?;
+            Some(Work { body, told, stretches })
+        });
+        work.works.push(made);
+    }
+    let notches = notches::places(model, case, sewing);
+    let pieces = (0..draft.pieces.len()).map(|frame| work.piece(frame, &notches).map(Arc::new)).collect();
+    (pieces, notches)
+}
+
+impl Case<'_> {
+    fn finishing(&self, frame: usize) -> &PieceFinishing {
+        &self.model.plan.frames[frame].finishing
+    }
+
+    fn asked(&self, frame: usize) -> Asked<'_> {
+        let (model, case, sewing, limits) = (self.model, self.case, self.sewing, self.limits);
+        Asked { model, case, frame, finishing: &model.plan.frames[frame].finishing, sewing, limits }
+    }
+
+    fn piece(&self, frame: usize, notches: &[PlacedNotch]) -> Option<FinishedPiece> {
+        let work = self.works[frame].as_ref()?;
+        let finishing = self.finishing(frame);
+        let has_allowances = work.told.iter().any(|t| t.told && !t.on_fold);
+        let stitch = self.stitch_line(frame, work)?;
+        let mut cuts = Vec::new();
+        let flat = cutting::flattened(&stitch);
+        for (place, cut) in finishing.cuts.iter().enumerate() {
+            cuts.push(self.cut(frame, place, cut, work, &flat));
+        }
+        if finishing.cuts.is_empty() && has_allowances {
+            let (outline, trimmed, hems) = self.cut_line(frame, work);
+            cuts.push(FinishedCut { place: 0, outline, trimmed, grain: None, hems });
+        }
+        let untold = if finishing.cuts.is_empty() && !has_allowances { Vec::new() } else {
+            (0..work.told.len()).filter(|e| !work.told[*e].told).collect()
+        };
+        Some(FinishedPiece {
+            notches: notches::marks(frame, work, notches, self.limits),
+            marks: marks::placed(self.model, self.case, finishing, self.limits),
+            lines: marks::lines(self.model, self.case, finishing, &flat),
+            label: finishing.label.as_ref().and_then(|f| super::widths::point(self.model, self.case, f)).map(Pt::value),
+            stitch,
+            cuts,
+            has_allowances,
+            untold,
+        })
+    }
+
+    fn cut(&self, frame: usize, place: usize, cut: &CutPlan, main: &Work, flat: &[Point]) -> FinishedCut {
+        let heading = cut.heading.as_ref().and_then(|f| real(self.model, self.case, f));
+        let grain = heading.and_then(|h| cutting::grain_line(flat, h));
+        let shrink = |member: u32| {
+            let part = cut.members.and_then(|first| self.model.item(self.case, first + member)?.real()).unwrap_or(0.0);
+            1.0 / (1.0 - part.clamp(0.0, cutting::MOST_SHRINKAGE))
+        };
+        let (along, across) = (shrink(3), shrink(4));
+        let shrinks = along != 1.0 || across != 1.0;
+        let same = place == 0 && !shrinks && cut.outline == Outline::Full;
+        let (outline, trimmed, hems) = if same {
+            self.cut_line(frame, main)
+        } else {
+            let body = if shrinks { main.body.compensated(heading.unwrap_or(0.0), along, across) } else { Some(main.body.clone()) };
+            let made = body.and_then(|body| {
+                let told = match cut.outline {
+                    Outline::LessAllowance => vec![EdgeWidths { told: true, ..EdgeWidths::default() }; body.edges.len()],
+                    _ => self.asked(frame).widths(&body, &cut.set, cut.on_fold),
+                };
+                let stretches = ring::stretches(&body, &told)?;
+                Some(Work { body, told, stretches })
+            });
+            let (outline, trimmed, hems) = made.map_or((None, None, Vec::new()), |work| self.cut_line(frame, &work));
+            match cut.outline {
+                Outline::Block => (outline.map(|o| cutting::block(&o, heading.unwrap_or(0.0))), None, Vec::new()),
+                _ => (outline, trimmed, hems),
+            }
+        };
+        FinishedCut { place, outline, trimmed, grain, hems }
+    }
+
+    /// The stitch line with its mouths shaped.
+    fn stitch_line(&self, frame: usize, work: &Work) -> Option<BezPath> {
+        if work.body.mouths.is_empty() {
+            let segments = work.body.edges.iter().flat_map(|e| e.segments().iter().copied());
+            let mut path = Curve::new(segments.collect()).ok()?.to_path();
+            path.close_path();
+            return Some(path);
+        }
+        let told = vec![EdgeWidths::default(); work.body.edges.len()];
+        let stretches = ring::stretches(&work.body, &told)?;
+        let bare = Work { body: work.body.clone(), told, stretches };
+        let joins: Vec<Join> = (0..bare.stretches.len())
+            .map(|k| {
+                let (a, b, _) = limbs(&bare.stretches, k);
+                match bare.stretches[k].behind {
+                    Behind::Mouth(m) => self.mouth(frame, &bare, m, &a, &b, true),
+                    _ => corner::as_they_are(&a, Vec::new()),
+                }
+            })
+            .collect();
+        assembled(&bare.stretches, &joins).map(|(path, _)| path)
+    }
+
+    /// The cut line, where it had to be trimmed, and its hems.
+    fn cut_line(&self, frame: usize, work: &Work) -> (Option<BezPath>, Option<Point>, Vec<HemState>) {
+        let count = work.stretches.len();
+        let joins: Vec<Join> = (0..count).map(|k| self.join(frame, work, k)).collect();
+        let hems = hems(work, &joins);
+        let Some((path, used_up)) = assembled(&work.stretches, &joins) else { return (None, None, hems) };
+        let folds = work.stretches.iter().any(|s| s.folds);
+        if !(folds || used_up.is_some() || trim::crosses(&path)) {
+            return (Some(path), None, hems);
+        }
+        let outline = trim::trimmed(&path);
+        let first = work.stretches.iter().find(|s| s.folds).map(|s| s.off.start().value());
+        let place = used_up.or(first).unwrap_or_else(|| trim::bounds(&path).center());
+        (outline, Some(place), hems)
+    }
+
+    fn mouth(&self, frame: usize, work: &Work, m: usize, a: &Limb<'_>, b: &Limb<'_>, bare: bool) -> Join {
+        let mouth = &work.body.mouths[m];
+        let told = self.finishing(frame).legs.get(mouth.place).and_then(Option::as_ref);
+        let leg = told.and_then(|f| real(self.model, self.case, f)).or(self.limits.allowance).unwrap_or(0.0);
+        let shaped = mouth::shaped(mouth, a, b, if bare { 0.0 } else { leg }, work.body.sense);
+        shaped.unwrap_or_else(|| corner::as_they_are(a, corner::straight(a.off.end(), b.off.start()).into_iter().collect()))
+    }
+
+    /// How the cut line goes on behind a stretch.
+    fn join(&self, frame: usize, work: &Work, k: usize) -> Join {
+        let (a, b, at) = limbs(&work.stretches, k);
+        let sense = work.body.sense;
+        match work.stretches[k].behind {
+            Behind::Mouth(m) => self.mouth(frame, work, m, &a, &b, false),
+            Behind::Bend => corner::plain(at, &a, &b, sense),
+            Behind::Corner(edge) => self.corner(frame, work, edge, at, &a, &b),
+        }
+    }
+
+    fn corner(&self, frame: usize, work: &Work, edge: usize, at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>) -> Join {
+        let sense = work.body.sense;
+        let count = work.body.edges.len();
+        let before = (edge + count - 1) % count;
+        if let Some(told) = self.finishing(frame).corners.iter().find(|c| c.edge == edge && c.form != CornerForm::BySewing) {
+            let width = told.width.as_ref().and_then(|f| real(self.model, self.case, f));
+            return match told.form {
+                CornerForm::Mitred => corner::mitred(at, a, b, sense, width.unwrap_or(0.0)),
+                CornerForm::Across => {
+                    let out = (a.way - b.way).unit().unwrap_or(a.way);
+                    corner::square(at, a, b, out, width.unwrap_or(a.width.max(b.width)))
+                }
+                _ => corner::plain(at, a, b, sense),
+            };
+        }
+        let plain = || corner::plain(at, a, b, sense);
+        if work.told[before].on_fold || work.told[edge].on_fold || a.way.cross(b.way) * sense <= 0.0 && a.way.cross(b.way).abs() <= crate::base::tolerance::STRAIGHT {
+            return plain();
+        }
+        let (hem_a, hem_b) = (work.told[before].hem, work.told[edge].hem);
+        match (hem_a, hem_b) {
+            (Some(_), Some(_)) => return plain(),
+            (Some(hem), None) => {
+                let out = a.way.square().scaled(-sense);
+                let lid = corner::mirrored_lid(at, a.way, b, a.width);
+                let lid = lid.and_then(|lid| corner::turned_twice(lid, at, a.way, out, hem));
+                return lid.and_then(|lid| corner::lidded(a, b, &lid)).unwrap_or_else(plain);
+            }
+            (None, Some(hem)) => {
+                let out = b.way.square().scaled(-sense);
+                let (ra, rb) = (a.off.reversed(), b.off.reversed());
+                let later = Limb { off: &ra, way: -a.way, width: a.width };
+                let first = Limb { off: &rb, way: -b.way, width: b.width };
+                let lid = corner::mirrored_lid(at, first.way, &later, b.width);
+                let lid = lid.and_then(|lid| corner::turned_twice(lid, at, first.way, out, hem));
+                let join = lid.and_then(|lid| corner::lidded(&first, &later, &lid));
+                return join.map_or_else(plain, |join| corner::turned(join, a, b));
+            }
+            (None, None) => {}
+        }
+        let ends = [EdgeEnd { frame, edge: before, at_end: true }, EdgeEnd { frame, edge, at_end: false }];
+        let [on_a, on_b] = ends.map(|end| self.sewing.at(self.model, end));
+        let a_first = match (&on_a, &on_b) {
+            (None, None) => return plain(),
+            (Some(_), None) => true,
+            (None, Some(_)) => false,
+            (Some((_, Some(x))), Some((_, Some(y)))) if x != y => x < y,
+            // Sewn in one go, or nobody says which comes first.
+            _ => return plain(),
+        };
+        let (end, sewn) = if a_first { (ends[0], on_a) } else { (ends[1], on_b) };
+        let Some((sewn, _)) = sewn else { return plain() };
+        let pressed = self.model.plan.seams[sewn.seam].pressed;
+        let away = matches!((pressed, sewn.side), (SeamPressed::ToOne, 1) | (SeamPressed::ToTwo, 0));
+        let (ra, rb) = (a.off.reversed(), b.off.reversed());
+        let (first, later) = if a_first {
+            (*a, *b)
+        } else {
+            (Limb { off: &rb, way: -b.way, width: b.width }, Limb { off: &ra, way: -a.way, width: a.width })
+        };
+        if first.width <= 0.0 {
+            return plain();
+        }
+        let lid = if away { self.laid_lid(end, &sewn, at, &first, &later, sense) } else { None };
+        let lid = lid.or_else(|| corner::mirrored_lid(at, first.way, &later, first.width));
+        let join = lid.and_then(|lid| corner::lidded(&first, &later, &lid));
+        join.map_or_else(plain, |join| if a_first { join } else { corner::turned(join, a, b) })
+    }
+
+    /// The later cut line of the piece to which the allowance is pressed.
+    fn laid_lid(
+        &self,
+        end: EdgeEnd,
+        sewn: &super::sewing::Sewn,
+        at: Pt<f64>,
+        first: &Limb<'_>,
+        later: &Limb<'_>,
+        sense: f64,
+    ) -> Option<corner::Lid> {
+        let partner = self.sewing.partner(end, sewn)?;
+        let other = self.works.get(partner.frame)?.as_ref()?;
+        let along = partner.across(other.body.edges.len());
+        let stretch = |end: EdgeEnd| {
+            let mut of = other.stretches.iter().filter(|s| s.edge == end.edge);
+            if end.at_end { of.next_back() } else { of.next() }
+        };
+        let (seam, next) = (stretch(partner)?, stretch(along)?);
+        let (from, way) = if partner.at_end {
+            (seam.line.end(), seam.line.end_tangent()?)
+        } else {
+            (seam.line.start(), -seam.line.start_tangent()?)
+        };
+        // On which hand each piece lies, seen along the seam towards the corner.
+        let own_right = (sense > 0.0) == end.at_end;
+        let other_right = (other.body.sense > 0.0) == partner.at_end;
+        let lay = Rigid::laying(from, from - way, at, at - first.way, own_right == other_right)?;
+        let line = if along.at_end { next.off.reversed() } else { next.off.clone() };
+        let width = if along.at_end { next.widths[1] } else { next.widths[0] };
+        let limb = Limb { off: &line, way: line.start_tangent()?, width };
+        corner::laid_lid(at, first.way, &limb, &lay, later, first.width)
+    }
+}
+
+/// A stretch and the one behind it as limbs of a corner, and the corner.
+fn limbs(stretches: &[Stretch], k: usize) -> (Limb<'_>, Limb<'_>, Pt<f64>) {
+    let (a, b) = (&stretches[k], &stretches[(k + 1) % stretches.len()]);
+    let nowhere = || Pt::new(1.0, 0.0);
+    let (to, from) = (a.line.end_tangent().unwrap_or_else(nowhere), b.line.start_tangent().unwrap_or_else(nowhere));
+    let arriving = Limb { off: &a.off, way: to, width: a.widths[1] };
+    (arriving, Limb { off: &b.off, way: from, width: b.widths[0] }, a.line.end())
+}
+
+/// The closed line of all stretches and joins, and a point where a stretch is used up by its corners.
+fn assembled(stretches: &[Stretch], joins: &[Join]) -> Option<(BezPath, Option<Point>)> {
+    let n = stretches.len();
+    let mut ring: Vec<Segment<f64>> = Vec::with_capacity(4 * n);
+    let mut used_up = None;
+    let add = |ring: &mut Vec<Segment<f64>>, segment: Segment<f64>| {
+        if let Some(last) = ring.last() {
+            ring.extend(corner::straight(last.end(), segment.start()));
+        }
+        ring.push(segment);
+    };
+    for k in 0..n {
+        let (from, to) = (joins[(k + n - 1) % n].from, joins[k].keep);
+        let off = &stretches[k].off;
+        if to - from > crate::base::tolerance::EQUAL {
+            let whole = from <= 0.0 && to >= off.length();
+            let part = if whole { off.clone() } else { off.between(from.max(0.0), to.min(off.length()))? };
+            part.segments().iter().for_each(|s| add(&mut ring, *s));
+        } else if from - to > crate::base::tolerance::ON_EDGE {
+            used_up = off.point_at(to.clamp(0.0, off.length())).map(Pt::value).or(used_up);
+        }
+        joins[k].via.iter().for_each(|s| add(&mut ring, *s));
+    }
+    if let (Some(first), Some(last)) = (ring.first().copied(), ring.last().copied()) {
+        ring.extend(corner::straight(last.end(), first.start()));
+    }
+    let mut path = Curve::new(ring).ok()?.to_path();
+    path.close_path();
+    Some((path, used_up))
+}
+
+/// Hems against the places where they are sewn.
+fn hems(work: &Work, joins: &[Join]) -> Vec<HemState> {
+    let n = work.stretches.len();
+    let mut out = Vec::new();
+    for (edge, told) in work.told.iter().enumerate() {
+        let Some(hem) = told.hem else { continue };
+        let line = &work.body.edges[edge];
+        let mut have = 0.0;
+        for (k, stretch) in work.stretches.iter().enumerate().filter(|(_, s)| s.edge == edge) {
+            let (from, to) = (joins[(k + n - 1) % n].from, joins[k].keep);
+            have += (to - from).max(0.0);
+            // Where the corner is run on along the hem's cut line.
+            let way = |at_end: bool| if at_end { stretch.off.end_tangent() } else { stretch.off.start_tangent() };
+            let on = |s: &Segment<f64>, at_end: bool| {
+                let (Segment::Line(a, b), Some(way)) = (s, way(at_end)) else { return 0.0 };
+                let leg = *b - *a;
+                if leg.cross(way).abs() <= crate::base::tolerance::CURVE { leg.dot(way).abs() } else { 0.0 }
+            };
+            have += joins[k].via.first().map_or(0.0, |s| on(s, true));
+            have += joins[(k + n - 1) % n].via.last().map_or(0.0, |s| on(s, false));
+        }
+        // Where the turned edge comes to lie: that far inside, between the cut lines of the sides.
+        let inside = if hem.turn_in > 0.0 { hem.depth - hem.turn_in } else { hem.depth };
+        let curved = line.segments().len() > 1 || !matches!(line.segments()[0], Segment::Line(..));
+        let sides = |end: bool| {
+            let k = work.stretches.iter().position(|s| s.edge == edge)?;
+            let last = work.stretches.iter().rposition(|s| s.edge == edge)?;
+            let (corner, way) = if end { (line.end(), line.end_tangent()?) } else { (line.start(), line.start_tangent()?) };
+            let foot = corner + way.square().scaled(work.body.sense * inside);
+            let side = if end { &work.stretches[(last + 1) % n].off } else { &work.stretches[(k + n - 1) % n].off };
+            let near = |m: &crate::curves::Met<f64>| (m.point - foot).length();
+            let met = side.meets_line(foot, way).ok()?.into_iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
+            Some((met.point - foot).dot(way) * if end { 1.0 } else { -1.0 })
+        };
+        let needed = match curved {
+            true => Some(line.set_off_length(work.body.sense * inside, work.body.sense * inside)),
+            false => sides(true).zip(sides(false)).map(|(a, b)| line.length() + a + b),
+        };
+        if let Some(needed) = needed {
+            out.push(HemState { edge, have, needed, curved });
+        }
+    }
+    out
+}

@@ -1,0 +1,135 @@
+//! Which edges are sewn where: the seams of a plan, seen from the edges.
+
+use std::collections::BTreeMap;
+
+use crate::compute::{Def, Model, NodeId, Plan};
+use crate::language::{Function, Op};
+
+/// An end of an edge of a piece.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct EdgeEnd {
+    /// The piece, as its place among the plan's frames.
+    pub frame: usize,
+    /// The edge, by its place in the outline.
+    pub edge: usize,
+    /// Its end (else its start).
+    pub at_end: bool,
+}
+
+impl EdgeEnd {
+    /// The end of the other edge that meets this one at the corner, in an outline of so many edges.
+    pub fn across(self, count: usize) -> Self {
+        let edge = if self.at_end { (self.edge + 1) % count } else { (self.edge + count - 1) % count };
+        Self { frame: self.frame, edge, at_end: !self.at_end }
+    }
+}
+
+/// Where an edge is sewn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Sewn {
+    /// The seam.
+    pub seam: usize,
+    /// Its side: 0 or 1.
+    pub side: usize,
+    /// Its place among the parts of that side.
+    pub part: usize,
+    /// Whether the side runs against the edge.
+    pub against: bool,
+    /// Whether the side speaks of the edge's copy.
+    pub copied: bool,
+}
+
+/// An edge that a part of a side names whole.
+#[derive(Clone, Copy, Debug)]
+struct Whole {
+    node: NodeId,
+    against: bool,
+    copied: bool,
+}
+
+/// The seams of a plan, seen from the edges.
+#[derive(Clone, Debug, Default)]
+pub struct Sewing {
+    /// Where each edge is sewn, by frame and edge.
+    edges: BTreeMap<(usize, usize), Vec<Sewn>>,
+    /// The parts of each side of each seam; `None` for what is not a whole edge.
+    parts: Vec<[Vec<Option<(usize, usize, bool)>>; 2]>,
+}
+
+/// The edge that a formula of a side names whole.
+fn whole(op: &Op) -> Option<Whole> {
+    match op {
+        Op::Load(node) => Some(Whole { node: *node, against: false, copied: false }),
+        Op::Call(Function::Reversed, args, _) => {
+            args.first().and_then(whole).map(|w| Whole { against: !w.against, ..w })
+        }
+        Op::Call(Function::Copy, args, _) => args.first().and_then(whole).map(|w| Whole { copied: true, ..w }),
+        _ => None,
+    }
+}
+
+impl Sewing {
+    /// Of a plan.
+    pub fn of(plan: &Plan) -> Self {
+        let mut places: BTreeMap<NodeId, (usize, usize)> = BTreeMap::new();
+        for (frame, of) in plan.frames.iter().enumerate() {
+            for (edge, node) in of.edges.iter().enumerate() {
+                places.insert(*node, (frame, edge));
+            }
+        }
+        let mut out = Self::default();
+        for (seam, of) in plan.seams.iter().enumerate() {
+            let mut sides = [Vec::new(), Vec::new()];
+            for (side, parts) in sides.iter_mut().enumerate() {
+                let Def::Side(runs) = &plan.nodes[of.sides[side] as usize].def else { continue };
+                for (part, run) in runs.iter().enumerate() {
+                    let found = whole(&run.program.root).and_then(|w| Some((w, *places.get(&w.node)?)));
+                    parts.push(found.map(|(w, (frame, edge))| (frame, edge, w.against)));
+                    if let Some((w, place)) = found {
+                        let sewn = Sewn { seam, side, part, against: w.against, copied: w.copied };
+                        out.edges.entry(place).or_default().push(sewn);
+                    }
+                }
+            }
+            out.parts.push(sides);
+        }
+        out
+    }
+
+    /// Where an edge is sewn.
+    pub fn of_edge(&self, frame: usize, edge: usize) -> &[Sewn] {
+        self.edges.get(&(frame, edge)).map_or(&[], Vec::as_slice)
+    }
+
+    /// The edges of a side in order; `None` for what is not a whole edge.
+    pub fn parts(&self, seam: usize, side: usize) -> &[Option<(usize, usize, bool)>] {
+        &self.parts[seam][side]
+    }
+
+    /// The end of an edge to which this end is sewn, if both sides have a corner there.
+    pub fn partner(&self, end: EdgeEnd, sewn: &Sewn) -> Option<EdgeEnd> {
+        let (own, other) = (self.parts(sewn.seam, sewn.side), self.parts(sewn.seam, 1 - sewn.side));
+        let run_end = end.at_end != sewn.against;
+        let part = match (sewn.part, run_end) {
+            (part, true) if part + 1 == own.len() => other.len().checked_sub(1)?,
+            (0, false) => 0,
+            (part, _) if own.len() == other.len() => part,
+            _ => return None,
+        };
+        let (frame, edge, against) = (*other.get(part)?)?;
+        Some(EdgeEnd { frame, edge, at_end: run_end != against })
+    }
+
+    /// The seams at an end of an edge, earliest first; those without an order in the order of the draft, last.
+    pub fn at(&self, model: &Model, end: EdgeEnd) -> Option<(Sewn, Option<(f64, u32)>)> {
+        let order = |s: &Sewn| model.plan.seams[s.seam].order;
+        let mut all: Vec<&Sewn> = self.of_edge(end.frame, end.edge).iter().collect();
+        all.sort_by(|a, b| match (order(a), order(b)) {
+            (Some(a), Some(b)) => a.partial_cmp(&b).unwrap_or(std::cmp::Ordering::Equal),
+            (Some(_), None) => std::cmp::Ordering::Less,
+            (None, Some(_)) => std::cmp::Ordering::Greater,
+            (None, None) => std::cmp::Ordering::Equal,
+        });
+        all.first().map(|s| (**s, order(s)))
+    }
+}

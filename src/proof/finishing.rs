@@ -1,0 +1,143 @@
+//! Cut lines, hems, marks, legs of darts: what came out of finishing.
+
+use super::judged;
+use super::tally::Tally;
+use crate::base::{Code, Finding, tolerance};
+use crate::compute::{Item, Model};
+use crate::document::{DartForm, Draft};
+use crate::finish::{Finished, row_miss};
+
+pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
+    let mut out = Vec::new();
+    for (frame, piece) in draft.pieces.iter().enumerate() {
+        legs(draft, model, finished, frame, &mut out);
+        cut_lines(model, finished, frame, &mut out);
+        hems(model, finished, frame, &mut out);
+        marks(draft, model, finished, frame, &mut out);
+        let _ = piece;
+    }
+    out
+}
+
+/// Legs that are not equally long, on paper as drawn.
+fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
+    let (piece, plan) = (&draft.pieces[frame], &model.plan.frames[frame]);
+    let limit = finished.limits.seam;
+    for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths).filter(|(d, _)| d.form != DartForm::TwoEnded) {
+        let name = format!("{}.{}", piece.name, dart.name);
+        let finding = Finding::new(Code::DartLegs).piece(&piece.name).edge(&dart.on).at(name.clone()).word("dart", name);
+        let numbers = [("one", "mm"), ("two", "mm"), ("limit", "mm"), ("difference", "mm")];
+        let mut tally = Tally::new(finding, &numbers);
+        for (case, size, _) in judged(model) {
+            let Some(Item::Mouth(mouth)) = model.item(case, *node) else { continue };
+            let Some(tip) = mouth.tip else { continue };
+            let (one, two) = ((tip - mouth.first_foot).length(), (tip - mouth.second_foot).length());
+            if (one - two).abs() > limit + tolerance::EQUAL {
+                tally.add(size, &[one, two, limit, (one - two).abs()]);
+            }
+        }
+        out.extend(tally.done(|f, _| f));
+    }
+}
+
+fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
+    let plan = &model.plan.frames[frame];
+    let name = plan.name.to_string();
+    let finding = |code: Code| Finding::new(code).piece(&*name).at(name.clone()).word("piece", name.clone());
+    let mut crossing = Tally::new(finding(Code::CutCrosses), &[("right", "mm"), ("down", "mm")]);
+    let mut failed = Tally::new(finding(Code::CutFailed), &[]);
+    let mut untold: Vec<usize> = Vec::new();
+    for (case, size, _) in judged(model) {
+        let Some(Some(piece)) = finished.cases[case].get(frame) else { continue };
+        for edge in &piece.untold {
+            if !untold.contains(edge) {
+                untold.push(*edge);
+            }
+        }
+        if piece.cuts.iter().any(|c| c.outline.is_none()) {
+            failed.add(size, &[]);
+        }
+        if let Some(at) = piece.cuts.iter().find_map(|c| c.trimmed) {
+            crossing.add(size, &[at.x, at.y]);
+        }
+    }
+    out.extend(failed.done(|f, _| f.word("problem", "its allowances leave nothing of it")));
+    out.extend(crossing.done(|f, numbers| {
+        f.word("where", format!(", near {:.0} mm to the right and {:.0} mm down", numbers[0], numbers[1]))
+    }));
+    for edge in untold {
+        let part = &model.plan.nodes[plan.edges[edge] as usize].part;
+        let finding = Finding::new(Code::AllowanceMissing).piece(&*name).edge(&*part.edge).at(&*part.name);
+        out.push(finding.word("edge", &*part.name));
+    }
+}
+
+fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
+    let plan = &model.plan.frames[frame];
+    for (edge, node) in plan.edges.iter().enumerate() {
+        let part = &model.plan.nodes[*node as usize].part;
+        let finding = |code: Code| {
+            Finding::new(code).piece(&*part.piece).edge(&*part.edge).at(&*part.name).word("edge", &*part.name)
+        };
+        let mut short = Tally::new(finding(Code::HemShort), &[("have", "mm"), ("needed", "mm"), ("short", "mm")]);
+        let mut full = Tally::new(finding(Code::HemFull), &[("have", "mm"), ("needed", "mm"), ("full", "mm")]);
+        for (case, size, _) in judged(model) {
+            let Some(Some(piece)) = finished.cases[case].get(frame) else { continue };
+            let Some(hem) = piece.cuts.first().and_then(|c| c.hems.iter().find(|h| h.edge == edge)) else { continue };
+            let over = hem.have - hem.needed;
+            if over < -finished.limits.seam - tolerance::EQUAL {
+                short.add(size, &[hem.have, hem.needed, -over]);
+            } else if hem.curved && over > finished.limits.seam + tolerance::EQUAL {
+                full.add(size, &[hem.have, hem.needed, over]);
+            }
+        }
+        out.extend(short.done(|f, _| f));
+        out.extend(full.done(|f, _| f));
+    }
+}
+
+fn marks(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
+    let (plan, piece) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    let stitch = |case: usize| finished.cases[case].get(frame).and_then(Option::as_ref);
+    for (place, mark) in plan.finishing.marks.iter().enumerate() {
+        let name = format!("{}.{}", piece.name, mark.name);
+        let finding = |code: Code| Finding::new(code).piece(&piece.name).at(name.clone()).word("mark", name.clone());
+        let mut outside = Tally::new(finding(Code::MarkOutside).word("piece", piece.name.clone()), &[("distance", "mm")]);
+        let numbers = [("step", "mm"), ("number", ""), ("other", "mm"), ("ends", "mm"), ("off", "mm")];
+        let mut missed = Tally::new(finding(Code::RowMissesLevel), &numbers);
+        for (case, size, _) in judged(model) {
+            if let Some(miss) = row_miss(model, case, mark, finished.limits.seam) {
+                missed.add(size, &[miss.step, f64::from(miss.number), miss.other, miss.ends, miss.off]);
+            }
+            let Some(made) = stitch(case) else { continue };
+            let away = made.marks.iter().filter(|m| m.place == place).map(|m| outside_by(&made.stitch, m.at));
+            let worst = away.fold(0.0, f64::max);
+            if worst > tolerance::ON_EDGE {
+                outside.add(size, &[worst]);
+            }
+        }
+        out.extend(outside.done(|f, _| f));
+        let fixed = mark.fixed.as_ref().map_or_else(String::new, |f| f.text.to_string());
+        out.extend(missed.done(|f, _| f.word("fixed", fixed)));
+    }
+    let name = piece.name.clone();
+    let finding = Finding::new(Code::LabelOutside).piece(&name).at(format!("{name}.label")).word("piece", name.clone());
+    let mut label = Tally::new(finding, &[("distance", "mm")]);
+    for (case, size, _) in judged(model) {
+        let Some(made) = stitch(case) else { continue };
+        let away = made.label.map_or(0.0, |at| outside_by(&made.stitch, at));
+        if away > tolerance::ON_EDGE {
+            label.add(size, &[away]);
+        }
+    }
+    out.extend(label.done(|f, _| f));
+}
+
+/// How far a point lies outside of a closed path, mm; 0 inside of it.
+fn outside_by(path: &kurbo::BezPath, at: kurbo::Point) -> f64 {
+    use kurbo::{ParamCurveNearest, Shape};
+    if path.winding(at) != 0 {
+        return 0.0;
+    }
+    path.segments().map(|s| s.nearest(at, tolerance::CURVE).distance_sq).fold(f64::INFINITY, f64::min).sqrt()
+}
