@@ -39,6 +39,7 @@ mod output_pdf;
 mod output_save;
 mod output_wide;
 mod patching;
+mod practice;
 mod readme;
 mod renaming;
 mod seeds;
