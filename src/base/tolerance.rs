@@ -56,6 +56,8 @@ pub mod limit {
     pub const GRAIN_ANGLE: f64 = 0.004_363_323_129_985_824;
     /// A sharp point of the cut line is cut square at so many allowances.
     pub const SHARP: f64 = 1.5;
+    /// Cut lines of two widths that would meet farther than so many allowances from a corner that hardly turns make a step.
+    pub const STEP: f64 = 3.0;
     /// How far beside the seam that gap is measured, mm.
     pub const JOINT_REACH: f64 = 10.0;
 }

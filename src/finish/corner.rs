@@ -47,8 +47,9 @@ pub(super) fn as_they_are(a: &Limb<'_>, via: Vec<Segment<f64>>) -> Join {
     Join { keep: a.off.length(), via, from: 0.0 }
 }
 
-/// Both cut lines run on until they meet; a sharp point is cut square. `sense` as in [`super::body::Body`].
-pub(super) fn plain(at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>, sense: f64) -> Join {
+/// Both cut lines run on until they meet; a sharp point is cut square at `limit` allowances. `sense` as in
+/// [`super::body::Body`].
+pub(super) fn plain(at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>, sense: f64, limit: f64) -> Join {
     let turn = a.way.cross(b.way);
     if turn.abs() <= tolerance::STRAIGHT && a.way.dot(b.way) > 0.0 {
         return as_they_are(a, Vec::new());
@@ -57,42 +58,55 @@ pub(super) fn plain(at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>, sense: f64) -> Join
         // Ahead on the first by u, back on the second by v.
         let gap = b.start() - a.end();
         let (u, v) = (gap.cross(b.way) / turn, gap.cross(a.way) / turn);
+        // Lines of two widths that hardly turn would meet far away: there a square step is cleaner.
+        let step = || as_they_are(a, straight(a.end(), b.start()).into_iter().collect());
+        let far = |meet: Pt<f64>| {
+            a.way.dot(b.way) > 0.0 && (meet - at).length() > tolerance::limit::STEP * a.width.max(b.width)
+        };
         if u >= 0.0 && v <= 0.0 {
             let meet = a.end() + a.way.scaled(u);
-            let reach = tolerance::limit::SHARP * a.width.max(b.width);
+            if far(meet) {
+                return step();
+            }
+            let reach = limit * a.width.max(b.width);
             if turn * sense > 0.0 && (meet - at).length() > reach + tolerance::EQUAL {
                 return square(at, a, b, (meet - at).unit().unwrap_or(a.way), reach);
             }
             return as_they_are(a, straight(a.end(), meet).into_iter().chain(straight(meet, b.start())).collect());
         }
-        if let Some(join) = crossing(a, b, u >= 0.0, v <= 0.0) {
-            return join;
+        if let Some((join, meet)) = crossing(a, b, u >= 0.0, v <= 0.0) {
+            return if far(meet) { step() } else { join };
+        }
+        if a.way.dot(b.way) > 0.0 {
+            return step();
         }
     }
     // A point that turns right back, or lines too short to meet.
     if turn * sense > 0.0 || a.way.dot(b.way) < 0.0 && turn.abs() <= tolerance::EQUAL {
-        let reach = tolerance::limit::SHARP * a.width.max(b.width);
+        let reach = limit.min(tolerance::limit::SHARP) * a.width.max(b.width);
         return square(at, a, b, (a.way - b.way).unit().unwrap_or(a.way), reach);
     }
     as_they_are(a, straight(a.end(), at).into_iter().chain(straight(at, b.start())).collect())
 }
 
 /// Where two lines cross of which at least one must be cut back; one that may run on does so straight.
-fn crossing(a: &Limb<'_>, b: &Limb<'_>, a_runs_on: bool, b_runs_on: bool) -> Option<Join> {
+fn crossing(a: &Limb<'_>, b: &Limb<'_>, a_runs_on: bool, b_runs_on: bool) -> Option<(Join, Pt<f64>)> {
     let last = |met: Vec<crate::curves::Met<f64>>| met.into_iter().next_back();
     if a_runs_on {
         let met = b.off.meets_line(a.end(), a.way).ok()?;
         let meet = met.into_iter().find(|m| (m.point - a.end()).dot(a.way) >= -tolerance::EQUAL)?;
-        return Some(Join { keep: a.off.length(), via: straight(a.end(), meet.point).into_iter().collect(), from: meet.along });
+        let via = straight(a.end(), meet.point).into_iter().collect();
+        return Some((Join { keep: a.off.length(), via, from: meet.along }, meet.point));
     }
     if b_runs_on {
         let met = a.off.meets_line(b.start(), b.way).ok()?;
         let ahead = met.into_iter().filter(|m| (b.start() - m.point).dot(b.way) >= -tolerance::EQUAL);
         let meet = last(ahead.collect())?;
-        return Some(Join { keep: meet.along, via: straight(meet.point, b.start()).into_iter().collect(), from: 0.0 });
+        let via = straight(meet.point, b.start()).into_iter().collect();
+        return Some((Join { keep: meet.along, via, from: 0.0 }, meet.point));
     }
     let meet = last(a.off.meets(b.off).ok()?)?;
-    Some(Join { keep: meet.along, via: Vec::new(), from: b.off.locate(meet.point).along })
+    Some((Join { keep: meet.along, via: Vec::new(), from: b.off.locate(meet.point).along }, meet.point))
 }
 
 /// Straight across at a distance from the corner, square to a direction.
@@ -119,7 +133,7 @@ pub(super) fn square(at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>, out: Pt<f64>, reac
 pub(super) fn mitred(at: Pt<f64>, a: &Limb<'_>, b: &Limb<'_>, sense: f64, beyond: f64) -> Join {
     let turn = a.way.cross(b.way);
     if turn * sense <= tolerance::STRAIGHT {
-        return plain(at, a, b, sense);
+        return plain(at, a, b, sense, tolerance::limit::SHARP);
     }
     // Inside, both turned lines meet here; unfolded over each edge it is where the mitre leaves that cut line.
     let inside = |way: Pt<f64>| way.square().scaled(sense);

@@ -15,6 +15,7 @@ use super::ring::{self, Behind, EdgeWidths, Stretch};
 use super::sewing::{EdgeEnd, Sewing};
 use super::trim;
 use super::widths::{Asked, real};
+use crate::base::tolerance::limit::SHARP;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::curves::{Curve, Pt, Rigid, Segment};
 use crate::document::{CornerForm, Draft, Outline, SeamPressed};
@@ -233,7 +234,7 @@ impl Case<'_> {
         let sense = work.body.sense;
         match work.stretches[k].behind {
             Behind::Mouth(m) => self.mouth(frame, work, m, &a, &b, false),
-            Behind::Bend => corner::plain(at, &a, &b, sense),
+            Behind::Bend => corner::plain(at, &a, &b, sense, SHARP),
             Behind::Corner(edge) => self.corner(frame, work, edge, at, &a, &b),
         }
     }
@@ -250,10 +251,10 @@ impl Case<'_> {
                     let out = (a.way - b.way).unit().unwrap_or(a.way);
                     corner::square(at, a, b, out, width.unwrap_or(a.width.max(b.width)))
                 }
-                _ => corner::plain(at, a, b, sense),
+                _ => corner::plain(at, a, b, sense, f64::INFINITY),
             };
         }
-        let plain = || corner::plain(at, a, b, sense);
+        let plain = || corner::plain(at, a, b, sense, SHARP);
         if work.told[before].on_fold || work.told[edge].on_fold || a.way.cross(b.way) * sense <= 0.0 && a.way.cross(b.way).abs() <= crate::base::tolerance::STRAIGHT {
             return plain();
         }
@@ -356,10 +357,13 @@ fn assembled(stretches: &[Stretch], joins: &[Join]) -> Option<(BezPath, Option<P
     let mut ring: Vec<Segment<f64>> = Vec::with_capacity(4 * n);
     let mut used_up = None;
     let add = |ring: &mut Vec<Segment<f64>>, segment: Segment<f64>| {
-        if let Some(last) = ring.last() {
-            ring.extend(corner::straight(last.end(), segment.start()));
+        let before = ring.last().map(Segment::end);
+        if let Some(gap) = before.and_then(|end| corner::straight(end, segment.start())) {
+            ring.push(gap);
+            ring.push(segment);
+        } else {
+            ring.push(before.map_or(segment, |end| started_at(segment, end)));
         }
-        ring.push(segment);
     };
     for k in 0..n {
         let (from, to) = (joins[(k + n - 1) % n].from, joins[k].keep);
@@ -374,11 +378,23 @@ fn assembled(stretches: &[Stretch], joins: &[Join]) -> Option<(BezPath, Option<P
         joins[k].via.iter().for_each(|s| add(&mut ring, *s));
     }
     if let (Some(first), Some(last)) = (ring.first().copied(), ring.last().copied()) {
-        ring.extend(corner::straight(last.end(), first.start()));
+        match corner::straight(last.end(), first.start()) {
+            Some(gap) => ring.push(gap),
+            None => ring[0] = started_at(first, last.end()),
+        }
     }
     let mut path = Curve::new(ring).ok()?.to_path();
     path.close_path();
     Some((path, used_up))
+}
+
+/// A segment that starts where the one before it ends, so that no sliver lies between them.
+fn started_at(segment: Segment<f64>, at: Pt<f64>) -> Segment<f64> {
+    match segment {
+        Segment::Line(_, b) => Segment::Line(at, b),
+        Segment::Cubic([_, b, c, d]) => Segment::Cubic([at, b, c, d]),
+        arc @ Segment::Arc(_) => arc,
+    }
 }
 
 /// Hems against the places where they are sewn.
