@@ -78,6 +78,7 @@ fn run(
     done: &dyn Fn(usize),
 ) -> Result<usize, String> {
     let model = computed.model.as_ref().ok_or("the draft cannot be computed")?;
+    let finished = computed.finished.as_ref().ok_or("the draft cannot be computed")?;
     let mut files = Vec::new();
     for case in 0..model.plan.cases.range {
         if stop.load(Ordering::Relaxed) {
@@ -85,7 +86,7 @@ fn run(
         }
         let size = model.plan.cases.list[case].address.as_str();
         let (sheets, missing) =
-            home_print(&computed.draft, model, &[case], wish).map_err(|e| format!("size {size}: {e}"))?;
+            home_print(&computed.draft, model, finished, &[case], wish).map_err(|e| format!("size {size}: {e}"))?;
         if let Some((piece, _)) = missing.first() {
             return Err(format!("{piece} cannot be drawn in size {size}; nothing was written"));
         }

@@ -49,6 +49,7 @@ pub(super) type Made = Rc<Result<HomeSheets, String>>;
 /// Makes the pages that are wanted.
 pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<HomeSheets, String> {
     let model = scene.model().ok_or("the draft cannot be computed")?;
+    let finished = scene.computed.finished.as_ref().ok_or("the draft cannot be computed")?;
     let cases = &model.plan.cases;
     let find = |address: &str| cases.list.iter().position(|c| c.address == *address);
     let mut wanted: Vec<usize> = printing.sizes.iter().filter_map(|s| find(s)).collect();
@@ -56,7 +57,7 @@ pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<H
         wanted.extend(find(chosen));
     }
     wanted.sort_unstable();
-    let (sheets, missing) = home_print(scene.draft(), model, &wanted, &printing.wish).map_err(|e| e.to_string())?;
+    let (sheets, missing) = home_print(scene.draft(), model, finished, &wanted, &printing.wish).map_err(|e| e.to_string())?;
     let mut sheets = sheets;
     for (piece, size) in missing {
         sheets.notes.push(format!("{piece} cannot be drawn in size {size} and is left out"));

@@ -6,7 +6,8 @@ use crate::compute::{Engine, Model};
 use crate::document::Draft;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
-use crate::proof::{count, proof};
+use crate::finish::finish;
+use crate::proof::{count, proof_of};
 use crate::session::{PrintFor, PrintWish, home_settings, length_typed, print_name, wanted_pieces};
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -21,7 +22,8 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         })?),
     };
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
-    let findings = proof(&draft, &model);
+    let finished = finish(&draft, &model);
+    let findings = proof_of(&draft, &model, &finished);
     let mut messages = String::new();
     if call.purpose == Purpose::Release && count(&findings).errors > 0 {
         for finding in findings.iter().filter(|f| f.severity() == Severity::Error && f.silenced.is_none()) {
@@ -43,7 +45,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let mut exit = FINE;
     for group in groups {
         let sizes: Vec<&str> = group.iter().map(|c| model.plan.cases.list[*c].address.as_str()).collect();
-        let (pieces, missing) = wanted_pieces(&draft, &model, &group, &call.pieces);
+        let (pieces, missing) = wanted_pieces(&draft, &model, &finished, &group, &call.pieces);
         for (name, size) in missing {
             exit = NO;
             messages.push_str(&format!(

@@ -39,7 +39,7 @@ pub struct NotchPlace {
     pub sewn: f64,
     /// The piece and the edge that carry it; none on a strip or on what is not a whole edge of a piece.
     pub on: Option<(usize, usize)>,
-    /// Flat place on that edge as it runs, mm.
+    /// Flat place on that edge as it runs, mm; not a number where the side names a part of it: then `at` says where.
     pub flat: f64,
     /// The point on the stitch line, in the frame of its piece.
     pub at: Option<Pt<f64>>,
@@ -218,8 +218,10 @@ impl Sides<'_> {
         let on = sewing.parts(seam, side).get(part).copied().flatten();
         let at = edge.curve.point_at(flat);
         match on {
-            Some((frame, place, against)) => {
-                let flat = if against { edge.flat_length() - flat } else { flat };
+            Some((frame, place, against, partial)) => {
+                // Of a part of an edge the place on the whole edge is looked for where it is drawn.
+                let along = if against { edge.flat_length() - flat } else { flat };
+                let flat = if partial { f64::NAN } else { along };
                 Ok(NotchPlace { sewn, on: Some((frame, place)), flat, at })
             }
             None => Ok(NotchPlace { at, ..none }),
@@ -239,11 +241,15 @@ pub(super) fn marks(frame: usize, work: &Work, notches: &[PlacedNotch], limits: 
         for place in notch.sides.iter().flatten().filter_map(|s| s.as_ref().ok()) {
             let Some((_, edge)) = place.on.filter(|(f, _)| *f == frame) else { continue };
             let line = &work.body.edges[edge];
-            let allowance = work.told[edge].at(place.flat, line.length(), false);
+            let flat = match place.at {
+                Some(at) if place.flat.is_nan() => line.locate(at).along,
+                _ => place.flat,
+            };
+            let allowance = work.told[edge].at(flat, line.length(), false);
             let depth = depth_in(allowance, limits);
             let strokes = (0..notch.strokes).filter_map(|i| {
                 let aside = BETWEEN_STROKES * (f64::from(i) - 0.5 * f64::from(notch.strokes - 1));
-                let at = (place.flat + aside).clamp(0.0, line.length());
+                let at = (flat + aside).clamp(0.0, line.length());
                 let (foot, way) = (line.point_at(at)?, line.tangent_at(at)?);
                 let out = way.square().scaled(-work.body.sense);
                 // Without an allowance a short stroke crosses the line.

@@ -48,6 +48,8 @@ pub struct FinishedCut {
     pub place: usize,
     /// The cut line, closed and simple; none where it cannot be made.
     pub outline: Option<BezPath>,
+    /// Edge by edge what lies at its allowance, before corners are made.
+    pub edges: Vec<BezPath>,
     /// A point near which it would have crossed itself and was trimmed.
     pub trimmed: Option<Point>,
     /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
@@ -133,7 +135,8 @@ impl Case<'_> {
         }
         if finishing.cuts.is_empty() && has_allowances {
             let (outline, trimmed, hems) = self.cut_line(frame, work);
-            cuts.push(FinishedCut { place: 0, outline, trimmed, grain: None, hems });
+            let edges = set_off_edges(work);
+            cuts.push(FinishedCut { place: 0, outline, edges, trimmed, grain: None, hems });
         }
         let untold = if finishing.cuts.is_empty() && !has_allowances { Vec::new() } else {
             (0..work.told.len()).filter(|e| !work.told[*e].told).collect()
@@ -178,7 +181,7 @@ impl Case<'_> {
                 _ => (outline, trimmed, hems),
             }
         };
-        FinishedCut { place, outline, trimmed, grain, hems }
+        FinishedCut { place, outline, edges: set_off_edges(main), trimmed, grain, hems }
     }
 
     /// The stitch line with its mouths shaped.
@@ -210,14 +213,10 @@ impl Case<'_> {
         let joins: Vec<Join> = (0..count).map(|k| self.join(frame, work, k)).collect();
         let hems = hems(work, &joins);
         let Some((path, used_up)) = assembled(&work.stretches, &joins) else { return (None, None, hems) };
-        let folds = work.stretches.iter().any(|s| s.folds);
-        if !(folds || used_up.is_some() || trim::crosses(&path)) {
-            return (Some(path), None, hems);
+        match used_up.or_else(|| trim::crossing(&path)) {
+            None => (Some(path), None, hems),
+            place => (trim::trimmed(&path), place, hems),
         }
-        let outline = trim::trimmed(&path);
-        let first = work.stretches.iter().find(|s| s.folds).map(|s| s.off.start().value());
-        let place = used_up.or(first).unwrap_or_else(|| trim::bounds(&path).center());
-        (outline, Some(place), hems)
     }
 
     fn mouth(&self, frame: usize, work: &Work, m: usize, a: &Limb<'_>, b: &Limb<'_>, bare: bool) -> Join {
@@ -342,6 +341,23 @@ impl Case<'_> {
     }
 }
 
+/// Edge by edge the set-off lines of a piece.
+fn set_off_edges(work: &Work) -> Vec<BezPath> {
+    let mut out = vec![BezPath::new(); work.body.edges.len()];
+    for stretch in &work.stretches {
+        let path = stretch.off.to_path();
+        let edge = &mut out[stretch.edge];
+        match edge.elements().is_empty() {
+            true => edge.extend(path),
+            false => {
+                edge.line_to(stretch.off.start().value());
+                edge.extend(path.elements().iter().skip(1).copied());
+            }
+        }
+    }
+    out
+}
+
 /// A stretch and the one behind it as limbs of a corner, and the corner.
 fn limbs(stretches: &[Stretch], k: usize) -> (Limb<'_>, Limb<'_>, Pt<f64>) {
     let (a, b) = (&stretches[k], &stretches[(k + 1) % stretches.len()]);
@@ -405,7 +421,13 @@ fn hems(work: &Work, joins: &[Join]) -> Vec<HemState> {
         let Some(hem) = told.hem else { continue };
         let line = &work.body.edges[edge];
         let mut have = 0.0;
+        let curved = line.segments().len() > 1 || !matches!(line.segments()[0], Segment::Line(..));
         for (k, stretch) in work.stretches.iter().enumerate().filter(|(_, s)| s.edge == edge) {
+            if curved {
+                // Parallel against parallel: what the sides' allowances add is the same on both.
+                have += stretch.off.length();
+                continue;
+            }
             let (from, to) = (joins[(k + n - 1) % n].from, joins[k].keep);
             have += (to - from).max(0.0);
             // Where the corner is run on along the hem's cut line.
@@ -420,7 +442,6 @@ fn hems(work: &Work, joins: &[Join]) -> Vec<HemState> {
         }
         // Where the turned edge comes to lie: that far inside, between the cut lines of the sides.
         let inside = if hem.turn_in > 0.0 { hem.depth - hem.turn_in } else { hem.depth };
-        let curved = line.segments().len() > 1 || !matches!(line.segments()[0], Segment::Line(..));
         let sides = |end: bool| {
             let k = work.stretches.iter().position(|s| s.edge == edge)?;
             let last = work.stretches.iter().rposition(|s| s.edge == edge)?;

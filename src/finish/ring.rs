@@ -73,8 +73,6 @@ pub(super) struct Stretch {
     pub widths: [f64; 2],
     /// Its cut line, before corners are made.
     pub off: Curve<f64>,
-    /// Whether that runs backwards somewhere.
-    pub folds: bool,
     /// What stands behind it.
     pub behind: Behind,
 }
@@ -107,8 +105,8 @@ pub(super) fn stretches(body: &Body, told: &[EdgeWidths]) -> Option<Vec<Stretch>
             }
             let part = line.between(from, to)?;
             let ends = [widths.at(from, length, false), widths.at(to, length, true)];
-            let (off, folds) = set_off(&part, ends, body.sense)?;
-            out.push(Stretch { edge, line: part, widths: ends, off, folds, behind });
+            let off = set_off(&part, ends, body.sense)?;
+            out.push(Stretch { edge, line: part, widths: ends, off, behind });
             Some(())
         };
         for (mouth, feet) in opened {
@@ -150,21 +148,21 @@ fn bends(line: &Curve<f64>) -> Vec<f64> {
     out
 }
 
-/// The line set off to the outside, and whether it runs backwards somewhere.
-fn set_off(line: &Curve<f64>, widths: [f64; 2], sense: f64) -> Option<(Curve<f64>, bool)> {
+/// The line set off to the outside. Where it bends tighter than that, it runs backwards and crosses itself.
+fn set_off(line: &Curve<f64>, widths: [f64; 2], sense: f64) -> Option<Curve<f64>> {
     if widths == [0.0, 0.0] {
-        return Some((line.clone(), false));
+        return Some(line.clone());
     }
     let [from, to] = widths.map(|w| -w * sense);
     if let [Segment::Line(a, b)] = line.segments() {
         let aside = (*b - *a).unit()?.square();
-        return Some((Curve::straight(*a + aside.scaled(from), *b + aside.scaled(to)).ok()?, false));
+        return Curve::straight(*a + aside.scaled(from), *b + aside.scaled(to)).ok();
     }
     if let Ok(off) = line.parallel_within(from, to, tolerance::CURVE) {
-        return Some((off, false));
+        return Some(off);
     }
     if from == to {
-        return Some((Curve::<f64>::from_path(&line.set_off(from).path).ok()?, true));
+        return Curve::<f64>::from_path(&line.set_off(from).path).ok();
     }
     // Running and tight: a dense line through places of it.
     const STEPS: u32 = 400;
@@ -176,5 +174,5 @@ fn set_off(line: &Curve<f64>, widths: [f64; 2], sense: f64) -> Option<(Curve<f64
         points.push(line.point_at(place)? + aside.scaled(from + (to - from) * share));
     }
     let legs = points.windows(2).map(|p| Segment::Line(p[0], p[1])).collect();
-    Some((Curve::new(legs).ok()?, true))
+    Curve::new(legs).ok()
 }

@@ -37,33 +37,42 @@ pub struct Sewn {
     pub against: bool,
     /// Whether the side speaks of the edge's copy.
     pub copied: bool,
+    /// Whether only a part of the edge is meant.
+    pub partial: bool,
 }
 
-/// An edge that a part of a side names whole.
+/// An edge that a part of a side names.
 #[derive(Clone, Copy, Debug)]
-struct Whole {
+struct Named {
     node: NodeId,
     against: bool,
     copied: bool,
+    partial: bool,
 }
+
+/// A part of a side: the piece, its edge, whether the side runs against it, whether only a part of it is meant.
+pub type SidePart = (usize, usize, bool, bool);
 
 /// The seams of a plan, seen from the edges.
 #[derive(Clone, Debug, Default)]
 pub struct Sewing {
     /// Where each edge is sewn, by frame and edge.
     edges: BTreeMap<(usize, usize), Vec<Sewn>>,
-    /// The parts of each side of each seam; `None` for what is not a whole edge.
-    parts: Vec<[Vec<Option<(usize, usize, bool)>>; 2]>,
+    /// The parts of each side of each seam; `None` for what is no edge of a piece.
+    parts: Vec<[Vec<Option<SidePart>>; 2]>,
 }
 
-/// The edge that a formula of a side names whole.
-fn whole(op: &Op) -> Option<Whole> {
-    match op {
-        Op::Load(node) => Some(Whole { node: *node, against: false, copied: false }),
-        Op::Call(Function::Reversed, args, _) => {
-            args.first().and_then(whole).map(|w| Whole { against: !w.against, ..w })
-        }
-        Op::Call(Function::Copy, args, _) => args.first().and_then(whole).map(|w| Whole { copied: true, ..w }),
+/// The edge that a formula of a side names.
+fn named(op: &Op) -> Option<Named> {
+    let Op::Call(function, args, _) = op else {
+        let Op::Load(node) = op else { return None };
+        return Some(Named { node: *node, against: false, copied: false, partial: false });
+    };
+    let inner = args.first().and_then(named)?;
+    match function {
+        Function::Reversed => Some(Named { against: !inner.against, ..inner }),
+        Function::Copy => Some(Named { copied: true, ..inner }),
+        Function::Part => Some(Named { partial: true, ..inner }),
         _ => None,
     }
 }
@@ -83,10 +92,10 @@ impl Sewing {
             for (side, parts) in sides.iter_mut().enumerate() {
                 let Def::Side(runs) = &plan.nodes[of.sides[side] as usize].def else { continue };
                 for (part, run) in runs.iter().enumerate() {
-                    let found = whole(&run.program.root).and_then(|w| Some((w, *places.get(&w.node)?)));
-                    parts.push(found.map(|(w, (frame, edge))| (frame, edge, w.against)));
-                    if let Some((w, place)) = found {
-                        let sewn = Sewn { seam, side, part, against: w.against, copied: w.copied };
+                    let found = named(&run.program.root).and_then(|w| Some((w, *places.get(&w.node)?)));
+                    parts.push(found.map(|(w, (frame, edge))| (frame, edge, w.against, w.partial)));
+                    if let Some((Named { against, copied, partial, .. }, place)) = found {
+                        let sewn = Sewn { seam, side, part, against, copied, partial };
                         out.edges.entry(place).or_default().push(sewn);
                     }
                 }
@@ -101,8 +110,8 @@ impl Sewing {
         self.edges.get(&(frame, edge)).map_or(&[], Vec::as_slice)
     }
 
-    /// The edges of a side in order; `None` for what is not a whole edge.
-    pub fn parts(&self, seam: usize, side: usize) -> &[Option<(usize, usize, bool)>] {
+    /// The edges of a side in order; `None` for what is no edge of a piece.
+    pub fn parts(&self, seam: usize, side: usize) -> &[Option<SidePart>] {
         &self.parts[seam][side]
     }
 
@@ -116,14 +125,18 @@ impl Sewing {
             (part, _) if own.len() == other.len() => part,
             _ => return None,
         };
-        let (frame, edge, against) = (*other.get(part)?)?;
+        let (frame, edge, against, partial) = (*other.get(part)?)?;
+        if partial {
+            return None;
+        }
         Some(EdgeEnd { frame, edge, at_end: run_end != against })
     }
 
-    /// The seams at an end of an edge, earliest first; those without an order in the order of the draft, last.
+    /// The seam at an end of an edge, the earliest of several; those without an order in the order of the draft, last. Seams of a
+    /// part of the edge do not count.
     pub fn at(&self, model: &Model, end: EdgeEnd) -> Option<(Sewn, Option<(f64, u32)>)> {
         let order = |s: &Sewn| model.plan.seams[s.seam].order;
-        let mut all: Vec<&Sewn> = self.of_edge(end.frame, end.edge).iter().collect();
+        let mut all: Vec<&Sewn> = self.of_edge(end.frame, end.edge).iter().filter(|s| !s.partial).collect();
         all.sort_by(|a, b| match (order(a), order(b)) {
             (Some(a), Some(b)) => a.partial_cmp(&b).unwrap_or(std::cmp::Ordering::Equal),
             (Some(_), None) => std::cmp::Ordering::Less,

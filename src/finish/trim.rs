@@ -1,12 +1,12 @@
 //! Cut lines that cross themselves, and what is left of them.
 
-use kurbo::{BezPath, PathEl, Point, Rect, Shape};
+use kurbo::{BezPath, PathEl, Point, Shape};
 use linesweeper::topology::Topology;
 
 use crate::base::tolerance;
 
-/// Whether a closed path crosses itself: looked for on its flattened form, touching ends left out.
-pub(super) fn crosses(path: &BezPath) -> bool {
+/// Where a closed path crosses itself: looked for on its flattened form, touching ends left out.
+pub(super) fn crossing(path: &BezPath) -> Option<Point> {
     let mut points: Vec<Point> = Vec::new();
     kurbo::flatten(path, tolerance::CROSSING, |el| match el {
         PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
@@ -18,7 +18,7 @@ pub(super) fn crosses(path: &BezPath) -> bool {
     }
     let n = points.len();
     if n < 4 {
-        return false;
+        return None;
     }
     // Legs sorted by where they start from the left: only those that overlap from left to right are compared.
     let leg = |i: usize| (points[i], points[(i + 1) % n]);
@@ -34,11 +34,11 @@ pub(super) fn crosses(path: &BezPath) -> bool {
         open.retain(|k| span(*k).1 >= from);
         let near = |k: usize| (i + 1) % n == k || (k + 1) % n == i;
         if open.iter().any(|k| !near(*k) && legs_cross(leg(i), leg(*k))) {
-            return true;
+            return Some(points[i]);
         }
         open.push(i);
     }
-    false
+    None
 }
 
 /// Whether two straight legs cross truly, each leaving the other on both sides.
@@ -72,9 +72,4 @@ pub(super) fn trimmed(path: &BezPath) -> Option<BezPath> {
         path = path.reverse_subpaths();
     }
     Some(path)
-}
-
-/// The smallest upright rectangle around a path.
-pub(super) fn bounds(path: &BezPath) -> Rect {
-    path.bounding_box()
 }

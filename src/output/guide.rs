@@ -8,7 +8,7 @@ use super::home::{HomeSettings, PageInfo};
 use super::layout::Layout;
 use super::nest::Nest;
 use super::paper::Paper;
-use super::title_block::{self, Words};
+use super::title_block::{self, CutLines, Words};
 
 /// The least part of a page that the first page needs, mm.
 pub const LEAST_WIDTH: f64 = 150.0;
@@ -41,7 +41,8 @@ pub fn page(guide: &Guide<'_>) -> Picture {
         purpose => format!("{} – {purpose}", guide.settings.title),
     };
     let faded = guide.nests.iter().any(|n| n.pieces.iter().any(|p| p.faded));
-    let words = Words { title: &title, sizes: &named, faded };
+    let cut = CutLines::of(guide.nests.iter().flat_map(|n| &n.pieces).map(|p| p.stitch.is_some()));
+    let words = Words { title: &title, sizes: &named, faded, cut };
     let (items, height) = title_block::draw(&words, room.origin(), (page.width, page.height));
     let mut column = Column { items, left: room.x0 + 5.0, width: room.width() - 10.0, down: room.y0 + height + 3.0 };
     column.heading("How to print");

@@ -1,40 +1,175 @@
 //! The pieces of a model as they come on a sheet.
 
-use kurbo::{BezPath, PathEl, Vec2};
+use kurbo::{BezPath, Circle, PathEl, Point, Shape, Vec2};
 
 use super::SheetPiece;
 use crate::compute::{FramePlan, Item, Model};
-use crate::document::Draft;
+use crate::document::{Draft, MarkKind, Piece};
+use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words};
 
 /// All pieces of a draft in one case, and the names of those that cannot be drawn there. Pieces that hang on something that
 /// is not true come faded: they are to be seen, not to be cut.
-pub fn sheet_pieces(draft: &Draft, model: &Model, case: usize) -> (Vec<SheetPiece>, Vec<String>) {
+pub fn sheet_pieces(
+    draft: &Draft,
+    model: &Model,
+    finished: &Finished,
+    case: usize,
+) -> (Vec<SheetPiece>, Vec<String>) {
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     let size = model.plan.cases.list.get(case).map_or("", |c| c.address.as_str());
-    for (frame, piece) in model.plan.frames.iter().zip(&draft.pieces).filter(|(f, _)| f.is_piece) {
-        match outline(model, case, frame) {
-            None => missing.push(piece.name.clone()),
-            Some(outline) => pieces.push(SheetPiece {
-                name: frame.name.to_string(),
-                size: size.to_owned(),
-                outline,
-                edges: frame.edges.iter().filter_map(|e| Some(model.item(case, *e)?.edge()?.curve.to_path())).collect(),
-                lines: lines(model, case, frame),
-                stack: stack(draft, model, case, frame),
-                faded: frame.edges.iter().any(|e| model.is_untrue(case, *e)),
-                label_at: None,
-            }),
+    for (i, (frame, piece)) in model.plan.frames.iter().zip(&draft.pieces).enumerate().filter(|(_, (f, _))| f.is_piece) {
+        let made = finished.cases.get(case).and_then(|c| c.get(i)?.as_deref());
+        let Some(stitch) = outline(model, case, frame) else {
+            missing.push(piece.name.clone());
+            continue;
+        };
+        let mut sheet = SheetPiece {
+            name: frame.name.to_string(),
+            size: size.to_owned(),
+            outline: stitch,
+            edges: frame.edges.iter().filter_map(|e| Some(model.item(case, *e)?.edge()?.curve.to_path())).collect(),
+            lines: lines(model, case, frame),
+            stitch: None,
+            notes: Vec::new(),
+            words: Vec::new(),
+            stack: stack(draft, model, case, frame),
+            faded: frame.edges.iter().any(|e| model.is_untrue(case, *e)),
+            label_at: made.and_then(|m| m.label),
+        };
+        if let Some(made) = made {
+            finished_lines(frame, piece, made, &mut sheet);
         }
+        pieces.push(sheet);
     }
     (pieces, missing)
 }
+
+/// What finishing adds to a piece on a sheet: the cut line around the stitch line, notches, marks, grain, words.
+fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet: &mut SheetPiece) {
+    let cut = made.cuts.first();
+    match cut.and_then(|c| c.outline.clone()) {
+        Some(outline) => {
+            sheet.stitch = Some(made.stitch.clone());
+            sheet.outline = outline;
+            if let Some(cut) = cut.filter(|c| c.edges.iter().all(|e| !e.elements().is_empty())) {
+                sheet.edges.clone_from(&cut.edges);
+            }
+        }
+        None => sheet.outline.clone_from(&made.stitch),
+    }
+    sheet.lines.extend(signs(made));
+    let finishing = &frame.finishing;
+    if !piece.letter.is_empty() {
+        sheet.notes.push(format!("piece {}", piece.letter));
+    }
+    let symmetry = Symmetry::of(&made.stitch, 0.0);
+    sheet.notes.extend(finishing.cuts.iter().map(|c| cut_words(c, symmetry)));
+    for line in made.lines.iter().filter(|l| !l.slit) {
+        let ends = line.path.elements().iter().filter_map(PathEl::end_point).collect::<Vec<_>>();
+        if let [a, .., b] = ends.as_slice() {
+            sheet.words.push(along(*a, *b, 0.25, "lengthen or shorten here"));
+        }
+    }
+    if let Some(edge) = finishing.cuts.iter().find_map(|c| c.on_fold)
+        && let Some(path) = sheet.edges.get(edge)
+        && let [Some(a), Some(b)] = [path.elements().first(), path.elements().last()].map(|e| e.and_then(PathEl::end_point))
+    {
+        // Beside the fold, inside the piece.
+        let inside = made.stitch.bounding_box().center();
+        let (at, angle, text) = along(a, b, 0.5, "on the fold of the cloth");
+        let aside = Vec2::new(-libm::sin(angle), libm::cos(angle));
+        let off = if aside.dot(inside - at) > 0.0 { FOLD_WORDS } else { -WORDS_OFF };
+        sheet.words.push((at + aside * off, angle, text));
+    }
+    for mark in made.marks.iter().filter(|m| m.number <= 1) {
+        let text = finishing.marks.get(mark.place).map_or("", |m| &*m.text);
+        if !text.is_empty() {
+            sheet.words.push((mark.at + Vec2::new(0.0, FOLD_WORDS + mark.size / 2.0), 0.0, text.to_owned()));
+        }
+    }
+}
+
+/// Notches, marks, grain line and lines to lengthen at, as they are drawn.
+pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
+    let mut out = Vec::new();
+    let line = |a: Point, b: Point| {
+        let mut path = BezPath::new();
+        path.move_to(a);
+        path.line_to(b);
+        path
+    };
+    out.extend(made.notches.iter().flat_map(|n| &n.strokes).map(|s| line(s[0], s[1])));
+    out.extend(made.lines.iter().filter(|l| !l.path.elements().is_empty()).map(|l| l.path.clone()));
+    if let Some([head, tail]) = made.cuts.iter().find_map(|c| c.grain) {
+        out.push(line(tail, head));
+        // One head, as nap points there.
+        let way = (tail - head).normalize() * GRAIN_HEAD;
+        for turn in [GRAIN_OPEN, -GRAIN_OPEN] {
+            out.push(line(head, head + turned(way, turn)));
+        }
+    }
+    for mark in &made.marks {
+        let along = Vec2::new(libm::cos(mark.heading), libm::sin(mark.heading));
+        let across = Vec2::new(-along.y, along.x);
+        let size = if mark.size > 0.0 { mark.size } else { MARK_SIZE };
+        let cross = |half: f64| [line(mark.at - along * half, mark.at + along * half), line(mark.at - across * half, mark.at + across * half)];
+        let ring = |radius: f64| Circle::new(mark.at, radius).to_path(crate::base::tolerance::CURVE);
+        match mark.kind {
+            MarkKind::Circle => out.push(ring(size / 2.0)),
+            MarkKind::DrillHole => {
+                out.push(ring(DRILL / 2.0));
+                out.extend(cross(MARK_SIZE / 2.0));
+            }
+            MarkKind::Button => {
+                out.push(ring(size / 2.0));
+                out.extend(cross(size / 2.0));
+            }
+            // A row runs along the edge; buttonholes lie across it unless they stand alone.
+            MarkKind::Buttonhole => {
+                let half = if mark.number > 0 { across } else { along } * (size / 2.0);
+                out.push(line(mark.at - half, mark.at + half));
+                let bar = if mark.number > 0 { along } else { across } * (DRILL / 2.0);
+                out.push(line(mark.at - half - bar, mark.at - half + bar));
+                out.push(line(mark.at + half - bar, mark.at + half + bar));
+            }
+            MarkKind::ZipEnd | MarkKind::Place | MarkKind::Text => out.extend(cross(MARK_SIZE / 2.0)),
+        }
+    }
+    out
+}
+
+/// Words that read along a line, a little above it, upright or from below.
+fn along(a: Point, b: Point, share: f64, text: &str) -> (Point, f64, String) {
+    let way = b - a;
+    let turned_over = way.x < -crate::base::tolerance::EQUAL || way.x.abs() <= crate::base::tolerance::EQUAL && way.y > 0.0;
+    let way = if turned_over { -way } else { way };
+    let angle = libm::atan2(way.y, way.x);
+    let up = Vec2::new(libm::sin(angle), -libm::cos(angle));
+    (a.lerp(b, share) + up * WORDS_OFF, angle, text.to_owned())
+}
+
+fn turned(v: Vec2, by: f64) -> Vec2 {
+    let (sin, cos) = (libm::sin(by), libm::cos(by));
+    Vec2::new(v.x * cos - v.y * sin, v.x * sin + v.y * cos)
+}
+
+/// How far words stand above their line, mm, and below it.
+const WORDS_OFF: f64 = 1.2;
+const FOLD_WORDS: f64 = 4.5;
+/// Length of the strokes of a grain line's head, mm, and their angle to it.
+const GRAIN_HEAD: f64 = 8.0;
+const GRAIN_OPEN: f64 = 0.4;
+/// Size of a mark that tells none, mm.
+const MARK_SIZE: f64 = 6.0;
+/// Size of a drill hole, mm.
+const DRILL: f64 = 2.0;
 
 /// The outline of a frame in one case, as one closed ring; none where an edge has no shape or the ring does not close.
 pub fn outline(model: &Model, case: usize, frame: &FramePlan) -> Option<BezPath> {
     let mut ring = BezPath::new();
     let mut start = None;
-    let mut end: Option<kurbo::Point> = None;
+    let mut end: Option<Point> = None;
     for edge in &frame.edges {
         let shape = model.item(case, *edge)?.edge()?.clone();
         for element in shape.curve.to_path().elements() {

@@ -40,6 +40,40 @@ pub struct Words<'a> {
     pub sizes: &'a [(String, Pen)],
     /// Whether some pieces are grey.
     pub faded: bool,
+    /// Whether outlines are cut lines on all pieces, on some, or on none.
+    pub cut: CutLines,
+}
+
+/// On which pieces the outline is the cut line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum CutLines {
+    /// On none: all are stitch lines.
+    None,
+    /// On some.
+    Some,
+    /// On all.
+    All,
+}
+
+impl CutLines {
+    /// Of some pieces, by whether each has a cut line.
+    pub fn of(mut has: impl Iterator<Item = bool>) -> Self {
+        let Some(first) = has.next() else { return Self::None };
+        match (first, has.any(|h| h != first)) {
+            (_, true) => Self::Some,
+            (true, false) => Self::All,
+            (false, false) => Self::None,
+        }
+    }
+
+    /// What a person must know before cutting.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::None => "All outlines are stitch lines; no seam allowance is included.",
+            Self::Some => "Pieces with a dotted line inside are cut along the outer line: allowance is included. Outlines without one are stitch lines.",
+            Self::All => "Cut along the outer lines: seam allowance is included. Sew along the dotted lines.",
+        }
+    }
 }
 
 /// Height that the block needs, mm.
@@ -61,7 +95,7 @@ pub fn draw(words: &Words<'_>, corner: Point, page: (f64, f64)) -> (Vec<Item>, f
     let size = format!("Page {} x {} mm ({} x {} in)", page.0, page.1, inches(page.0), inches(page.1));
     column.line(size, TEXT_SIZE, 0.0);
     column.write("True size, printed at 100 %: measure the marks above and at the left first.", TEXT_SIZE, 0.0);
-    column.write("All outlines are stitch lines; no seam allowance is included.", TEXT_SIZE, 0.0);
+    column.write(words.cut.words(), TEXT_SIZE, 0.0);
     if words.faded {
         column.write("Pieces in grey are not true in their size: do not cut them.", TEXT_SIZE, 0.0);
     }

@@ -11,7 +11,7 @@ use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use super::font;
 use super::label::Shapes;
 use super::pdf::{MAX_SIDE, PdfError};
-use super::title_block::{self, Words};
+use super::title_block::{self, CutLines, Words};
 
 /// Free border of the page, mm.
 pub const MARGIN: f64 = 15.0;
@@ -21,6 +21,13 @@ pub const GAP: f64 = 10.0;
 pub(super) const OUTLINE_PEN: f64 = 0.35;
 /// Width of inner lines, mm.
 const INNER_PEN: f64 = 0.25;
+/// Width of stitch lines inside cut lines, mm, and their dashes: shorter than those of any size.
+const STITCH_PEN: f64 = 0.18;
+const STITCH_DASHES: [f64; 2] = [1.2, 1.2];
+/// Size of small words at lines and marks, mm.
+const WORDS_SIZE: f64 = 3.2;
+/// A label with all its words is taken while it is at least this large, mm.
+const LABEL_WITH_WORDS: f64 = 4.0;
 /// The grey of pieces that are only to be seen.
 pub(super) const FADED: Ink = Ink::grey(160);
 /// Em of a label where there is room, mm.
@@ -39,12 +46,18 @@ pub struct SheetPiece {
     pub name: String,
     /// The size; empty where there are no sizes.
     pub size: String,
-    /// The stitch line, one closed ring in the piece's own frame, mm.
+    /// The line that is cut, one closed ring in the piece's own frame, mm: the stitch line where nothing is told of allowances.
     pub outline: BezPath,
     /// Its edges one by one, in the order of the outline: same frame.
     pub edges: Vec<BezPath>,
-    /// Inner lines, dart legs: same frame.
+    /// Inner lines, dart legs, notches, marks: same frame.
     pub lines: Vec<BezPath>,
+    /// The stitch line, where the outline is the cut line: same frame.
+    pub stitch: Option<BezPath>,
+    /// Words under the name where there is room: letter, how often it is cut from what.
+    pub notes: Vec<String>,
+    /// Small words at their places: the middle of their baseline, the direction of reading in radians.
+    pub words: Vec<(Point, f64, String)>,
     /// From its frame to that in which its sizes lie over each other.
     pub stack: Vec2,
     /// Only to be seen, not true: drawn in grey, and the sheet says so.
@@ -152,7 +165,8 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
     }
     let sizes = sizes_and_pens(pieces);
     let named: Vec<_> = sizes.iter().filter(|(size, _)| !size.is_empty()).cloned().collect();
-    let words = Words { title, sizes: &named, faded: pieces.iter().any(|p| p.faded) };
+    let cut = CutLines::of(pieces.iter().map(|p| p.stitch.is_some()));
+    let words = Words { title, sizes: &named, faded: pieces.iter().any(|p| p.faded), cut };
     let block = title_block::frame(Point::new(MARGIN, MARGIN), title_block::height(&words));
 
     let boxes = pieces.iter().map(extent).collect::<Result<Vec<_>, _>>()?;
@@ -259,8 +273,15 @@ fn draw_piece(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2, pen: &Pen)
 pub(super) fn draw_label(piece: &SheetPiece, shift: Vec2, others: &[BezPath]) -> Vec<Item> {
     let ink = if piece.faded { FADED } else { Ink::BLACK };
     let shift = Affine::translate(shift);
-    let lines: Vec<BezPath> = piece.lines.iter().map(|l| shift * l.clone()).chain(others.iter().cloned()).collect();
-    label(piece, &Shapes::new(&closed(shift * piece.outline.clone()), &lines), piece.label_at.map(|p| shift * p), ink)
+    let drawn = piece.lines.iter().chain(&piece.stitch);
+    let lines: Vec<BezPath> = drawn.map(|l| shift * l.clone()).chain(others.iter().cloned()).collect();
+    let shapes = Shapes::new(&closed(shift * piece.outline.clone()), &lines);
+    let mut items = label(piece, &shapes, piece.label_at.map(|p| shift * p), ink);
+    items.extend(piece.words.iter().map(|(at, angle, text)| {
+        let (text, at, angle) = (text.clone(), shift * *at, *angle);
+        Item::Text(Text { text, at, size: WORDS_SIZE, angle, align: Align::Middle, ink })
+    }));
+    items
 }
 
 fn closed(mut outline: BezPath) -> BezPath {
@@ -277,6 +298,10 @@ pub(super) fn draw_lines(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2,
     for path in piece.lines.iter().map(|l| shift * l.clone()) {
         items.push(Item::Stroke { path, pen: Pen { ink, ..Pen::solid(INNER_PEN) } });
     }
+    if let Some(stitch) = &piece.stitch {
+        let path = closed(shift * stitch.clone());
+        items.push(Item::Stroke { path, pen: Pen { ink, dashes: STITCH_DASHES.to_vec(), ..Pen::solid(STITCH_PEN) } });
+    }
     items.push(Item::Stroke { path: outline, pen: Pen { ink, ..pen.clone() } });
 }
 
@@ -287,6 +312,14 @@ fn label(piece: &SheetPiece, shapes: &Shapes, wanted: Option<Point>, ink: Ink) -
     let mut ways = vec![two.clone()];
     if two.len() > 1 {
         ways.push(vec![two.join(", ")]);
+    }
+    if !piece.notes.is_empty() {
+        let all: Vec<String> = two.iter().chain(&piece.notes).cloned().collect();
+        let fitted = [false, true].map(|upright| Label::fitted(&all, upright, shapes, wanted, true));
+        let larger = fitted.into_iter().flatten().reduce(|a, b| if b.size > 1.1 * a.size { b } else { a });
+        if let Some(label) = larger.filter(|l| l.size >= LABEL_WITH_WORDS) {
+            return label.items(ink);
+        }
     }
     let mut best: Option<Label> = None;
     // Off the inner lines if it can be read there, else over them.

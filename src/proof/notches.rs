@@ -157,7 +157,7 @@ fn alike(model: &Model, finished: &Finished) -> Vec<Finding> {
         Some((length, marks?))
     };
     let pieces = |seam: usize| -> Vec<usize> {
-        (0..2).flat_map(|side| finished.sewing.parts(seam, side)).flatten().map(|(frame, _, _)| *frame).collect()
+        (0..2).flat_map(|side| finished.sewing.parts(seam, side)).flatten().map(|(frame, ..)| *frame).collect()
     };
     let mut group_of: Vec<usize> = (0..plan.seams.len()).collect();
     for b in 0..plan.seams.len() {
@@ -197,7 +197,7 @@ fn alike(model: &Model, finished: &Finished) -> Vec<Finding> {
 
 fn shares_an_edge(finished: &Finished, a: usize, b: usize) -> bool {
     let edges = |seam: usize| {
-        (0..2).flat_map(move |side| finished.sewing.parts(seam, side)).flatten().map(|(f, e, _)| (*f, *e)).collect::<Vec<_>>()
+        (0..2).flat_map(move |side| finished.sewing.parts(seam, side)).flatten().map(|(f, e, ..)| (*f, *e)).collect::<Vec<_>>()
     };
     let of_a = edges(a);
     edges(b).iter().any(|e| of_a.contains(e))

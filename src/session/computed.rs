@@ -7,7 +7,8 @@ use std::thread;
 use crate::base::{Finding, message};
 use crate::compute::{Engine, Model, guarded};
 use crate::document::Draft;
-use crate::proof::{Counts, count, proof};
+use crate::finish::{Finished, finish};
+use crate::proof::{Counts, count, proof_of};
 
 /// A draft with everything that was computed of it.
 #[derive(Debug)]
@@ -18,6 +19,8 @@ pub struct Computed {
     pub draft: Arc<Draft>,
     /// Its model; none where the program failed on it.
     pub model: Option<Model>,
+    /// Its pieces as they are cut; none where there is no model.
+    pub finished: Option<Finished>,
     /// Everything that was found, errors first.
     pub findings: Vec<Finding>,
     /// How many.
@@ -27,14 +30,18 @@ pub struct Computed {
 impl Computed {
     fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>) -> Self {
         let worked = engine.compute_guarded(&draft, &[]).and_then(|model| {
-            let findings = guarded(AssertUnwindSafe(|| proof(&draft, &model)))?;
-            Ok((model, findings))
+            let (finished, findings) = guarded(AssertUnwindSafe(|| {
+                let finished = finish(&draft, &model);
+                let findings = proof_of(&draft, &model, &finished);
+                (finished, findings)
+            }))?;
+            Ok((model, finished, findings))
         });
-        let (model, findings) = match worked {
-            Ok((model, findings)) => (Some(model), findings),
-            Err(failed) => (None, vec![*failed]),
+        let (model, finished, findings) = match worked {
+            Ok((model, finished, findings)) => (Some(model), Some(finished), findings),
+            Err(failed) => (None, None, vec![*failed]),
         };
-        Self { revision, counts: count(&findings), draft, model, findings }
+        Self { revision, counts: count(&findings), draft, model, finished, findings }
     }
 
     /// Why there is no model, in words.

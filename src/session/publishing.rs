@@ -5,6 +5,7 @@ use kurbo::Point;
 use super::literal::number_typed;
 use crate::compute::Model;
 use crate::document::{Draft, RowKind, TablePlace};
+use crate::finish::Finished;
 use crate::language::{Kind, literal_text};
 use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
 
@@ -60,13 +61,14 @@ pub struct PrintWish {
 pub fn wanted_pieces(
     draft: &Draft,
     model: &Model,
+    finished: &Finished,
     cases: &[usize],
     only: &[String],
 ) -> (Vec<SheetPiece>, Vec<(String, String)>) {
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     for case in cases {
-        let (found, lost) = output::sheet_pieces(draft, model, *case);
+        let (found, lost) = output::sheet_pieces(draft, model, finished, *case);
         let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
         let wanted = |name: &String| only.is_empty() || only.contains(name);
         pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
@@ -113,10 +115,11 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
 pub fn home_print(
     draft: &Draft,
     model: &Model,
+    finished: &Finished,
     cases: &[usize],
     wish: &PrintWish,
 ) -> Result<(HomeSheets, Vec<(String, String)>), SheetError> {
-    let (pieces, missing) = wanted_pieces(draft, model, cases, &wish.pieces);
+    let (pieces, missing) = wanted_pieces(draft, model, finished, cases, &wish.pieces);
     let sheets = output::home_sheets(&pieces, &home_settings(draft, model, cases, wish))?;
     Ok((sheets, missing))
 }

@@ -53,6 +53,7 @@ impl Work {
             revision: 0,
             draft: Arc::new(Draft::default()),
             model: None,
+            finished: None,
             findings: Vec::new(),
             counts: Default::default(),
         };

@@ -34,14 +34,15 @@ fn examples_open_proof_publish_and_round_trip() {
         let opened = file::read(&text).unwrap();
         assert_eq!(file::write(&opened.draft), text, "{name} is not in its standard form");
         let model = Engine::new().compute(&opened.draft);
-        let codes: Vec<&str> = proof::proof(&opened.draft, &model)
+        let finished = tracewheel::finish::finish(&opened.draft, &model);
+        let codes: Vec<&str> = proof::proof_of(&opened.draft, &model, &finished)
             .iter()
             .filter(|f| f.severity() != Severity::Note)
             .map(|f| f.code.word())
             .collect();
         assert_eq!(codes, shown, "{name}");
         for case in 0..model.cases.len() {
-            let (pieces, missing) = output::sheet_pieces(&opened.draft, &model, case);
+            let (pieces, missing) = output::sheet_pieces(&opened.draft, &model, &finished, case);
             assert_eq!(missing, Vec::<String>::new(), "{name}");
             assert!(pieces.iter().all(|p| !p.faded), "{name}");
             let pdf = output::publish_wide("test", &pieces, output::WideSettings::default()).unwrap();

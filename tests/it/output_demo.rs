@@ -14,6 +14,9 @@ pub fn piece(name: &str, size: &str, outline: &str, lines: &[&str]) -> SheetPiec
         lines: lines.iter().map(|l| BezPath::from_svg(l).unwrap()).collect(),
         faded: false,
         label_at: None,
+        stitch: None,
+        notes: Vec::new(),
+        words: Vec::new(),
     }
 }
 

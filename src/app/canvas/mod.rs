@@ -93,6 +93,7 @@ fn paint_pieces(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, chosen: usize, 
             sheet.drawn(scene, ghost, shift, look::THIN, look.soft, true);
         }
         sheet.piece(scene, (chosen, piece), look::STRONG, look.size(scene.part(chosen)));
+        sheet.cut(scene, (chosen, piece), look.size(scene.part(chosen)));
     }
 }
 

@@ -15,6 +15,7 @@ use crate::app::shapes::Drawn;
 use crate::app::view::View;
 use crate::base::{DisplayUnit, shown as length_text};
 use crate::document::Part;
+use crate::output;
 
 /// Lines of the grid are no closer than this, px.
 const GRID_GAP: f64 = 42.0;
@@ -107,6 +108,18 @@ impl Sheet<'_> {
         }
         self.stroke(&flat.outline, shift, Stroke::new(width, color), dashed);
         self.stroke(&flat.lines, shift, Stroke::new((width * 0.6).max(look::THIN), color), dashed);
+    }
+
+    /// The cut line of a piece with its notches and marks.
+    pub fn cut(&self, scene: &Scene, (case, piece): (usize, usize), color: Color32) {
+        let Some(finished) = &scene.computed.finished else { return };
+        let Some(Some(made)) = finished.cases.get(case).and_then(|c| c.get(piece)) else { return };
+        let shift = scene.shapes.shift(case, piece);
+        let outline = made.cuts.first().and_then(|c| c.outline.as_ref());
+        let stroke = Stroke::new(look::ASKED, color.gamma_multiply(0.75));
+        for path in outline.into_iter().cloned().chain(output::signs(made)) {
+            self.stroke(&flat::lines(&path, self.view.scale), shift, stroke, false);
+        }
     }
 
     /// An edge or line of a piece in a case, in a colour of its own.

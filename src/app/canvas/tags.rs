@@ -12,7 +12,8 @@ use crate::app::state::{Shown, Wish};
 use crate::base::{DisplayUnit, Severity, shown as length_text};
 use crate::compute::{Def, Model, SeamPlan};
 use crate::document::Part;
-use crate::proof::{Limits, seam_state};
+use crate::finish::Limits;
+use crate::proof::seam_state;
 
 /// Below this scale only seams that are wrong have a tag, px per mm.
 const FAR: f64 = 0.45;
@@ -43,7 +44,8 @@ pub(in crate::app) fn states(scene: &Scene, model: &Model, case: usize) -> Vec<S
 }
 
 fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: f64, bad: Option<Severity>) -> State {
-    let untrue = seam.equation.is_some_and(|e| model.is_untrue(case, model.plan.equations[e].node));
+    let mut equations = seam.stretches.iter().filter_map(|s| s.equation);
+    let untrue = equations.any(|e| model.is_untrue(case, model.plan.equations[e].node));
     let measure = seam_state(model, seam, case);
     let words = match measure {
         None => "cannot be measured".to_owned(),
