@@ -10,6 +10,8 @@ use crate::document::Face;
 pub(super) const MOST_SHRINKAGE: f64 = 0.5;
 /// A grain line leaves this part of its chord free at each end.
 const GRAIN_END: f64 = 0.08;
+/// Farther from the middle it must be so many times as long.
+const GRAIN_GAIN: f64 = 1.1;
 /// So many lines along the grain are tried.
 const GRAIN_TRIES: u32 = 9;
 /// A rough block stands out by this much, mm: common practice, no source.
@@ -48,14 +50,15 @@ pub(super) fn grain_line(polygon: &[Point], heading: f64) -> Option<[Point; 2]> 
     let across = polygon.iter().map(|p| p.to_vec2().dot(side));
     let (low, high) = across.fold((f64::INFINITY, f64::NEG_INFINITY), |(a, b), v| (a.min(v), b.max(v)));
     let mut best: Option<(f64, [Point; 2])> = None;
+    // From the middle outwards, to both sides in turn.
     for i in 0..GRAIN_TRIES {
-        let share = 1.0 / 3.0 + f64::from(i) / f64::from(GRAIN_TRIES - 1) / 3.0;
+        let aside = f64::from(i.div_ceil(2)) * if i % 2 == 0 { 1.0 } else { -1.0 };
+        let share = 0.5 + aside / f64::from(GRAIN_TRIES - 1) / 3.0;
         let at = (side * (low + (high - low) * share)).to_point();
         for pair in chords(polygon, at, way).chunks_exact(2) {
             let length = pair[1] - pair[0];
-            // The middle one is taken where nothing is gained by another.
-            let gain = best.as_ref().map_or(f64::INFINITY, |(most, _)| length - most);
-            if gain > tolerance::PRINT {
+            // One near the middle is taken unless another is clearly longer, so that sizes keep it in one place.
+            if best.as_ref().is_none_or(|(most, _)| length > *most * GRAIN_GAIN) {
                 let end = length * GRAIN_END;
                 best = Some((length, [at + way * (pair[1] - end), at + way * (pair[0] + end)]));
             }

@@ -50,6 +50,8 @@ pub struct FinishedCut {
     pub outline: Option<BezPath>,
     /// Edge by edge what lies at its allowance, before corners are made.
     pub edges: Vec<BezPath>,
+    /// Why there is none.
+    pub problem: Option<&'static str>,
     /// A point near which it would have crossed itself and was trimmed.
     pub trimmed: Option<Point>,
     /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
@@ -70,6 +72,9 @@ pub struct HemState {
     /// Whether the hem is curved.
     pub curved: bool,
 }
+
+/// Why there is no cut line where nothing else is known.
+const NOTHING_LEFT: &str = "its allowances leave no outline that could be cut";
 
 /// A piece on its way.
 pub(super) struct Work {
@@ -136,7 +141,8 @@ impl Case<'_> {
         if finishing.cuts.is_empty() && has_allowances {
             let (outline, trimmed, hems) = self.cut_line(frame, work);
             let edges = set_off_edges(work);
-            cuts.push(FinishedCut { place: 0, outline, edges, trimmed, grain: None, hems });
+            let problem = outline.is_none().then_some(NOTHING_LEFT);
+            cuts.push(FinishedCut { place: 0, outline, edges, problem, trimmed, grain: None, hems });
         }
         let untold = if finishing.cuts.is_empty() && !has_allowances { Vec::new() } else {
             (0..work.told.len()).filter(|e| !work.told[*e].told).collect()
@@ -156,11 +162,14 @@ impl Case<'_> {
     fn cut(&self, frame: usize, place: usize, cut: &CutPlan, main: &Work, flat: &[Point]) -> FinishedCut {
         let heading = cut.heading.as_ref().and_then(|f| real(self.model, self.case, f));
         let grain = heading.and_then(|h| cutting::grain_line(flat, h));
-        let shrink = |member: u32| {
-            let part = cut.members.and_then(|first| self.model.item(self.case, first + member)?.real()).unwrap_or(0.0);
-            1.0 / (1.0 - part.clamp(0.0, cutting::MOST_SHRINKAGE))
-        };
-        let (along, across) = (shrink(3), shrink(4));
+        let part = |member: u32| cut.members.and_then(|first| self.model.item(self.case, first + member)?.real());
+        let [along, across] = [3, 4].map(|member| part(member).unwrap_or(0.0));
+        if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
+            let problem = Some("its cloth would shrink by less than nothing or by more than half");
+            let (edges, hems) = (Vec::new(), Vec::new());
+            return FinishedCut { place, outline: None, edges, problem, trimmed: None, grain, hems };
+        }
+        let (along, across) = (1.0 / (1.0 - along), 1.0 / (1.0 - across));
         let shrinks = along != 1.0 || across != 1.0;
         let same = place == 0 && !shrinks && cut.outline == Outline::Full;
         let (outline, trimmed, hems) = if same {
@@ -181,7 +190,8 @@ impl Case<'_> {
                 _ => (outline, trimmed, hems),
             }
         };
-        FinishedCut { place, outline, edges: set_off_edges(main), trimmed, grain, hems }
+        let problem = outline.is_none().then_some(NOTHING_LEFT);
+        FinishedCut { place, outline, edges: set_off_edges(main), problem, trimmed, grain, hems }
     }
 
     /// The stitch line with its mouths shaped.

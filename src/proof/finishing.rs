@@ -46,22 +46,30 @@ fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Fin
     let finding = |code: Code| Finding::new(code).piece(&*name).at(name.clone()).word("piece", name.clone());
     let mut crossing = Tally::new(finding(Code::CutCrosses), &[("right", "mm"), ("down", "mm")]);
     let mut failed = Tally::new(finding(Code::CutFailed), &[]);
+    let mut problem = "it cannot be set off";
     let mut untold: Vec<usize> = Vec::new();
     for (case, size, _) in judged(model) {
-        let Some(Some(piece)) = finished.cases[case].get(frame) else { continue };
+        let Some(Some(piece)) = finished.cases[case].get(frame) else {
+            // What cannot be drawn at all is told where that comes from.
+            if is_drawn(model, case, frame) {
+                failed.add(size, &[]);
+            }
+            continue;
+        };
         for edge in &piece.untold {
             if !untold.contains(edge) {
                 untold.push(*edge);
             }
         }
-        if piece.cuts.iter().any(|c| c.outline.is_none()) {
+        if let Some(cut) = piece.cuts.iter().find(|c| c.outline.is_none()) {
+            problem = cut.problem.unwrap_or(problem);
             failed.add(size, &[]);
         }
         if let Some(at) = piece.cuts.iter().find_map(|c| c.trimmed) {
             crossing.add(size, &[at.x, at.y]);
         }
     }
-    out.extend(failed.done(|f, _| f.word("problem", "its allowances leave nothing of it")));
+    out.extend(failed.done(|f, _| f.word("problem", problem)));
     out.extend(crossing.done(|f, numbers| {
         f.word("where", format!(", near {:.0} mm to the right and {:.0} mm down", numbers[0], numbers[1]))
     }));
@@ -70,6 +78,18 @@ fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Fin
         let finding = Finding::new(Code::AllowanceMissing).piece(&*name).edge(&*part.edge).at(&*part.name);
         out.push(finding.word("edge", &*part.name));
     }
+}
+
+/// Whether a piece has a closed outline whose darts are known.
+fn is_drawn(model: &Model, case: usize, frame: usize) -> bool {
+    let plan = &model.plan.frames[frame];
+    let edges: Option<Vec<_>> = plan.edges.iter().map(|e| model.item(case, *e)?.edge().cloned()).collect();
+    let Some(edges) = edges.filter(|e| !e.is_empty()) else { return false };
+    let closed = (0..edges.len()).all(|i| {
+        let gap = edges[i].curve.end() - edges[(i + 1) % edges.len()].curve.start();
+        gap.length() <= tolerance::ON_EDGE
+    });
+    closed && plan.mouths.iter().all(|(m, _)| model.item(case, *m).is_some())
 }
 
 fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {

@@ -67,6 +67,7 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
         let Some(told) = draft.seams.iter().find(|s| s.name == *seam.name) else { continue };
         let sides = [told.one.join(" + "), told.two.join(" + ")];
         shares(model, seam, &mut out);
+        in_order(model, seam, &mut out);
         for (i, stretch) in seam.stretches.iter().enumerate() {
             let said = if seam.stretches.len() == 1 {
                 format!("seam {}", seam.name)
@@ -109,6 +110,25 @@ fn shares(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
         }
     }
     out.extend(tally.done(|f, _| f));
+}
+
+/// Stretches that end before they start.
+fn in_order(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
+    for (i, stretch) in seam.stretches.iter().enumerate().filter(|_| seam.stretches.len() > 1) {
+        for (side, word) in ["one", "two"].into_iter().enumerate() {
+            let problem = format!("stretch {} ends before it starts on side {word}", i + 1);
+            let finding = Finding::new(Code::StretchOff).seam(&*seam.name).at(format!("seam.{}", seam.name));
+            let finding = finding.word("seam", format!("seam {}", seam.name)).word("problem", problem);
+            let mut tally = Tally::new(finding, &[("by", "mm")]);
+            for (case, size, _) in judged(model) {
+                let length = model.item(case, stretch.lengths[side]).and_then(|v| v.real());
+                if let Some(length) = length.filter(|l| *l < -tolerance::EQUAL) {
+                    tally.add(size, &[-length]);
+                }
+            }
+            out.extend(tally.done(|f, _| f));
+        }
+    }
 }
 
 /// A stretch that is looked at.

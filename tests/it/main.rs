@@ -22,6 +22,7 @@ mod file_read;
 mod file_save;
 mod file_write;
 mod findings;
+mod findings_finishing;
 mod finishing;
 mod functions;
 mod fuzz_corpus;
