@@ -61,6 +61,8 @@ struct Index {
     /// The frame that a placement lays.
     laid: BTreeMap<String, String>,
     seams: BTreeMap<String, Part>,
+    /// Strips and finished measures, each by its word and name.
+    worded: BTreeMap<(&'static str, String), Part>,
 }
 
 impl Index {
@@ -88,7 +90,10 @@ impl Index {
         }
         let laid = draft.placements.iter().map(|p| (p.name.clone(), p.lay.clone())).collect();
         let seams = draft.seams.iter().map(|s| (s.name.clone(), Part::Seam(s.name.clone()))).collect();
-        Self { globals, frames, laid, seams }
+        let strips = draft.strips.iter().map(|s| (("strip", s.name.clone()), Part::Strip(s.name.clone())));
+        let measures = draft.measures.iter().map(|m| (("measure", m.name.clone()), Part::Measure(m.name.clone())));
+        let worded = strips.chain(measures).collect();
+        Self { globals, frames, laid, seams, worded }
     }
 
     /// A part of a frame that formulas can name by these words.
@@ -154,6 +159,12 @@ impl Index {
             ("material", [name, member @ ..]) if of_material(member) => {
                 let material = self.globals.get(*name).filter(|p| matches!(p, Part::Material(_)));
                 out.extend(material.map(|p| said(vec![(1, p.clone())])));
+            }
+            ("strip", [name]) => {
+                out.extend(self.worded.get(&("strip", (*name).to_owned())).map(|p| said(vec![(1, p.clone())])));
+            }
+            ("measure", [name]) => {
+                out.extend(self.worded.get(&("measure", (*name).to_owned())).map(|p| said(vec![(1, p.clone())])));
             }
             ("seam", [name, "one" | "two" | "difference"]) => {
                 out.extend(self.seams.get(*name).map(|p| said(vec![(1, p.clone())])));

@@ -5,12 +5,14 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 8] = [
+const SHOWN: [(&str, &[&str]); 10] = [
+    ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
     ("circle-skirt.ron", &[]),
     ("flat-collar.ron", &[]),
     ("market-apron.ron", &[]),
+    ("skirt-finished.ron", &[]),
     ("sleeve-head.ron", &[]),
     ("straight-skirt.ron", &["seam-length"]),
     ("trousers.ron", &[]),

@@ -164,6 +164,7 @@ fn examples() -> Vec<(&'static str, Vec<f64>)> {
         // 20 cm twice on the fold; two of 24 cm less 2 cm of the dart half way down to its tip.
         ("girth(level(front.hip), level(back.hip))", vec![2.0 * 200.0 + 2.0 * (240.0 - 20.0)]),
         ("in_size(bust, \"88\")", vec![880.0]),
+        ("copy(between((0 cm, 0 cm), (3 cm, 4 cm)))", vec![50.0]),
         ("reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))", vec![50.0]),
         ("part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))", vec![20.0]),
     ]

@@ -17,6 +17,12 @@ from .meaning import ANGLE, LENGTH, NUMBER, Compiler
 AXES = ("girth", "cup", "length")
 
 
+def sewn(part, case):
+    """The sewn length of a part of a side: an edge, or the length of a strip itself."""
+    value = part.run(case)
+    return value if part.kind == LENGTH else value.sewn()
+
+
 class Node:
     def __init__(self, run, deps=()):
         self.run, self.deps = run, set(deps)
@@ -70,6 +76,7 @@ class Model:
         self.seams = {normal(s["name"]): s for s in draft["seams"]}
         self.seam_names = [normal(s["name"]) for s in draft["seams"]]
         self.measures = [normal(m["name"]) for m in draft["measures"]]
+        self.strips = [normal(s["name"]) for s in draft["strips"]]
         self.frames = {normal(d["name"]): Frame(d, []) for d in draft["drawings"]}
         self.frames.update({normal(p["name"]): Frame(p, p["edges"]) for p in draft["pieces"]})
         self.globals = {}
@@ -140,6 +147,8 @@ class Model:
         if word == "value":
             value = self.values[name]
             return [(value["start"] or value["is"], None)]
+        if word == "strip":
+            return [(s["length"], None) for s in self.draft["strips"] if normal(s["name"]) == name][:1]
         if word == "measure":
             return [(m["is"], None) for m in self.draft["measures"] if normal(m["name"]) == name][:1]
         row = self.row_parts[name]
@@ -165,6 +174,11 @@ class Model:
             return Node(lambda case: case.find(name))
         found = self.compile(value["is"], None)
         return Node(found.run, found.deps)
+
+    def node_strip(self, name):
+        (text, scope), = self.texts(("strip", name))
+        node = self.compile(text, scope, LENGTH)
+        return Node(node.run, node.deps)
 
     def node_measure(self, name):
         (text, scope), = self.texts(("measure", name))
@@ -374,7 +388,7 @@ class Model:
     def node_seam(self, name, side):
         edges = self.run_of(name, side)
         return Node(
-            lambda case: math.fsum(e.run(case).sewn() for e in edges), set().union(*[e.deps for e in edges])
+            lambda case: math.fsum(sewn(e, case) for e in edges), set().union(*[e.deps for e in edges])
         )
 
     def run_of(self, name, side):
@@ -382,8 +396,8 @@ class Model:
         if not edges:
             raise FormulaError("a seam without a side")
         for edge in edges:
-            if edge.kind is not None and edge.kind[0] != "edge":
-                raise FormulaError("a seam is made of edges")
+            if edge.kind is not None and edge.kind != LENGTH and edge.kind[0] != "edge":
+                raise FormulaError("a seam is made of edges and lengths of strips")
         return edges
 
     def node_equation(self, index):
@@ -394,6 +408,7 @@ class Model:
 
     def all_keys(self):
         keys = [("value", n) for n in self.values] + [("measure", n) for n in self.measures]
+        keys += [("strip", n) for n in self.strips]
         for name, frame in self.frames.items():
             keys += [("point", name, n) for n in frame.points] + [("ring", name)] * bool(frame.outline)
             keys += [(word, name, n) for n in frame.edges for word in ("flat", "mouths")]

@@ -126,6 +126,9 @@ def length_between(model, name, side, ends):
         so_far = 0.0
         for meaning in edges:
             edge = meaning.run(case)
+            if meaning.kind == LENGTH:
+                so_far += edge
+                continue
             if point and meaning.kind[1] == point.kind[1]:
                 try:
                     return so_far + edge.sewn_of_flat(edge.place_of(point.run(case)))

@@ -255,7 +255,7 @@ class Compiler(Constructions):
             found = [(word, name) for word in model.globals.get(name, [])]
             if self.scope is not None:
                 found += [(word, name) for word in model.frames[self.scope].names.get(name, [])]
-        if not found and name in ("chart", "value", "piece", "drawing", "seam", "measure", "material"):
+        if not found and name in ("chart", "value", "piece", "drawing", "seam", "measure", "strip", "material"):
             return Thing("prefix", name)
         if len(found) != 1:
             raise FormulaError(f"{name} " + ("could mean several things" if found else "is not known"))
@@ -264,7 +264,7 @@ class Compiler(Constructions):
     def named(self, word, name, frame, laid):
         """Whatever has that name and is a `word`; `laid` is the placement through which it is seen."""
         model = self.model
-        if word in ("row", "value", "measure"):
+        if word in ("row", "value", "measure", "strip"):
             key = (word, name)
             self.deps.add(key)
             return model.kind(key), lambda case: case.get(key)
@@ -306,9 +306,10 @@ class Compiler(Constructions):
             if model.seam_names.count(name) != 1:
                 raise FormulaError(f"there is no one seam {name}")
             return Thing("seam", name)
-        kinds = dict(chart="row", value="value", piece="piece", drawing="drawing", measure="measure", material="material")
-        found = model.measures if word == "measure" else model.globals
-        count = found.count(name) if word == "measure" else found.get(name, []).count(kinds[word])
+        kinds = dict(chart="row", value="value", piece="piece", drawing="drawing", measure="measure", strip="strip",
+                     material="material")
+        found = {"measure": model.measures, "strip": model.strips}.get(word, model.globals)
+        count = found.count(name) if word in ("measure", "strip") else found.get(name, []).count(kinds[word])
         if count != 1:
             raise FormulaError(f"there is no one {word} {name}")
         return self.named(kinds[word], name, None, None)
