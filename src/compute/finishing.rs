@@ -4,7 +4,8 @@
 
 use std::sync::Arc;
 
-use super::plan::{Formula, NodeId};
+use super::names::MATERIAL_MEMBERS;
+use super::plan::{Fit, Formula, FramePlan, NodeId, Plan};
 use crate::document::{CornerForm, Face, MarkKind, Outline};
 
 /// What is made of a piece.
@@ -28,6 +29,61 @@ pub struct PieceFinishing {
     pub label: Option<Formula>,
     /// By which angle the label is turned.
     pub label_turn: Option<Formula>,
+}
+
+impl PieceFinishing {
+    /// All its formulas.
+    fn formulas(&self) -> impl Iterator<Item = &Formula> {
+        let allowances = self.allowances.iter().flat_map(|a| {
+            std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in)
+        });
+        let marks = self.marks.iter().flat_map(|m| std::iter::once(&m.at).chain(&m.to).chain(&m.fixed).chain(&m.size));
+        let corners = self.corners.iter().filter_map(|c| c.width.as_ref());
+        let cuts = self.cuts.iter().filter_map(|c| c.heading.as_ref());
+        let lines = self.lines.iter().map(|l| &l.line);
+        let legs = self.legs.iter().flatten();
+        allowances.chain(marks).chain(corners).chain(cuts).chain(lines).chain(legs).chain(&self.label).chain(&self.label_turn)
+    }
+}
+
+impl Plan {
+    /// For each piece the nodes on which its finished form hangs: its own edges, darts and formulas, and those of what is sewn to it.
+    pub fn finishing_needs(&self) -> Vec<Vec<NodeId>> {
+        let own: Vec<Vec<NodeId>> = self.frames.iter().map(|f| self.own_needs(f)).collect();
+        let mut out = own.clone();
+        for seam in &self.seams {
+            let sides = seam.sides[..2].iter().flat_map(|side| self.nodes[*side as usize].deps.iter().copied());
+            let ends = seam.stretches.iter().flat_map(|s| s.ends).flatten();
+            let fits = seam.stretches.iter().flat_map(|s| match &s.fit {
+                Some(Fit::Eased(_, by, share)) => std::iter::once(by).chain(share).collect::<Vec<_>>(),
+                Some(Fit::Times(_, times, limits)) => times.iter().chain(limits.iter().flatten()).collect(),
+                _ => Vec::new(),
+            });
+            let notches = seam.notches.iter().flat_map(|n| std::iter::once(&n.at).chain(&n.other));
+            let told = fits.chain(notches).chain(&seam.allowance).chain(&seam.closure);
+            let mut all: Vec<NodeId> = sides.chain(ends).chain(super::graph::named_by(told, self)).collect();
+            let touched: Vec<usize> =
+                (0..self.frames.len()).filter(|f| self.frames[*f].edges.iter().any(|e| all.contains(e))).collect();
+            all.extend(touched.iter().flat_map(|f| own[*f].iter().copied()));
+            touched.iter().for_each(|f| out[*f].extend_from_slice(&all));
+        }
+        for needs in &mut out {
+            needs.sort_unstable();
+            needs.dedup();
+        }
+        out
+    }
+
+    fn own_needs(&self, frame: &FramePlan) -> Vec<NodeId> {
+        let mut out = super::graph::named_by(frame.finishing.formulas(), self);
+        out.extend(frame.edges.iter().copied());
+        out.extend(frame.mouths.iter().map(|m| m.0));
+        out.push(frame.sense);
+        for cut in &frame.finishing.cuts {
+            out.extend(cut.members.into_iter().flat_map(|first| first..first + MATERIAL_MEMBERS.len() as NodeId));
+        }
+        out
+    }
 }
 
 /// An allowance of an edge.

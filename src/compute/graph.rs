@@ -312,6 +312,13 @@ fn senses_of(symbol: NodeId, plan: &Plan, depth: usize, out: &mut Vec<NodeId>) {
     }
 }
 
+/// The nodes that formulas name.
+pub(super) fn named_by<'a>(formulas: impl Iterator<Item = &'a Formula>, plan: &Plan) -> Vec<NodeId> {
+    let mut out = Vec::new();
+    formulas.for_each(|f| op_deps(&f.program.root, plan, &mut out));
+    out
+}
+
 pub(super) fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
     let mut out = Vec::new();
     let mut all = |formulas: &[&Formula]| formulas.iter().for_each(|f| op_deps(&f.program.root, plan, &mut out));

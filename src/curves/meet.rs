@@ -1,5 +1,7 @@
 //! Where a curve meets a line, a circle or another curve, and where its tangent runs through a point.
 
+use kurbo::Rect;
+
 use super::cubic::{self, Cubic};
 use super::{Curve, Pt, Segment, roots};
 use crate::base::{Scalar, tolerance};
@@ -221,8 +223,14 @@ impl<S: Scalar> Curve<S> {
     /// Where two curves meet, in order along this one.
     pub fn meets(&self, other: &Self) -> Result<Vec<Met<S>>, Endless> {
         let mut out = Vec::new();
+        let hulls: Vec<Rect> = other.segments().iter().map(hull).collect();
         for (i, a) in self.segments().iter().enumerate() {
-            for b in other.segments() {
+            let own = hull(a);
+            for (b, hull) in other.segments().iter().zip(&hulls) {
+                // What lies apart does not meet; boxes that touch are looked at.
+                if own.x0 > hull.x1 || own.x1 < hull.x0 || own.y0 > hull.y1 || own.y1 < hull.y0 {
+                    continue;
+                }
                 for (u, v) in pair(&a.plain(), &b.plain())? {
                     let (at, bt) = (S::constant(u), S::constant(v));
                     let (va, vb) = (a.velocity(at).plain(), b.velocity(bt).plain());
@@ -247,6 +255,20 @@ impl<S: Scalar> Curve<S> {
         }
         Some(velocity.cross(segment.acceleration(u)) / (speed * speed * speed))
     }
+}
+
+/// A box around a segment, not the smallest, grown by 1e-6 mm.
+fn hull<S: Scalar>(segment: &Segment<S>) -> Rect {
+    let box_of = |points: &[Pt<S>]| {
+        let first = points[0].value();
+        points.iter().fold(Rect::from_points(first, first), |r, p| r.union_pt(p.value()))
+    };
+    let room = match segment {
+        Segment::Line(a, b) => box_of(&[*a, *b]),
+        Segment::Cubic(c) => box_of(c),
+        Segment::Arc(_) => segment.bounds(),
+    };
+    room.inflate(tolerance::EQUAL, tolerance::EQUAL)
 }
 
 /// Answers closer than 1e-6 mm count once.

@@ -19,8 +19,9 @@ mod widths;
 use std::sync::Arc;
 
 use crate::base::Finding;
-use crate::compute::Model;
-use crate::document::Draft;
+use crate::compute::{Item, Model, NodeId};
+use crate::document::{Draft, Piece};
+use crate::language::Value;
 
 pub use cutting::{Symmetry, cut_words};
 pub use limits::{Limits, literal};
@@ -35,22 +36,58 @@ pub struct Finished {
     /// For each case its pieces, in the order of the draft; `None` where a piece cannot be drawn.
     pub cases: Vec<Vec<Option<Arc<FinishedPiece>>>>,
     /// For each case the places of the notches of all seams.
-    pub notches: Vec<Vec<PlacedNotch>>,
+    pub notches: Vec<Arc<Vec<PlacedNotch>>>,
     /// Which edges are sewn where.
     pub sewing: Arc<Sewing>,
     /// The limits of the draft.
     pub limits: Limits,
     /// What is wrong with the draft's settings.
     pub findings: Vec<Finding>,
+    /// For each piece the nodes on which it hangs.
+    needs: Arc<Vec<Vec<NodeId>>>,
+}
+
+/// What was finished before, and from what.
+#[derive(Clone, Copy, Debug)]
+pub struct Before<'a> {
+    /// The draft.
+    pub draft: &'a Draft,
+    /// Its model.
+    pub model: &'a Model,
+    /// What came of it.
+    pub finished: &'a Finished,
 }
 
 /// Finishes a draft.
 pub fn finish(draft: &Draft, model: &Model) -> Finished {
+    finish_after(draft, model, None)
+}
+
+/// Finishes a draft; a piece that hangs on nothing that has changed since is the very same. The result is the same as without
+/// what was before.
+pub fn finish_after(draft: &Draft, model: &Model, before: Option<Before<'_>>) -> Finished {
     let mut findings = Vec::new();
     let limits = Limits::of(draft, &mut findings);
-    let sewing = Arc::new(Sewing::of(&model.plan));
+    let before = before.filter(|b| is_same_plan(b, draft, model));
+    let (sewing, needs) = match before {
+        Some(b) => (Arc::clone(&b.finished.sewing), Arc::clone(&b.finished.needs)),
+        None => (Arc::new(Sewing::of(&model.plan)), Arc::new(model.plan.finishing_needs())),
+    };
     let count = model.cases.len();
-    let one = |case: usize| piece::finish_case(draft, model, case, &sewing, &limits);
+    let one = |case: usize| {
+        let kept: Vec<bool> = match &before {
+            Some(b) => (0..draft.pieces.len()).map(|f| needs[f].iter().all(|n| is_same_item(b.model, model, case, *n))).collect(),
+            None => vec![false; draft.pieces.len()],
+        };
+        match before {
+            Some(b) if kept.iter().all(|k| *k) => (b.finished.cases[case].clone(), Arc::clone(&b.finished.notches[case])),
+            _ => {
+                let earlier = before
+                    .map(|b| (b.finished.cases[case].as_slice(), b.finished.notches[case].as_slice()));
+                piece::finish_case(draft, model, case, (&sewing, &limits), (&kept, earlier))
+            }
+        }
+    };
     let work = count * draft.pieces.len();
     let both = std::thread::available_parallelism().map_or(1, std::num::NonZero::get) > 1 && work >= WORTH_A_THREAD;
     let turns = |first: usize, step: usize| (first..count).step_by(step).map(one).collect::<Vec<_>>();
@@ -70,7 +107,38 @@ pub fn finish(draft: &Draft, model: &Model) -> Finished {
         turns(0, 1)
     };
     let (cases, notches) = done.into_iter().unzip();
-    Finished { cases, notches, sewing, limits, findings }
+    Finished { cases, notches, sewing, limits, findings, needs }
+}
+
+/// Whether nodes, seams and what is told of pieces are what they were, so that only values can differ.
+fn is_same_plan(before: &Before<'_>, draft: &Draft, model: &Model) -> bool {
+    let (old, new) = (&before.model.plan, &model.plan);
+    before.draft.settings == draft.settings
+        && old.nodes.len() == new.nodes.len()
+        && old.cases == new.cases
+        && before.model.cases.len() == model.cases.len()
+        && old.frames.len() == new.frames.len()
+        && before.draft.pieces.len() == draft.pieces.len()
+        // A plan that was read anew has made all of these anew.
+        && old.frames.iter().zip(&new.frames).all(|(a, b)| Arc::ptr_eq(&a.finishing, &b.finishing))
+        && before.draft.pieces.iter().zip(&draft.pieces).all(|(a, b)| Arc::ptr_eq(a, b) || same_darts(a, b))
+}
+
+/// Which side darts are pressed to, and how they are sewn, are no formulas.
+fn same_darts(a: &Piece, b: &Piece) -> bool {
+    a.darts.len() == b.darts.len()
+        && a.darts.iter().zip(&b.darts).all(|(x, y)| (x.pressed, x.kept, x.form) == (y.pressed, y.kept, y.form))
+        && a.pleats.iter().chain(&a.tucks).map(|t| t.pressed).eq(b.pleats.iter().chain(&b.tucks).map(|t| t.pressed))
+}
+
+fn is_same_item(before: &Model, now: &Model, case: usize, node: NodeId) -> bool {
+    match (before.item(case, node), now.item(case, node)) {
+        (Some(Item::Value(Value::Edge(a))), Some(Item::Value(Value::Edge(b)))) => Arc::ptr_eq(a, b),
+        (Some(Item::Mouth(a)), Some(Item::Mouth(b))) => Arc::ptr_eq(a, b) || a == b,
+        (Some(a), Some(b)) => a == b,
+        (None, None) => true,
+        _ => false,
+    }
 }
 
 /// Pieces of all cases together from which a second thread pays.

@@ -85,9 +85,23 @@ struct Sides<'a> {
 }
 
 /// The places of all notches of a case; seams that cannot be computed have none.
-pub(super) fn places(model: &Model, case: usize, sewing: &Sewing) -> Vec<PlacedNotch> {
+///
+/// Those of seams all of whose pieces are `kept` are the earlier ones.
+pub(super) fn places(
+    model: &Model,
+    case: usize,
+    sewing: &Sewing,
+    (kept, earlier): (&[bool], Option<&[PlacedNotch]>),
+) -> Vec<PlacedNotch> {
     let mut out = Vec::new();
     for (i, seam) in model.plan.seams.iter().enumerate() {
+        let mut pieces = (0..2).flat_map(|side| sewing.parts(i, side)).map(|p| p.map(|(frame, ..)| frame));
+        if let Some(earlier) = earlier
+            && pieces.all(|frame| frame.is_some_and(|f| kept[f]))
+        {
+            out.extend(earlier.iter().filter(|n| n.seam == i).cloned());
+            continue;
+        }
         let run = |side: usize| run_of(model, &model.plan, case, seam.sides[side]);
         let (Some(one), Some(two)) = (run(0), run(1)) else { continue };
         let lengths = [one.sewn_length(), two.sewn_length()];

@@ -1,5 +1,6 @@
 //! A piece finished in one case.
 
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 use kurbo::{BezPath, Point};
@@ -85,40 +86,54 @@ pub(super) struct Work {
 
 /// What a case is finished from.
 struct Case<'a> {
+    draft: &'a Draft,
     model: &'a Model,
     case: usize,
     sewing: &'a Sewing,
     limits: &'a Limits,
-    /// Each piece with its main allowances.
-    works: Vec<Option<Work>>,
+    /// Each piece with its main allowances, made when it is first needed.
+    works: Vec<OnceCell<Option<Work>>>,
 }
 
-/// All pieces of a case, and the notches of all seams.
+/// The finished pieces of a case, and the notches of all its seams.
+pub(super) type CaseMade = (Vec<Option<Arc<FinishedPiece>>>, Arc<Vec<PlacedNotch>>);
+
+/// All pieces of a case, and the notches of all seams. Pieces that are `kept` are those from earlier.
 pub(super) fn finish_case(
     draft: &Draft,
     model: &Model,
     case: usize,
-    sewing: &Sewing,
-    limits: &Limits,
-) -> (Vec<Option<Arc<FinishedPiece>>>, Vec<PlacedNotch>) {
-    let mut work = Case { model, case, sewing, limits, works: Vec::new() };
-    for (frame, piece) in draft.pieces.iter().enumerate() {
-        let plan = &model.plan.frames[frame];
-        let body = Body::of(model, case, plan, piece);
-        let first = plan.finishing.cuts.first();
-        let made = body.and_then(|body| {
-            let told = work.asked(frame).widths(&body, first.map_or("", |c| &c.set), first.and_then(|c| c.on_fold));
-            let stretches = ring::stretches(&body, &told)?;
-            Some(Work { body, told, stretches })
-        });
-        work.works.push(made);
-    }
-    let notches = notches::places(model, case, sewing);
-    let pieces = (0..draft.pieces.len()).map(|frame| work.piece(frame, &notches).map(Arc::new)).collect();
-    (pieces, notches)
+    (sewing, limits): (&Sewing, &Limits),
+    (kept, earlier): (&[bool], Option<(&[Option<Arc<FinishedPiece>>], &[PlacedNotch])>),
+) -> CaseMade {
+    let works = draft.pieces.iter().map(|_| OnceCell::new()).collect();
+    let work = Case { draft, model, case, sewing, limits, works };
+    let notches = notches::places(model, case, sewing, (kept, earlier.map(|e| e.1)));
+    let piece = |frame: usize| match earlier {
+        Some((earlier, _)) if kept[frame] => earlier[frame].clone(),
+        _ => work.piece(frame, &notches).map(Arc::new),
+    };
+    let pieces = (0..draft.pieces.len()).map(piece).collect();
+    (pieces, Arc::new(notches))
 }
 
 impl Case<'_> {
+    /// A piece with its main allowances; none where it has no shape.
+    fn work(&self, frame: usize) -> Option<&Work> {
+        let make = || {
+            let plan = &self.model.plan.frames[frame];
+            let body = Body::of(self.model, self.case, plan, &self.draft.pieces[frame])?;
+            let first = plan.finishing.cuts.first();
+            let (set, on_fold) = (first.map_or("", |c| &c.set), first.and_then(|c| c.on_fold));
+            let told = self.asked(frame).widths(&body, set, on_fold);
+            // A piece that nobody says how to cut is drawn only.
+            let is_cut = first.is_some() || told.iter().any(|t| t.told);
+            let stretches = if is_cut { ring::stretches(&body, &told)? } else { Vec::new() };
+            Some(Work { body, told, stretches })
+        };
+        self.works.get(frame)?.get_or_init(make).as_ref()
+    }
+
     fn finishing(&self, frame: usize) -> &PieceFinishing {
         &self.model.plan.frames[frame].finishing
     }
@@ -129,7 +144,7 @@ impl Case<'_> {
     }
 
     fn piece(&self, frame: usize, notches: &[PlacedNotch]) -> Option<FinishedPiece> {
-        let work = self.works[frame].as_ref()?;
+        let work = self.work(frame)?;
         let finishing = self.finishing(frame);
         let has_allowances = work.told.iter().any(|t| t.told && !t.on_fold);
         let stitch = self.stitch_line(frame, work)?;
@@ -328,7 +343,7 @@ impl Case<'_> {
         sense: f64,
     ) -> Option<corner::Lid> {
         let partner = self.sewing.partner(end, sewn)?;
-        let other = self.works.get(partner.frame)?.as_ref()?;
+        let other = self.work(partner.frame)?;
         let along = partner.across(other.body.edges.len());
         let stretch = |end: EdgeEnd| {
             let mut of = other.stretches.iter().filter(|s| s.edge == end.edge);

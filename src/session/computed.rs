@@ -7,7 +7,7 @@ use std::thread;
 use crate::base::{Finding, message};
 use crate::compute::{Engine, Model, guarded};
 use crate::document::Draft;
-use crate::finish::{Finished, finish};
+use crate::finish::{Before, Finished, finish_after};
 use crate::proof::{Counts, count, proof_of};
 
 /// A draft with everything that was computed of it.
@@ -28,10 +28,17 @@ pub struct Computed {
 }
 
 impl Computed {
-    fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>) -> Self {
+    /// What was finished of a draft, so that the next one need not begin anew; none where nothing is cut.
+    fn to_go_on_from(&self) -> Option<Before<'_>> {
+        let (model, finished) = (self.model.as_ref()?, self.finished.as_ref()?);
+        let is_cut = finished.cases.iter().flatten().flatten().any(|p| !p.cuts.is_empty());
+        is_cut.then_some(Before { draft: &self.draft, model, finished })
+    }
+
+    fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>, last: Option<&Self>) -> Self {
         let worked = engine.compute_guarded(&draft, &[]).and_then(|model| {
             let (finished, findings) = guarded(AssertUnwindSafe(|| {
-                let finished = finish(&draft, &model);
+                let finished = finish_after(&draft, &model, last.and_then(Self::to_go_on_from));
                 let findings = proof_of(&draft, &model, &finished);
                 (finished, findings)
             }))?;
@@ -59,7 +66,7 @@ pub type Wake = Arc<dyn Fn() + Send + Sync>;
 /// Where drafts are computed: beside the window, the newest request first.
 pub(super) enum Seat {
     /// In the same thread, at once.
-    Here(Box<Engine>),
+    Here(Box<Engine>, Option<Arc<Computed>>),
     /// In a thread of its own.
     Beside(Arc<Desk>),
 }
@@ -87,6 +94,7 @@ impl Desk {
 
     fn work(&self) {
         let mut engine = Engine::new();
+        let mut last: Option<Arc<Computed>> = None;
         loop {
             let mut papers = self.papers();
             let (revision, draft) = loop {
@@ -101,7 +109,8 @@ impl Desk {
             let old = std::mem::take(&mut papers.old);
             drop(papers);
             drop(old);
-            let computed = Arc::new(Computed::of(&mut engine, revision, draft));
+            let computed = Arc::new(Computed::of(&mut engine, revision, draft, last.as_deref()));
+            last = Some(Arc::clone(&computed)).filter(|c| c.to_go_on_from().is_some());
             self.papers().done = Some(computed);
             self.changed.notify_all();
             (self.wake)();
@@ -111,7 +120,7 @@ impl Desk {
 
 impl Seat {
     pub fn here() -> Self {
-        Self::Here(Box::new(Engine::new()))
+        Self::Here(Box::new(Engine::new()), None)
     }
 
     /// A thread of its own; in this one where the system gives none.
@@ -127,7 +136,11 @@ impl Seat {
     /// Asks for a draft; what is computed at once comes back at once.
     pub fn ask(&mut self, revision: u64, draft: &Arc<Draft>) -> Option<Arc<Computed>> {
         match self {
-            Self::Here(engine) => Some(Arc::new(Computed::of(engine, revision, Arc::clone(draft)))),
+            Self::Here(engine, last) => {
+                let computed = Arc::new(Computed::of(engine, revision, Arc::clone(draft), last.as_deref()));
+                *last = Some(Arc::clone(&computed));
+                Some(computed)
+            }
             Self::Beside(desk) => {
                 desk.papers().wanted = Some((revision, Arc::clone(draft)));
                 desk.changed.notify_all();
@@ -139,7 +152,7 @@ impl Seat {
     /// What came in since it was last asked.
     pub fn take(&self) -> Option<Arc<Computed>> {
         match self {
-            Self::Here(_) => None,
+            Self::Here(..) => None,
             Self::Beside(desk) => desk.papers().done.take(),
         }
     }

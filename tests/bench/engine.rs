@@ -12,6 +12,7 @@ use std::time::Instant;
 
 use tracewheel::compute::Engine;
 use tracewheel::document::{Address, Condition, Draft, Edge, Inner, Part, Point, Segment, Value};
+use tracewheel::finish::{Before, finish, finish_after};
 use tracewheel::session::{Command, TextCommand};
 use tracewheel::{file, proof};
 
@@ -72,6 +73,91 @@ fn joined() -> Draft {
         }
     }
     draft
+}
+
+/// The finished bodice ten times over, in twenty sizes: thirty pieces as they are in practice.
+fn wardrobe() -> Draft {
+    let text = std::fs::read_to_string("examples/bodice-finished.ron").unwrap();
+    let mut draft = file::read(&text).unwrap().draft;
+    draft.chart.girth.extend((1..=8).map(|i| format!("{}", 128 + 6 * i)));
+    let (pieces, seams) = (draft.pieces.clone(), draft.seams.clone());
+    for k in 1..10 {
+        for piece in &pieces {
+            let mut copy = (**piece).clone();
+            copy.name += &format!("_{k}");
+            draft.pieces.push(Arc::new(copy));
+        }
+        for seam in &seams {
+            let mut copy = (**seam).clone();
+            copy.name += &format!("_{k}");
+            copy.found_by.clear();
+            let own = |text: &mut String| {
+                for name in ["back", "front", "sleeve"] {
+                    *text = text.replace(&format!("{name}."), &format!("{name}_{k}."));
+                }
+            };
+            copy.one.iter_mut().chain(&mut copy.two).for_each(own);
+            copy.notches.iter_mut().for_each(|n| own(&mut n.at));
+            draft.seams.push(Arc::new(copy));
+        }
+    }
+    draft
+}
+
+/// Cut lines, notches and proof of a large draft, and of one piece of nine edges with widths of their own.
+fn finishing_figures() {
+    let mut rough = large(30, 20);
+    rough.settings.allowance = "1 cm".to_owned();
+    for (name, draft) in [("the finished bodice ten times", wardrobe()), ("generated, bends tighter than its allowance", rough)] {
+        let model = Engine::new().compute(&draft);
+        let finished = finish(&draft, &model);
+        let cuts = || finished.cases.iter().flatten().flatten().flat_map(|p| &p.cuts);
+        let (made, trimmed) =
+            (cuts().filter(|c| c.outline.is_some()).count(), cuts().filter(|c| c.trimmed.is_some()).count());
+        println!(
+            "30 pieces x {} sizes ({name}), {made} cut lines, {trimmed} trimmed: {:.1} ms; all findings besides: {:.1} ms",
+            finished.cases.len(),
+            median(10, |_| drop(finish(&draft, &model))),
+            median(5, |_| drop(proof::proof_of(&draft, &model, &finished)))
+        );
+    }
+    let draft = wardrobe();
+    let pulled = |share: &str| {
+        let mut other = draft.clone();
+        let piece = Arc::make_mut(&mut other.pieces[3]);
+        let edge = piece.edges.iter_mut().find(|e| e.name == "neckline").unwrap();
+        let Some(Segment::Curve(handle, ..)) = edge.by.first_mut() else { unreachable!() };
+        *handle = format!("centre_neck.right({share} * neck_w)");
+        other
+    };
+    let (a, b) = (pulled("0.58"), pulled("0.59"));
+    let mut engine = Engine::new();
+    let (of_a, of_b) = (engine.compute(&a), engine.compute(&b));
+    let first = finish(&a, &of_a);
+    let before = Before { draft: &a, model: &of_a, finished: &first };
+    assert!(finish_after(&b, &of_b, Some(before)).cases == finish(&b, &of_b).cases);
+    println!(
+        "  one neckline pulled, in all sizes: {:.2} ms",
+        median(60, |_| drop(finish_after(&b, &of_b, Some(before))))
+    );
+    let own = "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [(name: \"p\", points: [POINTS], edges: [EDGES], allowances: [WIDTHS])])";
+    let (mut points, mut edges, mut widths) = (String::new(), String::new(), String::new());
+    for i in 0..9 {
+        let (turn, next) = (40 * i, (i + 1) % 9);
+        points += &format!("(name: \"p{i}\", at: \"(0 cm, 0 cm).polar({turn}°, 25 cm)\"), ");
+        let by = if i % 2 == 0 {
+            format!("straight(\"p{next}\")")
+        } else {
+            format!("curve(\"on_way(p{i}, p{next}, 1/3).polar({}°, 2 cm)\", \"on_way(p{i}, p{next}, 2/3).polar({}°, 1 cm)\", \"p{next}\")", turn + 20, turn + 20)
+        };
+        edges += &format!("(name: \"e{i}\", from: \"p{i}\", by: [{by}]), ");
+        widths += &format!("(edge: \"e{i}\", width: \"{} mm\"), ", 6 + i);
+    }
+    let text = own.replace("POINTS", &points).replace("EDGES", &edges).replace("WIDTHS", &widths);
+    let one = file::read(&text).unwrap().draft;
+    let model = Engine::new().compute(&one);
+    assert!(finish(&one, &model).cases[0][0].as_ref().is_some_and(|p| p.cuts[0].outline.is_some()));
+    println!("one piece of 9 edges, each with its own width: {:.0} us", 1e3 * median(200, |_| drop(finish(&one, &model))));
 }
 
 /// Resident memory, MB; none where the system does not tell it.
@@ -165,8 +251,9 @@ fn once(name: &str) {
         }
         "joined" => joined_figures(),
         "memory" => memory(),
+        "finishing" => finishing_figures(),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
-        other => panic!("{other} is not known: block, literal, large, joined, memory"),
+        other => panic!("{other} is not known: block, literal, large, joined, finishing, memory"),
     }
 }
 
@@ -193,6 +280,7 @@ fn main() {
         median(5, |_| drop(Engine::new().compute(&big)))
     );
     joined_figures();
+    finishing_figures();
     println!("growth, ms from scratch (60 points a piece, 2 found values a piece):");
     println!("  pieces   5 sizes  10 sizes  20 sizes  40 sizes");
     for pieces in [5, 15, 30, 60] {
