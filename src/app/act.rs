@@ -11,6 +11,7 @@ use super::disk::Browsing;
 use super::finder::Finder;
 use super::job::PrintJob;
 use super::menus;
+use super::roll::Rolling;
 use super::scene::Scene;
 use super::state::{Field, Shown};
 use crate::document::{Address, Axis, Part, RowKind};
@@ -75,11 +76,14 @@ impl Window {
             Act::Chart => {
                 self.shown.chart = !self.shown.chart;
                 self.shown.sheets = false;
+                self.shown.roll = None;
             }
             Act::Sheets => {
                 self.shown.sheets = !self.shown.sheets;
                 self.shown.chart = false;
+                self.shown.roll = None;
             }
+            Act::Roll => self.toggle_roll(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
             Act::NextFinding => self.step_finding(1),
@@ -113,6 +117,7 @@ impl Window {
             When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
             When::PieceChosen => "choose a piece first".to_owned(),
             When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
+            When::SeamChosen => "choose a seam first".to_owned(),
             When::SizeChosen => "choose a size of the girth axis first".to_owned(),
             When::HasSizes => "the draft has no sizes yet".to_owned(),
             When::HasFindings => "nothing was found".to_owned(),
@@ -130,6 +135,19 @@ impl Window {
         {
             self.shown.part = None;
         }
+    }
+
+    /// Shows the chosen seam rolled, or the pieces again.
+    fn toggle_roll(&mut self) {
+        let seam = match (&self.shown.roll, &self.shown.part) {
+            (None, Some(Part::Seam(name))) => name.clone(),
+            _ => {
+                self.shown.roll = None;
+                return;
+            }
+        };
+        (self.shown.chart, self.shown.sheets) = (false, false);
+        self.shown.roll = Some(Rolling { seam, share: 0.0 });
     }
 
     fn zoom(&mut self, by: f64) {

@@ -63,7 +63,9 @@ impl Window {
             Wish::Chart(chart) => {
                 self.shown.chart = chart;
                 self.shown.sheets = false;
+                self.shown.roll = None;
             }
+            Wish::Roll(rolling) => self.shown.roll = Some(rolling),
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),

@@ -18,6 +18,7 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
         When::PieceChosen => shown.frame().is_some(),
         When::OutlineOpen => shown.frame().is_some_and(|f| outline_is_open(scene.draft(), f)),
+        When::SeamChosen => shown.roll.is_some() || matches!(shown.part, Some(Part::Seam(_))),
         When::SizeChosen => scene.draft().chart.girth.contains(&shown.case),
         When::HasSizes => scene.cases().is_some_and(|c| !c.list.is_empty()),
         When::HasFindings => scene.findings().next().is_some(),

@@ -18,6 +18,7 @@ mod job;
 mod look;
 mod menus;
 mod notices;
+mod roll;
 mod scene;
 mod shapes;
 mod sheets;
@@ -246,6 +247,10 @@ impl Window {
         right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
         let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {
+            if let Some(rolling) = &shown.roll {
+                roll::show(ui, &look, scene, shown, rolling, wishes);
+                return shown.sheet;
+            }
             if shown.sheets {
                 sheets::show(ui, &look, scene, shown, wishes);
                 return shown.sheet;

@@ -9,6 +9,7 @@ use kurbo::{Point, Vec2};
 use super::ask::Ask;
 use super::finder::Finder;
 use super::shapes::Drawn;
+use super::roll::Rolling;
 use super::sheets::Printing;
 use super::view::View;
 use crate::document::{Address, Part};
@@ -29,6 +30,8 @@ pub(super) enum Wish {
     Part(Part),
     /// Choose nothing.
     Nothing,
+    /// Roll a seam so far.
+    Roll(Rolling),
     /// Print this.
     Printing(Printing),
     /// A piece was taken on the pages, where it lay.
@@ -145,6 +148,8 @@ pub(super) struct Shown {
     pub chart: bool,
     /// Whether the pages stand in the middle.
     pub sheets: bool,
+    /// The seam that is rolled in the middle.
+    pub roll: Option<Rolling>,
     /// What is to be printed.
     pub printing: Printing,
     /// A piece that is moved on the pages, and where it lay.
@@ -186,6 +191,7 @@ impl Shown {
             behind: true,
             chart: false,
             sheets: false,
+            roll: None,
             printing: Printing::default(),
             on_pages: None,
             view: None,

@@ -12,6 +12,7 @@ mod measure;
 mod proof;
 mod publish;
 mod report;
+mod roll;
 mod window;
 
 use std::path::{Path, PathBuf};
@@ -66,6 +67,22 @@ pub enum Command {
         #[arg(long = "size")]
         sizes: Vec<String>,
         /// As JSON on stdout: by size and piece, in mm.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Roll side two of a seam along side one: notches on both sides, and how the pieces lie.
+    Roll {
+        /// The draft.
+        file: PathBuf,
+        /// The seam.
+        seam: String,
+        /// In this size (or for this person); without it the base size.
+        #[arg(long)]
+        size: Option<String>,
+        /// How far, from the start of the seam, in mm.
+        #[arg(long, default_value_t = 0.0, value_name = "MM")]
+        to: f64,
+        /// As JSON on stdout.
         #[arg(long)]
         json: bool,
     },
@@ -255,6 +272,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Measure(call) => measure::run(call),
         Command::Proof { file, json } => proof::run(file, *json),
         Command::Finish { file, sizes, json } => finish::run(file, sizes, *json),
+        Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),

@@ -12,6 +12,7 @@ mod mouth;
 mod notches;
 mod piece;
 mod ring;
+mod roll;
 mod sewing;
 mod trim;
 mod widths;
@@ -28,6 +29,7 @@ pub use limits::{Limits, literal};
 pub use marks::{PlacedLine, PlacedMark, RowMiss, row_miss};
 pub use notches::{NotchFault, NotchMark, NotchPlace, PlacedNotch};
 pub use piece::{FinishedCut, FinishedPiece, HemState};
+pub use roll::{Rolled, RolledNotch, RolledPiece, roll};
 pub use sewing::{EdgeEnd, Sewing, Sewn};
 
 /// A draft finished in all its cases.

@@ -49,6 +49,8 @@ pub enum When {
     PieceChosen,
     /// A piece is chosen whose outline is open.
     OutlineOpen,
+    /// A seam is chosen.
+    SeamChosen,
     /// A size of the range is chosen.
     SizeChosen,
     /// The draft has a size.
@@ -143,6 +145,7 @@ actions! {
     Others "other_sizes", "Other sizes", "Ctrl+B", Look, HasSizes, "Draws the other sizes thin behind the chosen one, or not.";
     Chart "chart", "Chart", "Ctrl+T", Look, Always, "Shows the body chart in the middle, or the pieces again.";
     Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
+    Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
     NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
     PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
     AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";

@@ -1,6 +1,6 @@
 //! The changes that can be made to a draft, by noun.
 
-use super::commands::{ChartCommand, PartCommand, PieceCommand, TextCommand};
+use super::commands::{ChartCommand, FinishCommand, PartCommand, PieceCommand, TextCommand};
 use super::computed::Computed;
 use super::pull::Pull;
 use super::size::SizeError;
@@ -17,6 +17,8 @@ pub enum Command {
     Piece(PieceCommand),
     /// Values, pieces, seams, conditions as a whole.
     Part(PartCommand),
+    /// Allowances, cuts, notches.
+    Finish(FinishCommand),
     /// A point or handle that is pulled.
     Pull(Box<Pull>),
 }
@@ -47,6 +49,7 @@ impl Command {
             Self::Chart(c) => c.label(),
             Self::Piece(c) => c.label(),
             Self::Part(c) => c.label(),
+            Self::Finish(c) => c.label(),
             Self::Pull(c) => c.label(),
         }
     }
@@ -58,6 +61,7 @@ impl Command {
             Self::Chart(c) => c.apply(draft, computed),
             Self::Piece(c) => c.apply(draft),
             Self::Part(c) => c.apply(draft, computed),
+            Self::Finish(c) => c.apply(draft),
             Self::Pull(c) => c.apply(draft),
         }
     }

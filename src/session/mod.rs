@@ -26,7 +26,7 @@ mod work;
 
 pub use actions::{ACTIONS, Act, Action, Menu, When};
 pub use command::{Command, EditError};
-pub use commands::{ChartCommand, Deletion, PartCommand, PieceCommand, TextCommand};
+pub use commands::{ChartCommand, Deletion, FinishCommand, PartCommand, PieceCommand, TextCommand};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use literal::length_typed;

@@ -2,6 +2,7 @@
 
 mod by_size;
 mod draft;
+mod finish;
 mod piece;
 mod seam;
 mod value;

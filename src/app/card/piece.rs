@@ -35,6 +35,7 @@ impl Card<'_> {
             .collect();
         let words = if words.is_empty() { "nothing in it yet".to_owned() } else { words.join(", ") };
         field::caption(ui, self.look, &words);
+        self.cuts(ui, name);
         let stack = self.scene.draft().pieces.iter().find(|p| p.name == *name).map_or(0, |p| p.stack.len());
         for i in 0..stack {
             let caption = match (i, stack) {
@@ -98,6 +99,9 @@ impl Card<'_> {
             }
         }
         self.text(ui, Address::new(part, "note"), "note", false, "");
+        if is_edge {
+            self.allowances(ui, frame, name);
+        }
         self.number(ui, &format!("{frame}.{name}"), "sewn length by size");
     }
 

@@ -32,6 +32,7 @@ impl Card<'_> {
             &format!("kept true by, of seam {name}"),
             "watched only",
         );
+        self.sewing(ui, &seam);
         self.text(ui, Address::new(part, "note"), "note", false, "");
         let scene = self.scene;
         let place = scene.model().and_then(|m| m.plan.seams.iter().position(|s| *s.name == *seam.name));

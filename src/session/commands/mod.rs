@@ -1,11 +1,13 @@
 //! Changes, one file for each noun.
 
 mod chart;
+mod finish;
 mod part;
 mod piece;
 mod text;
 
 pub use chart::ChartCommand;
+pub use finish::FinishCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
 pub use text::TextCommand;

@@ -44,6 +44,10 @@ fn every_action_does_what_it_says() {
     stage.ctrl(Key::T);
     done.saw("chart", stage.find("waist in 88").is_some(), &stage);
     stage.ctrl(Key::T);
+    stage.find_and_do("sleeve_seam");
+    stage.ctrl(Key::R);
+    done.saw("roll", stage.says("rolled to 0 cm"), &stage);
+    stage.ctrl(Key::R);
     let theme = stage.ctx.theme();
     stage.find_and_do("Light or dark");
     done.saw("theme", stage.ctx.theme() != theme, &stage);

@@ -1,0 +1,66 @@
+//! `roll`: one side of a seam along the other, for scripts and for checking.
+
+use std::path::Path;
+
+use serde_json::{Value as Json, json};
+
+use super::{Done, FINE, NO, Stopped, internal, open, report};
+use crate::base::shown;
+use crate::compute::{Engine, RunPart, run_of};
+use crate::finish::{finish, roll};
+use crate::language::nearest;
+
+/// Prints notches of a seam on both sides, and how the pieces lie when side two is rolled that far.
+pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json: bool) -> Result<Done, Stopped> {
+    let draft = open(path)?.draft;
+    let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let place = model.plan.seams.iter().position(|s| *s.name == *seam).ok_or_else(|| {
+        let near = nearest(seam, draft.seams.iter().map(|s| s.name.as_str()));
+        Stopped::trouble(format!("there is no seam {seam}{}", near.map_or(String::new(), |n| format!("; did you mean {n}?"))))
+    })?;
+    let cases = &model.plan.cases;
+    let case = match size {
+        Some(size) => cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?,
+        None => cases.base.unwrap_or(0),
+    };
+    let finished = finish(&draft, &model);
+    let notches = finished.notches.get(case).map_or(&[][..], |n| n.as_slice());
+    let Some(rolled) = roll(&model, case, place, &finished.sewing, notches, to) else {
+        return Ok(Done { messages: format!("tracewheel: seam {seam} cannot be rolled there; `tracewheel proof {}` says why\n", path.display()), exit: NO, ..Done::default() });
+    };
+    if as_json {
+        let side = |i: usize| -> Json {
+            let run = run_of(&model, &model.plan, case, model.plan.seams[place].sides[i]);
+            let paths = run.into_iter().flat_map(|r| r.parts).map(|p| match p {
+                RunPart::Edge(edge, ..) => json!(edge.curve.to_path().to_svg()),
+                RunPart::Strip(length) => json!(length),
+            });
+            json!({ "length": rolled.lengths[i], "at": rolled.at[i], "parts": paths.collect::<Vec<_>>() })
+        };
+        let notches: Vec<Json> = rolled
+            .notches
+            .iter()
+            .map(|n| json!({ "name": n.name, "places": n.places, "points": n.points.map(|p| p.map(|p| [p.x, p.y])), "gap": n.gap }))
+            .collect();
+        let pieces: Vec<Json> = rolled
+            .pieces
+            .iter()
+            .map(|p| json!({ "piece": &*model.plan.frames[p.frame].name, "rolled": p.rolled, "motion": p.motion.as_coeffs() }))
+            .collect();
+        let whole = json!({ "sides": [side(0), side(1)], "notches": notches, "pieces": pieces, "contact": [rolled.contact.x, rolled.contact.y] });
+        return Ok(Done { data: serde_json::to_string(&whole).unwrap_or_default() + "\n", exit: FINE, ..Done::default() });
+    }
+    let length = |mm: f64| shown(mm, draft.display);
+    let mut rows = vec![["notch", "side one", "side two", "apart"].map(str::to_owned).to_vec()];
+    for notch in &rolled.notches {
+        let name = if notch.name.is_empty() { "match mark" } else { &notch.name };
+        rows.push(vec![name.to_owned(), length(notch.places[0]), length(notch.places[1]), format!("{:.2} mm", notch.gap)]);
+    }
+    rows.push(vec![
+        "end".to_owned(),
+        length(rolled.lengths[0]),
+        length(rolled.lengths[1]),
+        format!("{:.2} mm", rolled.lengths[0] - rolled.lengths[1]),
+    ]);
+    Ok(Done { data: report::table(&rows), exit: FINE, ..Done::default() })
+}
