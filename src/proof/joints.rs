@@ -188,7 +188,13 @@ impl Look<'_> {
             let angles = chain.corners.iter().map(|c| self.angle(case, *c));
             angles.collect::<Option<Vec<f64>>>().map(|all| all.iter().sum())
         };
-        judged(self.model).filter_map(|(case, size, _)| Some((size, sum(case)?))).collect()
+        // Where a side is broken that is told; what would come together there is anybody's guess.
+        let whole = |case: usize| {
+            let sides = chain.seams.iter().flat_map(|s| &self.model.plan.seams[*s].sides[..2]);
+            sides.copied().all(|side| self.model.item(case, side).is_some())
+        };
+        let cases = judged(self.model).filter(|(case, _, _)| whole(*case));
+        cases.filter_map(|(case, size, _)| Some((size, sum(case)?))).collect()
     }
 
     fn judge(&self, chain: &Chain) -> Option<Finding> {

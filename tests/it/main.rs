@@ -41,6 +41,7 @@ mod output_pdf;
 mod output_save;
 mod output_wide;
 mod patching;
+mod planted;
 mod practice;
 mod readme;
 mod renaming;
