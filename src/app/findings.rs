@@ -75,7 +75,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         });
     }
     if let Some(model) = scene.model() {
-        let looked = RichText::new(capital(&looked_at(scene.draft(), model))).font(letters(look::SMALL)).color(look.soft);
+        let looked =
+            RichText::new(capital(&looked_at(scene.draft(), model))).font(letters(look::SMALL)).color(look.soft);
         ui.label(looked);
     }
 }

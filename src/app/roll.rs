@@ -1,6 +1,9 @@
 //! The room in which one side of a seam is rolled along the other, with the pieces of both sides joined into one picture.
 
-use egui::{Align2, CornerRadius, Frame, Id, Margin, Pos2, Rect, RichText, Role, Sense, Shape, Slider, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2};
+use egui::{
+    Align2, CornerRadius, Frame, Id, Margin, Pos2, Rect, RichText, Role, Sense, Shape, Slider, Stroke, StrokeKind, Ui,
+    WidgetInfo, pos2, vec2,
+};
 use kurbo::{Affine, Point, Shape as _};
 
 use super::look::{self, Look, letters};
@@ -50,7 +53,8 @@ fn rolled(scene: &Scene, case: usize, rolling: &Rolling, share: f64) -> Option<R
     let model = scene.model()?;
     let finished = scene.computed.finished.as_ref()?;
     let seam = model.plan.seams.iter().position(|s| *s.name == *rolling.seam)?;
-    let longest = model.plan.seams[seam].sides[..2].iter().filter_map(|n| model.item(case, *n)?.real()).fold(0.0, f64::max);
+    let longest =
+        model.plan.seams[seam].sides[..2].iter().filter_map(|n| model.item(case, *n)?.real()).fold(0.0, f64::max);
     roll(model, case, seam, &finished.sewing, finished.notches.get(case)?, share * longest)
 }
 
@@ -75,8 +79,12 @@ fn head(
         let longest = now.lengths[0].max(now.lengths[1]);
         let mut share = rolling.share;
         ui.spacing_mut().slider_width = 260.0;
+        // A rail that is seen on the sheet.
+        ui.visuals_mut().widgets.inactive.bg_fill = look.border;
         let slider = ui.add(Slider::new(&mut share, 0.0..=1.0).show_value(false));
-        slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, format!("how far seam {} is rolled", rolling.seam)));
+        slider.widget_info(|| {
+            WidgetInfo::labeled(Role::Slider, true, format!("how far seam {} is rolled", rolling.seam))
+        });
         if slider.changed() {
             wishes.push(to(share));
         }
@@ -84,7 +92,8 @@ fn head(
             wishes.push(to(0.0));
         }
         // The next notch of side one, else the end.
-        let places = now.notches.iter().map(|n| n.places[0]).filter(|p| *p > now.at[0] + crate::base::tolerance::ON_EDGE);
+        let places =
+            now.notches.iter().map(|n| n.places[0]).filter(|p| *p > now.at[0] + crate::base::tolerance::ON_EDGE);
         let next = places.fold(longest, f64::min);
         if ui.button("To the next notch").clicked() {
             wishes.push(to(next / longest));
@@ -113,7 +122,11 @@ fn head(
             format!("{name}: {} and {}, {:.1} mm apart", length(n.places[0]), length(n.places[1]), n.gap.abs())
         })
         .collect();
-    told.push(format!("at the end side one is {:.1} mm {}", left.abs(), if left >= 0.0 { "longer" } else { "shorter" }));
+    told.push(format!(
+        "at the end side one is {:.1} mm {}",
+        left.abs(),
+        if left >= 0.0 { "longer" } else { "shorter" }
+    ));
     ui.label(RichText::new(told.join(" · ")).font(letters(look::SMALL)).color(look.soft));
 }
 
@@ -122,7 +135,8 @@ fn picture(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, now: &Rolled, a
     ui.painter().rect(room, CornerRadius::same(4), look.desk, Stroke::new(1.0, look.border), StrokeKind::Inside);
     let Some(finished) = &scene.computed.finished else { return };
     let stitch = |frame: usize| finished.cases.get(case)?.get(frame)?.as_ref().map(|p| &p.stitch);
-    let boxes = all.iter().flat_map(|r| &r.pieces).filter_map(|p| Some((p.motion * stitch(p.frame)?.clone()).bounding_box()));
+    let boxes =
+        all.iter().flat_map(|r| &r.pieces).filter_map(|p| Some((p.motion * stitch(p.frame)?.clone()).bounding_box()));
     let Some(bounds) = boxes.reduce(|a, b| a.union(b)) else { return };
     let inner = room.shrink(AROUND);
     let scale = (f64::from(inner.width()) / bounds.width()).min(f64::from(inner.height()) / bounds.height());
@@ -142,15 +156,23 @@ fn picture(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, now: &Rolled, a
         let middle = place(moved.bounding_box().center());
         painter.text(middle, Align2::CENTER_CENTER, name, letters(look::TEXT), color);
         let side = if piece.rolled { "side two" } else { "side one" };
-        let response = ui.interact(Rect::from_center_size(middle, vec2(60.0, 20.0)), Id::unique(("rolled", piece.frame, piece.rolled)), Sense::hover());
+        let response = ui.interact(
+            Rect::from_center_size(middle, vec2(60.0, 20.0)),
+            Id::unique(("rolled", piece.frame, piece.rolled)),
+            Sense::hover(),
+        );
         response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, format!("{name}, {side}, rolled")));
     }
-    let motion = |rolled: bool, frame: usize| now.pieces.iter().find(|p| p.rolled == rolled && p.frame == frame).map(|p| p.motion);
+    let motion = |rolled: bool, frame: usize| {
+        now.pieces.iter().find(|p| p.rolled == rolled && p.frame == frame).map(|p| p.motion)
+    };
     for notch in finished.notches[case].iter() {
         for (side, place_of) in notch.sides.iter().enumerate() {
             let Some(Ok(on)) = place_of else { continue };
             let is_shown = now.notches.iter().any(|n| n.places[side] == on.sewn && n.name == *notch.name);
-            let (Some((frame, _)), Some(at), true) = (on.on, on.at.map(crate::curves::Pt::value), is_shown) else { continue };
+            let (Some((frame, _)), Some(at), true) = (on.on, on.at.map(crate::curves::Pt::value), is_shown) else {
+                continue;
+            };
             let Some(motion): Option<Affine> = motion(side == 1, frame) else { continue };
             let color = if side == 1 { look.handle } else { look.ink };
             painter.circle_filled(place(motion * at), 3.5, color);
@@ -158,5 +180,11 @@ fn picture(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, now: &Rolled, a
     }
     painter.circle_stroke(place(now.contact), 7.0, Stroke::new(2.0, look.warning));
     let hint = "Side two rolls along side one without slipping; dots are notches, the ring is where they touch";
-    painter.text(pos2(room.right() - 10.0, room.bottom() - 8.0), Align2::RIGHT_BOTTOM, hint, letters(look::SMALL), look.soft);
+    painter.text(
+        pos2(room.right() - 10.0, room.bottom() - 8.0),
+        Align2::RIGHT_BOTTOM,
+        hint,
+        letters(look::SMALL),
+        look.soft,
+    );
 }

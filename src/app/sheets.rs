@@ -57,7 +57,8 @@ pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<H
         wanted.extend(find(chosen));
     }
     wanted.sort_unstable();
-    let (sheets, missing) = home_print(scene.draft(), model, finished, &wanted, &printing.wish).map_err(|e| e.to_string())?;
+    let (sheets, missing) =
+        home_print(scene.draft(), model, finished, &wanted, &printing.wish).map_err(|e| e.to_string())?;
     let mut sheets = sheets;
     for (piece, size) in missing {
         sheets.notes.push(format!("{piece} cannot be drawn in size {size} and is left out"));

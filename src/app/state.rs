@@ -8,8 +8,8 @@ use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
 use super::finder::Finder;
-use super::shapes::Drawn;
 use super::roll::Rolling;
+use super::shapes::Drawn;
 use super::sheets::Printing;
 use super::view::View;
 use crate::document::{Address, Part};

@@ -4,9 +4,9 @@ use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, internal, 
 use crate::base::{Severity, Unit};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
+use crate::finish::finish;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
-use crate::finish::finish;
 use crate::proof::{count, proof_of};
 use crate::session::{PrintFor, PrintWish, home_settings, length_typed, print_name, wanted_pieces};
 

@@ -16,7 +16,10 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let place = model.plan.seams.iter().position(|s| *s.name == *seam).ok_or_else(|| {
         let near = nearest(seam, draft.seams.iter().map(|s| s.name.as_str()));
-        Stopped::trouble(format!("there is no seam {seam}{}", near.map_or(String::new(), |n| format!("; did you mean {n}?"))))
+        Stopped::trouble(format!(
+            "there is no seam {seam}{}",
+            near.map_or(String::new(), |n| format!("; did you mean {n}?"))
+        ))
     })?;
     let cases = &model.plan.cases;
     let case = match size {
@@ -26,7 +29,14 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
     let finished = finish(&draft, &model);
     let notches = finished.notches.get(case).map_or(&[][..], |n| n.as_slice());
     let Some(rolled) = roll(&model, case, place, &finished.sewing, notches, to) else {
-        return Ok(Done { messages: format!("tracewheel: seam {seam} cannot be rolled there; `tracewheel proof {}` says why\n", path.display()), exit: NO, ..Done::default() });
+        return Ok(Done {
+            messages: format!(
+                "tracewheel: seam {seam} cannot be rolled there; `tracewheel proof {}` says why\n",
+                path.display()
+            ),
+            exit: NO,
+            ..Done::default()
+        });
     };
     if as_json {
         let side = |i: usize| -> Json {
@@ -48,13 +58,22 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
             .map(|p| json!({ "piece": &*model.plan.frames[p.frame].name, "rolled": p.rolled, "motion": p.motion.as_coeffs() }))
             .collect();
         let whole = json!({ "sides": [side(0), side(1)], "notches": notches, "pieces": pieces, "contact": [rolled.contact.x, rolled.contact.y] });
-        return Ok(Done { data: serde_json::to_string(&whole).unwrap_or_default() + "\n", exit: FINE, ..Done::default() });
+        return Ok(Done {
+            data: serde_json::to_string(&whole).unwrap_or_default() + "\n",
+            exit: FINE,
+            ..Done::default()
+        });
     }
     let length = |mm: f64| shown(mm, draft.display);
     let mut rows = vec![["notch", "side one", "side two", "apart"].map(str::to_owned).to_vec()];
     for notch in &rolled.notches {
         let name = if notch.name.is_empty() { "match mark" } else { &notch.name };
-        rows.push(vec![name.to_owned(), length(notch.places[0]), length(notch.places[1]), format!("{:.2} mm", notch.gap)]);
+        rows.push(vec![
+            name.to_owned(),
+            length(notch.places[0]),
+            length(notch.places[1]),
+            format!("{:.2} mm", notch.gap),
+        ]);
     }
     rows.push(vec![
         "end".to_owned(),

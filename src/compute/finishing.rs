@@ -34,15 +34,23 @@ pub struct PieceFinishing {
 impl PieceFinishing {
     /// All its formulas.
     fn formulas(&self) -> impl Iterator<Item = &Formula> {
-        let allowances = self.allowances.iter().flat_map(|a| {
-            std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in)
-        });
+        let allowances = self
+            .allowances
+            .iter()
+            .flat_map(|a| std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in));
         let marks = self.marks.iter().flat_map(|m| std::iter::once(&m.at).chain(&m.to).chain(&m.fixed).chain(&m.size));
         let corners = self.corners.iter().filter_map(|c| c.width.as_ref());
         let cuts = self.cuts.iter().filter_map(|c| c.heading.as_ref());
         let lines = self.lines.iter().map(|l| &l.line);
         let legs = self.legs.iter().flatten();
-        allowances.chain(marks).chain(corners).chain(cuts).chain(lines).chain(legs).chain(&self.label).chain(&self.label_turn)
+        allowances
+            .chain(marks)
+            .chain(corners)
+            .chain(cuts)
+            .chain(lines)
+            .chain(legs)
+            .chain(&self.label)
+            .chain(&self.label_turn)
     }
 }
 

@@ -29,9 +29,7 @@ mod width;
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
 pub use engine::{Engine, guarded};
-pub use finishing::{
-    AllowancePlan, CornerPlan, CutPlan, FoldPlan, LinePlan, MarkPlan, MeasurePlan, PieceFinishing,
-};
+pub use finishing::{AllowancePlan, CornerPlan, CutPlan, FoldPlan, LinePlan, MarkPlan, MeasurePlan, PieceFinishing};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
 pub use model::{CaseModel, Model, Slot, Solved};

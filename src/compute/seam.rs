@@ -60,7 +60,8 @@ impl Run {
         for (i, part) in self.parts.iter().enumerate() {
             let length = part.sewn_length();
             let last = i + 1 == self.parts.len();
-            let within = if leaving && !last { rest < length - tolerance::EQUAL } else { rest <= length + tolerance::EQUAL };
+            let within =
+                if leaving && !last { rest < length - tolerance::EQUAL } else { rest <= length + tolerance::EQUAL };
             if within {
                 return Some((i, rest.clamp(0.0, length)));
             }
@@ -69,7 +70,7 @@ impl Run {
         None
     }
 
-    /// How far along it a point lies, sewn; see [`place_on`].
+    /// How far along it a point lies, sewn; edges themselves go before copies of them.
     pub fn place_of(&self, point: Pt<f64>, frame: Option<Frame>) -> Result<f64, Trouble> {
         place_on(&self.parts, point, frame)
     }

@@ -22,8 +22,8 @@ pub use draft::{Audience, Draft, DraftSettings, Silence};
 pub use name::{MAX_NAME_LETTERS, NameFault, check_label, check_name, fold, normal};
 pub use part::{Address, Inner, Part, Role};
 pub use piece::{
-    Allowance, Corner, CornerForm, Cut, Dart, DartForm, Drawing, Edge, Face, Fold, Grain, GrainWays, Label, Mark, MarkKind,
-    Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
+    Allowance, Corner, CornerForm, Cut, Dart, DartForm, Drawing, Edge, Face, Fold, Grain, GrainWays, Label, Mark,
+    MarkKind, Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
 };
 pub use publish::{
     BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Release, Sheet, Strip, StripGrain,

@@ -66,7 +66,8 @@ impl Body {
             let at = [mouth.first_foot, mouth.second_foot];
             mouths.push(BodyMouth { edge, feet, at, tip: mouth.tip, pressed, kept, form, place });
         }
-        mouths.sort_by(|a, b| (a.edge, a.feet[0]).partial_cmp(&(b.edge, b.feet[0])).unwrap_or(std::cmp::Ordering::Equal));
+        mouths
+            .sort_by(|a, b| (a.edge, a.feet[0]).partial_cmp(&(b.edge, b.feet[0])).unwrap_or(std::cmp::Ordering::Equal));
         Some(Self { edges, mouths, sense })
     }
 
@@ -91,5 +92,8 @@ impl Body {
 
 /// Stretches the plane along and across a heading, by factors.
 pub(super) fn warp(heading: f64, along: f64, across: f64) -> Affine {
-    Affine::rotate(heading) * Affine::scale_non_uniform(along, across) * Affine::rotate(-heading) * Affine::translate(Vec2::ZERO)
+    Affine::rotate(heading)
+        * Affine::scale_non_uniform(along, across)
+        * Affine::rotate(-heading)
+        * Affine::translate(Vec2::ZERO)
 }

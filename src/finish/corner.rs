@@ -208,7 +208,14 @@ pub(super) fn mirrored_lid(at: Pt<f64>, axis: Pt<f64>, later: &Limb<'_>, width: 
 }
 
 /// The later cut line of the other piece, laid against this one along the line sewn first: `lay` takes it there.
-pub(super) fn laid_lid(at: Pt<f64>, axis: Pt<f64>, other: &Limb<'_>, lay: &Rigid<f64>, own: &Limb<'_>, width: f64) -> Option<Lid> {
+pub(super) fn laid_lid(
+    at: Pt<f64>,
+    axis: Pt<f64>,
+    other: &Limb<'_>,
+    lay: &Rigid<f64>,
+    own: &Limb<'_>,
+    width: f64,
+) -> Option<Lid> {
     let reach = reach_of(width.max(other.width).max(own.width));
     let (whole, foot, place) = over_axis(at, axis, &other.off.moved(lay), reach)?;
     let path = whole.between(place, (place + 3.0 * width + reach).min(whole.length()))?;

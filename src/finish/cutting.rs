@@ -116,7 +116,7 @@ pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
         (_, Face::RightSideUp, _) => ", right side of the cloth up".to_owned(),
         (_, Face::WrongSideUp, _) => ", wrong side of the cloth up".to_owned(),
         (_, _, Symmetry::Symmetric) => String::new(),
-        (_, _, Symmetry::Handed) if count % 2 == 0 => format!(" ({0} + {0} mirrored)", count / 2),
+        (_, _, Symmetry::Handed) if count.is_multiple_of(2) => format!(" ({0} + {0} mirrored)", count / 2),
         _ => String::new(),
     };
     let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };

@@ -78,14 +78,17 @@ pub fn finish_after(draft: &Draft, model: &Model, before: Option<Before<'_>>) ->
     let count = model.cases.len();
     let one = |case: usize| {
         let kept: Vec<bool> = match &before {
-            Some(b) => (0..draft.pieces.len()).map(|f| needs[f].iter().all(|n| is_same_item(b.model, model, case, *n))).collect(),
+            Some(b) => (0..draft.pieces.len())
+                .map(|f| needs[f].iter().all(|n| is_same_item(b.model, model, case, *n)))
+                .collect(),
             None => vec![false; draft.pieces.len()],
         };
         match before {
-            Some(b) if kept.iter().all(|k| *k) => (b.finished.cases[case].clone(), Arc::clone(&b.finished.notches[case])),
+            Some(b) if kept.iter().all(|k| *k) => {
+                (b.finished.cases[case].clone(), Arc::clone(&b.finished.notches[case]))
+            }
             _ => {
-                let earlier = before
-                    .map(|b| (b.finished.cases[case].as_slice(), b.finished.notches[case].as_slice()));
+                let earlier = before.map(|b| (b.finished.cases[case].as_slice(), b.finished.notches[case].as_slice()));
                 piece::finish_case(draft, model, case, (&sewing, &limits), (&kept, earlier))
             }
         }

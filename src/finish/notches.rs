@@ -267,14 +267,22 @@ pub(super) fn marks(frame: usize, work: &Work, notches: &[PlacedNotch], limits: 
                 let (foot, way) = (line.point_at(at)?, line.tangent_at(at)?);
                 let out = way.square().scaled(-work.body.sense);
                 // Without an allowance a short stroke crosses the line.
-                let (from, to) =
-                    if allowance > 0.0 { (allowance, allowance - depth) } else { (0.0, -tolerance::limit::NOTCH_MARGIN) };
+                let (from, to) = if allowance > 0.0 {
+                    (allowance, allowance - depth)
+                } else {
+                    (0.0, -tolerance::limit::NOTCH_MARGIN)
+                };
                 Some([(foot + out.scaled(from)).value(), (foot + out.scaled(to)).value()])
             });
             let strokes: Vec<[Point; 2]> = strokes.collect();
             // A seam of a piece to its own copy marks one place twice.
             let twice = |m: &NotchMark| {
-                m.edge == edge && m.seam == notch.seam && m.strokes.first().zip(strokes.first()).is_some_and(|(a, b)| a[0].distance(b[0]) <= tolerance::ON_EDGE)
+                m.edge == edge
+                    && m.seam == notch.seam
+                    && m.strokes
+                        .first()
+                        .zip(strokes.first())
+                        .is_some_and(|(a, b)| a[0].distance(b[0]) <= tolerance::ON_EDGE)
             };
             if !out.iter().any(twice) {
                 out.push(NotchMark { seam: notch.seam, name: notch.name.clone(), edge, strokes, depth, allowance });

@@ -98,13 +98,16 @@ struct Case<'a> {
 /// The finished pieces of a case, and the notches of all its seams.
 pub(super) type CaseMade = (Vec<Option<Arc<FinishedPiece>>>, Arc<Vec<PlacedNotch>>);
 
+/// What a case was before: its pieces and notches.
+pub(super) type Earlier<'a> = (&'a [Option<Arc<FinishedPiece>>], &'a [PlacedNotch]);
+
 /// All pieces of a case, and the notches of all seams. Pieces that are `kept` are those from earlier.
 pub(super) fn finish_case(
     draft: &Draft,
     model: &Model,
     case: usize,
     (sewing, limits): (&Sewing, &Limits),
-    (kept, earlier): (&[bool], Option<(&[Option<Arc<FinishedPiece>>], &[PlacedNotch])>),
+    (kept, earlier): (&[bool], Option<Earlier<'_>>),
 ) -> CaseMade {
     let works = draft.pieces.iter().map(|_| OnceCell::new()).collect();
     let work = Case { draft, model, case, sewing, limits, works };
@@ -159,7 +162,9 @@ impl Case<'_> {
             let problem = outline.is_none().then_some(NOTHING_LEFT);
             cuts.push(FinishedCut { place: 0, outline, edges, problem, trimmed, grain: None, hems });
         }
-        let untold = if finishing.cuts.is_empty() && !has_allowances { Vec::new() } else {
+        let untold = if finishing.cuts.is_empty() && !has_allowances {
+            Vec::new()
+        } else {
             (0..work.told.len()).filter(|e| !work.told[*e].told).collect()
         };
         Some(FinishedPiece {
@@ -190,10 +195,16 @@ impl Case<'_> {
         let (outline, trimmed, hems) = if same {
             self.cut_line(frame, main)
         } else {
-            let body = if shrinks { main.body.compensated(heading.unwrap_or(0.0), along, across) } else { Some(main.body.clone()) };
+            let body = if shrinks {
+                main.body.compensated(heading.unwrap_or(0.0), along, across)
+            } else {
+                Some(main.body.clone())
+            };
             let made = body.and_then(|body| {
                 let told = match cut.outline {
-                    Outline::LessAllowance => vec![EdgeWidths { told: true, ..EdgeWidths::default() }; body.edges.len()],
+                    Outline::LessAllowance => {
+                        vec![EdgeWidths { told: true, ..EdgeWidths::default() }; body.edges.len()]
+                    }
                     _ => self.asked(frame).widths(&body, &cut.set, cut.on_fold),
                 };
                 let stretches = ring::stretches(&body, &told)?;
@@ -249,7 +260,9 @@ impl Case<'_> {
         let told = self.finishing(frame).legs.get(mouth.place).and_then(Option::as_ref);
         let leg = told.and_then(|f| real(self.model, self.case, f)).or(self.limits.allowance).unwrap_or(0.0);
         let shaped = mouth::shaped(mouth, a, b, if bare { 0.0 } else { leg }, work.body.sense);
-        shaped.unwrap_or_else(|| corner::as_they_are(a, corner::straight(a.off.end(), b.off.start()).into_iter().collect()))
+        shaped.unwrap_or_else(|| {
+            corner::as_they_are(a, corner::straight(a.off.end(), b.off.start()).into_iter().collect())
+        })
     }
 
     /// How the cut line goes on behind a stretch.
@@ -267,7 +280,9 @@ impl Case<'_> {
         let sense = work.body.sense;
         let count = work.body.edges.len();
         let before = (edge + count - 1) % count;
-        if let Some(told) = self.finishing(frame).corners.iter().find(|c| c.edge == edge && c.form != CornerForm::BySewing) {
+        if let Some(told) =
+            self.finishing(frame).corners.iter().find(|c| c.edge == edge && c.form != CornerForm::BySewing)
+        {
             let width = told.width.as_ref().and_then(|f| real(self.model, self.case, f));
             return match told.form {
                 CornerForm::Mitred => corner::mitred(at, a, b, sense, width.unwrap_or(0.0)),
@@ -279,7 +294,10 @@ impl Case<'_> {
             };
         }
         let plain = || corner::plain(at, a, b, sense, SHARP);
-        if work.told[before].on_fold || work.told[edge].on_fold || a.way.cross(b.way) * sense <= 0.0 && a.way.cross(b.way).abs() <= crate::base::tolerance::STRAIGHT {
+        if work.told[before].on_fold
+            || work.told[edge].on_fold
+            || a.way.cross(b.way) * sense <= 0.0 && a.way.cross(b.way).abs() <= crate::base::tolerance::STRAIGHT
+        {
             return plain();
         }
         let (hem_a, hem_b) = (work.told[before].hem, work.told[edge].hem);
@@ -470,7 +488,8 @@ fn hems(work: &Work, joins: &[Join]) -> Vec<HemState> {
         let sides = |end: bool| {
             let k = work.stretches.iter().position(|s| s.edge == edge)?;
             let last = work.stretches.iter().rposition(|s| s.edge == edge)?;
-            let (corner, way) = if end { (line.end(), line.end_tangent()?) } else { (line.start(), line.start_tangent()?) };
+            let (corner, way) =
+                if end { (line.end(), line.end_tangent()?) } else { (line.start(), line.start_tangent()?) };
             let foot = corner + way.square().scaled(work.body.sense * inside);
             let side = if end { &work.stretches[(last + 1) % n].off } else { &work.stretches[(k + n - 1) % n].off };
             let near = |m: &crate::curves::Met<f64>| (m.point - foot).length();

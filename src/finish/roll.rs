@@ -68,7 +68,14 @@ struct Touch {
 }
 
 /// Rolls a seam to a sewn distance from its start; none where a side cannot be computed or is not an edge there.
-pub fn roll(model: &Model, case: usize, seam: usize, sewing: &Sewing, notches: &[PlacedNotch], to: f64) -> Option<Rolled> {
+pub fn roll(
+    model: &Model,
+    case: usize,
+    seam: usize,
+    sewing: &Sewing,
+    notches: &[PlacedNotch],
+    to: f64,
+) -> Option<Rolled> {
     let plan = model.plan.seams.get(seam)?;
     let track = |side: usize| {
         let run = run_of(model, &model.plan, case, plan.sides[side])?;
@@ -103,7 +110,8 @@ pub fn roll(model: &Model, case: usize, seam: usize, sewing: &Sewing, notches: &
 }
 
 fn affine(motion: &Rigid<f64>) -> Affine {
-    let (o, x, y) = (motion.of(Pt::new(0.0, 0.0)), motion.of_vector(Pt::new(1.0, 0.0)), motion.of_vector(Pt::new(0.0, 1.0)));
+    let (o, x, y) =
+        (motion.of(Pt::new(0.0, 0.0)), motion.of_vector(Pt::new(1.0, 0.0)), motion.of_vector(Pt::new(0.0, 1.0)));
     Affine::new([x.x, x.y, y.x, y.y, o.x, o.y])
 }
 

@@ -40,7 +40,9 @@ impl Asked<'_> {
 
     fn edge(&self, body: &Body, edge: usize, set: &str) -> EdgeWidths {
         let value = |f: &Formula| real(self.model, self.case, f);
-        let of = |set: &str| self.finishing.allowances.iter().filter(|a| a.edge == edge && *a.set == *set).collect::<Vec<_>>();
+        let of = |set: &str| {
+            self.finishing.allowances.iter().filter(|a| a.edge == edge && *a.set == *set).collect::<Vec<_>>()
+        };
         let mut told = of(set);
         if told.is_empty() && !set.is_empty() {
             told = of("");

@@ -9,16 +9,12 @@ use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words};
 
 /// All pieces of a draft in one case, and the names of those that cannot be drawn there. Pieces that hang on something that
 /// is not true come faded: they are to be seen, not to be cut.
-pub fn sheet_pieces(
-    draft: &Draft,
-    model: &Model,
-    finished: &Finished,
-    case: usize,
-) -> (Vec<SheetPiece>, Vec<String>) {
+pub fn sheet_pieces(draft: &Draft, model: &Model, finished: &Finished, case: usize) -> (Vec<SheetPiece>, Vec<String>) {
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     let size = model.plan.cases.list.get(case).map_or("", |c| c.address.as_str());
-    for (i, (frame, piece)) in model.plan.frames.iter().zip(&draft.pieces).enumerate().filter(|(_, (f, _))| f.is_piece) {
+    for (i, (frame, piece)) in model.plan.frames.iter().zip(&draft.pieces).enumerate().filter(|(_, (f, _))| f.is_piece)
+    {
         let made = finished.cases.get(case).and_then(|c| c.get(i)?.as_deref());
         let Some(stitch) = outline(model, case, frame) else {
             missing.push(piece.name.clone());
@@ -73,7 +69,8 @@ fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet:
     }
     if let Some(edge) = finishing.cuts.iter().find_map(|c| c.on_fold)
         && let Some(path) = sheet.edges.get(edge)
-        && let [Some(a), Some(b)] = [path.elements().first(), path.elements().last()].map(|e| e.and_then(PathEl::end_point))
+        && let [Some(a), Some(b)] =
+            [path.elements().first(), path.elements().last()].map(|e| e.and_then(PathEl::end_point))
     {
         // Beside the fold, inside the piece.
         let inside = made.stitch.bounding_box().center();
@@ -113,7 +110,12 @@ pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
         let along = Vec2::new(libm::cos(mark.heading), libm::sin(mark.heading));
         let across = Vec2::new(-along.y, along.x);
         let size = if mark.size > 0.0 { mark.size } else { MARK_SIZE };
-        let cross = |half: f64| [line(mark.at - along * half, mark.at + along * half), line(mark.at - across * half, mark.at + across * half)];
+        let cross = |half: f64| {
+            [
+                line(mark.at - along * half, mark.at + along * half),
+                line(mark.at - across * half, mark.at + across * half),
+            ]
+        };
         let ring = |radius: f64| Circle::new(mark.at, radius).to_path(crate::base::tolerance::CURVE);
         match mark.kind {
             MarkKind::Circle => out.push(ring(size / 2.0)),
@@ -142,7 +144,8 @@ pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
 /// Words that read along a line, a little above it, upright or from below.
 fn along(a: Point, b: Point, share: f64, text: &str) -> (Point, f64, String) {
     let way = b - a;
-    let turned_over = way.x < -crate::base::tolerance::EQUAL || way.x.abs() <= crate::base::tolerance::EQUAL && way.y > 0.0;
+    let turned_over =
+        way.x < -crate::base::tolerance::EQUAL || way.x.abs() <= crate::base::tolerance::EQUAL && way.y > 0.0;
     let way = if turned_over { -way } else { way };
     let angle = libm::atan2(way.y, way.x);
     let up = Vec2::new(libm::sin(angle), -libm::cos(angle));

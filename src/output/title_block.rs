@@ -70,7 +70,9 @@ impl CutLines {
     pub fn words(self) -> &'static str {
         match self {
             Self::None => "All outlines are stitch lines; no seam allowance is included.",
-            Self::Some => "Pieces with a dotted line inside are cut along the outer line: allowance is included. Outlines without one are stitch lines.",
+            Self::Some => {
+                "Pieces with a dotted line inside are cut along the outer line: allowance is included. Outlines without one are stitch lines."
+            }
             Self::All => "Cut along the outer lines: seam allowance is included. Sew along the dotted lines.",
         }
     }

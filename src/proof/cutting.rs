@@ -12,9 +12,8 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
     let any = model.plan.frames.iter().any(|f| !f.finishing.cuts.is_empty());
     for (frame, piece) in draft.pieces.iter().enumerate() {
         let cuts = &model.plan.frames[frame].finishing.cuts;
-        let finding = |code: Code| {
-            Finding::new(code).piece(&piece.name).at(piece.name.clone()).word("piece", piece.name.clone())
-        };
+        let finding =
+            |code: Code| Finding::new(code).piece(&piece.name).at(piece.name.clone()).word("piece", piece.name.clone());
         if cuts.is_empty() && any {
             out.push(finding(Code::NotCut));
         }
@@ -27,7 +26,11 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
             out.extend(grain(model, finished, frame, cut, finding(Code::GrainOff)));
             if cut.on_fold.is_some() && cut.face != Face::Pairs {
                 out.push(finding(Code::FaceOnFold).word("material", material));
-            } else if cut.on_fold.is_none() && cut.face == Face::Pairs && cut.count % 2 == 1 && handed(model, finished, frame, cut) {
+            } else if cut.on_fold.is_none()
+                && cut.face == Face::Pairs
+                && cut.count % 2 == 1
+                && handed(model, finished, frame, cut)
+            {
                 let finding = finding(Code::FaceMissing).word("material", material);
                 out.push(finding.word("count", cut.count.to_string()));
             }
@@ -63,7 +66,10 @@ fn grain(model: &Model, finished: &Finished, frame: usize, cut: &CutPlan, findin
             let drawn = placed.and_then(|p| p.cuts.iter().find_map(|c| c.grain)).map(|[a, b]| a.distance(b));
             let length = way.length().max(drawn.unwrap_or(0.0));
             let along = libm::atan2(way.y, way.x).to_degrees();
-            tally.add(size, &[along, length * libm::sin(off), finished.limits.grain_angle.to_degrees(), off.to_degrees()]);
+            tally.add(
+                size,
+                &[along, length * libm::sin(off), finished.limits.grain_angle.to_degrees(), off.to_degrees()],
+            );
         }
     }
     let line = format!("{}.{name}", model.plan.frames[frame].name);

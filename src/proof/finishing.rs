@@ -25,7 +25,8 @@ fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &m
     let limit = finished.limits.seam;
     for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths).filter(|(d, _)| d.form != DartForm::TwoEnded) {
         let name = format!("{}.{}", piece.name, dart.name);
-        let finding = Finding::new(Code::DartLegs).piece(&piece.name).edge(&dart.on).at(name.clone()).word("dart", name);
+        let finding =
+            Finding::new(Code::DartLegs).piece(&piece.name).edge(&dart.on).at(name.clone()).word("dart", name);
         let numbers = [("one", "mm"), ("two", "mm"), ("limit", "mm"), ("difference", "mm")];
         let mut tally = Tally::new(finding, &numbers);
         for (case, size, _) in judged(model) {
@@ -122,7 +123,8 @@ fn marks(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &
     for (place, mark) in plan.finishing.marks.iter().enumerate() {
         let name = format!("{}.{}", piece.name, mark.name);
         let finding = |code: Code| Finding::new(code).piece(&piece.name).at(name.clone()).word("mark", name.clone());
-        let mut outside = Tally::new(finding(Code::MarkOutside).word("piece", piece.name.clone()), &[("distance", "mm")]);
+        let mut outside =
+            Tally::new(finding(Code::MarkOutside).word("piece", piece.name.clone()), &[("distance", "mm")]);
         let numbers = [("step", "mm"), ("number", ""), ("other", "mm"), ("ends", "mm"), ("off", "mm")];
         let mut missed = Tally::new(finding(Code::RowMissesLevel), &numbers);
         for (case, size, _) in judged(model) {

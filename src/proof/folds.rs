@@ -67,7 +67,8 @@ fn lies(model: &Model, finished: &Finished, piece: &str, fold: &FoldPlan, out: &
     let name = format!("{piece}.{}", fold.name);
     let finding = Finding::new(Code::FoldApart).piece(piece).at(name.clone()).word("fold", name);
     let finding = finding.word("over", list(&fold.over)).word("onto", list(&fold.onto));
-    let mut tally = Tally::new(finding, &[("over_length", "mm"), ("onto_length", "mm"), ("limit", "mm"), ("apart", "mm")]);
+    let mut tally =
+        Tally::new(finding, &[("over_length", "mm"), ("onto_length", "mm"), ("limit", "mm"), ("apart", "mm")]);
     for (case, size, _) in judged(model) {
         let Some(line) = curve(model, case, fold.line.1) else { continue };
         let Some(over) = Rigid::mirroring(line.start(), line.end()) else { continue };
@@ -88,9 +89,9 @@ fn lies(model: &Model, finished: &Finished, piece: &str, fold: &FoldPlan, out: &
 
 /// The farthest that places of some curves lie from others, mm.
 fn far(from: &[Curve<f64>], to: &[Curve<f64>]) -> f64 {
-    let places = from.iter().flat_map(|c| {
-        (0..=SAMPLES).filter_map(move |i| c.point_at(c.length() * f64::from(i) / f64::from(SAMPLES)))
-    });
+    let places = from
+        .iter()
+        .flat_map(|c| (0..=SAMPLES).filter_map(move |i| c.point_at(c.length() * f64::from(i) / f64::from(SAMPLES))));
     let near = |p: Pt<f64>| to.iter().map(|c| c.locate(p).distance).fold(f64::INFINITY, f64::min);
     places.map(near).fold(0.0, f64::max)
 }
@@ -113,7 +114,8 @@ fn square(draft: &Draft, model: &Model, finished: &Finished, frame: usize, edge:
             .word("line", format!("{}.{fold_name}", piece.name));
         let mut tally = Tally::new(finding, &[("angle", "deg"), ("limit", "deg"), ("gap", "mm")]);
         for (case, size, _) in judged(model) {
-            let (Some(fold), Some(other)) = (curve(model, case, plan.edges[edge]), curve(model, case, plan.edges[neighbour]))
+            let (Some(fold), Some(other)) =
+                (curve(model, case, plan.edges[edge]), curve(model, case, plan.edges[neighbour]))
             else {
                 continue;
             };

@@ -132,7 +132,8 @@ fn near(model: &Model, finished: &Finished, out: &mut Vec<Finding>) {
                 let edge = plan.nodes[of.edges[notch.edge] as usize].part.name.to_string();
                 let name = if notch.name.is_empty() { "that is made" } else { &*notch.name };
                 let tally = tallies.entry((notch.seam, notch.name.to_string(), notch.edge)).or_insert_with(|| {
-                    let finding = Finding::new(Code::NotchNear).piece(&*of.name).edge(edge.rsplit('.').next().unwrap_or(""));
+                    let finding =
+                        Finding::new(Code::NotchNear).piece(&*of.name).edge(edge.rsplit('.').next().unwrap_or(""));
                     let finding = finding.seam(&*seam.name).at(at).word("seam", words);
                     let finding = finding.word("notch", name).word("edge", edge.clone());
                     Tally::new(finding, &[("depth", "mm"), ("allowance", "mm"), ("limit", "mm"), ("left", "mm")])
@@ -197,7 +198,11 @@ fn alike(model: &Model, finished: &Finished) -> Vec<Finding> {
 
 fn shares_an_edge(finished: &Finished, a: usize, b: usize) -> bool {
     let edges = |seam: usize| {
-        (0..2).flat_map(move |side| finished.sewing.parts(seam, side)).flatten().map(|(f, e, ..)| (*f, *e)).collect::<Vec<_>>()
+        (0..2)
+            .flat_map(move |side| finished.sewing.parts(seam, side))
+            .flatten()
+            .map(|(f, e, ..)| (*f, *e))
+            .collect::<Vec<_>>()
     };
     let of_a = edges(a);
     edges(b).iter().any(|e| of_a.contains(e))

@@ -32,7 +32,13 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
             let name = format!("{}.{}", piece.name, piece.edges[e].name);
             let lengths = (0..count).map(|c| edge(c, e).map(|s| s.sewn_length())).collect::<Option<Vec<_>>>();
             let what = format!("the length of {name}");
-            let finding = || Finding::new(Code::OddSize).piece(&piece.name).edge(&piece.edges[e].name).at(name.clone()).word("what", what.clone());
+            let finding = || {
+                Finding::new(Code::OddSize)
+                    .piece(&piece.name)
+                    .edge(&piece.edges[e].name)
+                    .at(name.clone())
+                    .word("what", what.clone())
+            };
             out.extend(lengths.and_then(|l| odd(finding(), &sizes, &at, &l, limits.odd_length, ("mm", 1.0))));
             let corner = format!("{}.{}", piece.name, piece.edges[e].from);
             let sense = |c: usize| model.item(c, plan.sense).and_then(|i| i.real());
@@ -43,7 +49,8 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
             };
             let angles = (0..count).map(angle).collect::<Option<Vec<_>>>();
             let what = format!("the corner at {corner}");
-            let finding = || Finding::new(Code::OddSize).piece(&piece.name).at(corner.clone()).word("what", what.clone());
+            let finding =
+                || Finding::new(Code::OddSize).piece(&piece.name).at(corner.clone()).word("what", what.clone());
             let degrees = 180.0 / std::f64::consts::PI;
             out.extend(angles.and_then(|a| odd(finding(), &sizes, &at, &a, limits.odd_angle, ("deg", degrees))));
         }
@@ -55,8 +62,7 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
 fn places(model: &Model, count: usize) -> Vec<f64> {
     let rows = model.plan.nodes.iter().enumerate().filter(|(_, n)| n.part.name.starts_with("chart."));
     for (node, _) in rows {
-        let values: Option<Vec<f64>> =
-            (0..count).map(|c| model.item(c, node as u32).and_then(|i| i.real())).collect();
+        let values: Option<Vec<f64>> = (0..count).map(|c| model.item(c, node as u32).and_then(|i| i.real())).collect();
         if let Some(values) = values.filter(|v| v.windows(2).all(|p| p[1] > p[0] + tolerance::EQUAL)) {
             return values;
         }
@@ -69,7 +75,14 @@ fn line_through((xa, ya): (f64, f64), (xb, yb): (f64, f64), x: f64) -> f64 {
     ya + (yb - ya) * (x - xa) / (xb - xa)
 }
 
-fn odd(finding: Finding, sizes: &[&str], at: &[f64], values: &[f64], limit: f64, (unit, times): (&'static str, f64)) -> Option<Finding> {
+fn odd(
+    finding: Finding,
+    sizes: &[&str],
+    at: &[f64],
+    values: &[f64],
+    limit: f64,
+    (unit, times): (&'static str, f64),
+) -> Option<Finding> {
     let n = values.len();
     let mut tally = Tally::new(finding, &[("value", unit), ("expected", unit), ("limit", unit), ("off", unit)]);
     let suggested = |i: usize, without: usize| -> Option<f64> {

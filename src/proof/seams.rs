@@ -1,11 +1,11 @@
 //! Stitch line against stitch line: do the two sides of each seam fit as meant, stretch by stretch?
 
-use super::tally::Tally;
 use super::judged;
-use crate::finish::Limits;
+use super::tally::Tally;
 use crate::base::{Amount, Code, Finding, plain_amount, tolerance};
 use crate::compute::{Fit, Model, SeamPlan, StretchPlan};
 use crate::document::{self, Draft, Side};
+use crate::finish::Limits;
 
 /// The two sides of a seam, or of a stretch of it, in one case, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -180,9 +180,7 @@ impl Asked<'_> {
             let one_longer = numbers[3] >= 0.0;
             let (longer, shorter) = if one_longer { (one_name, two_name) } else { (two_name, one_name) };
             let sign = if one_longer { 1.0 } else { -1.0 };
-            let say = |v: f64| {
-                plain_amount(&Amount { name: "", unit: "mm", by_size: vec![v] }, 0, self.draft.display)
-            };
+            let say = |v: f64| plain_amount(&Amount { name: "", unit: "mm", by_size: vec![v] }, 0, self.draft.display);
             let meant = numbers[2] * sign;
             let excess = numbers[5] * sign;
             finding
@@ -212,7 +210,8 @@ impl Asked<'_> {
             }
             let [least, most] = limits.each_ref().map(|l| l.as_ref().and_then(|l| value(case, l)));
             let now = full / other;
-            let outside = least.is_some_and(|l| now < l - tolerance::EQUAL) || most.is_some_and(|m| now > m + tolerance::EQUAL);
+            let outside =
+                least.is_some_and(|l| now < l - tolerance::EQUAL) || most.is_some_and(|m| now > m + tolerance::EQUAL);
             if outside {
                 off.add(size, &[least.unwrap_or(f64::NAN), most.unwrap_or(f64::NAN), now]);
             }

@@ -1,9 +1,9 @@
 //! Findings that a person has looked at. They speak again when their number grows.
 
-use crate::finish::literal;
 use crate::base::{Finding, tolerance};
 use crate::compute::unit_of;
 use crate::document::Draft;
+use crate::finish::literal;
 use crate::language::Kind;
 
 pub(super) fn apply(draft: &Draft, findings: &mut [Finding]) {

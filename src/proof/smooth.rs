@@ -1,11 +1,11 @@
 //! Joints inside an edge that are declared smooth.
 
-use super::tally::Tally;
 use super::judged;
-use crate::finish::Limits;
+use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{Draft, Edge};
+use crate::finish::Limits;
 
 pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Finding> {
     let mut out = Vec::new();

@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, Draft, Piece};
+use crate::document::{Audience, Draft, Material, Nap, Piece};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -12,8 +12,9 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     };
     tell(draft.audience != Audience::Unstated, "audience", "who it is for");
     tell(!draft.views.is_empty(), "views", "views");
-    tell(!draft.materials.is_empty(), "materials", "materials");
-    tell(!draft.strips.is_empty(), "strips", "strips");
+    let is_bought = |m: &Material| !m.widths.is_empty() || m.nap != Nap::Without || !m.selvedge.is_empty();
+    tell(draft.materials.iter().any(is_bought), "materials", "widths, selvedges and nap of materials");
+    tell(!draft.strips.is_empty(), "strips", "how strips are cut and joined");
     tell(!draft.notions.is_empty(), "notions", "notions");
     tell(!draft.booklet.is_empty(), "booklet", "the booklet");
     tell(!draft.sheets.is_empty(), "sheets", "sheets");

@@ -108,7 +108,9 @@ fn wardrobe() -> Draft {
 fn finishing_figures() {
     let mut rough = large(30, 20);
     rough.settings.allowance = "1 cm".to_owned();
-    for (name, draft) in [("the finished bodice ten times", wardrobe()), ("generated, bends tighter than its allowance", rough)] {
+    for (name, draft) in
+        [("the finished bodice ten times", wardrobe()), ("generated, bends tighter than its allowance", rough)]
+    {
         let model = Engine::new().compute(&draft);
         let finished = finish(&draft, &model);
         let cuts = || finished.cases.iter().flatten().flatten().flat_map(|p| &p.cuts);
@@ -148,7 +150,11 @@ fn finishing_figures() {
         let by = if i % 2 == 0 {
             format!("straight(\"p{next}\")")
         } else {
-            format!("curve(\"on_way(p{i}, p{next}, 1/3).polar({}°, 2 cm)\", \"on_way(p{i}, p{next}, 2/3).polar({}°, 1 cm)\", \"p{next}\")", turn + 20, turn + 20)
+            format!(
+                "curve(\"on_way(p{i}, p{next}, 1/3).polar({}°, 2 cm)\", \"on_way(p{i}, p{next}, 2/3).polar({}°, 1 cm)\", \"p{next}\")",
+                turn + 20,
+                turn + 20
+            )
         };
         edges += &format!("(name: \"e{i}\", from: \"p{i}\", by: [{by}]), ");
         widths += &format!("(edge: \"e{i}\", width: \"{} mm\"), ", 6 + i);
@@ -157,7 +163,10 @@ fn finishing_figures() {
     let one = file::read(&text).unwrap().draft;
     let model = Engine::new().compute(&one);
     assert!(finish(&one, &model).cases[0][0].as_ref().is_some_and(|p| p.cuts[0].outline.is_some()));
-    println!("one piece of 9 edges, each with its own width: {:.0} us", 1e3 * median(200, |_| drop(finish(&one, &model))));
+    println!(
+        "one piece of 9 edges, each with its own width: {:.0} us",
+        1e3 * median(200, |_| drop(finish(&one, &model)))
+    );
 }
 
 /// Resident memory, MB; none where the system does not tell it.

@@ -385,7 +385,13 @@ fn every_finding_fires_where_it_should() {
 fn every_code_is_tried() {
     for code in Code::ALL {
         let tables = FIRING.iter().chain(super::findings_finishing::FIRING);
-        assert!(tables.map(|f| f.0).any(|c| c == *code) || ELSEWHERE.contains(code) || super::findings_finishing::BY_THEMSELVES.contains(code), "{}", code.word());
+        assert!(
+            tables.map(|f| f.0).any(|c| c == *code)
+                || ELSEWHERE.contains(code)
+                || super::findings_finishing::BY_THEMSELVES.contains(code),
+            "{}",
+            code.word()
+        );
         assert!(!code.sentence().is_empty() && Code::of(code.word()) == Some(*code));
     }
 }

@@ -232,13 +232,7 @@ pub const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "measure.round",
         "round is 90 cm over a body of 84 cm: ease 6 cm, meant 5 cm to 5.5 cm",
     ),
-    (
-        Code::OpeningSmall,
-        "stretch: \"5 %\"",
-        "stretch: \"0 %\"",
-        "measure.neck",
-        "",
-    ),
+    (Code::OpeningSmall, "stretch: \"5 %\"", "stretch: \"0 %\"", "measure.neck", ""),
     (
         Code::EaseDrifts,
         "is: \"2 * (gap",
@@ -308,15 +302,21 @@ fn seams_that_look_alike_are_told_once() {
         cuts: [(material: \"main\", count: 2, grain: (heading: \"90°\"))]),")
     };
     let pieces = format!("    pieces: [{}{}", piece("third"), piece("fourth"));
-    let changes =
-        [("    pieces: [", pieces.as_str()), ("        (name: \"top\", one", &format!("        {seam}\n        (name: \"top\", one")), (second, second)];
+    let changes = [
+        ("    pieces: [", pieces.as_str()),
+        ("        (name: \"top\", one", &format!("        {seam}\n        (name: \"top\", one")),
+        (second, second),
+    ];
     let found = both(&changes);
     let alike: Vec<_> = found.iter().filter(|f| f.0 == Code::SeamsAlike).collect();
     assert_eq!(alike.len(), 1, "{found:?}");
     assert!(alike[0].2.starts_with("the seams side, other are equally long and notched alike"), "{alike:?}");
     // Two strokes instead of one tell them apart.
     let twice = seam.replace("strokes: 1", "strokes: 2");
-    let changes = [("    pieces: [", pieces.as_str()), ("        (name: \"top\", one", &format!("        {twice}\n        (name: \"top\", one"))];
+    let changes = [
+        ("    pieces: [", pieces.as_str()),
+        ("        (name: \"top\", one", &format!("        {twice}\n        (name: \"top\", one")),
+    ];
     assert!(both(&changes).iter().all(|f| f.0 != Code::SeamsAlike));
 }
 
@@ -348,7 +348,9 @@ fn corners_sewn_all_round_are_told_as_shaping() {
             .iter()
             .map(|(a, b)| format!("(name: \"{a}_{b}\", corners: [\"{a}.c\", \"{b}.b\"], meant: \"corner\"),"))
             .collect();
-        format!("(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], seams: [{seams}], joints: [{outs}])")
+        format!(
+            "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], seams: [{seams}], joints: [{outs}])"
+        )
     };
     let found = told(&text("80°"));
     assert_eq!(found.len(), 1, "{found:?}");
@@ -363,7 +365,10 @@ fn a_hem_with_plain_corners_on_a_tapered_piece_is_short() {
         "(name: \"c\", at: \"b.down(40 cm + odd)\"), (name: \"d\", at: \"a.down(40 cm + odd)\"),\n                (name: \"mid\"",
         "(name: \"c\", at: \"b.down(40 cm + odd).left(3 cm)\"), (name: \"d\", at: \"a.down(40 cm + odd)\"),\n                (name: \"mid\"",
     );
-    let plain = ("            cuts: [(material: \"main\", count: 2", "            corners: [(at: \"c\", form: plain), (at: \"d\", form: plain)],\n            cuts: [(material: \"main\", count: 2");
+    let plain = (
+        "            cuts: [(material: \"main\", count: 2",
+        "            corners: [(at: \"c\", form: plain), (at: \"d\", form: plain)],\n            cuts: [(material: \"main\", count: 2",
+    );
     let found = both(&[tapered, plain]);
     // 3 cm in 40 cm: 2.25 mm on 3 cm, mirrored and not.
     let short = found.iter().find(|f| f.0 == Code::HemShort).unwrap_or_else(|| panic!("{found:?}"));

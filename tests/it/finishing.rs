@@ -67,7 +67,11 @@ fn length(path: &BezPath) -> f64 {
 /// A piece of straight edges with allowances, its corners as told.
 fn polygon(name: &str, vertices: &[(f64, f64)], widths: &[f64], more: &str) -> String {
     let n = vertices.len();
-    let points: String = vertices.iter().enumerate().map(|(i, (x, y))| format!("(name: \"p{i}\", at: \"({x} mm, {y} mm)\"), ")).collect();
+    let points: String = vertices
+        .iter()
+        .enumerate()
+        .map(|(i, (x, y))| format!("(name: \"p{i}\", at: \"({x} mm, {y} mm)\"), "))
+        .collect();
     let edges: String =
         (0..n).map(|i| format!("(name: \"e{i}\", from: \"p{i}\", by: [straight(\"p{}\")]), ", (i + 1) % n)).collect();
     let allowances: String =
@@ -235,8 +239,11 @@ fn corners_by_order_of_sewing_have_their_closed_forms() {
 
 #[test]
 fn allowances_that_step_and_run() {
-    let stepped = polygon("p", &[(0.0, 0.0), (0.0, 100.0), (-80.0, 100.0), (-80.0, 0.0)], &[10.0, 10.0, 10.0, 10.0], "")
-        .replace("(edge: \"e0\", width: \"10 mm\")", "(edge: \"e0\", width: \"10 mm\"), (edge: \"e0\", width: \"25 mm\", from: \"60 mm\")");
+    let stepped =
+        polygon("p", &[(0.0, 0.0), (0.0, 100.0), (-80.0, 100.0), (-80.0, 0.0)], &[10.0, 10.0, 10.0, 10.0], "").replace(
+            "(edge: \"e0\", width: \"10 mm\")",
+            "(edge: \"e0\", width: \"10 mm\"), (edge: \"e0\", width: \"25 mm\", from: \"60 mm\")",
+        );
     let cut = made(&format!("pieces: [{stepped}]")).cut(0);
     // A clean square step.
     for (x, y) in [(10.0, -10.0), (10.0, 60.0), (25.0, 60.0), (25.0, 110.0)] {
@@ -246,11 +253,20 @@ fn allowances_that_step_and_run() {
         .replace("(edge: \"e0\", width: \"10 mm\")", "(edge: \"e0\", width: \"10 mm\", to_width: \"0 mm\")");
     let cut = made(&format!("pieces: [{running}]")).cut(0);
     // From 10 mm at the top to nothing at the bottom.
-    let on = |x: f64, y: f64| cut.segments().map(|s| kurbo::ParamCurveNearest::nearest(&s, Point::new(x, y), 1e-9).distance_sq.sqrt()).fold(f64::INFINITY, f64::min);
+    let on = |x: f64, y: f64| {
+        cut.segments()
+            .map(|s| kurbo::ParamCurveNearest::nearest(&s, Point::new(x, y), 1e-9).distance_sq.sqrt())
+            .fold(f64::INFINITY, f64::min)
+    };
     near(on(5.0, 50.0), 0.0, 1e-6);
     near(on(2.0, 80.0), 0.0, 1e-6);
     // Resizing never scales an allowance; none lies on a fold.
-    let folded = polygon("p", &[(0.0, 0.0), (0.0, 100.0), (-80.0, 100.0), (-80.0, 0.0)], &[10.0; 4], "cuts: [(material: \"m\", on_fold: \"e0\", grain: (heading: \"90 deg\"))]");
+    let folded = polygon(
+        "p",
+        &[(0.0, 0.0), (0.0, 100.0), (-80.0, 100.0), (-80.0, 0.0)],
+        &[10.0; 4],
+        "cuts: [(material: \"m\", on_fold: \"e0\", grain: (heading: \"90 deg\"))]",
+    );
     let cut = made(&format!("materials: [(name: \"m\")], pieces: [{folded}]")).cut(0);
     for (x, y) in [(0.0, -10.0), (0.0, 110.0), (-90.0, -10.0), (-90.0, 110.0)] {
         has(&cut, x, y);
@@ -280,7 +296,12 @@ fn hems_turn_once_and_twice() {
 #[test]
 fn enclosed_corners_mitred_and_cut_across() {
     let square = |form: &str| {
-        let p = polygon("p", &[(0.0, 0.0), (0.0, 100.0), (-100.0, 100.0), (-100.0, 0.0)], &[20.0; 4], &format!("corners: [(at: \"p1\", {form})]"));
+        let p = polygon(
+            "p",
+            &[(0.0, 0.0), (0.0, 100.0), (-100.0, 100.0), (-100.0, 0.0)],
+            &[20.0; 4],
+            &format!("corners: [(at: \"p1\", {form})]"),
+        );
         made(&format!("pieces: [{p}]")).cut(0)
     };
     // Both turned lines meet at (-20, 80); unfolded over each edge the mitre leaves the cut lines there.
@@ -314,8 +335,15 @@ fn a_sharp_point_is_cut_square_at_one_and_a_half_allowances() {
 
 #[test]
 fn cloth_that_shrinks_is_cut_larger_and_its_allowances_stay() {
-    let p = polygon("p", &[(0.0, 0.0), (0.0, 200.0), (-100.0, 200.0), (-100.0, 0.0)], &[10.0; 4], "cuts: [(material: \"m\", count: 2, grain: (heading: \"90 deg\"))]");
-    let m = made(&format!("materials: [(name: \"m\", shrinkage_along: \"4 %\", shrinkage_across: \"2 %\")], pieces: [{p}]"));
+    let p = polygon(
+        "p",
+        &[(0.0, 0.0), (0.0, 200.0), (-100.0, 200.0), (-100.0, 0.0)],
+        &[10.0; 4],
+        "cuts: [(material: \"m\", count: 2, grain: (heading: \"90 deg\"))]",
+    );
+    let m = made(&format!(
+        "materials: [(name: \"m\", shrinkage_along: \"4 %\", shrinkage_across: \"2 %\")], pieces: [{p}]"
+    ));
     let (along, across) = (200.0 / 0.96, 100.0 / 0.98);
     for (x, y) in [(10.0, -10.0), (10.0, along + 10.0), (-across - 10.0, along + 10.0)] {
         has(&m.cut(0), x, y);
@@ -327,7 +355,16 @@ fn cloth_that_shrinks_is_cut_larger_and_its_allowances_stay() {
 #[test]
 fn a_tight_curve_is_trimmed_and_told() {
     // A slot narrower than two allowances.
-    let slot = [(0.0, 0.0), (0.0, 100.0), (-45.0, 100.0), (-45.0, 30.0), (-55.0, 30.0), (-55.0, 100.0), (-100.0, 100.0), (-100.0, 0.0)];
+    let slot = [
+        (0.0, 0.0),
+        (0.0, 100.0),
+        (-45.0, 100.0),
+        (-45.0, 30.0),
+        (-55.0, 30.0),
+        (-55.0, 100.0),
+        (-100.0, 100.0),
+        (-100.0, 0.0),
+    ];
     let m = made(&format!("pieces: [{}]", polygon("p", &slot, &[10.0; 8], "")));
     let loud = m.loud();
     assert!(loud.len() == 1 && loud[0].contains("would cross itself"), "{loud:?}");
@@ -371,7 +408,8 @@ fn notches_share_an_eased_stretch_by_fractions_and_the_rest_by_distances() {
         notches: [(name: \"even\", on: two, at: \"40 mm\", strokes: 1), (name: \"eased\", on: two, at: \"200 mm\", strokes: 1)])]"
     ));
     assert_eq!(m.loud(), Vec::<String>::new());
-    let x = |piece: usize, name: &str| m.piece(piece).notches.iter().find(|n| &*n.name == name).unwrap().strokes[0][0].x;
+    let x =
+        |piece: usize, name: &str| m.piece(piece).notches.iter().find(|n| &*n.name == name).unwrap().strokes[0][0].x;
     near(x(1, "even"), 40.0, 1e-9);
     near(x(0, "even"), 40.0, 1e-9);
     near(x(1, "eased"), 200.0, 1e-9);
@@ -381,7 +419,14 @@ fn notches_share_an_eased_stretch_by_fractions_and_the_rest_by_distances() {
 #[test]
 fn a_leg_is_cut_out_or_slashed() {
     let dart = |form: &str| {
-        let p = polygon("p", &[(0.0, 0.0), (200.0, 0.0), (200.0, 200.0), (0.0, 200.0)], &[0.0; 4], &format!("darts: [(name: \"dart\", on: \"e0\", centre: \"100 mm\", intake: \"60 mm\", tip: \"90 mm\", form: {form}, allowance: \"10 mm\")]"));
+        let p = polygon(
+            "p",
+            &[(0.0, 0.0), (200.0, 0.0), (200.0, 200.0), (0.0, 200.0)],
+            &[0.0; 4],
+            &format!(
+                "darts: [(name: \"dart\", on: \"e0\", centre: \"100 mm\", intake: \"60 mm\", tip: \"90 mm\", form: {form}, allowance: \"10 mm\")]"
+            ),
+        );
         made(&format!("pieces: [{p}]"))
     };
     let out = dart("cut_out").cut(0);

@@ -1,4 +1,5 @@
 //! Faults planted by seed into clean drafts: proof reports just that fault, in its sizes, with its numbers, and nothing else.
+#![allow(clippy::print_stdout, reason = "the hit rate is printed")]
 
 use tracewheel::base::{Code, Finding, Severity};
 use tracewheel::compute::Engine;
@@ -117,7 +118,9 @@ fn is_hit(fault: Fault, found: &[Finding], longs: &[f64]) -> bool {
             let code = if i == 0 || i == SIZES - 1 { Code::CellBeyond } else { Code::CellGuessed };
             one.code == code && one.place.name == "chart.long" && one.sizes == [format!("{}", 36 + 2 * i)]
         }
-        Fault::Flipped(_) => one.code == Code::RunBroken && one.place.name == "seam.panel.two" && one.sizes.len() == SIZES,
+        Fault::Flipped(_) => {
+            one.code == Code::RunBroken && one.place.name == "seam.panel.two" && one.sizes.len() == SIZES
+        }
     }
 }
 
@@ -142,6 +145,9 @@ fn faults_by_seed_are_reported_and_nothing_else_is() {
             missed.push(format!("seed {seed}, {fault:?}: {told:?}"));
         }
     }
-    println!("planted faults reported: notch {} of 50, scaled {} of 50, cell {} of 50, flipped {} of 50", hits[0], hits[1], hits[2], hits[3]);
+    println!(
+        "planted faults reported: notch {} of 50, scaled {} of 50, cell {} of 50, flipped {} of 50",
+        hits[0], hits[1], hits[2], hits[3]
+    );
     assert!(missed.is_empty(), "{} of 200 missed:\n{}", missed.len(), missed.join("\n"));
 }

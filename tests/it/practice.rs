@@ -47,9 +47,7 @@ fn fits(finding: &Json, wanted: &Json) -> Result<(), String> {
             (Json::Object(by_size), Json::Object(have)) => {
                 by_size.iter().map(|(s, w)| (have[s].as_f64().unwrap(), w.as_f64().unwrap())).collect()
             }
-            (one, Json::Object(have)) => {
-                have.values().map(|h| (h.as_f64().unwrap(), one.as_f64().unwrap())).collect()
-            }
+            (one, Json::Object(have)) => have.values().map(|h| (h.as_f64().unwrap(), one.as_f64().unwrap())).collect(),
             (one, have) => vec![(have.as_f64().unwrap_or(f64::NAN), one.as_f64().unwrap_or(f64::NAN))],
         };
         if let Some((have, wanted)) = pairs.into_iter().find(|(h, w)| !near(*h, *w, 0.01)) {

@@ -86,15 +86,21 @@ impl Card<'_> {
                         self.finish(FinishCommand::CutCount(piece.to_owned(), i, count));
                     }
                 }
-                let folds = of.edges.iter().filter(|e| e.by.iter().all(|s| matches!(s, crate::document::Segment::Straight(_))));
+                let folds =
+                    of.edges.iter().filter(|e| e.by.iter().all(|s| matches!(s, crate::document::Segment::Straight(_))));
                 egui::ComboBox::from_id_salt(("fold", piece, i))
-                    .selected_text(if cut.on_fold.is_empty() { "no fold".to_owned() } else { format!("fold at {}", cut.on_fold) })
+                    .selected_text(if cut.on_fold.is_empty() {
+                        "no fold".to_owned()
+                    } else {
+                        format!("fold at {}", cut.on_fold)
+                    })
                     .show_ui(ui, |ui| {
                         if ui.selectable_label(cut.on_fold.is_empty(), "no fold").clicked() {
                             self.finish(FinishCommand::OnFold(piece.to_owned(), i, None));
                         }
                         for edge in folds {
-                            if ui.selectable_label(cut.on_fold == edge.name, format!("fold at {}", edge.name)).clicked() {
+                            if ui.selectable_label(cut.on_fold == edge.name, format!("fold at {}", edge.name)).clicked()
+                            {
                                 self.finish(FinishCommand::OnFold(piece.to_owned(), i, Some(edge.name.clone())));
                             }
                         }
@@ -117,7 +123,13 @@ impl Card<'_> {
         let part = Part::Seam(seam.name.clone());
         for i in 0..seam.notches.len() {
             let name = &seam.notches[i].name;
-            self.text(ui, Address::nth(part.clone(), "notch at", i), &format!("notch {name} at"), true, "a length, a fraction or a point");
+            self.text(
+                ui,
+                Address::nth(part.clone(), "notch at", i),
+                &format!("notch {name} at"),
+                true,
+                "a length, a fraction or a point",
+            );
             if ui.small_button(format!("Take out notch {name}")).clicked() {
                 self.finish(FinishCommand::TakeNotch(seam.name.clone(), i));
             }
@@ -130,7 +142,13 @@ impl Card<'_> {
                 self.wishes.push(Wish::Act(Act::Roll));
             }
         });
-        self.text(ui, Address::new(part.clone(), "order"), "sewn as number, or after", false, "such as 2, or after side");
+        self.text(
+            ui,
+            Address::new(part.clone(), "order"),
+            "sewn as number, or after",
+            false,
+            "such as 2, or after side",
+        );
         field::caption(ui, self.look, "allowances pressed");
         ui.horizontal(|ui| {
             for (word, pressed) in
@@ -138,7 +156,8 @@ impl Card<'_> {
             {
                 let chosen = seam.pressed == pressed;
                 let response = ui.selectable_label(chosen, word);
-                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("pressed {word}")));
+                response
+                    .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("pressed {word}")));
                 if response.clicked() && !chosen {
                     self.finish(FinishCommand::Press(seam.name.clone(), pressed));
                 }

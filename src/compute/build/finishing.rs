@@ -77,8 +77,7 @@ impl PieceReader<'_, '_> {
         let lines = self.piece.lines.iter().zip(&self.plan.lines);
         let found = edges.chain(lines).find(|(e, _)| e.name == name).map(|(e, n)| (e.name.as_str().into(), *n));
         if found.is_none() {
-            let known: Vec<&str> =
-                self.piece.edges.iter().chain(&self.piece.lines).map(|e| e.name.as_str()).collect();
+            let known: Vec<&str> = self.piece.edges.iter().chain(&self.piece.lines).map(|e| e.name.as_str()).collect();
             self.unknown("edge or line", name, &known, at);
         }
         found
@@ -150,7 +149,8 @@ impl PieceReader<'_, '_> {
             let Some(at) = self.needed(&mark.at, POINT, "", &mark.name) else { continue };
             let to = self.read(&mark.to, POINT, "", &mark.name);
             if to.is_none() != (mark.count < 2) && mark.to.is_empty() == (mark.count > 1) {
-                let problem = format!("{} is a row: it needs both its other end (`to`) and a count of two or more", mark.name);
+                let problem =
+                    format!("{} is a row: it needs both its other end (`to`) and a count of two or more", mark.name);
                 self.missing(problem, &mark.name);
             }
             let fixed = self.read(&mark.fixed, POINT, "", &mark.name);
@@ -251,7 +251,7 @@ pub(super) fn measures(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Vec
                 Some(Global::Row(node)) => Some((asked.into(), *node)),
                 _ => {
                     let known: Vec<&String> = world.draft.chart.rows.iter().map(|r| &r.name).collect();
-                    let finding = part_unknown("row", &asked.to_owned(), known);
+                    let finding = part_unknown("row", asked, known);
                     reader.findings.push(finding.at(name.clone()));
                     None
                 }
@@ -289,9 +289,9 @@ pub(super) fn orders(seams: &[Arc<Seam>], reader: &mut FormulaReader<'_>) -> Vec
                 let number = text.parse::<f64>().ok().filter(|n| n.is_finite());
                 if number.is_none() && !text.is_empty() && now == i {
                     let problem = format!("the order `{text}` is neither a number nor `after` the name of a seam");
-                    reader.findings.push(
-                        Finding::new(Code::PartMissing).seam(&seam.name).at(at.clone()).word("problem", problem),
-                    );
+                    reader
+                        .findings
+                        .push(Finding::new(Code::PartMissing).seam(&seam.name).at(at.clone()).word("problem", problem));
                 }
                 // What waits for a seam without an order comes after all that have none.
                 break number.or((steps > 0).then_some(0.0)).map(|n| (n, steps));

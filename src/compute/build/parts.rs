@@ -394,7 +394,8 @@ fn read_seam(
             let node = world.push(part, None);
             match &stretch.fit {
                 Some(Fit::Times(_, None, _)) => {
-                    let problem = format!("{} is only watched for its least and most: nothing can be found by it", seam.name);
+                    let problem =
+                        format!("{} is only watched for its least and most: nothing can be found by it", seam.name);
                     let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone());
                     reader.findings.push(finding.word("problem", problem));
                     continue;
@@ -406,7 +407,16 @@ fn read_seam(
             equations.push(Equation { node, name: said.into(), found_by: found.clone() });
         }
     }
-    SeamPlan { name: seam.name.as_str().into(), sides, stretches, notches, order, pressed: seam.pressed, allowance, closure }
+    SeamPlan {
+        name: seam.name.as_str().into(),
+        sides,
+        stretches,
+        notches,
+        order,
+        pressed: seam.pressed,
+        allowance,
+        closure,
+    }
 }
 
 /// Reads formulas asked from outside.

@@ -60,7 +60,12 @@ fn a_seam_gets_notches_an_order_and_a_side_to_press_to() {
     stage.write("sewn as number, or after of seam sleeve_seam", "after side");
     stage.write("allowance of both sides of seam sleeve_seam", "12 mm");
     let saved = stage.saved();
-    assert!(saved.contains("order: \"after side\"") && saved.contains("pressed: to_one") && saved.contains("allowance: \"12 mm\""), "{saved}");
+    assert!(
+        saved.contains("order: \"after side\"")
+            && saved.contains("pressed: to_one")
+            && saved.contains("allowance: \"12 mm\""),
+        "{saved}"
+    );
     // A notch beyond the seam is told at once.
     stage.write("notch n1 at of seam sleeve_seam", "90 cm");
     assert!(stage.says("it would lie beyond the end"), "{}", stage.all());
