@@ -92,5 +92,6 @@ fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece) -
         .iter()
         .map(|m| json!({ "name": &*plan.finishing.marks[m.place].name, "number": m.number, "at": at(m.at) }))
         .collect();
-    json!({ "stitch": path(&made.stitch), "cuts": cuts, "notches": notches, "marks": marks })
+    let places: Vec<Json> = made.places.iter().map(path).collect();
+    json!({ "stitch": path(&made.stitch), "cuts": cuts, "notches": notches, "marks": marks, "places": places })
 }

@@ -75,7 +75,15 @@ impl Plan {
             all.extend(touched.iter().flat_map(|f| own[*f].iter().copied()));
             touched.iter().for_each(|f| out[*f].extend_from_slice(&all));
         }
+        // A piece that is sewn on another one is seen there and, over a seam, on any other.
+        let placed = |f: &FramePlan| f.finishing.marks.iter().filter_map(|m| m.piece.clone()).collect::<Vec<_>>();
+        let any: Vec<NodeId> = self.frames.iter().enumerate().filter(|(_, f)| !placed(f).is_empty()).flat_map(|(i, f)| {
+            let shown = self.frames.iter().enumerate().filter(|(_, g)| placed(f).contains(&g.name));
+            let shown: Vec<NodeId> = shown.flat_map(|(k, _)| own[k].iter().copied()).collect();
+            own[i].iter().copied().chain(shown).collect::<Vec<_>>()
+        }).collect();
         for needs in &mut out {
+            needs.extend_from_slice(&any);
             needs.sort_unstable();
             needs.dedup();
         }
@@ -181,6 +189,8 @@ pub struct MarkPlan {
     pub fixed_as: u32,
     /// Its size.
     pub size: Option<Formula>,
+    /// The piece whose place it is.
+    pub piece: Option<Arc<str>>,
     /// Words beside it.
     pub text: Arc<str>,
 }

@@ -305,6 +305,8 @@ pub struct Mark {
     pub fixed: String,
     /// Which of the row that is, from 1; 0: the row is spread evenly from end to end.
     pub fixed_as: u32,
+    /// The piece whose place it is: its origin lies here, and `to` tells where its first direction points.
+    pub piece: String,
     /// Its size, where it has one.
     pub size: String,
     /// The words that stand beside it.

@@ -463,6 +463,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
         to.see("at", Role::Formula, &mut mark.at);
         to.see("to", Role::Formula, &mut mark.to);
         to.see("fixed", Role::Formula, &mut mark.fixed);
+        to.see("piece", Role::Frame, &mut mark.piece);
         to.see("size", Role::Formula, &mut mark.size);
         to.see("text", Role::Braces, &mut mark.text);
     }

@@ -11,6 +11,7 @@ mod marks;
 mod mouth;
 mod notches;
 mod piece;
+mod places;
 mod ring;
 mod roll;
 mod sewing;

@@ -1,6 +1,7 @@
 //! A piece finished in one case.
 
 use std::cell::OnceCell;
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use kurbo::{BezPath, Point};
@@ -12,6 +13,7 @@ use super::limits::Limits;
 use super::marks::{self, PlacedLine, PlacedMark};
 use super::mouth;
 use super::notches::{self, NotchMark, PlacedNotch};
+use super::places;
 use super::ring::{self, Behind, EdgeWidths, Stretch};
 use super::sewing::{EdgeEnd, Sewing};
 use super::trim;
@@ -34,6 +36,8 @@ pub struct FinishedPiece {
     pub marks: Vec<PlacedMark>,
     /// Lines that are only drawn.
     pub lines: Vec<PlacedLine>,
+    /// Places of other pieces that are sewn on it.
+    pub places: Vec<BezPath>,
     /// Where its label is wanted.
     pub label: Option<Point>,
     /// Whether any edge has an allowance that is told.
@@ -112,9 +116,12 @@ pub(super) fn finish_case(
     let works = draft.pieces.iter().map(|_| OnceCell::new()).collect();
     let work = Case { draft, model, case, sewing, limits, works };
     let notches = notches::places(model, case, sewing, (kept, earlier.map(|e| e.1)));
+    let body = |frame: usize| work.work(frame).map(|w| &w.body);
+    let stitch = |frame: usize| work.work(frame).and_then(|w| work.stitch_line(frame, w));
+    let places = places::placed(model, case, sewing, &body, &stitch);
     let piece = |frame: usize| match earlier {
         Some((earlier, _)) if kept[frame] => earlier[frame].clone(),
-        _ => work.piece(frame, &notches).map(Arc::new),
+        _ => work.piece(frame, &notches, &places).map(Arc::new),
     };
     let pieces = (0..draft.pieces.len()).map(piece).collect();
     (pieces, Arc::new(notches))
@@ -146,7 +153,12 @@ impl Case<'_> {
         Asked { model, case, frame, finishing: &model.plan.frames[frame].finishing, sewing, limits }
     }
 
-    fn piece(&self, frame: usize, notches: &[PlacedNotch]) -> Option<FinishedPiece> {
+    fn piece(
+        &self,
+        frame: usize,
+        notches: &[PlacedNotch],
+        places: &BTreeMap<usize, Vec<BezPath>>,
+    ) -> Option<FinishedPiece> {
         let work = self.work(frame)?;
         let finishing = self.finishing(frame);
         let has_allowances = work.told.iter().any(|t| t.told && !t.on_fold);
@@ -171,6 +183,7 @@ impl Case<'_> {
             notches: notches::marks(frame, work, notches, self.limits),
             marks: marks::placed(self.model, self.case, finishing, self.limits),
             lines: marks::lines(self.model, self.case, finishing, &flat),
+            places: places.get(&frame).cloned().unwrap_or_default(),
             label: finishing.label.as_ref().and_then(|f| super::widths::point(self.model, self.case, f)).map(Pt::value),
             stitch,
             cuts,

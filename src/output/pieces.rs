@@ -97,6 +97,7 @@ pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
         path
     };
     out.extend(made.notches.iter().flat_map(|n| &n.strokes).map(|s| line(s[0], s[1])));
+    out.extend(made.places.iter().filter(|p| !p.elements().is_empty()).cloned());
     out.extend(made.lines.iter().filter(|l| !l.path.elements().is_empty()).map(|l| l.path.clone()));
     if let Some([head, tail]) = made.cuts.iter().find_map(|c| c.grain) {
         out.push(line(tail, head));

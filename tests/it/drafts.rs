@@ -275,6 +275,7 @@ fn piece() -> BoxedStrategy<Piece> {
         count: number(),
         fixed: text(),
         fixed_as: number(),
+        piece: text(),
         size: text(),
         text: text(),
     });

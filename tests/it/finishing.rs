@@ -439,3 +439,104 @@ fn a_leg_is_cut_out_or_slashed() {
     let peak = 90.0 * (90.0f64.powi(2) + 900.0) / (90.0f64.powi(2) - 900.0) - 90.0;
     has(&slashed, 100.0, -peak);
 }
+
+#[test]
+fn the_place_of_a_pocket_is_carried_over_a_dart_and_over_a_seam() {
+    let pocket = polygon("pocket", &[(0.0, 0.0), (60.0, 0.0), (60.0, 30.0), (0.0, 30.0)], &[10.0; 4], "");
+    let dart = "darts: [(name: \"dart\", on: \"e0\", centre: \"100 mm\", intake: \"40 mm\", tip: \"120 mm\")], marks: [(name: \"here\", kind: place, at: \"p0.right(70 mm).down(40 mm)\", piece: \"pocket\")]";
+    let front = polygon("front", &[(0.0, 0.0), (200.0, 0.0), (200.0, 300.0), (0.0, 300.0)], &[10.0; 4], dart);
+    let m = made(&format!("pieces: [{front}, {pocket}]"));
+    assert_eq!(m.loud(), Vec::<String>::new());
+    let drawn = &m.piece(0).places[0];
+    // Nothing of its outline is lost: it lies on the closed body, whose dart is opened again.
+    near(drawn.segments().map(|s| kurbo::ParamCurveArclen::arclen(&s, 1e-9)).sum(), 180.0, 1e-6);
+    // Left of the dart it lies as it is told; its right corner turns about the tip by the whole angle of the dart.
+    has(drawn, 70.0, 40.0);
+    has(drawn, 70.0, 70.0);
+    let turn = 2.0 * (20.0f64).atan2(120.0);
+    let (x, y) = (130.0 - 100.0, 40.0 - 120.0);
+    has(drawn, 100.0 + x * turn.cos() - y * turn.sin(), 120.0 + x * turn.sin() + y * turn.cos());
+    // It is drawn up to the legs, on both sides: at 40 mm down they are 40/3 mm from the middle.
+    has(drawn, 100.0 - 20.0 * 80.0 / 120.0, 40.0);
+
+    let mark = "marks: [(name: \"here\", kind: place, at: \"p0.right(180 mm).down(100 mm)\", piece: \"pocket\")]";
+    let left = polygon("left", &[(0.0, 0.0), (200.0, 0.0), (200.0, 300.0), (0.0, 300.0)], &[10.0; 4], mark);
+    let right = polygon("right", &[(0.0, 0.0), (150.0, 0.0), (150.0, 300.0), (0.0, 300.0)], &[10.0; 4], "");
+    let seam = "seams: [(name: \"s\", one: [\"left.e1\"], two: [\"reversed(right.e3)\"])]";
+    let m = made(&format!("pieces: [{left}, {right}, {pocket}], {seam}"));
+    let (on_left, on_right) = (&m.piece(0).places[0], &m.piece(1).places[0]);
+    for (x, y) in [(180.0, 100.0), (200.0, 100.0), (200.0, 130.0), (180.0, 130.0)] {
+        has(on_left, x, y);
+    }
+    for (x, y) in [(0.0, 100.0), (40.0, 100.0), (40.0, 130.0), (0.0, 130.0)] {
+        has(on_right, x, y);
+    }
+}
+
+/// A generated draft with allowances, and the same with one number changed.
+fn generated(seed: u64) -> (Draft, Draft) {
+    use crate::seeds::generate::{Options, draft};
+    let mut draft = draft(&Options { pieces: 3, points: 14, sizes: 4, found: 2, broken: 0.0, seed });
+    draft.settings.allowance = format!("{} mm", 4 + seed % 17);
+    let mut other = draft.clone();
+    let piece = std::sync::Arc::make_mut(&mut other.pieces[0]);
+    let point = piece.points.last_mut().unwrap();
+    point.at = format!("({}).right(3 mm)", point.at);
+    (draft, other)
+}
+
+#[test]
+fn generated_pieces_are_finished_whatever_their_shape() {
+    let (mut cut, mut trimmed) = (0, 0);
+    for seed in 1..=60 {
+        let (draft, other) = generated(seed);
+        let mut engine = Engine::new();
+        let model = engine.compute(&draft);
+        let finished = finish(&draft, &model);
+        for piece in finished.cases.iter().flatten().flatten() {
+            for made in &piece.cuts {
+                let outline = made.outline.as_ref().unwrap_or_else(|| panic!("seed {seed}: no cut line"));
+                assert!(outline.is_finite(), "seed {seed}");
+                cut += 1;
+                trimmed += usize::from(made.trimmed.is_some());
+                if made.trimmed.is_none() {
+                    assert!(outline.area().abs() > piece.stitch.area().abs(), "seed {seed}: the cut line is smaller");
+                }
+            }
+        }
+        // What is kept from before is what would be made anew.
+        let later = engine.compute(&other);
+        let before = tracewheel::finish::Before { draft: &draft, model: &model, finished: &finished };
+        let followed = tracewheel::finish::finish_after(&other, &later, Some(before));
+        let anew = finish(&other, &later);
+        assert_eq!(followed.cases, anew.cases, "seed {seed}");
+        assert_eq!(followed.notches, anew.notches, "seed {seed}");
+    }
+    assert!(cut > 300 && trimmed < cut, "{cut} cut lines, {trimmed} trimmed");
+}
+
+#[test]
+fn what_hangs_on_nothing_that_changed_is_the_very_same() {
+    let square = [(0.0, 0.0), (90.0, 0.0), (90.0, 70.0), (0.0, 70.0)];
+    let pieces: String = ["one", "two", "three"].iter().map(|n| polygon(n, &square, &[10.0; 4], "") + ", ").collect();
+    let seam = "seams: [(name: \"s\", one: [\"one.e1\"], two: [\"reversed(two.e3)\"])]";
+    let text = format!("(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], {seam})");
+    let read = |text: &str| file::read(text).unwrap().draft;
+    let (draft, changed) = (read(&text), read(&text.replacen("(90 mm, 70 mm)", "(90 mm, 72 mm)", 1)));
+    let mut engine = Engine::new();
+    let model = engine.compute(&draft);
+    let finished = finish(&draft, &model);
+    let later = engine.compute(&changed);
+    let before = tracewheel::finish::Before { draft: &draft, model: &model, finished: &finished };
+    let followed = tracewheel::finish::finish_after(&changed, &later, Some(before));
+    assert_eq!(followed.cases, finish(&changed, &later).cases);
+    let piece = |f: &Finished, i: usize| f.cases[0][i].clone().unwrap();
+    // The first has changed, the second is sewn to it, the third is by itself.
+    assert!(*piece(&finished, 0) != *piece(&followed, 0));
+    assert!(std::sync::Arc::ptr_eq(&piece(&finished, 2), &piece(&followed, 2)));
+    // Another setting is another draft: everything is made anew.
+    let wider = read(&text.replacen("version: 0,", "version: 0, settings: (notch_depth: \"2 mm\"),", 1));
+    let later = engine.compute(&wider);
+    let again = tracewheel::finish::finish_after(&wider, &later, Some(before));
+    assert!(!std::sync::Arc::ptr_eq(&piece(&finished, 2), &piece(&again, 2)));
+}

@@ -148,11 +148,22 @@ impl PieceReader<'_, '_> {
         for mark in &piece.marks {
             let Some(at) = self.needed(&mark.at, POINT, "", &mark.name) else { continue };
             let to = self.read(&mark.to, POINT, "", &mark.name);
-            if to.is_none() != (mark.count < 2) && mark.to.is_empty() == (mark.count > 1) {
+            let is_row = mark.kind != crate::document::MarkKind::Place;
+            if is_row && to.is_none() != (mark.count < 2) && mark.to.is_empty() == (mark.count > 1) {
                 let problem =
                     format!("{} is a row: it needs both its other end (`to`) and a count of two or more", mark.name);
                 self.missing(problem, &mark.name);
             }
+            let known = || self.world.draft.pieces.iter().map(|p| p.name.as_str()).collect::<Vec<_>>();
+            let piece = match known().contains(&mark.piece.as_str()) {
+                true => Some(mark.piece.as_str().into()),
+                false if mark.piece.is_empty() => None,
+                false => {
+                    let known = known();
+                    self.unknown("piece", &mark.piece, &known, &mark.name);
+                    None
+                }
+            };
             let fixed = self.read(&mark.fixed, POINT, "", &mark.name);
             let size = self.read(&mark.size, LENGTH, "", &mark.name);
             out.marks.push(MarkPlan {
@@ -164,6 +175,7 @@ impl PieceReader<'_, '_> {
                 fixed,
                 fixed_as: mark.fixed_as,
                 size,
+                piece,
                 text: mark.text.as_str().into(),
             });
         }

@@ -254,7 +254,7 @@ STRUCTS = {
     "Tuck": dict(name=S, on=S, centre=S, intake=S, depth=S, pressed="Pressed", note=S),
     "Fold": dict(name=S, line=S, over=[S], onto=[S], turns=I, note=S),
     "PinnedLine": dict(name=S, line=S, note=S),
-    "Mark": dict(name=S, kind="MarkKind", at=S, to=S, count=I, fixed=S, fixed_as=I, size=S, text=S),
+    "Mark": dict(name=S, kind="MarkKind", at=S, to=S, count=I, fixed=S, fixed_as=I, piece=S, size=S, text=S),
     "Allowance": dict(edge=S, set=S, width=S, **{"from": S}, to_width=S, turns=I, turn_in=S),
     "Corner": dict(at=S, form="CornerForm", width=S),
     "Cut": dict(material=S, count=I, on_fold=S, grain="Grain", face="Face", outline="Outline", allowances=S),
