@@ -132,6 +132,7 @@ codes! {
     FaceMissing Error "face-missing" "A single piece that is not symmetric does not say which side of the cloth is up." "{piece} is cut {count} from {material} and is not symmetric: say which side of the cloth is up, or cut pairs";
     FaceOnFold Error "face-on-fold" "A piece with one face up is to be cut on the fold." "{piece} lies on a fold of {material} and shows one face: cut on the fold it comes as both halves";
     AllowanceMissing Warning "allowance-missing" "An edge of a piece that is cut has no allowance." "nothing tells the allowance of {edge}: it is cut on its stitch line; give a width, also where it is meant to be 0";
+    AllowanceBad Error "allowance-bad" "An allowance is below zero." "the allowance of {edge} is {width}: it must be 0 or more";
     CutCrosses Warning "cut-line-crosses" "A cut line would cross itself and was trimmed." "the cut line of {piece} would cross itself where its allowance is wider than the place leaves room for, and was trimmed{where}";
     CutFailed Error "no-cut-line" "A cut line cannot be made." "no cut line can be made for {piece}: {problem}";
     LabelOutside Warning "label-outside" "A label does not lie on its piece." "the label of {piece} would stand outside of it";

@@ -5,6 +5,7 @@
 
 mod actions;
 mod chart;
+mod findings;
 mod finish;
 mod format;
 mod functions;
@@ -104,6 +105,12 @@ pub enum Command {
     },
     /// List the functions of formulas: what they take and give, what they are for, an example.
     Functions {
+        /// As JSON on stdout.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every kind of finding: code, severity, what it means, whether it can be silenced.
+    Findings {
         /// As JSON on stdout.
         #[arg(long)]
         json: bool,
@@ -277,6 +284,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),
         Command::Functions { json } => functions::run(*json),
+        Command::Findings { json } => findings::run(*json),
         Command::Format { file, comments } => format::run(file, *comments),
     };
     let done = done.unwrap_or_else(|s| Done {

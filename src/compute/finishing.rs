@@ -32,25 +32,20 @@ pub struct PieceFinishing {
 }
 
 impl PieceFinishing {
-    /// All its formulas.
-    fn formulas(&self) -> impl Iterator<Item = &Formula> {
-        let allowances = self
-            .allowances
-            .iter()
-            .flat_map(|a| std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in));
+    /// All its formulas, each with the place of the edge it belongs to, if it is one of an edge.
+    pub fn formulas(&self) -> impl Iterator<Item = (Option<usize>, &Formula)> {
+        let allowances = self.allowances.iter().flat_map(|a| {
+            let all = std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in);
+            all.map(|f| (Some(a.edge), f))
+        });
         let marks = self.marks.iter().flat_map(|m| std::iter::once(&m.at).chain(&m.to).chain(&m.fixed).chain(&m.size));
         let corners = self.corners.iter().filter_map(|c| c.width.as_ref());
         let cuts = self.cuts.iter().filter_map(|c| c.heading.as_ref());
         let lines = self.lines.iter().map(|l| &l.line);
         let legs = self.legs.iter().flatten();
-        allowances
-            .chain(marks)
-            .chain(corners)
-            .chain(cuts)
-            .chain(lines)
-            .chain(legs)
-            .chain(&self.label)
-            .chain(&self.label_turn)
+        let others =
+            marks.chain(corners).chain(cuts).chain(lines).chain(legs).chain(&self.label).chain(&self.label_turn);
+        allowances.chain(others.map(|f| (None, f)))
     }
 }
 
@@ -77,11 +72,17 @@ impl Plan {
         }
         // A piece that is sewn on another one is seen there and, over a seam, on any other.
         let placed = |f: &FramePlan| f.finishing.marks.iter().filter_map(|m| m.piece.clone()).collect::<Vec<_>>();
-        let any: Vec<NodeId> = self.frames.iter().enumerate().filter(|(_, f)| !placed(f).is_empty()).flat_map(|(i, f)| {
-            let shown = self.frames.iter().enumerate().filter(|(_, g)| placed(f).contains(&g.name));
-            let shown: Vec<NodeId> = shown.flat_map(|(k, _)| own[k].iter().copied()).collect();
-            own[i].iter().copied().chain(shown).collect::<Vec<_>>()
-        }).collect();
+        let any: Vec<NodeId> = self
+            .frames
+            .iter()
+            .enumerate()
+            .filter(|(_, f)| !placed(f).is_empty())
+            .flat_map(|(i, f)| {
+                let shown = self.frames.iter().enumerate().filter(|(_, g)| placed(f).contains(&g.name));
+                let shown: Vec<NodeId> = shown.flat_map(|(k, _)| own[k].iter().copied()).collect();
+                own[i].iter().copied().chain(shown).collect::<Vec<_>>()
+            })
+            .collect();
         for needs in &mut out {
             needs.extend_from_slice(&any);
             needs.sort_unstable();
@@ -91,7 +92,7 @@ impl Plan {
     }
 
     fn own_needs(&self, frame: &FramePlan) -> Vec<NodeId> {
-        let mut out = super::graph::named_by(frame.finishing.formulas(), self);
+        let mut out = super::graph::named_by(frame.finishing.formulas().map(|(_, f)| f), self);
         out.extend(frame.edges.iter().copied());
         out.extend(frame.mouths.iter().map(|m| m.0));
         out.push(frame.sense);

@@ -32,7 +32,7 @@ pub use engine::{Engine, guarded};
 pub use finishing::{AllowancePlan, CornerPlan, CutPlan, FoldPlan, LinePlan, MarkPlan, MeasurePlan, PieceFinishing};
 pub use item::{EdgeShape, Item, Mouth};
 pub use measure::{Measured, measure};
-pub use model::{CaseModel, Model, Slot, Solved};
+pub use model::{CaseModel, Model, Slot, Solved, told_of};
 pub(crate) use names::MATERIAL_MEMBERS;
 pub use plan::{
     Def, Fit, Formula, FramePlan, Node, NodeId, NotchPlan, Part, Plan, SeamPlan, SegmentDef, StretchPlan, System,

@@ -320,6 +320,11 @@ pub(super) fn trouble_finding(stop: &Stop) -> Finding {
     f
 }
 
+/// What is to be said of trouble that came up while a formula was evaluated; none where its cause is told elsewhere.
+pub fn told_of(stop: &Stop) -> Option<Finding> {
+    (!stop.is_upstream()).then(|| trouble_finding(stop))
+}
+
 /// What computing found: trouble of nodes, joined over the sizes, in the order of the plan.
 pub(super) fn node_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Finding> {
     let mut out: Vec<Finding> = Vec::new();

@@ -60,6 +60,9 @@ impl Body {
         let tucks = tucks.map(|t| (&t.on, t.pressed, Pressed::ToStart, DartForm::Folded));
         let mut mouths = Vec::new();
         for (place, ((on, pressed, kept, form), (node, _))) in darts.chain(tucks).zip(&frame.mouths).enumerate() {
+            if form == DartForm::TwoEnded {
+                continue;
+            }
             let edge = piece.edges.iter().position(|e| e.name == *on)?;
             let Item::Mouth(mouth) = model.item(case, *node)? else { return None };
             let feet = [mouth.first, mouth.second];

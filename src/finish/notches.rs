@@ -54,6 +54,8 @@ pub enum NotchFault {
     InMouth(String),
     /// The point does not lie on the side: how far away, mm.
     Away(f64),
+    /// The point is one of a piece that is not on that side.
+    OtherPiece,
     /// The formula cannot be computed there.
     NotComputed,
 }
@@ -130,6 +132,7 @@ impl Sides<'_> {
             return self.runs[side].place_of(point, formula.kind.frame()).map_err(|trouble| match trouble {
                 Trouble::NotOnEdge(distance) => NotchFault::Away(distance),
                 Trouble::InsideMouth(dart) => NotchFault::InMouth(dart),
+                Trouble::NoAnswer(_) => NotchFault::OtherPiece,
                 _ => NotchFault::NotComputed,
             });
         }

@@ -30,8 +30,12 @@ pub(super) fn placed<'a>(
     let frames = &model.plan.frames;
     for (frame, plan) in frames.iter().enumerate() {
         for mark in plan.finishing.marks.iter().filter(|m| m.kind == MarkKind::Place) {
-            let Some(of) = mark.piece.as_ref().and_then(|name| frames.iter().position(|f| f.name == *name)) else { continue };
-            let (Some(own), Some(at), Some(shape)) = (body(frame), point(model, case, &mark.at), stitch(of)) else { continue };
+            let Some(of) = mark.piece.as_ref().and_then(|name| frames.iter().position(|f| f.name == *name)) else {
+                continue;
+            };
+            let (Some(own), Some(at), Some(shape)) = (body(frame), point(model, case, &mark.at), stitch(of)) else {
+                continue;
+            };
             let heading = mark.to.as_ref().and_then(|f| point(model, case, f)).map_or(0.0, |to| (to - at).angle());
             let lay = Affine::translate(at.value().to_vec2()) * Affine::rotate(heading);
             let mut ring = flattened(&(lay * shape));
@@ -95,7 +99,10 @@ fn split_by(outline: &BezPath, line: &[Point]) -> (Lines, Lines) {
     // A ring that begins in the middle of a stretch is put together again.
     for lines in [&mut inside, &mut outside] {
         let joins = lines.len() > 1
-            && lines[0].first().zip(lines[lines.len() - 1].last()).is_some_and(|(a, b)| a.distance(*b) <= tolerance::EQUAL);
+            && lines[0]
+                .first()
+                .zip(lines[lines.len() - 1].last())
+                .is_some_and(|(a, b)| a.distance(*b) <= tolerance::EQUAL);
         if joins && let Some(mut last) = lines.pop() {
             last.extend(lines[0].iter().skip(1));
             lines[0] = last;
@@ -170,7 +177,12 @@ fn over_seam(
         let flat = shape.flat_place(rest).ok()?;
         let home = shape.home?;
         let sense = model.item(case, model.plan.frames[home.frame as usize].sense)?.real()?;
-        Some((home.frame as usize, shape.curve.point_at(flat)?, shape.curve.tangent_at(flat)?, (sense > 0.0) != home.against))
+        Some((
+            home.frame as usize,
+            shape.curve.point_at(flat)?,
+            shape.curve.tangent_at(flat)?,
+            (sense > 0.0) != home.against,
+        ))
     };
     let ((_, p, way_p, right_p), (next, q, way_q, right_q)) = (touch(&own, place)?, touch(&other, place)?);
     let lay = Rigid::laying(p, p + way_p, q, q + way_q, right_p == right_q)?;

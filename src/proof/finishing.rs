@@ -3,20 +3,81 @@
 use super::judged;
 use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Item, Model};
+use crate::compute::{Def, Formula, Item, Model, told_of};
 use crate::document::{DartForm, Draft};
 use crate::finish::{Finished, row_miss};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
-    for (frame, piece) in draft.pieces.iter().enumerate() {
+    formulas(model, &mut out);
+    for frame in 0..draft.pieces.len() {
         legs(draft, model, finished, frame, &mut out);
         cut_lines(model, finished, frame, &mut out);
         hems(model, finished, frame, &mut out);
         marks(draft, model, finished, frame, &mut out);
-        let _ = piece;
     }
     out
+}
+
+/// Formulas that have no value in some size, and allowances below zero.
+fn formulas(model: &Model, out: &mut Vec<Finding>) {
+    let plan = &model.plan;
+    let tell = |formula: &Formula, dress: &dyn Fn(Finding) -> Finding, out: &mut Vec<Finding>| {
+        let mut told: Vec<Finding> = Vec::new();
+        for (case, size, _) in judged(model) {
+            let Err(stop) = model.evaluate(plan, case, formula) else { continue };
+            let Some(finding) = told_of(&stop).map(dress) else { continue };
+            match told.iter_mut().find(|f| f.code == finding.code && f.words == finding.words) {
+                Some(known) => known.sizes.push(size.to_owned()),
+                None => {
+                    told.push(finding);
+                    told.iter_mut().for_each(|f| {
+                        if f.sizes.is_empty() {
+                            f.sizes.push(size.to_owned());
+                        }
+                    });
+                }
+            }
+        }
+        out.append(&mut told);
+    };
+    for frame in plan.frames.iter().filter(|f| f.is_piece) {
+        for (edge, formula) in frame.finishing.formulas() {
+            let part = edge.map(|e| &plan.nodes[frame.edges[e] as usize].part);
+            let name = part.map_or_else(|| frame.name.to_string(), |p| p.name.to_string());
+            let edge = part.map_or("", |p| &*p.edge);
+            tell(formula, &|f| f.piece(&*frame.name).edge(edge).at(name.clone()), out);
+        }
+        for allowance in &frame.finishing.allowances {
+            let part = &plan.nodes[frame.edges[allowance.edge] as usize].part;
+            let widths = std::iter::once(&allowance.width).chain(&allowance.to_width).chain(&allowance.turn_in);
+            let finding = Finding::new(Code::AllowanceBad).piece(&*frame.name).edge(&*part.edge).at(&*part.name);
+            below_zero(model, widths, finding.word("edge", &*part.name), out);
+        }
+    }
+    for seam in &plan.seams {
+        let at = format!("seam.{}", seam.name);
+        let told = seam.notches.iter().flat_map(|n| std::iter::once(&n.at).chain(&n.other));
+        for formula in told.chain(&seam.allowance).chain(&seam.closure) {
+            tell(formula, &|f| f.seam(&*seam.name).at(at.clone()), out);
+        }
+        let finding = Finding::new(Code::AllowanceBad).seam(&*seam.name).at(at.clone());
+        below_zero(model, seam.allowance.iter(), finding.word("edge", format!("seam {}", seam.name)), out);
+    }
+}
+
+/// Widths below zero.
+fn below_zero<'a>(model: &Model, widths: impl Iterator<Item = &'a Formula>, finding: Finding, out: &mut Vec<Finding>) {
+    for formula in widths {
+        let mut tally = Tally::new(finding.clone(), &[("width", "mm")]);
+        for (case, size, _) in judged(model) {
+            let width = model.evaluate(&model.plan, case, formula).ok().and_then(|i| i.real());
+            if let Some(width) = width.filter(|w| *w < -tolerance::EQUAL) {
+                tally.add(size, &[width]);
+            }
+        }
+        out.extend(tally.done(|f, _| f));
+    }
 }
 
 /// Legs that are not equally long, on paper as drawn.
@@ -90,7 +151,9 @@ fn is_drawn(model: &Model, case: usize, frame: usize) -> bool {
         let gap = edges[i].curve.end() - edges[(i + 1) % edges.len()].curve.start();
         gap.length() <= tolerance::ON_EDGE
     });
-    closed && plan.mouths.iter().all(|(m, _)| model.item(case, *m).is_some())
+    // Of a dart with two ends nothing is computed.
+    let is_open = |m: u32| matches!(model.plan.nodes[m as usize].def, Def::Broken);
+    closed && plan.mouths.iter().all(|(m, is_dart)| model.item(case, *m).is_some() || !is_dart && is_open(*m))
 }
 
 fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {

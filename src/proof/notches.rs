@@ -53,6 +53,10 @@ fn faults(
                 }
                 NotchFault::InMouth(dart) => (format!("it falls into the mouth of {dart}"), [0.0, 0.0]),
                 NotchFault::Away(distance) => ("its point is not on that side".to_owned(), [*distance, 0.0]),
+                NotchFault::OtherPiece => (
+                    "its point is one of a piece that is not on that side; say `on` the other side".to_owned(),
+                    [0.0, 0.0],
+                ),
                 NotchFault::NotComputed => continue,
             };
             let known = troubles.iter().position(|(p, _)| *p == problem);

@@ -30,6 +30,29 @@ fn one_failing_formula_among_ten_leaves_nine() {
 }
 
 #[test]
+fn every_kind_of_finding_is_listed() {
+    let rows: serde_json::Value = serde_json::from_str(&tracewheel(&["findings", "--json"]).out).unwrap();
+    let rows = rows.as_array().unwrap();
+    assert_eq!(rows.len(), tracewheel::base::Code::ALL.len());
+    assert!(rows.iter().any(|r| r["code"] == "not-true" && r["can_be_silenced"] == false && r["severity"] == "error"));
+    let text = tracewheel(&["findings"]).out;
+    assert!(text.contains("notch-apart (error, can be silenced, or switched off in `settings.unchecked`)"), "{text}");
+}
+
+#[test]
+fn cut_lines_and_rolled_seams_are_printed() {
+    let ran = tracewheel(&["finish", "examples/skirt-finished.ron", "--size", "88"]);
+    assert_eq!((ran.exit, ran.out.lines().count()), (0, 3), "{}", ran.err);
+    let ran = tracewheel(&["roll", "examples/skirt-finished.ron", "waist", "--size", "88"]);
+    assert_eq!(ran.exit, 0, "{}", ran.err);
+    assert!(ran.out.contains("centre_front") && ran.out.contains("centre_back"), "{}", ran.out);
+    // A strip has no shape that could be rolled along.
+    let ran = tracewheel(&["roll", "examples/bodice-finished.ron", "neck_binding"]);
+    assert_eq!((ran.exit, ran.out.as_str()), (1, ""));
+    assert!(ran.err.contains("cannot be rolled"), "{}", ran.err);
+}
+
+#[test]
 fn wrong_calls_exit_two_and_say_why() {
     for (args, word) in [
         (vec!["measure", BLOCK], "required arguments"),
@@ -38,6 +61,10 @@ fn wrong_calls_exit_two_and_say_why() {
         (vec!["measure", BLOCK, "bust", "--set", "bust_ease"], "NAME=FORMULA"),
         (vec!["measure", BLOCK, "bust", "--set", "bust_es=1 cm"], "did you mean bust_ease?"),
         (vec!["proof", "README.md"], "this is not a draft"),
+        (vec!["finish", "nowhere.ron"], "nowhere.ron"),
+        (vec!["finish", BLOCK, "--size", "89"], "did you mean 88?"),
+        (vec!["roll", BLOCK, "shuolder"], "did you mean shoulder?"),
+        (vec!["roll", BLOCK, "side", "--to", "far"], "invalid value"),
         (vec!["publish", BLOCK, "--out", "target", "--width", "wide"], "--width wide"),
         (vec!["publish", BLOCK, "--out", "README.md"], "README.md"),
         (vec!["chart", BLOCK, "add", "86", "bust"], "ROW=LENGTH"),

@@ -191,6 +191,13 @@ pub const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "nothing tells the allowance of back.top: it is cut on its stitch line; give a width, also where it is meant to be 0",
     ),
     (
+        Code::AllowanceBad,
+        "(edge: \"top\", width: \"0 cm\")",
+        "(edge: \"top\", width: \"0 cm - bust / 88\")",
+        "front.top",
+        "the allowance of front.top is -10.91 mm: it must be 0 or more (4 sizes: S, M, L, XL, worst in XL)",
+    ),
+    (
         Code::CutCrosses,
         "by: [straight(\"c\")]),\n                (name: \"hem\", from: \"c\", by: [straight(\"d\")]), (name: \"centre\", from: \"d\", by: [straight(\"a\")]),\n            ],\n            darts",
         "by: [curve(\"b.left(30 cm).down(9.5 cm)\", \"b.left(30 cm).down(10.5 cm)\", \"mid\"), straight(\"c\")]),\n                (name: \"hem\", from: \"c\", by: [straight(\"d\")]), (name: \"centre\", from: \"d\", by: [straight(\"a\")]),\n            ],\n            darts",
@@ -290,6 +297,32 @@ fn both(from: &[(&str, &str)]) -> Vec<(Code, String, String)> {
         text = text.replacen(a, b, 1);
     }
     said(&text)
+}
+
+#[test]
+fn formulas_of_finishing_that_have_no_value_are_told_where_they_stand() {
+    let cases = [
+        ("a.right(5 cm).down(20 cm)\"),\n        ),", "swing(a, 9 m, top)\"),\n        ),", Code::NoAnswer, "back"),
+        ("at: \"10 cm\"", "at: \"length(part(back.side, back.b, back.a))\"", Code::NotOnEdge, "seam.side"),
+        ("closure: \"5 cm\"", "closure: \"5 cm / (bust - bust) * 1 cm\"", Code::NotFinite, "seam.top"),
+        (
+            "width: \"3 cm\", turns: 1)],\n            cuts: [(material: \"main\", count: 2",
+            "width: \"place(hem, b)\", turns: 1)],\n            cuts: [(material: \"main\", count: 2",
+            Code::NotOnEdge,
+            "back.hem",
+        ),
+    ];
+    for (from, to, code, at) in cases {
+        let found = both(&[(from, to)]);
+        let one: Vec<_> = found.iter().filter(|f| f.0 == code).collect();
+        assert!(one.len() == 1 && one[0].1 == at && one[0].2.contains("4 sizes"), "{to}: {found:?}");
+    }
+    // A point of the other side is no place on this one.
+    let found = both(&[("at: \"10 cm\"", "at: \"front.c\"")]);
+    assert!(
+        found.iter().any(|f| f.0 == Code::NotchOff && f.2.contains("not on that side; say `on` the other side")),
+        "{found:?}"
+    );
 }
 
 #[test]

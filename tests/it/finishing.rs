@@ -520,7 +520,8 @@ fn what_hangs_on_nothing_that_changed_is_the_very_same() {
     let square = [(0.0, 0.0), (90.0, 0.0), (90.0, 70.0), (0.0, 70.0)];
     let pieces: String = ["one", "two", "three"].iter().map(|n| polygon(n, &square, &[10.0; 4], "") + ", ").collect();
     let seam = "seams: [(name: \"s\", one: [\"one.e1\"], two: [\"reversed(two.e3)\"])]";
-    let text = format!("(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], {seam})");
+    let text =
+        format!("(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], {seam})");
     let read = |text: &str| file::read(text).unwrap().draft;
     let (draft, changed) = (read(&text), read(&text.replacen("(90 mm, 70 mm)", "(90 mm, 72 mm)", 1)));
     let mut engine = Engine::new();

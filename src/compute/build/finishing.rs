@@ -94,7 +94,7 @@ impl PieceReader<'_, '_> {
             let to_width = self.read(&a.to_width, LENGTH, at, at);
             let turn_in = self.read(&a.turn_in, LENGTH, at, at);
             if a.turns > 2 || (a.turns > 0 && (!a.to_width.is_empty() || !a.from.is_empty())) {
-                let problem = format!("the hem of {at} has one or two turns, of one depth all along");
+                let problem = format!("a hem, as at edge {at}, has one or two turns and one depth all along");
                 self.missing(problem, at);
                 continue;
             }

@@ -8,7 +8,7 @@ use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
 use crate::compute::names::{DART_MEMBERS, FrameNames, Global, Local, NameSet};
 use crate::compute::plan::{Def, Formula, FramePlan, MouthDef, NodeId, Part, SegmentDef};
-use crate::document::{Drawing, Edge, Piece, Point, Pressed, Segment, Turn};
+use crate::document::{DartForm, Drawing, Edge, Piece, Point, Pressed, Segment, Turn};
 use crate::language::{Frame, Kind, What};
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
@@ -27,7 +27,7 @@ pub(super) fn enumerate_piece(world: &mut World<'_>, piece: &Piece, set: &mut Na
         let mouth = world.push(part_of(&name, &dart.on, &dart.name), None);
         // The formula of the tip stands right behind the mouth.
         world.push(part_of(&name, &dart.on, &dart.name), None);
-        world.frames[frame as usize].mouths.push((mouth, true));
+        world.frames[frame as usize].mouths.push((mouth, dart.form != DartForm::TwoEnded));
         let mut first = None;
         for (i, member) in DART_MEMBERS.iter().enumerate() {
             let part = part_of(&name, &dart.on, &format!("{}.{member}", dart.name));
@@ -150,7 +150,7 @@ pub(super) fn mouth(
     let plan = &world.frames[frame as usize];
     let mut reading = FrameReader { world, reader, frame, plan };
     let (takers, mouth) = (takers(piece), plan.mouths.get(i)?.0);
-    let taker = takers.get(i)?;
+    let taker = takers.get(i).filter(|t| t.opens)?;
     let edge = reading.edge_of(piece, taker.on)?;
     reading.mouth(taker, edge, mouth);
     Some(mouth)
@@ -165,6 +165,8 @@ struct Taker<'a> {
     intake: &'a str,
     tip: Option<&'a str>,
     second_kept: bool,
+    /// Whether it opens on its edge: a dart with two ends lies inside the piece.
+    opens: bool,
 }
 
 /// All of a piece, in the order of their nodes.
@@ -172,7 +174,8 @@ fn takers(piece: &Piece) -> Vec<Taker<'_>> {
     let darts = piece.darts.iter().map(|d| {
         let (place, by_foot) = if d.foot.is_empty() { (&d.centre, false) } else { (&d.foot, true) };
         let second_kept = d.kept == Pressed::ToEnd;
-        Taker { name: &d.name, on: &d.on, place, by_foot, intake: &d.intake, tip: Some(&d.tip), second_kept }
+        let opens = d.form != DartForm::TwoEnded;
+        Taker { name: &d.name, on: &d.on, place, by_foot, intake: &d.intake, tip: Some(&d.tip), second_kept, opens }
     });
     let tucks = piece.pleats.iter().chain(&piece.tucks).map(|t| Taker {
         name: &t.name,
@@ -182,6 +185,7 @@ fn takers(piece: &Piece) -> Vec<Taker<'_>> {
         intake: &t.intake,
         tip: None,
         second_kept: false,
+        opens: true,
     });
     darts.chain(tucks).collect()
 }
@@ -228,7 +232,7 @@ impl FrameReader<'_, '_> {
             let darts = self.plan.mouths.iter().filter(|m| m.1).map(|m| m.0).collect();
             self.world.define(self.plan.outline, Def::Outline { edges: flats, darts });
         }
-        for (taker, &(mouth, _)) in takers(piece).iter().zip(&self.plan.mouths) {
+        for (taker, &(mouth, _)) in takers(piece).iter().zip(&self.plan.mouths).filter(|(t, _)| t.opens) {
             let (on, name) = (taker.on, taker.name);
             let Some(edge) = self.edge_of(piece, on) else {
                 let known: Vec<&String> = piece.edges.iter().map(|e| &e.name).collect();
