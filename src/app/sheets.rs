@@ -128,6 +128,11 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         if response.clicked() {
             next.true_scale = !printing.true_scale;
         }
+        let response = ui.selectable_label(printing.wish.whole, "whole pieces");
+        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, printing.wish.whole, "whole pieces"));
+        if response.on_hover_text("Pieces that are cut on the fold are drawn whole").clicked() {
+            next.wish.whole = !printing.wish.whole;
+        }
         if ui.button("Arrange anew").on_hover_text("Forget where pieces were put by hand").clicked() {
             wishes.push(Wish::Run(Command::Part(PartCommand::OnPages(String::new(), None))));
         }

@@ -7,10 +7,11 @@ use serde_json::{Map, Value as Json, json};
 
 use super::{Done, FINE, NO, Stopped, internal, open};
 use crate::compute::Engine;
-use crate::finish::{FinishedPiece, Symmetry, cut_words, finish};
+use crate::finish::{FinishedPiece, Symmetry, cut_words, finish, unfolded};
+use crate::output::fold_of;
 
 /// Prints what is cut: JSON with `--json` (mm, x right, y down), else a line for each cut.
-pub(super) fn run(path: &Path, sizes: &[String], as_json: bool) -> Result<Done, Stopped> {
+pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let finished = finish(&draft, &model);
@@ -20,7 +21,7 @@ pub(super) fn run(path: &Path, sizes: &[String], as_json: bool) -> Result<Done, 
     } else {
         sizes.iter().map(|s| cases.find(s).map_err(|e| Stopped::trouble(e.to_string()))).collect::<Result<_, _>>()?
     };
-    let (mut whole, mut lines, mut missing) = (Map::new(), String::new(), false);
+    let (mut all, mut lines, mut missing) = (Map::new(), String::new(), false);
     for case in wanted {
         let size = cases.list[case].address.clone();
         let mut of_size = Map::new();
@@ -37,12 +38,20 @@ pub(super) fn run(path: &Path, sizes: &[String], as_json: bool) -> Result<Done, 
                 let words = words(&model, frame, made, cut.place);
                 lines.push_str(&format!("{size}\t{}\t{words}\t{area:.1} cm2\n", piece.name));
             }
-            of_size.insert(piece.name.clone(), of_piece(&model, frame, made));
+            of_size.insert(
+                piece.name.clone(),
+                of_piece(
+                    &model,
+                    frame,
+                    made,
+                    whole.then(|| fold_of(&model, case, &model.plan.frames[frame])).flatten(),
+                ),
+            );
         }
-        whole.insert(size, Json::Object(of_size));
+        all.insert(size, Json::Object(of_size));
     }
     let exit = if missing { NO } else { FINE };
-    let data = if as_json { serde_json::to_string(&whole).unwrap_or_default() + "\n" } else { lines };
+    let data = if as_json { serde_json::to_string(&all).unwrap_or_default() + "\n" } else { lines };
     Ok(Done { data, exit, ..Done::default() })
 }
 
@@ -60,8 +69,9 @@ fn at(p: Point) -> Json {
     json!([p.x, p.y])
 }
 
-fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece) -> Json {
+fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece, fold: Option<(Point, Point)>) -> Json {
     let plan = &model.plan.frames[frame];
+    let whole = |half: &BezPath| fold.map_or_else(|| half.clone(), |fold| unfolded(half, fold));
     let edge = |i: usize| model.plan.nodes[plan.edges[i] as usize].part.edge.to_string();
     let cuts: Vec<Json> = made
         .cuts
@@ -72,7 +82,7 @@ fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece) -
                 "material": told.map(|c| c.material.to_string()),
                 "count": told.map(|c| c.count),
                 "words": words(model, frame, made, cut.place),
-                "outline": cut.outline.as_ref().map(path),
+                "outline": cut.outline.as_ref().map(|o| path(&whole(o))),
                 "trimmed": cut.trimmed.map(at),
                 "grain": cut.grain.map(|g| [at(g[0]), at(g[1])]),
             })
@@ -93,5 +103,5 @@ fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece) -
         .map(|m| json!({ "name": &*plan.finishing.marks[m.place].name, "number": m.number, "at": at(m.at) }))
         .collect();
     let places: Vec<Json> = made.places.iter().map(path).collect();
-    json!({ "stitch": path(&made.stitch), "cuts": cuts, "notches": notches, "marks": marks, "places": places })
+    json!({ "stitch": path(&whole(&made.stitch)), "cuts": cuts, "notches": notches, "marks": marks, "places": places, "pleats": made.pleats.iter().map(path).collect::<Vec<_>>() })
 }

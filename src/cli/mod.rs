@@ -67,6 +67,9 @@ pub enum Command {
         /// Only in this size (or for this person); may be repeated.
         #[arg(long = "size")]
         sizes: Vec<String>,
+        /// Pieces that are cut on the fold are unfolded.
+        #[arg(long)]
+        whole: bool,
         /// As JSON on stdout: by size and piece, in mm.
         #[arg(long)]
         json: bool,
@@ -165,6 +168,9 @@ pub struct PublishCall {
     /// Only these pieces; may be repeated.
     #[arg(long = "piece")]
     pub pieces: Vec<String>,
+    /// Pieces that are cut on the fold are drawn whole.
+    #[arg(long)]
+    pub whole: bool,
     /// One wide sheet, or pages of a home printer: `both` can be printed on A4 and on US Letter.
     #[arg(long, value_enum, default_value_t = PaperCall::Wide)]
     pub paper: PaperCall,
@@ -278,7 +284,7 @@ pub fn run(command: &Command) -> ExitCode {
     let done = match command {
         Command::Measure(call) => measure::run(call),
         Command::Proof { file, json } => proof::run(file, *json),
-        Command::Finish { file, sizes, json } => finish::run(file, sizes, *json),
+        Command::Finish { file, sizes, whole, json } => finish::run(file, sizes, *whole, *json),
         Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),

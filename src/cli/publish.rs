@@ -45,7 +45,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let mut exit = FINE;
     for group in groups {
         let sizes: Vec<&str> = group.iter().map(|c| model.plan.cases.list[*c].address.as_str()).collect();
-        let (pieces, missing) = wanted_pieces(&draft, &model, &finished, &group, &call.pieces);
+        let (pieces, missing) = wanted_pieces(&draft, &model, &finished, &group, (&call.pieces, call.whole));
         for (name, size) in missing {
             exit = NO;
             messages.push_str(&format!(
@@ -66,7 +66,8 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
                 (output::write_pdf(&title(&draft, call), &[picture]).map_err(|e| stopped(e.into()))?, size)
             }
             Some(paper) => {
-                let wish = PrintWish { paper, purpose: purpose(call), pieces: call.pieces.clone(), margin };
+                let wish =
+                    PrintWish { paper, purpose: purpose(call), pieces: call.pieces.clone(), margin, whole: call.whole };
                 let settings = home_settings(&draft, &model, &group, &wish);
                 let sheets = output::home_sheets(&pieces, &settings).map_err(stopped)?;
                 for note in &sheets.notes {

@@ -25,6 +25,8 @@ pub struct PieceFinishing {
     pub lines: Vec<LinePlan>,
     /// Allowances of the legs of its darts, in the order of its mouths.
     pub legs: Vec<Option<Formula>>,
+    /// How long its pleats and tucks are, in the order of its mouths behind its darts.
+    pub depths: Vec<Option<Formula>>,
     /// Where its label stands.
     pub label: Option<Formula>,
     /// By which angle the label is turned.
@@ -42,7 +44,7 @@ impl PieceFinishing {
         let corners = self.corners.iter().filter_map(|c| c.width.as_ref());
         let cuts = self.cuts.iter().filter_map(|c| c.heading.as_ref());
         let lines = self.lines.iter().map(|l| &l.line);
-        let legs = self.legs.iter().flatten();
+        let legs = self.legs.iter().chain(&self.depths).flatten();
         let others =
             marks.chain(corners).chain(cuts).chain(lines).chain(legs).chain(&self.label).chain(&self.label_turn);
         allowances.chain(others.map(|f| (None, f)))

@@ -2,12 +2,12 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::limits::Limits;
+use super::body::Body;
 use super::widths::{point, real};
 use crate::base::tolerance;
 use crate::compute::{MarkPlan, Model, PieceFinishing};
 use crate::curves::Pt;
-use crate::document::MarkKind;
+use crate::document::{MarkKind, Pressed};
 use crate::language::Value;
 
 /// A mark, or one of a row.
@@ -54,7 +54,7 @@ pub struct RowMiss {
 }
 
 /// The marks of a piece.
-pub(super) fn placed(model: &Model, case: usize, finishing: &PieceFinishing, _limits: &Limits) -> Vec<PlacedMark> {
+pub(super) fn placed(model: &Model, case: usize, finishing: &PieceFinishing) -> Vec<PlacedMark> {
     let mut out = Vec::new();
     for (place, mark) in finishing.marks.iter().enumerate() {
         let Some(at) = point(model, case, &mark.at) else { continue };
@@ -111,6 +111,37 @@ pub fn row_miss(model: &Model, case: usize, mark: &MarkPlan, limit: f64) -> Opti
     let steps = (fixed / even).ceil().clamp(1.0, f64::from(row.count - 1));
     let other = fixed / steps;
     Some(RowMiss { off, step: row.step, number: steps as u32 + 1, other, ends: other * f64::from(row.count - 1) })
+}
+
+/// How far inside the arrow of a pleat stands, and the size of its head, as parts of its intake.
+const PLEAT_ARROW: (f64, f64) = (0.5, 0.25);
+
+/// The lines of pleats and tucks: from both feet inwards as long as they are, square to the edge; an arrow towards the side to which they
+/// are pressed.
+pub(super) fn pleats(model: &Model, case: usize, finishing: &PieceFinishing, body: &Body) -> Vec<BezPath> {
+    let mut out = Vec::new();
+    for mouth in body.mouths.iter().filter(|m| m.tip.is_none()) {
+        let Some(place) = mouth.place.checked_sub(finishing.legs.len()) else { continue };
+        let depth = finishing.depths.get(place).and_then(Option::as_ref).and_then(|f| real(model, case, f));
+        let [a, b] = mouth.at;
+        let (Some(depth), Some(along)) = (depth.filter(|d| *d > 0.0), (b - a).unit()) else { continue };
+        let inside = along.square().scaled(body.sense);
+        let line = |from: Pt<f64>, to: Pt<f64>| {
+            let mut path = BezPath::new();
+            path.move_to(from.value());
+            path.line_to(to.value());
+            path
+        };
+        out.extend([a, b].map(|foot| line(foot, foot + inside.scaled(depth))));
+        let (from, to) = if mouth.pressed == Pressed::ToStart { (b, a) } else { (a, b) };
+        let intake = (b - a).length();
+        let down = inside.scaled((PLEAT_ARROW.0 * intake).min(depth));
+        let (from, to) = (from + down, to + down);
+        out.push(line(from, to));
+        let back = (from - to).scaled(PLEAT_ARROW.1);
+        out.extend([back.square(), -back.square()].map(|aside| line(to, to + back + aside.scaled(PLEAT_ARROW.0))));
+    }
+    out
 }
 
 /// Lines to lengthen or shorten at, and slits, as far as they lie on the piece.

@@ -6,6 +6,7 @@
 mod body;
 mod corner;
 mod cutting;
+mod hem;
 mod limits;
 mod marks;
 mod mouth;
@@ -16,6 +17,7 @@ mod ring;
 mod roll;
 mod sewing;
 mod trim;
+mod unfold;
 mod widths;
 
 use std::sync::Arc;
@@ -26,12 +28,14 @@ use crate::document::{Draft, Piece};
 use crate::language::Value;
 
 pub use cutting::{Symmetry, cut_words};
+pub use hem::HemState;
 pub use limits::{Limits, literal};
 pub use marks::{PlacedLine, PlacedMark, RowMiss, row_miss};
 pub use notches::{NotchFault, NotchMark, NotchPlace, PlacedNotch};
-pub use piece::{FinishedCut, FinishedPiece, HemState};
+pub use piece::{FinishedCut, FinishedPiece};
 pub use roll::{Rolled, RolledNotch, RolledPiece, roll};
 pub use sewing::{EdgeEnd, Sewing, Sewn};
+pub use unfold::{doubled, unfolded};
 
 /// A draft finished in all its cases.
 #[derive(Clone, Debug)]

@@ -9,6 +9,7 @@ use kurbo::{BezPath, Point};
 use super::body::Body;
 use super::corner::{self, Join, Limb};
 use super::cutting;
+use super::hem::{HemState, hems};
 use super::limits::Limits;
 use super::marks::{self, PlacedLine, PlacedMark};
 use super::mouth;
@@ -36,6 +37,8 @@ pub struct FinishedPiece {
     pub marks: Vec<PlacedMark>,
     /// Lines that are only drawn.
     pub lines: Vec<PlacedLine>,
+    /// Fold lines of pleats and tucks, and an arrow from the one to the other as they are laid.
+    pub pleats: Vec<BezPath>,
     /// Places of other pieces that are sewn on it.
     pub places: Vec<BezPath>,
     /// Where its label is wanted.
@@ -63,19 +66,6 @@ pub struct FinishedCut {
     pub grain: Option<[Point; 2]>,
     /// Turned edges of hems: edge, length of the turned edge, length where it is sewn, whether the hem is curved.
     pub hems: Vec<HemState>,
-}
-
-/// A hem against the place where it is sewn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct HemState {
-    /// The edge.
-    pub edge: usize,
-    /// Length of the edge that is turned up, mm.
-    pub have: f64,
-    /// Length of the piece where it comes to lie, mm.
-    pub needed: f64,
-    /// Whether the hem is curved.
-    pub curved: bool,
 }
 
 /// Why there is no cut line where nothing else is known.
@@ -181,8 +171,9 @@ impl Case<'_> {
         };
         Some(FinishedPiece {
             notches: notches::marks(frame, work, notches, self.limits),
-            marks: marks::placed(self.model, self.case, finishing, self.limits),
+            marks: marks::placed(self.model, self.case, finishing),
             lines: marks::lines(self.model, self.case, finishing, &flat),
+            pleats: marks::pleats(self.model, self.case, finishing, &work.body),
             places: places.get(&frame).cloned().unwrap_or_default(),
             label: finishing.label.as_ref().and_then(|f| super::widths::point(self.model, self.case, f)).map(Pt::value),
             stitch,
@@ -467,55 +458,4 @@ fn started_at(segment: Segment<f64>, at: Pt<f64>) -> Segment<f64> {
         Segment::Cubic([_, b, c, d]) => Segment::Cubic([at, b, c, d]),
         arc @ Segment::Arc(_) => arc,
     }
-}
-
-/// Hems against the places where they are sewn.
-fn hems(work: &Work, joins: &[Join]) -> Vec<HemState> {
-    let n = work.stretches.len();
-    let mut out = Vec::new();
-    for (edge, told) in work.told.iter().enumerate() {
-        let Some(hem) = told.hem else { continue };
-        let line = &work.body.edges[edge];
-        let mut have = 0.0;
-        let curved = line.segments().len() > 1 || !matches!(line.segments()[0], Segment::Line(..));
-        for (k, stretch) in work.stretches.iter().enumerate().filter(|(_, s)| s.edge == edge) {
-            if curved {
-                // Parallel against parallel: what the sides' allowances add is the same on both.
-                have += stretch.off.length();
-                continue;
-            }
-            let (from, to) = (joins[(k + n - 1) % n].from, joins[k].keep);
-            have += (to - from).max(0.0);
-            // Where the corner is run on along the hem's cut line.
-            let way = |at_end: bool| if at_end { stretch.off.end_tangent() } else { stretch.off.start_tangent() };
-            let on = |s: &Segment<f64>, at_end: bool| {
-                let (Segment::Line(a, b), Some(way)) = (s, way(at_end)) else { return 0.0 };
-                let leg = *b - *a;
-                if leg.cross(way).abs() <= crate::base::tolerance::CURVE { leg.dot(way).abs() } else { 0.0 }
-            };
-            have += joins[k].via.first().map_or(0.0, |s| on(s, true));
-            have += joins[(k + n - 1) % n].via.last().map_or(0.0, |s| on(s, false));
-        }
-        // Where the turned edge comes to lie: that far inside, between the cut lines of the sides.
-        let inside = if hem.turn_in > 0.0 { hem.depth - hem.turn_in } else { hem.depth };
-        let sides = |end: bool| {
-            let k = work.stretches.iter().position(|s| s.edge == edge)?;
-            let last = work.stretches.iter().rposition(|s| s.edge == edge)?;
-            let (corner, way) =
-                if end { (line.end(), line.end_tangent()?) } else { (line.start(), line.start_tangent()?) };
-            let foot = corner + way.square().scaled(work.body.sense * inside);
-            let side = if end { &work.stretches[(last + 1) % n].off } else { &work.stretches[(k + n - 1) % n].off };
-            let near = |m: &crate::curves::Met<f64>| (m.point - foot).length();
-            let met = side.meets_line(foot, way).ok()?.into_iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
-            Some((met.point - foot).dot(way) * if end { 1.0 } else { -1.0 })
-        };
-        let needed = match curved {
-            true => Some(line.set_off_length(work.body.sense * inside, work.body.sense * inside)),
-            false => sides(true).zip(sides(false)).map(|(a, b)| line.length() + a + b),
-        };
-        if let Some(needed) = needed {
-            out.push(HemState { edge, have, needed, curved });
-        }
-    }
-    out
 }

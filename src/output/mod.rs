@@ -26,7 +26,7 @@ pub use label::{Room, Shapes};
 pub use layout::Layout;
 pub use paper::{HOME_MARGIN, Paper, lacking, pages_over};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
-pub use pieces::{lines, outline, sheet_pieces, signs, stack};
+pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 

@@ -5,11 +5,17 @@ use kurbo::{BezPath, Circle, PathEl, Point, Shape, Vec2};
 use super::SheetPiece;
 use crate::compute::{FramePlan, Item, Model};
 use crate::document::{Draft, MarkKind, Piece};
-use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words};
+use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words, doubled, unfolded};
 
 /// All pieces of a draft in one case, and the names of those that cannot be drawn there. Pieces that hang on something that
-/// is not true come faded: they are to be seen, not to be cut.
-pub fn sheet_pieces(draft: &Draft, model: &Model, finished: &Finished, case: usize) -> (Vec<SheetPiece>, Vec<String>) {
+/// is not true come faded: they are to be seen, not to be cut. `whole`: those that are cut on the fold are unfolded.
+pub fn sheet_pieces(
+    draft: &Draft,
+    model: &Model,
+    finished: &Finished,
+    case: usize,
+    whole: bool,
+) -> (Vec<SheetPiece>, Vec<String>) {
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     let size = model.plan.cases.list.get(case).map_or("", |c| c.address.as_str());
@@ -35,11 +41,33 @@ pub fn sheet_pieces(draft: &Draft, model: &Model, finished: &Finished, case: usi
         };
         if let Some(made) = made {
             finished_lines(frame, piece, made, &mut sheet);
+            if whole && let Some(fold) = fold_of(model, case, frame) {
+                unfold(&mut sheet, fold);
+            }
         }
         pieces.push(sheet);
     }
     (pieces, missing)
 }
+
+/// Both ends of the edge of a piece that lies on a fold of the cloth.
+pub fn fold_of(model: &Model, case: usize, frame: &FramePlan) -> Option<(Point, Point)> {
+    let edge = frame.finishing.cuts.iter().find_map(|c| c.on_fold)?;
+    let shape = model.item(case, *frame.edges.get(edge)?)?.edge()?;
+    Some((shape.curve.start().value(), shape.curve.end().value()))
+}
+
+/// A piece that is cut on the fold, drawn whole.
+fn unfold(sheet: &mut SheetPiece, fold: (Point, Point)) {
+    sheet.outline = unfolded(&sheet.outline, fold);
+    sheet.stitch = sheet.stitch.as_ref().map(|s| unfolded(s, fold));
+    doubled(&mut sheet.lines, fold);
+    sheet.words.retain(|(_, _, text)| text != ON_FOLD);
+    sheet.notes.push("drawn whole: not on the fold".to_owned());
+}
+
+/// What stands along an edge on the fold.
+const ON_FOLD: &str = "on the fold of the cloth";
 
 /// What finishing adds to a piece on a sheet: the cut line around the stitch line, notches, marks, grain, words.
 fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet: &mut SheetPiece) {
@@ -74,7 +102,7 @@ fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet:
     {
         // Beside the fold, inside the piece.
         let inside = made.stitch.bounding_box().center();
-        let (at, angle, text) = along(a, b, 0.5, "on the fold of the cloth");
+        let (at, angle, text) = along(a, b, 0.5, ON_FOLD);
         let aside = Vec2::new(-libm::sin(angle), libm::cos(angle));
         let off = if aside.dot(inside - at) > 0.0 { FOLD_WORDS } else { -WORDS_OFF };
         sheet.words.push((at + aside * off, angle, text));
@@ -97,6 +125,7 @@ pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
         path
     };
     out.extend(made.notches.iter().flat_map(|n| &n.strokes).map(|s| line(s[0], s[1])));
+    out.extend(made.pleats.iter().cloned());
     out.extend(made.places.iter().filter(|p| !p.elements().is_empty()).cloned());
     out.extend(made.lines.iter().filter(|l| !l.path.elements().is_empty()).map(|l| l.path.clone()));
     if let Some([head, tail]) = made.cuts.iter().find_map(|c| c.grain) {

@@ -55,6 +55,8 @@ pub struct PrintWish {
     pub pieces: Vec<String>,
     /// Border that the printer leaves free, mm; none: the draft's.
     pub margin: Option<f64>,
+    /// Pieces that are cut on the fold are drawn whole.
+    pub whole: bool,
 }
 
 /// The pieces of some cases, those that are wanted, and the names of those that cannot be drawn, with their sizes.
@@ -63,12 +65,12 @@ pub fn wanted_pieces(
     model: &Model,
     finished: &Finished,
     cases: &[usize],
-    only: &[String],
+    (only, whole): (&[String], bool),
 ) -> (Vec<SheetPiece>, Vec<(String, String)>) {
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     for case in cases {
-        let (found, lost) = output::sheet_pieces(draft, model, finished, *case);
+        let (found, lost) = output::sheet_pieces(draft, model, finished, *case, whole);
         let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
         let wanted = |name: &String| only.is_empty() || only.contains(name);
         pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
@@ -119,7 +121,7 @@ pub fn home_print(
     cases: &[usize],
     wish: &PrintWish,
 ) -> Result<(HomeSheets, Vec<(String, String)>), SheetError> {
-    let (pieces, missing) = wanted_pieces(draft, model, finished, cases, &wish.pieces);
+    let (pieces, missing) = wanted_pieces(draft, model, finished, cases, (&wish.pieces, wish.whole));
     let sheets = output::home_sheets(&pieces, &home_settings(draft, model, cases, wish))?;
     Ok((sheets, missing))
 }

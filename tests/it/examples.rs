@@ -44,7 +44,7 @@ fn examples_open_proof_publish_and_round_trip() {
             .collect();
         assert_eq!(codes, shown, "{name}");
         for case in 0..model.cases.len() {
-            let (pieces, missing) = output::sheet_pieces(&opened.draft, &model, &finished, case);
+            let (pieces, missing) = output::sheet_pieces(&opened.draft, &model, &finished, case, false);
             assert_eq!(missing, Vec::<String>::new(), "{name}");
             assert!(pieces.iter().all(|p| !p.faded), "{name}");
             let pdf = output::publish_wide("test", &pieces, output::WideSettings::default()).unwrap();

@@ -15,13 +15,13 @@ fn rows(table: &str) -> Vec<Json> {
     all["tables"][table]["rows"].as_array().unwrap().clone()
 }
 
-struct Made {
-    draft: Draft,
-    model: Model,
-    finished: Finished,
+pub struct Made {
+    pub draft: Draft,
+    pub model: Model,
+    pub finished: Finished,
 }
 
-fn made(body: &str) -> Made {
+pub fn made(body: &str) -> Made {
     let head = "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]),";
     let draft = file::read(&format!("{head}{body})")).unwrap().draft;
     let model = Engine::new().compute(&draft);
@@ -30,15 +30,15 @@ fn made(body: &str) -> Made {
 }
 
 impl Made {
-    fn piece(&self, place: usize) -> &FinishedPiece {
+    pub fn piece(&self, place: usize) -> &FinishedPiece {
         self.finished.cases[0][place].as_ref().unwrap()
     }
 
-    fn cut(&self, place: usize) -> BezPath {
+    pub fn cut(&self, place: usize) -> BezPath {
         self.piece(place).cuts[0].outline.clone().unwrap()
     }
 
-    fn loud(&self) -> Vec<String> {
+    pub fn loud(&self) -> Vec<String> {
         let findings = proof::proof(&self.draft, &self.model);
         let loud = findings.iter().filter(|f| f.severity() != tracewheel::base::Severity::Note);
         loud.map(|f| tracewheel::base::message(f, self.draft.display)).collect()
@@ -51,12 +51,12 @@ fn vertices(path: &BezPath) -> Vec<Point> {
     out
 }
 
-fn has(path: &BezPath, x: f64, y: f64) {
+pub fn has(path: &BezPath, x: f64, y: f64) {
     let near = vertices(path).iter().map(|v| v.distance(Point::new(x, y))).fold(f64::INFINITY, f64::min);
     assert!(near < 1e-6, "no corner at {x}, {y}: nearest {near}: {:?}", vertices(path));
 }
 
-fn near(have: f64, wanted: f64, within: f64) {
+pub fn near(have: f64, wanted: f64, within: f64) {
     assert!((have - wanted).abs() <= within, "{have} for {wanted}");
 }
 
@@ -65,7 +65,7 @@ fn length(path: &BezPath) -> f64 {
 }
 
 /// A piece of straight edges with allowances, its corners as told.
-fn polygon(name: &str, vertices: &[(f64, f64)], widths: &[f64], more: &str) -> String {
+pub fn polygon(name: &str, vertices: &[(f64, f64)], widths: &[f64], more: &str) -> String {
     let n = vertices.len();
     let points: String = vertices
         .iter()
@@ -373,50 +373,6 @@ fn a_tight_curve_is_trimmed_and_told() {
 }
 
 #[test]
-fn match_marks_are_made_where_a_corner_falls_into_a_run() {
-    let yoke = polygon("yoke", &[(0.0, 0.0), (0.0, 60.0), (-200.0, 60.0), (-200.0, 0.0)], &[10.0; 4], "");
-    let left = polygon("left", &[(0.0, 0.0), (120.0, 0.0), (120.0, 200.0), (0.0, 200.0)], &[10.0; 4], "");
-    let right = polygon("right", &[(0.0, 0.0), (80.0, 0.0), (80.0, 200.0), (0.0, 200.0)], &[10.0; 4], "");
-    let m = made(&format!(
-        "pieces: [{yoke}, {left}, {right}], seams: [
-        (name: \"panel\", one: [\"left.e1\"], two: [\"reversed(right.e3)\"], order: \"1\"),
-        (name: \"yoke\", one: [\"reversed(yoke.e1)\"], two: [\"left.e0\", \"right.e0\"], order: \"2\", notches: [(name: \"n\", at: \"1/4\", strokes: 2)])]"
-    ));
-    assert_eq!(m.loud(), Vec::<String>::new());
-    let marks = &m.piece(0).notches;
-    let made = marks.iter().find(|n| n.name.is_empty()).unwrap();
-    // 120 mm from the yoke's left end, on its cut line.
-    assert!(made.strokes[0][0].distance(Point::new(-80.0, 70.0)) < 1e-9, "{made:?}");
-    // A notch of two strokes, 5 mm apart about its place, 6.35 mm deep, so more than 3.175 mm off the stitching.
-    let told = marks.iter().find(|n| &*n.name == "n").unwrap();
-    assert_eq!(told.strokes.len(), 2);
-    near(told.strokes[0][0].distance(told.strokes[1][0]), 5.0, 1e-9);
-    near(told.strokes[0][1].y, 70.0 - 6.35, 1e-9);
-    assert!(m.piece(1).notches.iter().any(|n| &*n.name == "n"));
-    assert!(m.piece(2).notches.iter().all(|n| &*n.name != "n"));
-}
-
-#[test]
-fn notches_share_an_eased_stretch_by_fractions_and_the_rest_by_distances() {
-    let long = polygon("long", &[(0.0, 0.0), (310.0, 0.0), (310.0, 90.0), (0.0, 90.0)], &[10.0; 4], "");
-    let short = polygon("short", &[(0.0, 0.0), (300.0, 0.0), (300.0, 90.0), (0.0, 90.0)], &[10.0; 4], "")
-        .replace("points: [", "points: [(name: \"mark\", at: \"(100 mm, 0 mm)\"), ");
-    let long = long.replace("points: [", "points: [(name: \"mark\", at: \"(100 mm, 0 mm)\"), ");
-    let m = made(&format!(
-        "pieces: [{long}, {short}], seams: [(name: \"s\", one: [\"long.e0\"], two: [\"short.e0\"], fit: eased(longer: one, by: \"10 mm\"),
-        stretches: [(to_one: \"long.mark\", to_two: \"short.mark\", share: \"0\"), (share: \"1\")],
-        notches: [(name: \"even\", on: two, at: \"40 mm\", strokes: 1), (name: \"eased\", on: two, at: \"200 mm\", strokes: 1)])]"
-    ));
-    assert_eq!(m.loud(), Vec::<String>::new());
-    let x =
-        |piece: usize, name: &str| m.piece(piece).notches.iter().find(|n| &*n.name == name).unwrap().strokes[0][0].x;
-    near(x(1, "even"), 40.0, 1e-9);
-    near(x(0, "even"), 40.0, 1e-9);
-    near(x(1, "eased"), 200.0, 1e-9);
-    near(x(0, "eased"), 205.0, 1e-9);
-}
-
-#[test]
 fn a_leg_is_cut_out_or_slashed() {
     let dart = |form: &str| {
         let p = polygon(
@@ -440,104 +396,53 @@ fn a_leg_is_cut_out_or_slashed() {
     has(&slashed, 100.0, -peak);
 }
 
-#[test]
-fn the_place_of_a_pocket_is_carried_over_a_dart_and_over_a_seam() {
-    let pocket = polygon("pocket", &[(0.0, 0.0), (60.0, 0.0), (60.0, 30.0), (0.0, 30.0)], &[10.0; 4], "");
-    let dart = "darts: [(name: \"dart\", on: \"e0\", centre: \"100 mm\", intake: \"40 mm\", tip: \"120 mm\")], marks: [(name: \"here\", kind: place, at: \"p0.right(70 mm).down(40 mm)\", piece: \"pocket\")]";
-    let front = polygon("front", &[(0.0, 0.0), (200.0, 0.0), (200.0, 300.0), (0.0, 300.0)], &[10.0; 4], dart);
-    let m = made(&format!("pieces: [{front}, {pocket}]"));
-    assert_eq!(m.loud(), Vec::<String>::new());
-    let drawn = &m.piece(0).places[0];
-    // Nothing of its outline is lost: it lies on the closed body, whose dart is opened again.
-    near(drawn.segments().map(|s| kurbo::ParamCurveArclen::arclen(&s, 1e-9)).sum(), 180.0, 1e-6);
-    // Left of the dart it lies as it is told; its right corner turns about the tip by the whole angle of the dart.
-    has(drawn, 70.0, 40.0);
-    has(drawn, 70.0, 70.0);
-    let turn = 2.0 * (20.0f64).atan2(120.0);
-    let (x, y) = (130.0 - 100.0, 40.0 - 120.0);
-    has(drawn, 100.0 + x * turn.cos() - y * turn.sin(), 120.0 + x * turn.sin() + y * turn.cos());
-    // It is drawn up to the legs, on both sides: at 40 mm down they are 40/3 mm from the middle.
-    has(drawn, 100.0 - 20.0 * 80.0 / 120.0, 40.0);
+type V = (f64, f64);
 
-    let mark = "marks: [(name: \"here\", kind: place, at: \"p0.right(180 mm).down(100 mm)\", piece: \"pocket\")]";
-    let left = polygon("left", &[(0.0, 0.0), (200.0, 0.0), (200.0, 300.0), (0.0, 300.0)], &[10.0; 4], mark);
-    let right = polygon("right", &[(0.0, 0.0), (150.0, 0.0), (150.0, 300.0), (0.0, 300.0)], &[10.0; 4], "");
-    let seam = "seams: [(name: \"s\", one: [\"left.e1\"], two: [\"reversed(right.e3)\"])]";
-    let m = made(&format!("pieces: [{left}, {right}, {pocket}], {seam}"));
-    let (on_left, on_right) = (&m.piece(0).places[0], &m.piece(1).places[0]);
-    for (x, y) in [(180.0, 100.0), (200.0, 100.0), (200.0, 130.0), (180.0, 130.0)] {
-        has(on_left, x, y);
-    }
-    for (x, y) in [(0.0, 100.0), (40.0, 100.0), (40.0, 130.0), (0.0, 130.0)] {
-        has(on_right, x, y);
-    }
+fn mirrored(p: V, at: V, way: V) -> V {
+    let square = way.0 * way.0 + way.1 * way.1;
+    let along = ((p.0 - at.0) * way.0 + (p.1 - at.1) * way.1) / square;
+    let foot = (at.0 + way.0 * along, at.1 + way.1 * along);
+    (2.0 * foot.0 - p.0, 2.0 * foot.1 - p.1)
 }
 
-/// A generated draft with allowances, and the same with one number changed.
-fn generated(seed: u64) -> (Draft, Draft) {
-    use crate::seeds::generate::{Options, draft};
-    let mut draft = draft(&Options { pieces: 3, points: 14, sizes: 4, found: 2, broken: 0.0, seed });
-    draft.settings.allowance = format!("{} mm", 4 + seed % 17);
-    let mut other = draft.clone();
-    let piece = std::sync::Arc::make_mut(&mut other.pieces[0]);
-    let point = piece.points.last_mut().unwrap();
-    point.at = format!("({}).right(3 mm)", point.at);
-    (draft, other)
+fn meet(p: V, u: V, q: V, w: V) -> V {
+    let turn = u.0 * w.1 - u.1 * w.0;
+    let t = ((q.0 - p.0) * w.1 - (q.1 - p.1) * w.0) / turn;
+    (p.0 + u.0 * t, p.1 + u.1 * t)
 }
 
+/// A slanted dart: its mouth depends on the side to which it is pressed. Worked out with mirrored points and straight lines only.
 #[test]
-fn generated_pieces_are_finished_whatever_their_shape() {
-    let (mut cut, mut trimmed) = (0, 0);
-    for seed in 1..=60 {
-        let (draft, other) = generated(seed);
-        let mut engine = Engine::new();
-        let model = engine.compute(&draft);
-        let finished = finish(&draft, &model);
-        for piece in finished.cases.iter().flatten().flatten() {
-            for made in &piece.cuts {
-                let outline = made.outline.as_ref().unwrap_or_else(|| panic!("seed {seed}: no cut line"));
-                assert!(outline.is_finite(), "seed {seed}");
-                cut += 1;
-                trimmed += usize::from(made.trimmed.is_some());
-                if made.trimmed.is_none() {
-                    assert!(outline.area().abs() > piece.stitch.area().abs(), "seed {seed}: the cut line is smaller");
-                }
-            }
-        }
-        // What is kept from before is what would be made anew.
-        let later = engine.compute(&other);
-        let before = tracewheel::finish::Before { draft: &draft, model: &model, finished: &finished };
-        let followed = tracewheel::finish::finish_after(&other, &later, Some(before));
-        let anew = finish(&other, &later);
-        assert_eq!(followed.cases, anew.cases, "seed {seed}");
-        assert_eq!(followed.notches, anew.notches, "seed {seed}");
-    }
-    assert!(cut > 300 && trimmed < cut, "{cut} cut lines, {trimmed} trimmed");
-}
-
-#[test]
-fn what_hangs_on_nothing_that_changed_is_the_very_same() {
-    let square = [(0.0, 0.0), (90.0, 0.0), (90.0, 70.0), (0.0, 70.0)];
-    let pieces: String = ["one", "two", "three"].iter().map(|n| polygon(n, &square, &[10.0; 4], "") + ", ").collect();
-    let seam = "seams: [(name: \"s\", one: [\"one.e1\"], two: [\"reversed(two.e3)\"])]";
-    let text =
-        format!("(format: \"tracewheel draft\", version: 0, chart: (girth: [\"one\"]), pieces: [{pieces}], {seam})");
-    let read = |text: &str| file::read(text).unwrap().draft;
-    let (draft, changed) = (read(&text), read(&text.replacen("(90 mm, 70 mm)", "(90 mm, 72 mm)", 1)));
-    let mut engine = Engine::new();
-    let model = engine.compute(&draft);
-    let finished = finish(&draft, &model);
-    let later = engine.compute(&changed);
-    let before = tracewheel::finish::Before { draft: &draft, model: &model, finished: &finished };
-    let followed = tracewheel::finish::finish_after(&changed, &later, Some(before));
-    assert_eq!(followed.cases, finish(&changed, &later).cases);
-    let piece = |f: &Finished, i: usize| f.cases[0][i].clone().unwrap();
-    // The first has changed, the second is sewn to it, the third is by itself.
-    assert!(*piece(&finished, 0) != *piece(&followed, 0));
-    assert!(std::sync::Arc::ptr_eq(&piece(&finished, 2), &piece(&followed, 2)));
-    // Another setting is another draft: everything is made anew.
-    let wider = read(&text.replacen("version: 0,", "version: 0, settings: (notch_depth: \"2 mm\"),", 1));
-    let later = engine.compute(&wider);
-    let again = tracewheel::finish::finish_after(&wider, &later, Some(before));
-    assert!(!std::sync::Arc::ptr_eq(&piece(&finished, 2), &piece(&again, 2)));
+fn the_mouth_of_a_slanted_dart_depends_on_where_it_is_pressed() {
+    let (a, b, tip): (V, V, V) = ((85.0, 0.0), (115.0, 0.0), (106.0, 100.0));
+    let leg = (tip.0 - a.0).hypot(tip.1 - a.1);
+    let other = (tip.0 - b.0).hypot(tip.1 - b.1);
+    // The second leg swings until it is as long as the first.
+    let b = (tip.0 + (b.0 - tip.0) * leg / other, tip.1 + (b.1 - tip.1) * leg / other);
+    let (to_a, to_b) = ((a.0 - tip.0, a.1 - tip.1), (b.0 - tip.0, b.1 - tip.1));
+    let middle = (to_a.0 + to_b.0, to_a.1 + to_b.1);
+    let dart = |pressed: &str| {
+        let p = polygon(
+            "p",
+            &[(0.0, 0.0), (200.0, 0.0), (200.0, 200.0), (0.0, 200.0)],
+            &[0.0; 4],
+            &format!(
+                "darts: [(name: \"dart\", on: \"e0\", centre: \"100 mm\", intake: \"30 mm\", tip: \"(106 mm, 100 mm)\", pressed: {pressed})]"
+            ),
+        );
+        made(&format!("settings: (seam_limit: \"9 mm\"), pieces: [{p}]")).piece(0).stitch.clone()
+    };
+    // Pressed to the start: the edge left of it, mirrored in its first leg, up to the middle; then that mirrored in the middle.
+    let left = mirrored((0.0, 0.0), a, to_a);
+    let peak = meet(a, (left.0 - a.0, left.1 - a.1), tip, middle);
+    let to_start = dart("to_start");
+    has(&to_start, peak.0, peak.1);
+    has(&to_start, b.0, b.1);
+    // Pressed to the end: the edge right of it, from where it crosses the swung leg.
+    let corner = meet((200.0, 0.0), (1.0, 0.0), b, to_b);
+    let right = mirrored((200.0, 0.0), b, to_b);
+    let other_peak = meet(corner, (right.0 - corner.0, right.1 - corner.1), tip, middle);
+    let to_end = dart("to_end");
+    has(&to_end, other_peak.0, other_peak.1);
+    assert!((peak.0 - other_peak.0).hypot(peak.1 - other_peak.1) > 0.5);
 }

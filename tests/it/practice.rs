@@ -80,7 +80,8 @@ fn at(pair: &Json) -> Point {
 }
 
 fn finished(file: &str, wanted: &Json) {
-    let made = said(&["finish", file, "--json"]);
+    let whole: &[&str] = if wanted.get("whole").is_some() { &["--whole"] } else { &[] };
+    let made = said(&[&["finish", file, "--json"], whole].concat());
     let all = |key: &str| wanted.get(key).and_then(Json::as_array).cloned().unwrap_or_default();
     let of = |one: &Json| made[one["size"].as_str().unwrap()][one["piece"].as_str().unwrap()].clone();
     for one in all("through") {
@@ -91,6 +92,15 @@ fn finished(file: &str, wanted: &Json) {
             let away = corners.iter().map(|c| c.distance(at(point))).fold(f64::INFINITY, f64::min);
             assert!(away <= 0.01, "{file}: no corner of the line at {point}, nearest {away}: {corners:?}");
         }
+    }
+    for one in all("extent") {
+        let corners = vertices(of(&one)["cuts"][0]["outline"].as_str().unwrap());
+        let span = |of: fn(&Point) -> f64| {
+            let all = corners.iter().map(of);
+            all.clone().fold(f64::NEG_INFINITY, f64::max) - all.fold(f64::INFINITY, f64::min)
+        };
+        let (wide, high) = (one["wide"].as_f64().unwrap(), one["high"].as_f64().unwrap());
+        assert!(near(span(|p| p.x), wide, 0.001) && near(span(|p| p.y), high, 0.001), "{file}: {corners:?}");
     }
     for one in all("words") {
         let words = of(&one)["cuts"][0]["words"].clone();

@@ -187,6 +187,8 @@ impl PieceReader<'_, '_> {
             }
         }
         out.legs = piece.darts.iter().map(|d| self.read(&d.allowance, LENGTH, &d.on, &d.name)).collect();
+        let tucks = piece.pleats.iter().chain(&piece.tucks);
+        out.depths = tucks.map(|t| self.read(&t.depth, LENGTH, &t.on, &t.name)).collect();
         out.label = self.read(&piece.label.at, POINT, "", "label");
         out.label_turn = self.read(&piece.label.turn, ANGLE, "", "label");
         out
