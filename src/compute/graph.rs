@@ -357,6 +357,7 @@ pub(super) fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
         }
         Def::Mouth(m) => {
             all(&[&m.place, &m.intake]);
+            all(&m.bow.iter().collect::<Vec<_>>());
             out.push(m.flat);
             out.extend(m.tip.map(|t| t.0));
             out.extend(m.sense);

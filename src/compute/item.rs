@@ -61,6 +61,10 @@ pub struct Mouth<S> {
     pub intake: S,
     /// Its tip; pleats and tucks have none, nor a dart whose tip cannot be computed.
     pub tip: Option<Pt<S>>,
+    /// The other tip of a dart with two ends.
+    pub other_tip: Option<Pt<S>>,
+    /// How far its legs bow; none: they are straight.
+    pub bow: Option<S>,
     /// Length of its legs, where there is a tip.
     pub leg: Option<S>,
 }

@@ -123,7 +123,8 @@ impl<A> Runner<'_, A> {
                 for dart in darts {
                     let Some(Item::Mouth(mouth)) = self.access.item(*dart) else { return Err(Stop::upstream()) };
                     let tip = mouth.tip.ok_or_else(Stop::upstream)?;
-                    shape.folded.push([tip, mouth.first_foot, mouth.second_foot]);
+                    let tips = std::iter::once(tip).chain(mouth.other_tip);
+                    shape.folded.extend(tips.map(|tip| [tip, mouth.first_foot, mouth.second_foot]));
                 }
                 Ok(Item::Value(Value::Edge(Arc::new(shape))))
             }
@@ -301,6 +302,12 @@ impl<A> Runner<'_, A> {
             place = place * flat.curve.length();
         }
         let intake = self.real(&def.intake)?;
+        let bow = def.bow.as_ref().map(|f| self.real(f)).transpose()?;
+        if def.two_ended {
+            return shape::two_ended(&flat.curve, place, intake, bow)
+                .map(|m| Item::Mouth(Arc::new(m)))
+                .map_err(Stop::own);
+        }
         let tip = def.tip.and_then(|(node, deep)| {
             let tip = self.access.item(node)?;
             if !deep {
@@ -309,7 +316,7 @@ impl<A> Runner<'_, A> {
             let sense = def.sense.and_then(|n| self.access.item(n))?.real()?;
             Some(Tip::Deep(tip.real()?, sense.value()))
         });
-        let parts = MouthParts { place, by_foot: def.by_foot, intake, tip, second_kept: def.second_kept };
+        let parts = MouthParts { place, by_foot: def.by_foot, intake, tip, second_kept: def.second_kept, bow };
         shape::mouth(&flat.curve, &parts).map(|m| Item::Mouth(Arc::new(m))).map_err(Stop::own)
     }
 

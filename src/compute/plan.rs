@@ -125,6 +125,10 @@ pub struct MouthDef {
     pub tip: Option<(NodeId, bool)>,
     /// Whether the leg is measured at the second foot.
     pub second_kept: bool,
+    /// How far its legs bow.
+    pub bow: Option<Formula>,
+    /// Whether it has two ends: those of its line.
+    pub two_ended: bool,
 }
 
 /// A placement's formulas.

@@ -2,9 +2,11 @@
 
 use std::sync::Arc;
 
+use kurbo::BezPath;
+
 use super::item::{EdgeShape, Folded, Mouth, NodeTrouble};
 use crate::base::{Scalar, tolerance};
-use crate::curves::{Curve, Pt, Rigid};
+use crate::curves::{Curve, Pt, Rigid, Segment};
 use crate::language::Trouble;
 
 impl<S: Scalar> EdgeShape<S> {
@@ -125,6 +127,7 @@ pub(super) struct MouthParts<S> {
     pub intake: S,
     pub tip: Option<Tip<S>>,
     pub second_kept: bool,
+    pub bow: Option<S>,
 }
 
 /// The tip of a dart.
@@ -174,8 +177,60 @@ pub(super) fn mouth<S: Scalar>(curve: &Curve<S>, parts: &MouthParts<S>) -> Resul
         }
     };
     let kept = if parts.second_kept { second_foot } else { first_foot };
-    let leg = tip.map(|tip| (tip - kept).length());
-    Ok(Mouth { first, second, first_foot, second_foot, intake: parts.intake, tip, leg })
+    let other = if parts.second_kept { first_foot } else { second_foot };
+    let leg = tip.map(|tip| leg(kept, other, tip, parts.bow).length());
+    let (intake, bow) = (parts.intake, parts.bow);
+    Ok(Mouth { first, second, first_foot, second_foot, intake, tip, other_tip: None, bow, leg })
+}
+
+/// A dart inside a piece on the line from tip to tip: its feet lie square to it, the first on its left as seen.
+pub(super) fn two_ended<S: Scalar>(
+    line: &Curve<S>,
+    place: S,
+    intake: S,
+    bow: Option<S>,
+) -> Result<Mouth<S>, NodeTrouble> {
+    let off = |what| Err(NodeTrouble::MouthOff(what));
+    if intake.value() < -tolerance::EQUAL {
+        return off("its intake is below zero");
+    }
+    let to_end = line.length().value() - place.value();
+    if place.value() <= tolerance::EQUAL || to_end <= tolerance::EQUAL {
+        return off("its middle does not lie between the ends of its line");
+    }
+    let (Some(middle), Some(along)) = (line.point_at(place), line.tangent_at(place)) else {
+        return off("its line has no direction there");
+    };
+    let aside = Pt::new(along.y, -along.x).times(intake.times(0.5));
+    let (first_foot, second_foot, tip) = (middle + aside, middle - aside, line.start());
+    let leg = Some(leg(first_foot, second_foot, tip, bow).length());
+    let (tip, other_tip) = (Some(tip), Some(line.end()));
+    Ok(Mouth { first: place, second: place, first_foot, second_foot, intake, tip, other_tip, bow, leg })
+}
+
+/// From a foot to the tip, bowed away from the other foot in its middle by so much.
+fn leg<S: Scalar>(foot: Pt<S>, other: Pt<S>, tip: Pt<S>, bow: Option<S>) -> Segment<S> {
+    let (Some(bow), Some(way)) = (bow, (tip - foot).unit()) else { return Segment::Line(foot, tip) };
+    let aside = way.square();
+    let aside = if aside.dot(foot - other).value() < 0.0 { -aside } else { aside };
+    // A cubic whose two handles stand off by h stands off by 3/4 h in its middle.
+    let out = aside.times(bow.times(4.0 / 3.0));
+    let third = |t: f64| foot + (tip - foot).scaled(t) + out;
+    Segment::Cubic([foot, third(1.0 / 3.0), third(2.0 / 3.0), tip])
+}
+
+impl Mouth<f64> {
+    /// The legs of a dart, foot to tip to foot; with two ends, all round.
+    pub fn legs(&self) -> Option<BezPath> {
+        let (a, b) = (self.first_foot, self.second_foot);
+        let round = |tip: Pt<f64>| [leg(a, b, tip, self.bow), leg(b, a, tip, self.bow).reversed()];
+        let mut all = round(self.tip?).to_vec();
+        if let Some(tip) = self.other_tip {
+            let [there, back] = round(tip);
+            all.extend([back.reversed(), there.reversed()]);
+        }
+        Curve::new(all).ok().map(|c| c.to_path())
+    }
 }
 
 /// An edge with its mouths, in order along it.

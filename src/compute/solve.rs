@@ -103,6 +103,8 @@ fn lift<S: Scalar>(item: &Item<f64>) -> Item<S> {
             second_foot: point(m.second_foot),
             intake: c(m.intake),
             tip: m.tip.map(point),
+            other_tip: m.other_tip.map(point),
+            bow: m.bow.map(c),
             leg: m.leg.map(c),
         })),
         Item::Rigid(r) => Item::Rigid(Rigid::lifted(r)),

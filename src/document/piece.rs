@@ -164,9 +164,9 @@ pub enum Turn {
 pub struct Dart {
     /// Its name.
     pub name: String,
-    /// The edge it opens on.
+    /// The edge it opens on; with two ends, the inner line from tip to tip.
     pub on: String,
-    /// Place of its middle on the flat edge: a length or a fraction of the edge, from its start.
+    /// Place of its middle on the flat edge or line: a length or a fraction of it, from its start.
     pub centre: String,
     /// Place of its first foot instead of the middle.
     pub foot: String,
@@ -174,6 +174,8 @@ pub struct Dart {
     pub intake: String,
     /// Its tip: a point, or a length square to the edge, inside.
     pub tip: String,
+    /// How far each leg bows out of the straight, in its middle, away from the dart's middle; below zero: towards it; empty: straight.
+    pub bow: String,
     /// Towards which end of the edge it is pressed.
     #[serde(skip_serializing_if = "is_default")]
     pub pressed: Pressed,
@@ -211,7 +213,7 @@ pub enum DartForm {
     Slashed,
     /// Cut out, with an allowance on each leg.
     CutOut,
-    /// Two-ended, inside the piece.
+    /// With two ends, inside the piece.
     TwoEnded,
 }
 

@@ -436,6 +436,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
         to.see("foot", Role::Formula, &mut dart.foot);
         to.see("intake", Role::Formula, &mut dart.intake);
         to.see("tip", Role::Formula, &mut dart.tip);
+        to.see("bow", Role::Formula, &mut dart.bow);
         to.see("allowance", Role::Formula, &mut dart.allowance);
         to.see("note", Role::Words, &mut dart.note);
     }

@@ -36,6 +36,8 @@ pub(super) struct BodyMouth {
     pub kept: Pressed,
     /// How it is sewn.
     pub form: DartForm,
+    /// Whether its legs bow: its mouth is then left as it is drawn.
+    pub is_bowed: bool,
     /// Its place among the piece's darts, pleats and tucks.
     pub place: usize,
 }
@@ -67,7 +69,8 @@ impl Body {
             let Item::Mouth(mouth) = model.item(case, *node)? else { return None };
             let feet = [mouth.first, mouth.second];
             let at = [mouth.first_foot, mouth.second_foot];
-            mouths.push(BodyMouth { edge, feet, at, tip: mouth.tip, pressed, kept, form, place });
+            let is_bowed = mouth.bow.is_some_and(|bow| bow.abs() > crate::base::tolerance::EQUAL);
+            mouths.push(BodyMouth { edge, feet, at, tip: mouth.tip, pressed, kept, form, is_bowed, place });
         }
         mouths
             .sort_by(|a, b| (a.edge, a.feet[0]).partial_cmp(&(b.edge, b.feet[0])).unwrap_or(std::cmp::Ordering::Equal));

@@ -13,7 +13,7 @@ use super::widths::point;
 use crate::base::tolerance;
 use crate::compute::{Model, RunPart, run_of};
 use crate::curves::{Pt, Rigid};
-use crate::document::{DartForm, MarkKind};
+use crate::document::MarkKind;
 
 /// Lines that are carried, as straight stretches.
 type Lines = Vec<Vec<Point>>;
@@ -43,7 +43,7 @@ pub(super) fn placed<'a>(
             let Some(outline) = stitch(frame) else { continue };
             let (inside, outside) = split_by(&outline, &ring);
             let mut lines = inside;
-            for dart in own.mouths.iter().filter(|m| m.tip.is_some() && m.form != DartForm::TwoEnded) {
+            for dart in own.mouths.iter().filter(|m| m.tip.is_some()) {
                 lines = over_dart(lines, at, trued_feet(dart), dart.tip);
             }
             out.entry(frame).or_default().push(path_of(&lines));

@@ -3,7 +3,6 @@
 use super::body::Body;
 use crate::base::tolerance;
 use crate::curves::{Curve, Pt, Segment};
-use crate::document::DartForm;
 
 /// A hem: how deep it is turned up, and how far the second turn goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -92,7 +91,7 @@ pub(super) fn stretches(body: &Body, told: &[EdgeWidths]) -> Option<Vec<Stretch>
         cuts.sort_by(|a, b| a.0.total_cmp(&b.0));
         cuts.dedup_by(|a, b| a.0 - b.0 <= tolerance::EQUAL);
         let mut from = 0.0;
-        let opened = body.mouths.iter().enumerate().filter(|(_, m)| m.edge == edge && m.form != DartForm::TwoEnded);
+        let opened = body.mouths.iter().enumerate().filter(|(_, m)| m.edge == edge && !m.is_bowed);
         let opened: Vec<(usize, [f64; 2])> = opened.map(|(i, m)| (i, m.feet)).collect();
         let end = (length, Behind::Corner((edge + 1) % body.edges.len()));
         let mut add = |from: f64, to: f64, behind: Behind| -> Option<()> {

@@ -229,13 +229,7 @@ pub fn outline(model: &Model, case: usize, frame: &FramePlan) -> Option<BezPath>
 pub fn lines(model: &Model, case: usize, frame: &FramePlan) -> Vec<BezPath> {
     let drawn = frame.lines.iter().filter_map(|l| Some(model.item(case, *l)?.edge()?.curve.to_path()));
     let darts = frame.mouths.iter().filter_map(|(mouth, _)| match model.item(case, *mouth)? {
-        Item::Mouth(m) => {
-            let mut legs = BezPath::new();
-            legs.move_to(m.first_foot.value());
-            legs.line_to(m.tip?.value());
-            legs.line_to(m.second_foot.value());
-            Some(legs)
-        }
+        Item::Mouth(m) => m.legs(),
         _ => None,
     });
     drawn.chain(darts).collect()

@@ -3,8 +3,9 @@
 use super::judged;
 use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Def, Formula, Item, Model, told_of};
-use crate::document::{DartForm, Draft};
+use crate::compute::{Formula, Item, Model, told_of};
+use crate::curves::Pt;
+use crate::document::Draft;
 use crate::finish::{Finished, row_miss};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
@@ -84,7 +85,7 @@ fn below_zero<'a>(model: &Model, widths: impl Iterator<Item = &'a Formula>, find
 fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
     let (piece, plan) = (&draft.pieces[frame], &model.plan.frames[frame]);
     let limit = finished.limits.seam;
-    for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths).filter(|(d, _)| d.form != DartForm::TwoEnded) {
+    for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths) {
         let name = format!("{}.{}", piece.name, dart.name);
         let finding =
             Finding::new(Code::DartLegs).piece(&piece.name).edge(&dart.on).at(name.clone()).word("dart", name);
@@ -92,10 +93,13 @@ fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &m
         let mut tally = Tally::new(finding, &numbers);
         for (case, size, _) in judged(model) {
             let Some(Item::Mouth(mouth)) = model.item(case, *node) else { continue };
-            let Some(tip) = mouth.tip else { continue };
-            let (one, two) = ((tip - mouth.first_foot).length(), (tip - mouth.second_foot).length());
-            if (one - two).abs() > limit + tolerance::EQUAL {
-                tally.add(size, &[one, two, limit, (one - two).abs()]);
+            let legs = |tip: Pt<f64>| ((tip - mouth.first_foot).length(), (tip - mouth.second_foot).length());
+            let off = |(one, two): &(f64, f64)| (one - two).abs();
+            let tips = mouth.tip.into_iter().chain(mouth.other_tip).map(legs);
+            if let Some(worst) =
+                tips.max_by(|a, b| off(a).total_cmp(&off(b))).filter(|l| off(l) > limit + tolerance::EQUAL)
+            {
+                tally.add(size, &[worst.0, worst.1, limit, off(&worst)]);
             }
         }
         out.extend(tally.done(|f, _| f));
@@ -151,9 +155,7 @@ fn is_drawn(model: &Model, case: usize, frame: usize) -> bool {
         let gap = edges[i].curve.end() - edges[(i + 1) % edges.len()].curve.start();
         gap.length() <= tolerance::ON_EDGE
     });
-    // Of a dart with two ends nothing is computed.
-    let is_open = |m: u32| matches!(model.plan.nodes[m as usize].def, Def::Broken);
-    closed && plan.mouths.iter().all(|(m, is_dart)| model.item(case, *m).is_some() || !is_dart && is_open(*m))
+    closed && plan.mouths.iter().all(|(m, _)| model.item(case, *m).is_some())
 }
 
 fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {

@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, DartForm, Draft, Material, Nap, Piece};
+use crate::document::{Audience, Draft, Material, Nap, Piece};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -23,7 +23,5 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(draft.log != crate::document::Log::default(), "log", "the log");
     let pieces = |f: &dyn Fn(&Piece) -> bool| draft.pieces.iter().any(|p| f(p));
     tell(pieces(&|p| !p.of.is_empty() || !p.steps.is_empty()), "pieces.steps", "deriving a piece from another");
-    let two_ended = |p: &Piece| p.darts.iter().any(|d| d.form == DartForm::TwoEnded);
-    tell(pieces(&two_ended), "pieces.darts", "darts with two ends (draw their legs as lines)");
     out
 }

@@ -249,6 +249,7 @@ fn piece() -> BoxedStrategy<Piece> {
         foot: text(),
         intake: text(),
         tip: text(),
+        bow: text(),
         pressed: pressed(),
         kept: pressed(),
         allowance: text(),

@@ -24,6 +24,7 @@ mod file_write;
 mod findings;
 mod findings_finishing;
 mod finishing;
+mod finishing_darts;
 mod finishing_marks;
 mod functions;
 mod fuzz_corpus;

@@ -23,7 +23,7 @@ import evaluate
 from second import formula, ron
 
 SIZES = ("S", "M")
-# Two pieces with straight, curved, round and smooth edges, darts on both, one laid on the other; a drawing; a material.
+# Two pieces with straight, curved, round and smooth edges, darts of every form on both, one laid on the other; a drawing; a material.
 DRAFT = """(format: "tracewheel draft", version: 0, display: cm,
 chart: (girth: ["S", "M"], rows: [(name: "bust", by: [girth], cells: [("S", "83.1 cm"), ("M", "90.7 cm")]),
     (name: "hip", by: [girth], cells: [("S", "91.3 cm"), ("M", "97.9 cm")]), (name: "share", is: "1/3")]),
@@ -37,11 +37,13 @@ pieces: [(name: "back", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at
         (name: "side", from: "b", by: [smooth(through: ["(bust / 4 - 2.3 cm, 17.1 cm)"], to: "c")]), (name: "hem", from: "c", by: [straight("d")]),
         (name: "centre", from: "d", by: [straight("a")])], lines: [(name: "round", from: "b", by: [arc(centre: "a", turn: clockwise,
         to: "a.polar(67.3 deg, bust / 4)")])],
-        darts: [(name: "dart", on: "hem", centre: "0.43", intake: "3.3 cm", tip: "9.7 cm")], cuts: [(material: "main", count: 1, on_fold: "centre")]),
+        darts: [(name: "dart", on: "hem", centre: "0.43", intake: "3.3 cm", tip: "9.7 cm", bow: "-2 mm")], cuts: [(material: "main", count: 1, on_fold: "centre")]),
     (name: "front", points: [(name: "a", at: "(3.1 cm, 5.7 cm)"), (name: "b", at: "a.right(bust / 4 + ease)"), (name: "c", at: "b.down(31.9 cm)"),
-        (name: "d", at: "a.down(37.3 cm)")], edges: [(name: "top", from: "d", by: [straight("c")]), (name: "side", from: "c",
+        (name: "d", at: "a.down(37.3 cm)"), (name: "e", at: "(14.3 cm, 12.1 cm)"), (name: "f", at: "e.down(17.9 cm).right(7 mm)")],
+        lines: [(name: "axis", from: "e", by: [straight("f")])], edges: [(name: "top", from: "d", by: [straight("c")]), (name: "side", from: "c",
         by: [curve("c.up(11.1 cm).right(3.7 cm)", "b.down(7.3 cm)", "b")]), (name: "neck", from: "b", by: [straight("a")]),
-        (name: "middle", from: "a", by: [straight("d")])], darts: [(name: "tuck", on: "top", foot: "7.9 cm", intake: "2.1 cm", tip: "8.3 cm", kept: to_end)],
+        (name: "middle", from: "a", by: [straight("d")])], darts: [(name: "tuck", on: "top", foot: "7.9 cm", intake: "2.1 cm", tip: "8.3 cm", kept: to_end),
+        (name: "slim", on: "axis", centre: "0.41", intake: "2.7 cm", form: two_ended, bow: "3 mm")],
         cuts: [(material: "main", count: 2)])],
 placements: [(name: "laid", lay: "front", on: "back", point: "a", onto: "b", turned: "13.7 deg", mirrored: true)])"""
 
@@ -50,7 +52,7 @@ FRAMES = {
         ("back.a", "back.b", "back.c", "back.d", "back.dart.tip", "back.dart.first_foot", "laid.b", "laid.c", "laid.tuck.tip"),
         ("back.top", "back.side", "back.hem", "back.centre", "back.round", "laid.side", "laid.top"),
     ),
-    "front": (("front.a", "front.b", "front.c", "front.d", "front.tuck.tip"), ("front.top", "front.side", "front.neck", "front.middle")),
+    "front": (("front.a", "front.b", "front.c", "front.d", "front.tuck.tip", "front.slim.tip", "front.slim.first_foot"), ("front.top", "front.side", "front.neck", "front.middle")),
     "ground": (("ground.o", "ground.p", "ground.q"), ("ground.bow", "ground.wave")),
 }
 OUTLINES = ("back.top", "back.side", "back.hem", "back.centre", "front.top", "front.side", "front.neck", "front.middle", "laid.side", "laid.top")
@@ -102,7 +104,7 @@ class Maker:
     def length(self, depth):
         leaf = lambda: self.pick(
             self.unit, self.unit, lambda: "bust", lambda: "hip", lambda: "ease", lambda: "half", lambda: "chart.bust", lambda: "value.ease",
-            lambda: "back.dart.leg", lambda: "front.tuck.intake", lambda: "main.selvedge", lambda: "material.main.selvedge", lambda: "in_size(hip, \"M\")",
+            lambda: "back.dart.leg", lambda: "front.slim.leg", lambda: "front.tuck.intake", lambda: "main.selvedge", lambda: "material.main.selvedge", lambda: "in_size(hip, \"M\")",
         )
         if depth == 0:
             return leaf()

@@ -11,7 +11,7 @@ use crate::compute::finishing::{
 };
 use crate::compute::names::Global;
 use crate::compute::plan::{Def, Formula, FramePlan, NodeId, Part};
-use crate::document::{Piece, Seam};
+use crate::document::{DartForm, Piece, Seam};
 use crate::language::{Frame, Kind, What};
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
@@ -184,6 +184,19 @@ impl PieceReader<'_, '_> {
                 if let Some(formula) = self.needed(&line.line, What::Path, "", &line.name) {
                     out.lines.push(LinePlan { name: line.name.as_str().into(), line: formula, slit });
                 }
+            }
+        }
+        for dart in &piece.darts {
+            let two_ended = dart.form == DartForm::TwoEnded;
+            let name = &dart.name;
+            if two_ended && !(dart.tip.is_empty() && dart.foot.is_empty()) {
+                let problem = format!(
+                    "{name} has two ends, those of its inner line: it has a `centre` there, no `tip` and no `foot`"
+                );
+                self.missing(problem, name);
+            }
+            if !dart.bow.is_empty() && matches!(dart.form, DartForm::Slashed | DartForm::CutOut) {
+                self.missing(format!("{name} has bowed legs: it can be folded, not slashed or cut out"), name);
             }
         }
         out.legs = piece.darts.iter().map(|d| self.read(&d.allowance, LENGTH, &d.on, &d.name)).collect();

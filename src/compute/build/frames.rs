@@ -27,7 +27,7 @@ pub(super) fn enumerate_piece(world: &mut World<'_>, piece: &Piece, set: &mut Na
         let mouth = world.push(part_of(&name, &dart.on, &dart.name), None);
         // The formula of the tip stands right behind the mouth.
         world.push(part_of(&name, &dart.on, &dart.name), None);
-        world.frames[frame as usize].mouths.push((mouth, dart.form != DartForm::TwoEnded));
+        world.frames[frame as usize].mouths.push((mouth, true));
         let mut first = None;
         for (i, member) in DART_MEMBERS.iter().enumerate() {
             let part = part_of(&name, &dart.on, &format!("{}.{member}", dart.name));
@@ -150,8 +150,8 @@ pub(super) fn mouth(
     let plan = &world.frames[frame as usize];
     let mut reading = FrameReader { world, reader, frame, plan };
     let (takers, mouth) = (takers(piece), plan.mouths.get(i)?.0);
-    let taker = takers.get(i).filter(|t| t.opens)?;
-    let edge = reading.edge_of(piece, taker.on)?;
+    let taker = takers.get(i)?;
+    let edge = reading.edge_of(piece, taker)?;
     reading.mouth(taker, edge, mouth);
     Some(mouth)
 }
@@ -165,8 +165,9 @@ struct Taker<'a> {
     intake: &'a str,
     tip: Option<&'a str>,
     second_kept: bool,
-    /// Whether it opens on its edge: a dart with two ends lies inside the piece.
-    opens: bool,
+    bow: &'a str,
+    /// Whether it lies on an inner line instead of opening on an edge.
+    two_ended: bool,
 }
 
 /// All of a piece, in the order of their nodes.
@@ -174,8 +175,10 @@ fn takers(piece: &Piece) -> Vec<Taker<'_>> {
     let darts = piece.darts.iter().map(|d| {
         let (place, by_foot) = if d.foot.is_empty() { (&d.centre, false) } else { (&d.foot, true) };
         let second_kept = d.kept == Pressed::ToEnd;
-        let opens = d.form != DartForm::TwoEnded;
-        Taker { name: &d.name, on: &d.on, place, by_foot, intake: &d.intake, tip: Some(&d.tip), second_kept, opens }
+        let two_ended = d.form == DartForm::TwoEnded;
+        let tip = if two_ended { None } else { Some(d.tip.as_str()) };
+        let (name, on, intake, bow) = (&d.name, &d.on, &d.intake, &d.bow);
+        Taker { name, on, place, by_foot, intake, tip, second_kept, bow, two_ended }
     });
     let tucks = piece.pleats.iter().chain(&piece.tucks).map(|t| Taker {
         name: &t.name,
@@ -185,7 +188,8 @@ fn takers(piece: &Piece) -> Vec<Taker<'_>> {
         intake: &t.intake,
         tip: None,
         second_kept: false,
-        opens: true,
+        bow: "",
+        two_ended: false,
     });
     darts.chain(tucks).collect()
 }
@@ -232,16 +236,20 @@ impl FrameReader<'_, '_> {
             let darts = self.plan.mouths.iter().filter(|m| m.1).map(|m| m.0).collect();
             self.world.define(self.plan.outline, Def::Outline { edges: flats, darts });
         }
-        for (taker, &(mouth, _)) in takers(piece).iter().zip(&self.plan.mouths).filter(|(t, _)| t.opens) {
+        for (taker, &(mouth, _)) in takers(piece).iter().zip(&self.plan.mouths) {
             let (on, name) = (taker.on, taker.name);
-            let Some(edge) = self.edge_of(piece, on) else {
-                let known: Vec<&String> = piece.edges.iter().map(|e| &e.name).collect();
+            let Some(edge) = self.edge_of(piece, taker) else {
+                let (what, lines) = if taker.two_ended { ("inner line", &piece.lines) } else { ("edge", &piece.edges) };
+                let known: Vec<&String> = lines.iter().map(|e| &e.name).collect();
                 let finding =
-                    part_unknown("edge", on, known).piece(&*self.plan.name).at(format!("{}.{name}", piece.name));
+                    part_unknown(what, on, known).piece(&*self.plan.name).at(format!("{}.{name}", piece.name));
                 self.reader.findings.push(finding);
                 continue;
             };
             self.mouth(taker, edge, mouth);
+            if taker.two_ended {
+                continue;
+            }
             // An edge waits for its mouths, so that no wrong length is told for it.
             let sewn = self.world.nodes.borrow()[edge as usize].def.clone();
             if let Def::Sewn { flat, mut mouths, outline } = sewn {
@@ -251,9 +259,14 @@ impl FrameReader<'_, '_> {
         }
     }
 
-    fn edge_of(&self, piece: &Piece, on: &str) -> Option<NodeId> {
-        let i = piece.edges.iter().position(|e| e.name == *on)?;
-        self.plan.edges.get(i).copied()
+    /// What it opens on, or lies on.
+    fn edge_of(&self, piece: &Piece, taker: &Taker<'_>) -> Option<NodeId> {
+        let (edges, nodes) = match taker.two_ended {
+            true => (&piece.lines, &self.plan.lines),
+            false => (&piece.edges, &self.plan.edges),
+        };
+        let i = edges.iter().position(|e| e.name == *taker.on)?;
+        nodes.get(i).copied()
     }
 
     /// What a dart, pleat or tuck takes out of an edge.
@@ -262,6 +275,7 @@ impl FrameReader<'_, '_> {
         let place = self.read(taker.place, What::Place, on, name);
         let intake = self.read(taker.intake, LENGTH, on, name);
         let tip = taker.tip.map(|tip| self.tip(tip, on, name));
+        let bow = if taker.bow.is_empty() { None } else { self.read(taker.bow, LENGTH, on, name) };
         let (Some(place), Some(intake)) = (place, intake) else { return };
         let tip = tip.flatten().map(|tip| {
             let deep = tip.kind == Kind::LENGTH;
@@ -269,8 +283,8 @@ impl FrameReader<'_, '_> {
             (mouth + 1, deep)
         });
         let sense = tip.filter(|t| t.1).map(|_| self.plan.sense);
-        let (by_foot, second_kept) = (taker.by_foot, taker.second_kept);
-        let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept };
+        let (by_foot, second_kept, two_ended) = (taker.by_foot, taker.second_kept, taker.two_ended);
+        let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept, bow, two_ended };
         self.world.define(mouth, Def::Mouth(Box::new(def)));
     }
 

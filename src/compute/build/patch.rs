@@ -10,7 +10,7 @@ use crate::compute::chart::ChartPlan;
 use crate::compute::compile::{FormulaReader, ParseCache};
 use crate::compute::graph::deps_of;
 use crate::compute::plan::{Def, NodeId, Plan};
-use crate::document::{Chart, Draft, Edge, Piece, Point, Value};
+use crate::document::{Chart, DartForm, Draft, Edge, Piece, Point, Value};
 
 /// A formula that is another one now.
 enum Change {
@@ -75,7 +75,7 @@ pub(in crate::compute) fn patch(
                 let piece = draft.pieces.get(frame as usize)?;
                 let node = frames::mouth(&world, frame, piece, i, &mut reader)?;
                 // The formula of a dart's tip stands behind its mouth.
-                if i < piece.darts.len() {
+                if piece.darts.get(i).is_some_and(|d| d.form != DartForm::TwoEnded) {
                     touched.push(node + 1);
                 }
                 node
@@ -248,9 +248,13 @@ fn mouths(frame: usize, before: &Piece, now: &mut Piece, out: &mut Vec<Change>) 
             if a.foot.is_empty() != b.foot.is_empty() {
                 return None;
             }
-            for (from, to) in
-                [(&a.centre, &mut b.centre), (&a.foot, &mut b.foot), (&a.intake, &mut b.intake), (&a.tip, &mut b.tip)]
-            {
+            for (from, to) in [
+                (&a.centre, &mut b.centre),
+                (&a.foot, &mut b.foot),
+                (&a.intake, &mut b.intake),
+                (&a.tip, &mut b.tip),
+                (&a.bow, &mut b.bow),
+            ] {
                 to.clone_from(from);
             }
             out.push(Change::Mouth(frame as u32, i));

@@ -579,12 +579,11 @@ class Constructions:
 
     def triangles(self, frame):
         part = self.model.frames[frame]
-        names = [
-            name
-            for name, d in part.takers["darts"].items()
-            if d["on"] in part.rings and d["form"].word != "two_ended"
-        ]
+        two_ended = [n for n, d in part.takers["darts"].items() if d["form"].word == "two_ended"]
+        names = two_ended + [n for n, d in part.takers["darts"].items() if d["on"] in part.rings and n not in two_ended]
         keys = [(("tip", frame, n), ("mouth", frame, "darts", n)) for n in names]
+        # A dart with two ends has a second tip at the end of its line.
+        keys += [(("end", frame, n), ("mouth", frame, "darts", n)) for n in two_ended]
         self.deps.update(key for pair in keys for key in pair)
 
         def run(case):

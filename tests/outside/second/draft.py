@@ -60,7 +60,35 @@ class Mouth:
         self.middle = (self.a + self.b) / 2
         self.first, self.second = edge.point(self.a), edge.point(self.b)
         self.intake = intake
-        self.kept = self.second if kept == "to_end" else self.first
+        self.is_second_kept = kept == "to_end"
+        self.bow = 0.0
+
+    @property
+    def kept(self):
+        return self.second if self.is_second_kept else self.first
+
+    def leg(self, tip):
+        """Length of the kept leg, which bows away from the other foot by so much in its middle."""
+        foot, other = (self.second, self.first) if self.is_second_kept else (self.first, self.second)
+        if not self.bow:
+            return math.dist(foot, tip)
+        way = [(t - f) / math.dist(foot, tip) for f, t in zip(foot, tip)]
+        aside = (-way[1], way[0])
+        away = sum(a * (f - o) for a, f, o in zip(aside, foot, other))
+        out = math.copysign(self.bow * 4 / 3, self.bow * away)
+        handles = [tuple(f + k * (t - f) + out * a for f, t, a in zip(foot, tip, aside)) for k in (1 / 3, 2 / 3)]
+        return Cubic(foot, *handles, tip).arc(0.0, 1.0)
+
+
+def inside(line, at, width):
+    """A dart with two ends: its feet lie square to its line, the first on the left as seen."""
+    if width < 0 or not 0 < at < line.flat:
+        raise NoValue("a dart with two ends that has no place on its line")
+    mouth = Mouth(line, (at, at), width, "to_start")
+    (x, y), (dx, dy) = line.point(at), line.heading(at)
+    aside = (dy * width / 2, -dx * width / 2)
+    mouth.first, mouth.second = (x + aside[0], y + aside[1]), (x - aside[0], y - aside[1])
+    return mouth
 
 
 class Model:
@@ -306,19 +334,31 @@ class Model:
         intake = self.compile(dart["intake"], frame, LENGTH)
         flat = ("flat", frame, on)
         kept = dart["kept"].word if kind == "darts" else "to_start"
+        bow = self.compile(dart["bow"], frame, LENGTH) if dart.get("bow") else None
+        two_ended = kind == "darts" and dart["form"].word == "two_ended"
 
         def run(case):
+            mouth = shape(case)
+            mouth.bow = bow.run(case) if bow else 0.0
+            return mouth
+
+        def shape(case):
             edge, at = case.get(flat), place.run(case)
             at = at * edge.flat if place.kind == NUMBER else at
             width = intake.run(case)
+            if two_ended:
+                return inside(edge, at, width)
             places = edge.feet(None, at, width) if foot else edge.feet(at, None, width)
             return Mouth(edge, places, width, kept)
 
-        return Node(run, place.deps | intake.deps | {flat})
+        return Node(run, place.deps | intake.deps | (bow.deps if bow else set()) | {flat})
 
     def node_tip(self, frame, name):
         part = self.frames[frame]
         dart = part.takers["darts"][name]
+        if dart["form"].word == "two_ended":
+            line = ("flat", frame, normal(dart["on"]))
+            return Node(lambda case: case.get(line).point(0.0), {line})
         tip = self.compile(dart["tip"], frame, LENGTH, ("point", frame))
         if tip.kind != LENGTH:
             return Node(tip.run, tip.deps)
@@ -331,6 +371,10 @@ class Model:
             return case.get(flat).off(case.get(mouth).middle, tip.run(case))
 
         return Node(run, tip.deps | {mouth, flat, ("ring", frame)})
+
+    def node_end(self, frame, name):
+        line = ("flat", frame, normal(self.frames[frame].takers["darts"][name]["on"]))
+        return Node(lambda case: case.get(line).point(case.get(line).flat), {line})
 
     def node_ring(self, frame):
         part = self.frames[frame]

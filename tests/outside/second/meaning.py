@@ -337,7 +337,7 @@ class Compiler(Constructions):
         if name == "tip":
             return self.laid_dart(dart, lambda case: case.get(tip))
         if name == "leg":
-            return LENGTH, lambda case: gap(case.get(tip), case.get(mouth).kept)
+            return LENGTH, lambda case: case.get(mouth).leg(case.get(tip))
         raise FormulaError(f"a dart has no {name}")
 
     def material_member(self, material, name):

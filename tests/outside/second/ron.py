@@ -248,7 +248,7 @@ STRUCTS = {
     "Point": dict(name=S, at=S, note=S),
     "Edge": dict(name=S, **{"from": S}, by=["Segment"], smooth_at=[S], note=S),
     "Dart": dict(
-        name=S, on=S, centre=S, foot=S, intake=S, tip=S, pressed="Pressed", kept="Pressed", form="DartForm",
+        name=S, on=S, centre=S, foot=S, intake=S, tip=S, bow=S, pressed="Pressed", kept="Pressed", form="DartForm",
         allowance=S, note=S,
     ),
     "Tuck": dict(name=S, on=S, centre=S, intake=S, depth=S, pressed="Pressed", note=S),
