@@ -62,6 +62,9 @@ pub mod limit {
     pub const JOINT_REACH: f64 = 10.0;
 }
 
+/// A direction that differs from level, plumb or another one by less (sine) is that one.
+pub const LEVEL: f64 = 1e-9;
+
 /// Natural steps of found values, by which the distance from their start is weighed: constants of the format.
 pub mod step {
     /// Of a length, mm.

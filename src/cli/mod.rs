@@ -9,6 +9,7 @@ mod findings;
 mod finish;
 mod format;
 mod functions;
+mod lengthen;
 mod measure;
 mod proof;
 mod publish;
@@ -89,6 +90,21 @@ pub enum Command {
         /// As JSON on stdout.
         #[arg(long)]
         json: bool,
+    },
+    /// Lengthen or shorten a piece at one of its lines: everything beyond it moves as a block.
+    Lengthen {
+        /// The draft.
+        file: PathBuf,
+        /// The piece.
+        piece: String,
+        /// Its line.
+        line: String,
+        /// By how much in all, as `2 cm`; below zero it gets shorter.
+        #[arg(allow_hyphen_values = true)]
+        by: String,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
     },
     /// Write the pieces in true size.
     Publish(PublishCall),
@@ -286,6 +302,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Proof { file, json } => proof::run(file, *json),
         Command::Finish { file, sizes, whole, json } => finish::run(file, sizes, *whole, *json),
         Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),
+        Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),

@@ -32,6 +32,7 @@ mod home;
 mod house;
 mod kept;
 mod language;
+mod lengthen;
 mod metamorphic;
 mod numeric_diagnosis;
 mod numeric_projection;

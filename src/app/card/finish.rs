@@ -5,9 +5,11 @@ use egui::{Role, Ui, WidgetInfo};
 use super::Card;
 use crate::app::field;
 use crate::app::state::Wish;
-use crate::document::{Address, Part, Seam, SeamPressed};
+use crate::compute::unit_of;
+use crate::document::{Address, Part, Piece, Seam, SeamPressed};
 use crate::finish::{Symmetry, cut_words};
-use crate::session::{Act, Command, FinishCommand};
+use crate::language::literal_text;
+use crate::session::{Act, Command, FinishCommand, lengthening};
 
 impl Card<'_> {
     fn finish(&mut self, command: FinishCommand) {
@@ -116,6 +118,25 @@ impl Card<'_> {
             self.finish(FinishCommand::AddCut(piece.to_owned()));
         }
         self.text(ui, Address::new(part, "label at"), "place of its label", true, "where there is room");
+        self.lengthening(ui, &of);
+    }
+
+    /// Where a piece is lengthened, and by how much.
+    fn lengthening(&mut self, ui: &mut Ui, of: &Piece) {
+        for line in &of.lengthen {
+            let value = lengthening(&of.name, &line.name);
+            if self.scene.draft().values.iter().any(|v| v.name == value) {
+                let caption = format!("longer at {} by (shorter: below 0)", line.name);
+                self.text(ui, Address::new(Part::Value(value), "is"), &caption, true, "a length");
+            } else if ui
+                .small_button(format!("Lengthen or shorten at {}", line.name))
+                .on_hover_text("Everything beyond the line gets to hang on one value and moves as a block")
+                .clicked()
+            {
+                let none = literal_text(0.0, Some(unit_of(self.scene.draft())));
+                self.finish(FinishCommand::Lengthen(of.name.clone(), line.name.clone(), none));
+            }
+        }
     }
 
     /// Notches, order and pressing of a seam.

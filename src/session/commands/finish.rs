@@ -28,6 +28,8 @@ pub enum FinishCommand {
     TakeNotch(String, usize),
     /// To which side the allowances of a seam are pressed.
     Press(String, SeamPressed),
+    /// A piece is lengthened at a line: piece, line, by how much.
+    Lengthen(String, String, String),
 }
 
 impl FinishCommand {
@@ -40,6 +42,7 @@ impl FinishCommand {
             Self::TakeCut(piece, _) => format!("take out a cut of {piece}"),
             Self::AddNotch(seam) => format!("add a notch to seam {seam}"),
             Self::TakeNotch(seam, _) => format!("take out a notch of seam {seam}"),
+            Self::Lengthen(piece, line, _) => format!("lengthen {piece} at {line}"),
             Self::Press(seam, _) => format!("pressing of seam {seam}"),
         }
     }
@@ -77,6 +80,7 @@ impl FinishCommand {
                 notches.push(Notch { name, at: "1/2".to_owned(), strokes: 1, ..Notch::default() });
             }
             Self::TakeNotch(name, i) => take(&mut seam(draft, name)?.notches, *i)?,
+            Self::Lengthen(piece, line, by) => return crate::session::lengthen(draft, piece, line, by),
             Self::Press(name, pressed) => seam(draft, name)?.pressed = *pressed,
         }
         Ok(self.label())

@@ -49,6 +49,22 @@ fn a_piece_is_told_how_it_is_cut() {
 }
 
 #[test]
+fn a_piece_is_lengthened_at_its_line() {
+    let mut stage = Stage::on("skirt-finished.ron");
+    let start = stage.text();
+    stage.find_and_do("piece back");
+    stage.click("Lengthen or shorten at lengthen_here");
+    assert!(stage.saved().contains("(name: \"back_lengthen_here_by\", is: \"0 cm\")"), "{}", stage.text());
+    stage.write("longer at lengthen_here by (shorter: below 0) of value back_lengthen_here_by", "-2 in");
+    assert!(stage.saved().contains("(name: \"back_lengthen_here_by\", is: \"-2 in\")"));
+    stage.press(Key::Escape);
+    for _ in 0..2 {
+        stage.key(CTRL, Key::Z);
+    }
+    assert_eq!(stage.saved(), start);
+}
+
+#[test]
 fn a_seam_gets_notches_an_order_and_a_side_to_press_to() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.find_and_do("sleeve_seam");

@@ -1,0 +1,186 @@
+//! Lengthening and shortening a piece at its line: what lies beyond moves as a block, in every size, and nothing else moves.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::process::Command;
+
+use tracewheel::base::Severity;
+use tracewheel::compute::{Engine, Model};
+use tracewheel::document::Draft;
+use tracewheel::file;
+use tracewheel::proof;
+use tracewheel::session::lengthen;
+
+fn example(name: &str) -> Draft {
+    let path = format!("{}/examples/{name}", env!("CARGO_MANIFEST_DIR"));
+    file::read(&fs::read_to_string(path).unwrap()).unwrap().draft
+}
+
+fn read(body: &str) -> Draft {
+    file::read(&format!("(format: \"tracewheel draft\", version: 0, {body})")).unwrap().draft
+}
+
+/// Corners and control points of everything drawn of a piece, by name, mm; points made for lengthening are left out.
+fn places(draft: &Draft, model: &Model, piece: &str, case: usize) -> BTreeMap<String, (f64, f64)> {
+    let frame = draft.pieces.iter().position(|p| p.name == piece).unwrap();
+    let (plan, of) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    let mut out = BTreeMap::new();
+    for (point, node) in of.points.iter().zip(&plan.points).filter(|(p, _)| !p.name.contains("_before")) {
+        let p = model.item(case, *node).unwrap().point().unwrap();
+        out.insert(point.name.clone(), (p.x, p.y));
+    }
+    for (edge, node) in of.edges.iter().zip(&plan.edges) {
+        let path = model.item(case, *node).unwrap().edge().unwrap().curve.to_path();
+        for (i, element) in path.elements().iter().enumerate() {
+            if let kurbo::PathEl::CurveTo(a, b, _) = element {
+                out.insert(format!("{}:{i}a", edge.name), (a.x, a.y));
+                out.insert(format!("{}:{i}b", edge.name), (b.x, b.y));
+            }
+        }
+    }
+    out
+}
+
+/// Each place that moved and each that did not, judged in all sizes: by exactly (right, down) or not at all.
+fn block(before: &Draft, after: &Draft, piece: &str, (right, down): (f64, f64)) -> (Vec<String>, Vec<String>) {
+    let (was, is) = (Engine::new().compute(before), Engine::new().compute(after));
+    let (mut moved, mut stayed) = (Vec::new(), Vec::new());
+    for case in 0..was.cases.len() {
+        let (old, new) = (places(before, &was, piece, case), places(after, &is, piece, case));
+        assert_eq!(old.keys().collect::<Vec<_>>(), new.keys().collect::<Vec<_>>());
+        for (name, (x, y)) in old {
+            let (dx, dy) = (new[&name].0 - x, new[&name].1 - y);
+            if (dx - right).abs() < 1e-5 && (dy - down).abs() < 1e-5 {
+                moved.push(name);
+            } else {
+                assert!(dx.abs() < 1e-5 && dy.abs() < 1e-5, "{piece}.{name} moves by {dx}, {dy}");
+                stayed.push(name);
+            }
+        }
+    }
+    let tidy = |mut list: Vec<String>| {
+        list.sort();
+        list.dedup();
+        list
+    };
+    (tidy(moved), tidy(stayed))
+}
+
+#[test]
+fn a_skirt_is_shortened_below_its_hip_in_all_sizes() {
+    let before = example("skirt-finished.ron");
+    for by in ["-2 in", "7 cm"] {
+        let mm = if by == "7 cm" { 70.0 } else { -50.8 };
+        let mut after = before.clone();
+        for piece in ["front", "back"] {
+            lengthen(&mut after, piece, "lengthen_here", by).unwrap();
+        }
+        for piece in ["front", "back"] {
+            let (moved, stayed) = block(&before, &after, piece, (0.0, mm));
+            // The hem with both its handles; the waist, the curve of the hip and the handle that ran towards the hem stay.
+            assert_eq!(moved, ["hem:1a", "hem:1b", "hem_centre", "hem_side"], "{piece} by {by}");
+            assert_eq!(stayed.len(), 7, "{stayed:?}");
+        }
+        let model = Engine::new().compute(&after);
+        let loud = proof::proof(&after, &model).into_iter().filter(|f| f.severity() != Severity::Note).count();
+        assert_eq!(loud, 0);
+        // A second time the amount is changed and nothing else.
+        let told = lengthen(&mut after, "front", "lengthen_here", "0 cm").unwrap();
+        assert_eq!(told, "front_lengthen_here_by is 0 cm now");
+        lengthen(&mut after, "back", "lengthen_here", "0 cm").unwrap();
+        let (_, all) = block(&before, &after, "front", (1.0, 1.0));
+        assert_eq!(all.len(), 11);
+    }
+}
+
+#[test]
+fn a_bodice_with_darts_and_a_sleeve_move_as_blocks() {
+    let before = example("bodice-finished.ron");
+    let mut after = before.clone();
+    let told = lengthen(&mut after, "back", "lengthen_here", "2 cm").unwrap();
+    // All that stands above moves up, the handles of the armhole with it, or all that stands below moves down.
+    let (moved, stayed) = block(&before, &after, "back", (0.0, -20.0));
+    assert!(moved.contains(&"armhole:2b".to_owned()) && moved.contains(&"tip".to_owned()), "{moved:?}");
+    assert!(stayed.contains(&"waist_side".to_owned()) && stayed.contains(&"waist:1a".to_owned()), "{stayed:?}");
+    assert!(
+        told.contains("notch waist_level of seam side is measured along an edge that runs over the line"),
+        "{told}"
+    );
+    let mut sleeve = before.clone();
+    lengthen(&mut sleeve, "sleeve", "lengthen_here", "2 cm").unwrap();
+    let (moved, stayed) = block(&before, &sleeve, "sleeve", (0.0, 20.0));
+    assert!(moved.contains(&"back_wrist".to_owned()) && moved.contains(&"front_wrist".to_owned()), "{moved:?}");
+    assert!(stayed.contains(&"back_underarm".to_owned()), "{stayed:?}");
+}
+
+/// A box whose upper part leans to one side; its line lies at 30°.
+const LEANING: &str = "chart: (girth: [\"S\", \"M\"], rows: [(name: \"bust\", by: [girth], cells: [(\"S\", \"80 cm\"), (\"M\", \"88 cm\")])]),
+    pieces: [(name: \"panel\", points: [(name: \"a\", at: \"(0 cm, 0 cm)\"), (name: \"b\", at: \"a.right(bust / 4)\"), (name: \"c\", at: \"b.down(60 cm)\"),
+    (name: \"d\", at: \"a.down(60 cm)\"), (name: \"middle\", at: \"on_way(a, c, 1/2)\"), (name: \"low\", at: \"on_way(d, c, 1/2)\")],
+    edges: [(name: \"top\", from: \"a\", by: [straight(\"b\")]), (name: \"side\", from: \"b\", by: [straight(\"c\")]),
+    (name: \"hem\", from: \"c\", by: [straight(\"d\")]), (name: \"centre\", from: \"d\", by: [straight(\"a\")])],
+    lengthen: [(name: \"knee\", line: \"line((0 cm, 25 cm), (0 cm, 25 cm).polar(30°, 10 cm))\")])]";
+
+#[test]
+fn a_leaning_line_moves_the_block_square_to_it() {
+    let before = read(LEANING);
+    let mut after = before.clone();
+    lengthen(&mut after, "panel", "knee", "4 cm").unwrap();
+    let (sin, cos) = 30f64.to_radians().sin_cos();
+    let (down, up) = ((-40.0 * sin, 40.0 * cos), (40.0 * sin, -40.0 * cos));
+    let (one, other) = (block_or(&before, &after, down), block_or(&before, &after, up));
+    let moved = one.or(other).unwrap();
+    assert!(
+        moved == ["a", "b", "middle"] || moved == ["c", "d", "low"] || moved == ["c", "d", "low", "middle"],
+        "{moved:?}"
+    );
+}
+
+fn block_or(before: &Draft, after: &Draft, by: (f64, f64)) -> Option<Vec<String>> {
+    let found = std::panic::catch_unwind(|| block(before, after, "panel", by).0).ok()?;
+    (!found.is_empty()).then_some(found)
+}
+
+#[test]
+fn what_cannot_move_as_a_block_is_told_and_nothing_changes() {
+    let refused = |text: &str, line: &str, by: &str| {
+        let before = read(text);
+        let mut draft = before.clone();
+        let said = lengthen(&mut draft, "panel", line, by).unwrap_err().to_string();
+        assert_eq!(draft, before);
+        said
+    };
+    assert!(refused(LEANING, "hip", "2 cm").contains("no line hip"));
+    assert!(refused(LEANING, "knee", "2").contains("write it with its unit"));
+    assert!(refused(LEANING, "knee", "2 cm +").contains("write it with its unit"));
+    let some = LEANING.replace("b.down(60 cm)", "b.down(bust - 45 cm)");
+    assert!(refused(&some, "knee", "2 cm").contains("in some sizes only"), "{}", refused(&some, "knee", "2 cm"));
+    let off = LEANING.replace("(0 cm, 25 cm), (0 cm, 25 cm)", "(0 cm, 125 cm), (0 cm, 125 cm)");
+    assert!(refused(&off, "knee", "2 cm").contains("nothing of panel lies beyond"));
+    let round = "by: [arc(centre: \"(bust / 4, 30 cm)\", turn: clockwise, to: \"c\")]";
+    let arc = LEANING.replace("by: [straight(\"c\")]", round);
+    assert!(refused(&arc, "knee", "2 cm").contains("the arc of panel.side runs over the line knee"));
+    // What hangs on a length of an edge that is cut through cannot be told as it was.
+    let round = LEANING.replace("on_way(d, c, 1/2)", "d.right(length(centre) / 10)");
+    assert!(refused(&round, "knee", "2 cm").contains("low"), "{}", refused(&round, "knee", "2 cm"));
+}
+
+#[test]
+fn the_command_writes_the_draft_and_says_what_it_did() {
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("skirt.ron");
+    fs::copy(format!("{}/examples/skirt-finished.ron", env!("CARGO_MANIFEST_DIR")), &path).unwrap();
+    let run = |by: &str| {
+        let mut call = Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+        call.arg("lengthen").arg(&path).args(["back", "lengthen_here", by]).output().unwrap()
+    };
+    let out = run("-2 in");
+    assert!(out.status.success());
+    assert!(String::from_utf8_lossy(&out.stderr).contains("back is longer by back_lengthen_here_by (-2 in)"));
+    let text = fs::read_to_string(&path).unwrap();
+    assert!(text.contains("(name: \"back_lengthen_here_by\", is: \"-2 in\")"));
+    assert_eq!(run("two").status.code(), Some(1));
+    assert_eq!(fs::read_to_string(&path).unwrap(), text);
+    assert!(run("3 cm").status.success());
+    assert_eq!(fs::read_to_string(&path).unwrap(), text.replace("-2 in", "3 cm"));
+}
