@@ -126,8 +126,8 @@ impl Card<'_> {
         for line in &of.lengthen {
             let value = lengthening(&of.name, &line.name);
             if self.scene.draft().values.iter().any(|v| v.name == value) {
-                let caption = format!("longer at {} by (shorter: below 0)", line.name);
-                self.text(ui, Address::new(Part::Value(value), "is"), &caption, true, "a length");
+                let caption = format!("longer at {} by", line.name);
+                self.text(ui, Address::new(Part::Value(value), "is"), &caption, true, "a length; below 0: shorter");
             } else if ui
                 .small_button(format!("Lengthen or shorten at {}", line.name))
                 .on_hover_text("Everything beyond the line gets to hang on one value and moves as a block")

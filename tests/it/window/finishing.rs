@@ -55,7 +55,7 @@ fn a_piece_is_lengthened_at_its_line() {
     stage.find_and_do("piece back");
     stage.click("Lengthen or shorten at lengthen_here");
     assert!(stage.saved().contains("(name: \"back_lengthen_here_by\", is: \"0 cm\")"), "{}", stage.text());
-    stage.write("longer at lengthen_here by (shorter: below 0) of value back_lengthen_here_by", "-2 in");
+    stage.write("longer at lengthen_here by of value back_lengthen_here_by", "-2 in");
     assert!(stage.saved().contains("(name: \"back_lengthen_here_by\", is: \"-2 in\")"));
     stage.press(Key::Escape);
     for _ in 0..2 {
