@@ -136,6 +136,21 @@ fn a_leaning_line_moves_the_block_square_to_it() {
     );
 }
 
+#[test]
+fn handles_of_a_curve_over_the_line_go_with_their_ends() {
+    // Both handles lie above the line, which is level; the lower one belongs to the corner below it.
+    let curved = "by: [curve(\"b.down(8 cm).right(3 cm)\", \"b.down(12 cm).right(2 cm)\", \"c\")]";
+    let before = read(&LEANING.replace("by: [straight(\"c\")]", curved).replace("polar(30°, 10 cm)", "right(10 cm)"));
+    let mut after = before.clone();
+    lengthen(&mut after, "panel", "knee", "4 cm").unwrap();
+    let (up, down) = (block_or(&before, &after, (0.0, -40.0)), block_or(&before, &after, (0.0, 40.0)));
+    match (up, down) {
+        (Some(moved), None) => assert_eq!(moved, ["a", "b", "side:1a"]),
+        (None, Some(moved)) => assert_eq!(moved, ["c", "d", "low", "middle", "side:1b"]),
+        other => panic!("{other:?}"),
+    }
+}
+
 fn block_or(before: &Draft, after: &Draft, by: (f64, f64)) -> Option<Vec<String>> {
     let found = std::panic::catch_unwind(|| block(before, after, "panel", by).0).ok()?;
     (!found.is_empty()).then_some(found)
