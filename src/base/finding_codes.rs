@@ -136,7 +136,7 @@ codes! {
     CutCrosses Warning "cut-line-crosses" "A cut line would cross itself and was trimmed." "the cut line of {piece} would cross itself where its allowance is wider than the place leaves room for, and was trimmed{where}";
     CutFailed Error "no-cut-line" "A cut line cannot be made." "no cut line can be made for {piece}: {problem}";
     LabelOutside Warning "label-outside" "A label does not lie on its piece." "the label of {piece} would stand outside of it";
-    MarkOutside Warning "mark-outside" "A mark does not lie on its piece." "{mark} lies {distance} outside of {piece}";
+    MarkOutside Warning "mark-outside" "A mark or dart does not lie on its piece." "{mark} lies {distance} outside of {piece}";
     RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
 
     // Finished measures and the range.

@@ -3,7 +3,7 @@
 use super::judged;
 use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Formula, Item, Model, told_of};
+use crate::compute::{AllowancePlan, Formula, Item, Model, told_of};
 use crate::curves::Pt;
 use crate::document::Draft;
 use crate::finish::{Finished, row_miss};
@@ -16,6 +16,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         cut_lines(model, finished, frame, &mut out);
         hems(model, finished, frame, &mut out);
         marks(draft, model, finished, frame, &mut out);
+        darts(draft, model, finished, frame, &mut out);
     }
     out
 }
@@ -51,9 +52,16 @@ fn formulas(model: &Model, out: &mut Vec<Finding>) {
         }
         for allowance in &frame.finishing.allowances {
             let part = &plan.nodes[frame.edges[allowance.edge] as usize].part;
-            let widths = std::iter::once(&allowance.width).chain(&allowance.to_width).chain(&allowance.turn_in);
+            let widths = std::iter::once(&allowance.width).chain(&allowance.to_width);
             let finding = Finding::new(Code::AllowanceBad).piece(&*frame.name).edge(&*part.edge).at(&*part.name);
+            below_zero(
+                model,
+                allowance.turn_in.iter(),
+                finding.clone().word("edge", format!("{}, second turn", part.name)),
+                out,
+            );
             below_zero(model, widths, finding.word("edge", &*part.name), out);
+            second_turn(model, allowance, &part.name, out);
         }
     }
     for seam in &plan.seams {
@@ -64,6 +72,50 @@ fn formulas(model: &Model, out: &mut Vec<Finding>) {
         }
         let finding = Finding::new(Code::AllowanceBad).seam(&*seam.name).at(at.clone());
         below_zero(model, seam.allowance.iter(), finding.word("edge", format!("seam {}", seam.name)), out);
+    }
+}
+
+/// A second turn that is deeper than its hem.
+fn second_turn(model: &Model, allowance: &AllowancePlan, name: &str, out: &mut Vec<Finding>) {
+    let Some(turn_in) = &allowance.turn_in else { return };
+    let real = |case: usize, f: &Formula| model.evaluate(&model.plan, case, f).ok()?.real();
+    let deeper = |case: usize| {
+        real(case, turn_in).zip(real(case, &allowance.width)).is_some_and(|(t, w)| t > w + tolerance::EQUAL)
+    };
+    let sizes: Vec<String> =
+        judged(model).filter(|(case, ..)| deeper(*case)).map(|(_, size, _)| size.to_owned()).collect();
+    if allowance.turns < 2 || !sizes.is_empty() {
+        let problem = match allowance.turns {
+            2 => format!("the second turn of {name} is deeper than its hem"),
+            _ => format!("{name} has a `turn_in`, which is for hems with `turns: 2`"),
+        };
+        let finding = Finding { sizes, ..Finding::new(Code::PartMissing).at(name).word("problem", problem) };
+        out.push(finding);
+    }
+}
+
+/// Darts of which something lies outside their piece.
+fn darts(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
+    let (plan, piece) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths) {
+        let name = format!("{}.{}", piece.name, dart.name);
+        let finding = Finding::new(Code::MarkOutside).piece(&piece.name).at(name.clone());
+        let finding = finding.word("mark", name).word("piece", piece.name.clone());
+        let mut outside = Tally::new(finding, &[("distance", "mm")]);
+        for (case, size, _) in judged(model) {
+            let (Some(Some(made)), Some(Item::Mouth(mouth))) =
+                (finished.cases[case].get(frame), model.item(case, *node))
+            else {
+                continue;
+            };
+            let legs = mouth.legs().into_iter().flat_map(|legs| legs.segments().collect::<Vec<_>>());
+            let points = legs.flat_map(|leg| [0.25, 0.5, 0.75, 1.0].map(|t| kurbo::ParamCurve::eval(&leg, t)));
+            let worst = points.map(|at| outside_by(&made.stitch, at)).fold(0.0, f64::max);
+            if worst > finished.limits.seam {
+                outside.add(size, &[worst]);
+            }
+        }
+        out.extend(outside.done(|f, _| f));
     }
 }
 

@@ -2,14 +2,15 @@
 
 use std::sync::Arc;
 
+use super::frozen::Frozen;
 use super::references::{Occurrence, references};
-use super::{EditError, check_free, fresh_name};
-use crate::base::{Finding, Span, Unit, message, shown, tolerance};
+use super::{EditError, check_free};
+use crate::base::{Finding, Span, message, shown, tolerance};
 use crate::compute::{Engine, Item, Model, NodeId};
 use crate::curves::{Pt, Segment as Drawn};
-use crate::document::{Address, Axis, Cell, Draft, Edge, Inner, Part, Piece, Point, Row, RowKind, Segment, Value};
+use crate::document::{Address, Draft, Edge, Inner, Part, Piece, Point, Segment, Value};
 use crate::finish::finish;
-use crate::language::{Kind, Value as Found, literal_text};
+use crate::language::{Kind, Value as Found, nearest};
 
 /// By how much it is tried, mm.
 const TRIED: f64 = 20.0;
@@ -27,18 +28,19 @@ pub fn lengthening(piece: &str, line: &str) -> String {
 pub fn lengthen(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<String, EditError> {
     let name = lengthening(piece, line);
     if draft.values.iter().any(|v| v.name == name) {
-        *draft = set(draft.clone(), &name, by)?;
+        *draft = set(draft.clone(), &name, by)?.0;
         return Ok(format!("{name} is {by} now"));
     }
     let frame = draft.pieces.iter().position(|p| p.name == *piece);
-    let frame = frame.ok_or_else(|| EditError::refused(format!("there is no piece {piece}")))?;
+    let pieces = draft.pieces.iter().map(|p| p.name.as_str());
+    let frame = frame.ok_or_else(|| EditError::refused(format!("there is no piece {piece}{}", hint(piece, pieces))))?;
     let start = Start::of(draft, frame, line)?;
     check_free(draft, &Part::Value(name.clone()))?;
     let one = start.moved(draft, 1.0, &name);
     let other = start.moved(draft, -1.0, &name);
-    let (made, count, notes) = match (one, other) {
+    let Moved { draft: made, changed: count, notes, reach } = match (one, other) {
         (Ok(a), Ok(b)) => {
-            if b.1 < a.1 {
+            if b.changed < a.changed {
                 b
             } else {
                 a
@@ -47,8 +49,19 @@ pub fn lengthen(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<
         (Ok(made), Err(_)) | (Err(_), Ok(made)) => made,
         (Err(a), Err(b)) => return Err(if a.1 >= b.1 { a.0 } else { b.0 }),
     };
-    *draft = set(made, &name, by)?;
-    let mut told = format!("{piece} is longer by {name} ({by}) at {line}: written into {count} formulas");
+    let (made, amounts) = set(made, &name, by)?;
+    // What is shortened by more than there is would run over itself.
+    if let Some((case, reach)) = amounts.iter().zip(&reach).position(|(a, r)| -a >= *r).map(|c| (c, reach[c])) {
+        let size = &start.model.plan.cases.list[case].address;
+        let problem = format!(
+            "only {} lies beyond {line} in size {size}: it cannot be shortened by more there",
+            shown(reach, draft.display)
+        );
+        return Err(EditError::refused(problem));
+    }
+    *draft = made;
+    let formulas = if count == 1 { "1 formula".to_owned() } else { format!("{count} formulas") };
+    let mut told = format!("{piece} is {by} longer at {line}: {name}, written into {formulas}");
     for note in notes {
         told.push_str("; ");
         told.push_str(&note);
@@ -57,19 +70,29 @@ pub fn lengthen(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<
 }
 
 /// The draft with another amount, which must be a length in every size.
-fn set(mut draft: Draft, name: &str, by: &str) -> Result<Draft, EditError> {
+fn set(mut draft: Draft, name: &str, by: &str) -> Result<(Draft, Vec<f64>), EditError> {
     if let Some(value) = draft.values.iter_mut().find(|v| v.name == name) {
         value.is = by.to_owned();
     }
     let model = compute(&mut Engine::new(), &draft)?;
     let node = model.plan.node_named(name);
     let is_length = node.is_some_and(|n| model.plan.nodes[n as usize].kind == Some(Kind::LENGTH));
-    let there = |case: usize| node.is_some_and(|n| model.item(case, n).is_some());
-    match is_length && (0..model.cases.len()).all(there) {
-        true => Ok(draft),
-        false => {
-            Err(EditError::refused(format!("`{by}` gives no length; write it with its unit, as `2 cm` or `-3/4 in`")))
+    let amount = |case: usize| model.item(case, node?)?.real();
+    let amounts: Option<Vec<f64>> = (0..model.cases.len()).map(amount).collect();
+    match amounts.filter(|_| is_length) {
+        Some(amounts) => Ok((draft, amounts)),
+        None => {
+            Err(EditError::refused(format!("`{by}` gives no length in every size; write one, as `2 cm` or `-3/4 in`")))
         }
+    }
+}
+
+fn hint<'a>(asked: &str, known: impl Iterator<Item = &'a str>) -> String {
+    let known: Vec<&str> = known.collect();
+    match nearest(asked, known.iter().copied()) {
+        Some(near) => format!("; did you mean {near}?"),
+        None if known.is_empty() => "; it has none: write one into its `lengthen`".to_owned(),
+        None => format!("; there is {}", known.join(", ")),
     }
 }
 
@@ -209,6 +232,17 @@ struct Start {
     spots: Vec<Spot>,
 }
 
+/// A draft in which one side hangs on the value.
+struct Moved {
+    draft: Draft,
+    /// How many formulas were changed for it.
+    changed: usize,
+    /// What does not go with it.
+    notes: Vec<String>,
+    /// For each case how much can be taken out.
+    reach: Vec<f64>,
+}
+
 /// A side that cannot move: why, and after how many formulas.
 type Refused = (EditError, usize);
 
@@ -219,7 +253,8 @@ impl Start {
         let model = compute(&mut Engine::new(), &found.in_draft(draft))?;
         let plans = &model.plan.frames[frame].finishing.lines;
         let plan = plans.iter().find(|l| *l.name == *line && !l.slit).ok_or_else(|| {
-            EditError::refused(format!("{} has no line {line} to lengthen or shorten at", piece.name))
+            let near = hint(line, piece.lengthen.iter().map(|l| l.name.as_str()));
+            EditError::refused(format!("{} has no line {line} to lengthen or shorten at{near}", piece.name))
         })?;
         let (mut at, mut square): (Vec<Pt<f64>>, Option<Pt<f64>>) = (Vec::new(), None);
         for case in 0..model.cases.len() {
@@ -289,7 +324,7 @@ impl Start {
     }
 
     /// The draft in which one side hangs on the value, how many formulas were changed for it, and what does not go with it.
-    fn moved(&self, draft: &Draft, side: f64, name: &str) -> Result<(Draft, usize, Vec<String>), Refused> {
+    fn moved(&self, draft: &Draft, side: f64, name: &str) -> Result<Moved, Refused> {
         let way = self.square.scaled(side);
         let old = &draft.pieces[self.frame];
         let mut wanted: Vec<bool> = Vec::with_capacity(self.spots.len());
@@ -309,7 +344,13 @@ impl Start {
             let off: Vec<usize> =
                 (0..self.spots.len()).filter(|i| !self.is_right(old, *i, wanted[*i], &model, way)).collect();
             let Some(next) = self.first_of(&off, &model) else {
-                return Ok((work.draft, work.changed, self.left_behind(draft, &model, way)));
+                let notes = self.left_behind(draft, &model, way);
+                return Ok(Moved {
+                    draft: work.draft,
+                    changed: work.changed,
+                    notes,
+                    reach: self.reach(old, &wanted, way),
+                });
             };
             // First it is moved as it is told, then as it was told before anything else moved.
             if tries[next] == 0 && !wanted[next] {
@@ -332,6 +373,16 @@ impl Start {
             tries[next] += 1;
             work.write(&at, &if wanted[next] { further(&text, way, name) } else { text });
         }
+    }
+
+    /// For each case how far from the line the nearest point lies that moves.
+    fn reach(&self, piece: &Piece, wanted: &[bool], way: Pt<f64>) -> Vec<f64> {
+        let moving = || self.spots.iter().zip(wanted).filter(|(s, moves)| **moves && matches!(s, Spot::Point(_)));
+        let far = |case: usize, spot: &Spot| {
+            spot.place(piece, self.frame, &self.model, case).map(|p| (p - self.at[case]).dot(way))
+        };
+        let nearest = |case: usize| moving().filter_map(|(s, _)| far(case, s)).fold(f64::INFINITY, f64::min);
+        (0..self.model.cases.len()).map(nearest).collect()
     }
 
     fn is_right(&self, piece: &Piece, i: usize, moves: bool, model: &Model, way: Pt<f64>) -> bool {
@@ -392,70 +443,11 @@ impl Start {
             let name = if was.name.is_empty() { "a match mark" } else { &*was.name };
             let far = shown(apart(base, a, b) / TRIED * 10.0, draft.display);
             let said = format!(
-                "notch {name} of seam {seam} is measured along an edge that runs over the line: it stays {far} behind for each {}",
+                "notch {name} of seam {seam} is measured along an edge that runs over the line: it lags by {far} for each {} of change",
                 shown(10.0, draft.display)
             );
             if !out.contains(&said) {
                 out.push(said);
-            }
-        }
-        out
-    }
-}
-
-/// Found values as they were, size by size.
-struct Frozen {
-    rows: Vec<Row>,
-    /// For each person its cells.
-    persons: Vec<Vec<Cell>>,
-    /// Value and row.
-    values: Vec<(String, String)>,
-}
-
-impl Frozen {
-    fn of(draft: &Draft, model: &Model) -> Self {
-        let chart = &draft.chart;
-        let axes = [(Axis::Girth, &chart.girth), (Axis::Cup, &chart.cup), (Axis::Length, &chart.length)];
-        let mut out = Self { rows: Vec::new(), persons: vec![Vec::new(); chart.persons.len()], values: Vec::new() };
-        for value in draft.values.iter().filter(|v| v.is_found()) {
-            let Some(node) = model.plan.node_named(&value.name) else { continue };
-            let unit = match model.plan.nodes[node as usize].kind {
-                Some(Kind::LENGTH) => Some(Unit::Millimetre),
-                Some(Kind::Angle) => Some(Unit::Degree),
-                Some(Kind::NUMBER) => None,
-                _ => continue,
-            };
-            let name = fresh_name(draft, &format!("{}_found", value.name));
-            let used = axes.iter().filter(|a| !a.1.is_empty());
-            let mut row = Row { name, kind: RowKind::House, by: used.map(|a| a.0).collect(), ..Row::default() };
-            for (case, of) in model.plan.cases.list.iter().enumerate() {
-                let Some(found) = model.item(case, node).and_then(Item::real) else { continue };
-                let text = literal_text(found, unit);
-                if let Some(person) = of.person {
-                    out.persons[person as usize].push(Cell(row.name.clone(), text));
-                    continue;
-                }
-                let labels = axes.iter().zip(of.labels).filter_map(|((_, all), i)| all.get(i? as usize));
-                let key = labels.map(String::as_str).collect::<Vec<_>>().join("/");
-                if row.cells.iter().all(|c| c.0 != key) {
-                    row.cells.push(Cell(key, text));
-                }
-            }
-            out.values.push((value.name.clone(), row.name.clone()));
-            out.rows.push(row);
-        }
-        out
-    }
-
-    fn in_draft(&self, draft: &Draft) -> Draft {
-        let mut out = draft.clone();
-        out.chart.rows.extend_from_slice(&self.rows);
-        for (person, cells) in out.chart.persons.iter_mut().zip(&self.persons) {
-            person.cells.extend_from_slice(cells);
-        }
-        for (name, row) in &self.values {
-            if let Some(value) = out.values.iter_mut().find(|v| v.name == *name) {
-                *value = Value { name: name.clone(), is: format!("chart.{row}"), ..Value::default() };
             }
         }
         out

@@ -8,6 +8,7 @@ mod command;
 mod commands;
 mod computed;
 mod delete;
+mod frozen;
 mod lengthen;
 mod literal;
 mod naming;

@@ -446,3 +446,21 @@ fn the_mouth_of_a_slanted_dart_depends_on_where_it_is_pressed() {
     has(&to_end, other_peak.0, other_peak.1);
     assert!((peak.0 - other_peak.0).hypot(peak.1 - other_peak.1) > 0.5);
 }
+
+#[test]
+fn hems_and_notches_that_cannot_be_are_told() {
+    let told = |allowance: &str, strokes: u32| {
+        let piece = polygon("front", &[(0.0, 0.0), (200.0, 0.0), (200.0, 300.0), (0.0, 300.0)], &[], "")
+            .replace("allowances: []", &format!("allowances: [(edge: \"e2\", width: \"30 mm\", {allowance})]"));
+        let seam = format!(
+            "(name: \"s\", one: [\"front.e1\"], two: [\"reversed(front.e3)\"], notches: [(name: \"n\", at: \"1/3\", strokes: {strokes})])"
+        );
+        made(&format!("settings: (allowance: \"10 mm\"), pieces: [{piece}], seams: [{seam}]")).loud().join("\n")
+    };
+    assert_eq!(told("turns: 2, turn_in: \"10 mm\"", 3), "");
+    assert!(told("turns: 2, turn_in: \"50 mm\"", 3).contains("the second turn of front.e2 is deeper than its hem"));
+    assert!(told("turns: 2, turn_in: \"-5 mm\"", 3).contains("front.e2, second turn"));
+    assert!(told("turns: 1, turn_in: \"10 mm\"", 3).contains("which is for hems with `turns: 2`"));
+    assert!(told("turns: 3", 3).contains("has 3 turns"));
+    assert!(told("turns: 1", 70).contains("notch n has 70 strokes"));
+}

@@ -98,6 +98,10 @@ fn darts_that_cannot_be_are_told_with_what_to_do() {
     assert!(told(&format!("({})", two.replace("30 mm", "-3 mm"))).contains("below zero"));
     assert!(told(&format!("({})", two.replace("axis", "e0"))).contains("inner line"));
     let open = "name: \"d\", on: \"e0\", centre: \"1/2\", intake: \"40 mm\", tip: \"120 mm\", bow: \"6 mm\"";
+    // Too wide, too long, bowed too far: they would be drawn off the piece.
+    assert!(told(&format!("({})", two.replace("30 mm", "300 mm"))).contains("front.slim lies 5 cm outside of front"));
+    assert!(told(&format!("({})", open.replace("120 mm", "330 mm"))).contains("front.d lies 3 cm outside of front"));
+    assert!(told(&format!("({})", open.replace("bow: \"6 mm\"", "bow: \"150 mm\""))).contains("front.d lies"));
     assert!(told(&format!("({open}, form: cut_out)")).contains("not slashed or cut out"));
     assert!(told(&format!("({})", open.replace("6 mm", "6"))).contains("no unit"));
 }

@@ -166,10 +166,18 @@ fn what_cannot_move_as_a_block_is_told_and_nothing_changes() {
         said
     };
     assert!(refused(LEANING, "hip", "2 cm").contains("no line hip"));
-    assert!(refused(LEANING, "knee", "2").contains("write it with its unit"));
-    assert!(refused(LEANING, "knee", "2 cm +").contains("write it with its unit"));
+    assert!(refused(LEANING, "kneee", "2 cm").contains("did you mean knee?"));
+    assert!(refused(LEANING, "knee", "2").contains("gives no length in every size"));
+    assert!(refused(LEANING, "knee", "2 cm +").contains("gives no length in every size"));
     let some = LEANING.replace("b.down(60 cm)", "b.down(bust - 45 cm)");
     assert!(refused(&some, "knee", "2 cm").contains("in some sizes only"), "{}", refused(&some, "knee", "2 cm"));
+    let level = LEANING.replace("polar(30°, 10 cm)", "right(10 cm)");
+    assert!(
+        refused(&level, "knee", "-40 cm").contains("only 25 cm lies beyond")
+            || refused(&level, "knee", "-40 cm").contains("only 5 cm lies beyond"),
+        "{}",
+        refused(&level, "knee", "-40 cm")
+    );
     let off = LEANING.replace("(0 cm, 25 cm), (0 cm, 25 cm)", "(0 cm, 125 cm), (0 cm, 125 cm)");
     assert!(refused(&off, "knee", "2 cm").contains("nothing of panel lies beyond"));
     let round = "by: [arc(centre: \"(bust / 4, 30 cm)\", turn: clockwise, to: \"c\")]";
@@ -191,7 +199,10 @@ fn the_command_writes_the_draft_and_says_what_it_did() {
     };
     let out = run("-2 in");
     assert!(out.status.success());
-    assert!(String::from_utf8_lossy(&out.stderr).contains("back is longer by back_lengthen_here_by (-2 in)"));
+    assert!(
+        String::from_utf8_lossy(&out.stderr)
+            .contains("back is -2 in longer at lengthen_here: back_lengthen_here_by, written into 6 formulas")
+    );
     let text = fs::read_to_string(&path).unwrap();
     assert!(text.contains("(name: \"back_lengthen_here_by\", is: \"-2 in\")"));
     assert_eq!(run("two").status.code(), Some(1));

@@ -94,7 +94,12 @@ impl PieceReader<'_, '_> {
             let to_width = self.read(&a.to_width, LENGTH, at, at);
             let turn_in = self.read(&a.turn_in, LENGTH, at, at);
             if a.turns > 2 || (a.turns > 0 && (!a.to_width.is_empty() || !a.from.is_empty())) {
-                let problem = format!("a hem, as at edge {at}, has one or two turns and one depth all along");
+                let has = match a.turns {
+                    1 | 2 => "`from` or `to_width` too".to_owned(),
+                    turns => format!("{turns} turns"),
+                };
+                let problem =
+                    format!("the hem at edge {at} has {has}; a hem has one or two turns and one depth all along");
                 self.missing(problem, at);
                 continue;
             }

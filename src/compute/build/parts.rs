@@ -362,6 +362,12 @@ impl SeamReader<'_, '_> {
             let other = if notch.other.is_empty() { None } else { self.place(&notch.other) };
             let name = if notch.name.is_empty() { format!("{}", i + 1) } else { notch.name.clone() };
             let strokes = notch.strokes.clamp(1, 3);
+            if notch.strokes > 3 {
+                let problem = format!("notch {name} has {} strokes; it can have 1 to 3", notch.strokes);
+                let at = format!("seam.{}", self.seam.name);
+                let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(at).word("problem", problem);
+                self.reader.findings.push(finding);
+            }
             out.extend(at.map(|at| NotchPlan { name: name.into(), on: notch.on, at, other, strokes }));
         }
         out
