@@ -1,5 +1,6 @@
 //! A lengthen-shorten line that works: everything beyond it hangs on one value and moves as a block.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::frozen::Frozen;
@@ -21,7 +22,8 @@ pub fn lengthening(piece: &str, line: &str) -> String {
 }
 
 /// Lengthens a piece at one of its lines, or shortens it with an amount below zero: once the points, handles and marks beyond the line
-/// hang on one value, which is made the first time, that value says how much. What was told otherwise in words comes back in the end.
+/// hang on one value, which is made the first time, that value says how much. What comes
+/// back says what was done, and which darts and notches do not go with the rest.
 ///
 /// # Errors
 /// What cannot move as a block, and why. The draft is then as it was.
@@ -39,13 +41,8 @@ pub fn lengthen(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<
     let one = start.moved(draft, 1.0, &name);
     let other = start.moved(draft, -1.0, &name);
     let Moved { draft: made, changed: count, notes, reach } = match (one, other) {
-        (Ok(a), Ok(b)) => {
-            if b.changed < a.changed {
-                b
-            } else {
-                a
-            }
-        }
+        (Ok(a), Ok(b)) if b.changed < a.changed => b,
+        (Ok(a), Ok(_)) => a,
         (Ok(made), Err(_)) | (Err(_), Ok(made)) => made,
         (Err(a), Err(b)) => return Err(if a.1 >= b.1 { a.0 } else { b.0 }),
     };
@@ -344,6 +341,13 @@ impl Start {
             let off: Vec<usize> =
                 (0..self.spots.len()).filter(|i| !self.is_right(old, *i, wanted[*i], &model, way)).collect();
             let Some(next) = self.first_of(&off, &model) else {
+                if let Some(edge) = self.lost(old, &model) {
+                    let problem = format!(
+                        "{}.{edge} would have no shape: it hangs on what does not move as its ends do",
+                        old.name
+                    );
+                    return Err((EditError::refused(problem), work.changed));
+                }
                 let notes = self.left_behind(draft, &model, way);
                 return Ok(Moved {
                     draft: work.draft,
@@ -375,6 +379,16 @@ impl Start {
         }
     }
 
+    /// An edge or line that had a shape and has none any more.
+    fn lost<'a>(&self, piece: &'a Piece, model: &Model) -> Option<&'a str> {
+        let node = |m: &Model, e: usize| {
+            m.plan.frames[self.frame].edges.iter().chain(&m.plan.frames[self.frame].lines).nth(e).copied()
+        };
+        let there = |m: &Model, e: usize, case: usize| node(m, e).is_some_and(|n| m.item(case, n).is_some());
+        let lost = |e: usize| (0..model.cases.len()).any(|case| there(&self.model, e, case) && !there(model, e, case));
+        edges(piece).enumerate().find(|(e, _)| lost(*e)).map(|(_, edge)| edge.name.as_str())
+    }
+
     /// For each case how far from the line the nearest point lies that moves.
     fn reach(&self, piece: &Piece, wanted: &[bool], way: Pt<f64>) -> Vec<f64> {
         let moving = || self.spots.iter().zip(wanted).filter(|(s, moves)| **moves && matches!(s, Spot::Point(_)));
@@ -391,7 +405,7 @@ impl Start {
             let was = self.spots[i].place(piece, self.frame, &self.model, case);
             let is = self.spots[i].place(piece, self.frame, model, case);
             match (was, is) {
-                (Some(was), Some(is)) => (is - was - by).length() <= tolerance::ON_EDGE,
+                (Some(was), Some(is)) => (is - was - by).length() <= tolerance::CURVE,
                 (was, is) => was.is_none() == is.is_none(),
             }
         })
@@ -464,6 +478,8 @@ struct Work {
     old: Draft,
     /// The points that move.
     moving: Vec<String>,
+    /// Those that are kept as they were, each with the name of its own for that.
+    kept: BTreeMap<String, String>,
     changed: usize,
 }
 
@@ -478,7 +494,15 @@ impl Work {
         });
         let moving = moving.collect();
         let names = references(draft).all;
-        Self { draft: made, piece: piece.name.clone(), names, old: draft.clone(), moving, changed: 0 }
+        Self {
+            draft: made,
+            piece: piece.name.clone(),
+            names,
+            old: draft.clone(),
+            moving,
+            kept: BTreeMap::new(),
+            changed: 0,
+        }
     }
 
     fn write(&mut self, at: &Address, text: &str) {
@@ -533,12 +557,12 @@ impl Work {
         let own = |name: &str| Part::Inner(self.piece.clone(), Inner::Point, name.to_owned());
         let at = Address::new(own(point), "at");
         let mut names = std::iter::once(format!("{point}_before")).chain((2..).map(|i| format!("{point}_before_{i}")));
-        let note = format!("{point} before anything was lengthened");
-        let piece = self.draft.pieces.iter().find(|p| p.name == self.piece);
-        if let Some(there) = piece.and_then(|p| p.points.iter().find(|p| p.note == note)) {
-            return there.name.clone();
+        if let Some(there) = self.kept.get(point) {
+            return there.clone();
         }
         let name = names.find(|n| check_free(&self.draft, &own(n)).is_ok()).unwrap_or_default();
+        self.kept.insert(point.to_owned(), name.clone());
+        let note = format!("{point} before the piece was lengthened");
         let made = Point { name: name.clone(), at: String::new(), note };
         if let Some(piece) = self.draft.pieces.iter_mut().find(|p| p.name == self.piece) {
             Arc::make_mut(piece).points.push(made);

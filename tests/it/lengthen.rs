@@ -137,6 +137,32 @@ fn a_leaning_line_moves_the_block_square_to_it() {
 }
 
 #[test]
+fn a_second_line_keeps_what_the_first_one_moved() {
+    // Between the lines `a_third` hangs on both ends, `lifted` on the lower end alone: each line keeps that end as it was for another one.
+    let lines = "points: [(name: \"a_third\", at: \"on_way(a, d, 35/60)\"), (name: \"lifted\", at: \"d.up(25 cm)\"), ";
+    let two =
+        "lengthen: [(name: \"knee\", line: \"level((0 cm, 30 cm))\"), (name: \"shin\", line: \"level((0 cm, 40 cm))\")";
+    let one = "lengthen: [(name: \"knee\", line: \"line((0 cm, 25 cm), (0 cm, 25 cm).polar(30°, 10 cm))\")";
+    let before = read(&LEANING.replace("points: [", lines).replace(one, two));
+    let mut after = before.clone();
+    for line in ["knee", "shin"] {
+        lengthen(&mut after, "panel", line, "3 cm").unwrap();
+    }
+    let kept = |name: &str| after.pieces[0].points.iter().any(|p| p.name == name);
+    assert!(kept("d_before") && kept("d_before_2"), "{:#?}", after.pieces[0].points);
+    let (was, is) = (Engine::new().compute(&before), Engine::new().compute(&after));
+    for case in 0..was.cases.len() {
+        let (old, new) = (places(&before, &was, "panel", case), places(&after, &is, "panel", case));
+        for (name, by) in
+            [("a", 0.0), ("b", 0.0), ("a_third", 30.0), ("lifted", 30.0), ("c", 60.0), ("d", 60.0), ("low", 60.0)]
+        {
+            let moved = (new[name].0 - old[name].0, new[name].1 - old[name].1);
+            assert!(moved.0.abs() < 1e-5 && (moved.1 - by).abs() < 1e-5, "{name} moves by {moved:?}");
+        }
+    }
+}
+
+#[test]
 fn handles_of_a_curve_over_the_line_go_with_their_ends() {
     // Both handles lie above the line, which is level; the lower one belongs to the corner below it.
     let curved = "by: [curve(\"b.down(8 cm).right(3 cm)\", \"b.down(12 cm).right(2 cm)\", \"c\")]";
@@ -183,6 +209,15 @@ fn what_cannot_move_as_a_block_is_told_and_nothing_changes() {
     let round = "by: [arc(centre: \"(bust / 4, 30 cm)\", turn: clockwise, to: \"c\")]";
     let arc = LEANING.replace("by: [straight(\"c\")]", round);
     assert!(refused(&arc, "knee", "2 cm").contains("the arc of panel.side runs over the line knee"));
+    // With both ends taken from elsewhere neither side can move: their edges would not follow.
+    let taken = LEANING.replace("polar(30°, 10 cm)", "right(10 cm)");
+    let head = "by: [taken(curve: \"between((0 cm, 0 cm), (bust / 4, 0 cm))\", to: \"b\")]";
+    let taken = taken.replace("by: [straight(\"b\")]", head);
+    let foot = "by: [taken(curve: \"between((bust / 4, 60 cm), (0 cm, 60 cm))\", to: \"d\")]";
+    let one = taken.replace("by: [straight(\"d\")]", foot);
+    assert!(refused(&one, "knee", "2 cm").contains("would have no shape"), "{}", refused(&one, "knee", "2 cm"));
+    let mut free = read(&taken);
+    lengthen(&mut free, "panel", "knee", "2 cm").unwrap();
     // What hangs on a length of an edge that is cut through cannot be told as it was.
     let round = LEANING.replace("on_way(d, c, 1/2)", "d.right(length(centre) / 10)");
     assert!(refused(&round, "knee", "2 cm").contains("low"), "{}", refused(&round, "knee", "2 cm"));
