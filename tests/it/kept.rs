@@ -12,21 +12,7 @@ use tracewheel::session::{
     ChartCommand, Command as Change, Keeper, KeptAbout, OpenDraft, RecoveryFolder, Seen, TextCommand, Watch,
 };
 
-/// Numbers that look like chance, the same in every run (splitmix64).
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-    fn below(&mut self, n: u64) -> u64 {
-        self.roll() % n
-    }
-}
+use super::dice::Dice;
 
 fn hash(draft: &Draft) -> String {
     format!("{:?}", Fingerprint::of(file::write(draft).as_bytes()))

@@ -15,6 +15,7 @@ mod curves_derivatives;
 mod curves_places;
 mod curves_set_off;
 mod curves_values;
+mod dice;
 mod drafts;
 mod examples;
 mod explaining;

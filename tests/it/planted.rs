@@ -6,22 +6,7 @@ use tracewheel::compute::Engine;
 use tracewheel::file;
 use tracewheel::proof::proof;
 
-/// Numbers by seed: splitmix64.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-    /// Between two whole numbers, both among them.
-    fn from(&mut self, low: i64, high: i64) -> i64 {
-        low + (self.roll() % (high - low + 1) as u64) as i64
-    }
-}
+use super::dice::Dice;
 
 /// What is planted.
 #[derive(Clone, Copy, Debug, PartialEq)]
