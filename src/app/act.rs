@@ -13,7 +13,7 @@ use super::job::PrintJob;
 use super::menus;
 use super::roll::Rolling;
 use super::scene::Scene;
-use super::state::{Field, Shown};
+use super::state::{Field, Room, Shown};
 use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
@@ -73,17 +73,9 @@ impl Window {
             Act::NextSize => self.step_size(1),
             Act::PreviousSize => self.step_size(-1),
             Act::Others => self.shown.behind = !self.shown.behind,
-            Act::Chart => {
-                self.shown.chart = !self.shown.chart;
-                self.shown.sheets = false;
-                self.shown.roll = None;
-            }
-            Act::Sheets => {
-                self.shown.sheets = !self.shown.sheets;
-                self.shown.chart = false;
-                self.shown.roll = None;
-            }
-            Act::Roll => self.toggle_roll(),
+            Act::Chart => self.toggle(Room::Chart),
+            Act::Sheets => self.toggle(Room::Sheets),
+            Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
             Act::NextFinding => self.step_finding(1),
@@ -137,17 +129,18 @@ impl Window {
         }
     }
 
-    /// Shows the chosen seam rolled, or the pieces again.
-    fn toggle_roll(&mut self) {
-        let seam = match (&self.shown.roll, &self.shown.part) {
-            (None, Some(Part::Seam(name))) => name.clone(),
-            _ => {
-                self.shown.roll = None;
-                return;
-            }
-        };
-        (self.shown.chart, self.shown.sheets) = (false, false);
-        self.shown.roll = Some(Rolling { seam, share: 0.0 });
+    /// Shows a room, or the pieces again.
+    fn toggle(&mut self, room: Room) {
+        self.shown.room = if self.shown.room == room { Room::Table } else { room };
+    }
+
+    /// The chosen seam rolled, or the pieces again.
+    fn rolled_or_not(&self) -> Room {
+        match (&self.shown.room, &self.shown.part) {
+            (Room::Roll(_), _) => Room::Table,
+            (_, Some(Part::Seam(seam))) => Room::Roll(Rolling { seam: seam.clone(), share: 0.0 }),
+            _ => Room::Table,
+        }
     }
 
     fn zoom(&mut self, by: f64) {
@@ -504,7 +497,7 @@ impl Window {
         match (act, part) {
             (Act::AddSize, _) => self.shown.case = name,
             (Act::AddRow | Act::AddPerson, part) => {
-                self.shown.chart = true;
+                self.shown.room = Room::Chart;
                 self.shown.part = part;
                 let sizes = &self.open.work().draft().chart.girth;
                 if let (Act::AddRow, Some(first)) = (act, sizes.first()) {
@@ -512,7 +505,7 @@ impl Window {
                 }
             }
             (_, Some(part)) => {
-                self.shown.chart = false;
+                self.shown.room = Room::Table;
                 self.shown.part = Some(part);
                 self.shown.scroll_to_part = true;
             }

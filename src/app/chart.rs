@@ -5,7 +5,7 @@ use egui::{Align, Frame, Grid, Key, Layout, Margin, RichText, ScrollArea, Ui, ve
 use super::field::{self, Form};
 use super::look::{self, Look, letters};
 use super::scene::Scene;
-use super::state::{Field, Shown, Wish};
+use super::state::{Field, Room, Shown, Wish};
 use crate::base::{Code, Finding, shown as length_text};
 use crate::document::{Axis, Part, Row, RowKind};
 use crate::language::Kind;
@@ -71,7 +71,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
             if ui.button("Show the pieces").clicked() {
-                wishes.push(Wish::Chart(false));
+                wishes.push(Wish::Room(Room::Table));
             }
         });
     });

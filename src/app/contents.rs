@@ -4,7 +4,7 @@ use egui::{Align, Button, CornerRadius, Role, ScrollArea, Ui, WidgetInfo, vec2};
 
 use super::look::{self, Look};
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Room, Shown, Wish};
 use crate::document::{Inner, Part};
 use crate::session::{Act, inner_parts};
 
@@ -20,14 +20,18 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         ui.set_max_width(ui.available_width() - 4.0);
         let draft = scene.draft();
         let sizes = scene.cases().map_or(0, |c| c.range);
-        let heading =
-            Line { name: "Draft", about: "", depth: 0, chosen: shown.part == Some(Part::Draft) && !shown.chart };
+        let heading = Line {
+            name: "Draft",
+            about: "",
+            depth: 0,
+            chosen: shown.part == Some(Part::Draft) && shown.room != Room::Chart,
+        };
         if heading.show(ui, look) {
-            wishes.push(Wish::Chart(false));
+            wishes.push(Wish::Room(Room::Table));
             wishes.push(Wish::Part(Part::Draft));
         }
         let about = format!("{} · {}", counted(sizes, "size"), counted(draft.chart.rows.len(), "row"));
-        if (Line { name: "Chart", about: &about, depth: 0, chosen: shown.chart }).show(ui, look) {
+        if (Line { name: "Chart", about: &about, depth: 0, chosen: shown.room == Room::Chart }).show(ui, look) {
             wishes.push(Wish::Act(Act::Chart));
         }
         let found = draft.values.iter().filter(|v| v.is_found()).count();
@@ -147,7 +151,7 @@ fn plain(ui: &mut Ui, look: &Look, name: &str, about: &str) {
 }
 
 fn part(ui: &mut Ui, look: &Look, shown: &Shown, part: Part, depth: usize, about: &str, wishes: &mut Vec<Wish>) {
-    let chosen = shown.part.as_ref() == Some(&part) && !shown.chart;
+    let chosen = shown.part.as_ref() == Some(&part) && shown.room != Room::Chart;
     let name = part.name().to_owned();
     let width = ui.available_width();
     let response = (Line { name: &name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
@@ -155,7 +159,7 @@ fn part(ui: &mut Ui, look: &Look, shown: &Shown, part: Part, depth: usize, about
         response.scroll_to_me(Some(Align::Center));
     }
     if response.clicked() {
-        wishes.push(Wish::Chart(false));
+        wishes.push(Wish::Room(Room::Table));
         wishes.push(Wish::Part(part));
     }
 }

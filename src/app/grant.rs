@@ -8,7 +8,7 @@ use kurbo::{Point, Vec2};
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
-use super::state::{Field, Held, Hint, Tone, Typing, Wish};
+use super::state::{Field, Held, Hint, Room, Tone, Typing, Wish};
 use super::{Window, field};
 use crate::document::{Address, Part, Side};
 use crate::language::tidy;
@@ -38,7 +38,9 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                self.shown.chart &= matches!(part, Part::Row(_) | Part::Person(_));
+                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_)) {
+                    self.shown.room = Room::Table;
+                }
                 self.shown.part = Some(part);
                 self.shown.scroll_to_part = true;
             }
@@ -60,12 +62,7 @@ impl Window {
                     self.refuse(problem.to_string());
                 }
             }
-            Wish::Chart(chart) => {
-                self.shown.chart = chart;
-                self.shown.sheets = false;
-                self.shown.roll = None;
-            }
-            Wish::Roll(rolling) => self.shown.roll = Some(rolling),
+            Wish::Room(room) => self.shown.room = room,
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),
@@ -157,8 +154,10 @@ impl Window {
         {
             self.shown.case.clone_from(worst);
         }
-        self.shown.sheets = false;
-        self.shown.chart = matches!(part, Some(Part::Row(_) | Part::Person(_)));
+        self.shown.room = match part {
+            Some(Part::Row(_) | Part::Person(_)) => Room::Chart,
+            _ => Room::Table,
+        };
         self.shown.part = part.or(Some(Part::Draft));
         self.shown.scroll_to_part = true;
     }

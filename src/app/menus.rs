@@ -4,7 +4,7 @@ use egui::{Button, Key, KeyboardShortcut, Modifiers, Role, Ui, WidgetInfo};
 
 use super::card::outline_is_open;
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Room, Shown, Wish};
 use crate::base::Code;
 use crate::document::Part;
 use crate::session::{ACTIONS, Act, Menu, OpenDraft, When};
@@ -18,7 +18,7 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
         When::PieceChosen => shown.frame().is_some(),
         When::OutlineOpen => shown.frame().is_some_and(|f| outline_is_open(scene.draft(), f)),
-        When::SeamChosen => shown.roll.is_some() || matches!(shown.part, Some(Part::Seam(_))),
+        When::SeamChosen => matches!(shown.room, Room::Roll(_)) || matches!(shown.part, Some(Part::Seam(_))),
         When::SizeChosen => scene.draft().chart.girth.contains(&shown.case),
         When::HasSizes => scene.cases().is_some_and(|c| !c.list.is_empty()),
         When::HasFindings => scene.findings().next().is_some(),

@@ -44,7 +44,7 @@ use disk::Browsing;
 use job::PrintJob;
 use look::Look;
 use scene::Scene;
-use state::{Shown, Tone, Wish};
+use state::{Room, Shown, Tone, Wish};
 use times::Times;
 
 /// Size of the window at its start, and the least, px.
@@ -247,19 +247,13 @@ impl Window {
         right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
         let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {
-            if let Some(rolling) = &shown.roll {
-                roll::show(ui, &look, scene, shown, rolling, wishes);
-                return shown.sheet;
+            match &shown.room {
+                Room::Table => return canvas::show(ui, &look, scene, shown, asked, wishes),
+                Room::Chart => chart::show(ui, &look, scene, shown, wishes),
+                Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
+                Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
             }
-            if shown.sheets {
-                sheets::show(ui, &look, scene, shown, wishes);
-                return shown.sheet;
-            }
-            if shown.chart {
-                chart::show(ui, &look, scene, shown, wishes);
-                return shown.sheet;
-            }
-            canvas::show(ui, &look, scene, shown, asked, wishes)
+            shown.sheet
         });
         ask::show(ui, &look, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);

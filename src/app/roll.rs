@@ -8,7 +8,7 @@ use kurbo::{Affine, Point, Shape as _};
 
 use super::look::{self, Look, letters};
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Room, Shown, Wish};
 use crate::base::shown as length_text;
 use crate::finish::{Rolled, roll};
 use crate::session::Act;
@@ -69,7 +69,7 @@ fn head(
 ) {
     let unit = scene.draft().display;
     let case = scene.case_of(&shown.case);
-    let to = |share: f64| Wish::Roll(Rolling { share: share.clamp(0.0, 1.0), ..rolling.clone() });
+    let to = |share: f64| Wish::Room(Room::Roll(Rolling { share: share.clamp(0.0, 1.0), ..rolling.clone() }));
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(format!("Roll seam {}", rolling.seam)).font(letters(look::LARGE)).color(look.ink));
         if ui.button("Show the pieces").on_hover_text(Act::Roll.action().what).clicked() {

@@ -30,8 +30,6 @@ pub(super) enum Wish {
     Part(Part),
     /// Choose nothing.
     Nothing,
-    /// Roll a seam so far.
-    Roll(Rolling),
     /// Print this.
     Printing(Printing),
     /// A piece was taken on the pages, where it lay.
@@ -40,8 +38,8 @@ pub(super) enum Wish {
     OnPagesTo(String, Point),
     /// Stop writing every size.
     StopPrinting,
-    /// Show the chart in the middle, or the sheet.
-    Chart(bool),
+    /// Show this in the middle.
+    Room(Room),
     /// See this part of the table; none: all of it.
     Look(Option<View>),
     /// Go to a finding, by its place in the list.
@@ -138,18 +136,27 @@ pub(super) enum Tone {
     Refused,
 }
 
+/// What stands in the middle of the window.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Room {
+    /// The pieces on the table.
+    Table,
+    /// The chart.
+    Chart,
+    /// The pages as they will print.
+    Sheets,
+    /// A seam that is rolled.
+    Roll(Rolling),
+}
+
 /// What is shown and how.
 pub(super) struct Shown {
     /// The address of the chosen size or person.
     pub case: String,
     /// Whether the other sizes are drawn too.
     pub behind: bool,
-    /// Whether the chart stands in the middle.
-    pub chart: bool,
-    /// Whether the pages stand in the middle.
-    pub sheets: bool,
-    /// The seam that is rolled in the middle.
-    pub roll: Option<Rolling>,
+    /// What stands in the middle.
+    pub room: Room,
     /// What is to be printed.
     pub printing: Printing,
     /// A piece that is moved on the pages, and where it lay.
@@ -189,9 +196,7 @@ impl Shown {
         Self {
             case,
             behind: true,
-            chart: false,
-            sheets: false,
-            roll: None,
+            room: Room::Table,
             printing: Printing::default(),
             on_pages: None,
             view: None,
