@@ -21,6 +21,8 @@ pub enum Command {
     Finish(FinishCommand),
     /// A point or handle that is pulled.
     Pull(Box<Pull>),
+    /// Several, one after the other, as one change; and what it is called.
+    Several(String, Vec<Command>),
 }
 
 /// Why a change was not made. The draft is as it was.
@@ -51,6 +53,7 @@ impl Command {
             Self::Part(c) => c.label(),
             Self::Finish(c) => c.label(),
             Self::Pull(c) => c.label(),
+            Self::Several(label, _) => label.clone(),
         }
     }
 
@@ -63,6 +66,10 @@ impl Command {
             Self::Part(c) => c.apply(draft, computed),
             Self::Finish(c) => c.apply(draft),
             Self::Pull(c) => c.apply(draft),
+            Self::Several(_, all) => {
+                let told: Result<Vec<String>, _> = all.iter().map(|c| c.apply(draft, computed)).collect();
+                Ok(told?.into_iter().filter(|t| !t.is_empty()).collect::<Vec<_>>().join("; "))
+            }
         }
     }
 }

@@ -75,6 +75,17 @@ pub fn inner_parts(draft: &Draft, frame: &str) -> Vec<Part> {
     out
 }
 
+/// A name for a new part of a piece or drawing: of a point the first free letter, else the first of `stem_1`, `stem_2`, … It means
+/// nothing anywhere yet.
+pub fn fresh_inner(draft: &Draft, frame: &str, inner: Inner, taken: &[String]) -> String {
+    let mut known: Vec<String> = set_of(draft, &Part::Value(String::new())).iter().map(|p| fold(p.name())).collect();
+    known.extend(inner_parts(draft, frame).iter().map(|p| fold(p.name())));
+    known.extend(taken.iter().map(|n| fold(n)));
+    let letters = ('a'..='z').filter(|_| inner == Inner::Point).map(String::from);
+    let counted = (1..).map(|i| format!("{}_{i}", inner.word()));
+    letters.chain(counted).find(|name| !known.contains(&fold(name))).unwrap_or_default()
+}
+
 /// The first of `stem_1`, `stem_2`, … that means nothing anywhere: not globally, and not in any piece.
 pub fn fresh_name(draft: &Draft, stem: &str) -> String {
     let mut taken: Vec<String> = set_of(draft, &Part::Value(String::new())).iter().map(|p| fold(p.name())).collect();

@@ -45,6 +45,7 @@ mod output_pdf;
 mod output_save;
 mod output_wide;
 mod patching;
+mod pencil;
 mod planted;
 mod practice;
 mod readme;

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use crate::document::{Draft, Edge, Part, Piece, Point, Segment};
+use crate::document::{Draft, Edge, Inner, Part, Piece, Point, Segment};
 use crate::language::nearest;
 use crate::session::naming::check_free;
 use crate::session::{EditError, qualify_for};
@@ -23,6 +23,8 @@ pub enum PieceCommand {
         /// The points to which it goes, in order.
         to: Vec<String>,
     },
+    /// A straight line is added inside a piece or drawing: frame, name, the points at which it starts and ends.
+    AddLine(String, String, [String; 2]),
     /// The outline is closed by a straight edge: piece, name.
     Close(String, String),
     /// A straight segment becomes a curve, or a curve straight: piece, edge, segment, whether curved.
@@ -38,6 +40,7 @@ impl PieceCommand {
         match self {
             Self::AddPoint(frame, name, _) => format!("add point {frame}.{name}"),
             Self::AddEdge { piece, name, .. } => format!("add edge {piece}.{name}"),
+            Self::AddLine(frame, name, _) => format!("add line {frame}.{name}"),
             Self::Close(piece, _) => format!("close the outline of {piece}"),
             Self::Bend(piece, edge, _, true) => format!("curve {piece}.{edge}"),
             Self::Bend(piece, edge, _, false) => format!("straighten {piece}.{edge}"),
@@ -66,6 +69,13 @@ impl PieceCommand {
                 let part = Part::edge(piece, name);
                 check_free(draft, &part)?;
                 add_edge(piece_of(draft, piece)?, name, from, to)?;
+                qualify_for(draft, &part);
+                Ok(String::new())
+            }
+            Self::AddLine(frame, name, [from, to]) => {
+                let part = Part::Inner(frame.clone(), Inner::Line, name.clone());
+                check_free(draft, &part)?;
+                add_line(draft, frame, name, from, to)?;
                 qualify_for(draft, &part);
                 Ok(String::new())
             }
@@ -135,13 +145,7 @@ fn add_edge(piece: &mut Piece, name: &str, from: &str, to: &[String]) -> Result<
         return Err(EditError::refused(format!("the edge {name} needs a point to go to")));
     }
     let mut before = from;
-    for point in std::iter::once(from).chain(to.iter().map(String::as_str)) {
-        if !piece.points.iter().any(|p| p.name == point) {
-            let hint = nearest(point, piece.points.iter().map(|p| p.name.as_str()));
-            let hint = hint.map_or_else(|| "; add it first".to_owned(), |h| format!("; did you mean `{h}`?"));
-            return Err(EditError::refused(format!("{} has no point `{point}`{hint}", piece.name)));
-        }
-    }
+    has_points(&piece.name, &piece.points, std::iter::once(from).chain(to.iter().map(String::as_str)))?;
     for point in to {
         if point == before {
             return Err(EditError::refused(format!("the edge {name} goes from {point} to the same point")));
@@ -156,6 +160,33 @@ fn add_edge(piece: &mut Piece, name: &str, from: &str, to: &[String]) -> Result<
     let at = behind.or(ahead).unwrap_or(piece.edges.len());
     piece.edges.insert(at, edge);
     Ok(())
+}
+
+fn add_line(draft: &mut Draft, frame: &str, name: &str, from: &str, to: &str) -> Result<(), EditError> {
+    let (points, lines) = if let Some(piece) = draft.pieces.iter_mut().find(|p| p.name == frame) {
+        let piece = Arc::make_mut(piece);
+        (&piece.points, &mut piece.lines)
+    } else if let Some(drawing) = draft.drawings.iter_mut().find(|d| d.name == frame) {
+        let drawing = Arc::make_mut(drawing);
+        (&drawing.points, &mut drawing.lines)
+    } else {
+        return Err(gone(frame));
+    };
+    has_points(frame, points, [from, to].into_iter())?;
+    if from == to {
+        return Err(EditError::refused(format!("the line {name} goes from {from} to the same point")));
+    }
+    let by = vec![Segment::Straight(to.to_owned())];
+    lines.push(Edge { name: name.to_owned(), from: from.to_owned(), by, ..Edge::default() });
+    Ok(())
+}
+
+/// Refuses names of points that are not there.
+fn has_points<'a>(frame: &str, points: &[Point], mut wanted: impl Iterator<Item = &'a str>) -> Result<(), EditError> {
+    let Some(gone) = wanted.find(|w| !points.iter().any(|p| p.name == *w)) else { return Ok(()) };
+    let hint = nearest(gone, points.iter().map(|p| p.name.as_str()));
+    let hint = hint.map_or_else(|| "; add it first".to_owned(), |h| format!("; did you mean `{h}`?"));
+    Err(EditError::refused(format!("{frame} has no point `{gone}`{hint}")))
 }
 
 fn bend(draft: &mut Draft, piece: &str, name: &str, segment: usize, curved: bool) -> Result<String, EditError> {
