@@ -78,6 +78,7 @@ impl Window {
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
+            Act::Pencil => self.take_pencil(),
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
@@ -287,6 +288,9 @@ impl Window {
                 let to = ask.text(0).to_owned();
                 if self.try_ask(&Command::Part(PartCommand::Rename(part.clone(), to.clone()))) {
                     self.shown.part = Some(part.renamed(&to));
+                    if let Some(pencil) = &mut self.shown.pencil {
+                        pencil.renamed(part, &to);
+                    }
                 }
             }
             Purpose::Delete(part) => {

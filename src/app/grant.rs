@@ -80,6 +80,7 @@ impl Window {
                     self.open.finish();
                 }
             }
+            Wish::Pencil(stroke) => self.stroke(stroke),
             Wish::Cancel => self.cancel(ctx),
             Wish::Enter(field) => self.enter(field),
             Wish::Typed(field, text) => self.typed(field, text),
@@ -254,6 +255,10 @@ impl Window {
         } else if self.shown.finder.take().is_some() {
         } else if self.shown.ask.take().is_some() {
             self.then = None;
+        } else if let Some(pencil) = &mut self.shown.pencil {
+            if !pencil.give_up() {
+                self.shown.pencil = None;
+            }
         } else if self.shown.message.is_some() {
             self.shown.message = None;
         } else {

@@ -84,7 +84,7 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
         // A field has an undo of its own; what has the focus has the first word about plain keys.
         let own = match action.act {
             Act::Undo | Act::Redo => typing,
-            _ => plain && focused,
+            _ => plain && (focused || shown.pencil.as_ref().is_some_and(|p| p.typed.is_some())),
         };
         if own {
             continue;

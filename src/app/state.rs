@@ -8,6 +8,7 @@ use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
 use super::finder::Finder;
+use super::pencil::{Pencil, Stroke};
 use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
@@ -58,6 +59,8 @@ pub(super) enum Wish {
     Nudge(Address, Vec2, bool),
     /// It was let go.
     Release,
+    /// The pencil was used.
+    Pencil(Stroke),
     /// Give up what is going on and leave everything as it was.
     Cancel,
     /// A field was entered.
@@ -163,6 +166,8 @@ pub(super) struct Shown {
     pub on_pages: Option<(String, Point)>,
     /// The part of the table that is seen; none: all of it, whatever the window's size.
     pub view: Option<View>,
+    /// The pencil, while it is in the hand.
+    pub pencil: Option<Pencil>,
     /// Where the sheet was in the last frame.
     pub sheet: Rect,
     /// Whether all findings are listed.
@@ -200,6 +205,7 @@ impl Shown {
             printing: Printing::default(),
             on_pages: None,
             view: None,
+            pencil: None,
             sheet: Rect::ZERO,
             all_findings: false,
             finding: None,

@@ -124,6 +124,7 @@ actions! {
     ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";
     Confirm "confirm", "Confirm proposed numbers", "", Change, HasProposals, "Makes all proposed numbers of the chart typed ones.";
 
+    Pencil "pencil", "Pencil", "D", Add, HasSizes, "Draws points and lines in the chosen piece by pointing; again: puts the pencil down.";
     AddSize "add_size", "Add a size …", "Ctrl+Shift+N", Add, Always, "Adds a size between or beyond the others.";
     AddPerson "add_person", "Add a person …", "", Add, Always, "Adds a single body beside the range.";
     AddRow "add_row", "Add a row …", "", Add, Always, "Adds a row to the chart.";

@@ -133,7 +133,7 @@ pub(super) fn show(
 }
 
 /// The names of the points, where there is room for them.
-fn names(sheet: &Sheet<'_>, all: &[Grippable], at: &dyn Fn(Point) -> Pos2) {
+pub(super) fn names(sheet: &Sheet<'_>, all: &[Grippable], at: &dyn Fn(Point) -> Pos2) {
     let mut taken: Vec<Rect> =
         all.iter().map(|g| Rect::from_center_size(at(g.place), Vec2::splat(HALF * 2.0))).collect();
     for grip in all.iter().filter(|g| g.at.field == "at") {
@@ -158,7 +158,7 @@ fn names(sheet: &Sheet<'_>, all: &[Grippable], at: &dyn Fn(Point) -> Pos2) {
 }
 
 /// A point is a diamond, a handle a dot.
-fn mark(sheet: &Sheet<'_>, grip: &Grippable, at: Pos2, lit: bool) {
+pub(super) fn mark(sheet: &Sheet<'_>, grip: &Grippable, at: Pos2, lit: bool) {
     let look = sheet.look;
     let half = if lit { HALF + 2.0 } else { HALF };
     if grip.knot.is_some() || grip.at.field != "at" {

@@ -3,6 +3,7 @@
 mod flat;
 mod grips;
 mod near;
+mod pencil;
 mod sheet;
 pub(super) mod tags;
 
@@ -40,7 +41,7 @@ pub(super) fn show(
     let chosen = scene.case_of(&shown.case);
     paint_pieces(&sheet, scene, shown, chosen, asked);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
-    let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response);
+    let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response).filter(|_| shown.pencil.is_none());
     if let Some(near) = &near {
         sheet.edge(scene, chosen, near, look.touched_line());
     }
@@ -51,13 +52,19 @@ pub(super) fn show(
         sheet.name(ui, scene, piece, chosen);
     }
     tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    if shown.pencil.is_some() {
+        pencil::show(ui, &sheet, scene, shown, chosen, &response, wishes);
+        sheet.foot(scene, step);
+        steer(ui, &response, view, true, wishes);
+        return canvas;
+    }
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
     if !on_grip {
         if shown.hint.is_some() && shown.held.is_none() && response.contains_pointer() {
             wishes.push(Wish::Hover(None));
         }
-        steer(ui, &response, view, wishes);
+        steer(ui, &response, view, false, wishes);
         if response.clicked() {
             wishes.push(near.map_or(Wish::Nothing, Wish::Part));
         }
@@ -97,14 +104,15 @@ fn paint_pieces(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, chosen: usize, 
     }
 }
 
-/// Drag to move, scroll to zoom, double click to see all.
-fn steer(ui: &Ui, response: &egui::Response, view: View, wishes: &mut Vec<Wish>) {
-    if response.double_clicked() {
+/// Drag to move, scroll to zoom, double click to see all. While the pencil draws, its button is its own: another one moves.
+fn steer(ui: &Ui, response: &egui::Response, view: View, drawing: bool, wishes: &mut Vec<Wish>) {
+    if response.double_clicked() && !drawing {
         wishes.push(Wish::Look(None));
         return;
     }
     let mut wanted = view;
-    if response.dragged() {
+    let own = drawing && response.dragged_by(egui::PointerButton::Primary);
+    if response.dragged() && !own {
         ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
         // The way before it was clear that this is a drag counts too.
         let origin = ui.input(|i| i.pointer.press_origin()).filter(|_| response.drag_started());

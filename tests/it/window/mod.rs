@@ -3,6 +3,7 @@
 mod actions;
 mod finishing;
 mod moments;
+mod pencil;
 mod safety;
 mod seeing;
 mod stage;

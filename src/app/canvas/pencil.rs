@@ -1,0 +1,210 @@
+//! The pencil on the sheet: what it would write at this place, and what a person does with it.
+
+use egui::text::LayoutJob;
+use egui::{
+    CornerRadius, CursorIcon, Event, FontFamily, FontId, Id, Key, Modifiers, PointerButton, Rect, Role, Sense, Shape,
+    TextFormat, Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2,
+};
+
+use super::grips;
+use super::sheet::Sheet;
+use crate::app::look::{self, letters};
+use crate::app::pencil::{Pencil, Stroke};
+use crate::app::scene::Scene;
+use crate::app::state::{Shown, Wish};
+use crate::session::Act;
+
+/// Something is meant when it is no further away than this, px.
+const REACH: f64 = 9.0;
+
+/// Paints what the pencil would write and listens to it.
+pub(super) fn show(
+    ui: &mut Ui,
+    sheet: &Sheet<'_>,
+    scene: &Scene,
+    shown: &Shown,
+    case: usize,
+    response: &egui::Response,
+    wishes: &mut Vec<Wish>,
+) {
+    let (Some(pencil), Some(model)) = (&shown.pencil, scene.model()) else { return };
+    let Some(slot) = scene.shapes.slot(&pencil.frame) else { return };
+    let shift = scene.shapes.shift(case, slot);
+    let screen = |p: kurbo::Point| sheet.view.screen_from_table(sheet.canvas, p + shift);
+    let all = grips::of_frame(model, case, &pencil.frame);
+    let points: Vec<_> = all.into_iter().filter(|g| g.at.field == "at").collect();
+    for point in &points {
+        let at = screen(point.place);
+        if !sheet.canvas.contains(at) {
+            continue;
+        }
+        let is_from = pencil.from.iter().any(|n| n == point.at.part.name());
+        grips::mark(sheet, point, at, is_from);
+        let rect = Rect::from_center_size(at, Vec2::splat(8.0));
+        let told = ui.interact(rect, Id::unique(("pencil", &point.at)), Sense::hover());
+        told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &point.called));
+    }
+    grips::names(sheet, &points, &screen);
+    if let Some(reading) = pencil.reading() {
+        let line = egui::Stroke::new(1.0, sheet.look.handle);
+        for [from, to] in &reading.guides {
+            sheet.painter.extend(Shape::dashed_line(&[screen(*from), screen(*to)], line, 5.0, 4.0));
+        }
+        let from = pencil.from.last().and_then(|n| points.iter().find(|p| p.at.part.name() == n));
+        if let (Some(from), true) = (from, pencil.drawing || pencil.join) {
+            let line = egui::Stroke::new(look::STRONG, sheet.look.handle);
+            sheet.painter.line_segment([screen(from.place), screen(reading.place)], line);
+        }
+        let at = screen(reading.place);
+        sheet.painter.circle(at, 5.0, sheet.look.sheet, egui::Stroke::new(2.0, sheet.look.handle));
+        tip(ui, sheet, pencil, at);
+    }
+    bar(ui, sheet, pencil, wishes);
+    listen(ui, sheet, response, (scene, pencil, case, shift), wishes);
+}
+
+fn listen(
+    ui: &Ui,
+    sheet: &Sheet<'_>,
+    response: &egui::Response,
+    (scene, pencil, case, shift): (&Scene, &Pencil, usize, kurbo::Vec2),
+    wishes: &mut Vec<Wish>,
+) {
+    let mut tell = |stroke| wishes.push(Wish::Pencil(stroke));
+    let modifiers = ui.input(|i| i.modifiers);
+    let point_at = |at: egui::Pos2| {
+        let place = sheet.view.table_from_screen(sheet.canvas, at) - shift;
+        Stroke::At(place, REACH / sheet.view.scale, sheet.view.scale, !modifiers.command)
+    };
+    if let Some(at) = ui.input(|i| i.pointer.latest_pos()).filter(|p| sheet.canvas.contains(*p)) {
+        if response.contains_pointer() || response.dragged_by(PointerButton::Primary) {
+            ui.ctx().set_cursor_icon(CursorIcon::Crosshair);
+            if response.drag_started_by(PointerButton::Primary) {
+                // The line begins where the button went down.
+                let origin = ui.input(|i| i.pointer.press_origin()).unwrap_or(at);
+                tell(point_at(origin));
+                tell(Stroke::Press);
+            }
+            let place = sheet.view.table_from_screen(sheet.canvas, at) - shift;
+            if !pencil.knows(scene.computed.revision, case, place, !modifiers.command) {
+                tell(point_at(at));
+            }
+        }
+        if response.clicked_by(PointerButton::Primary) {
+            tell(Stroke::Place(modifiers.shift));
+        }
+        if response.drag_stopped_by(PointerButton::Primary) {
+            tell(Stroke::Drop(modifiers.shift));
+        }
+    }
+    if ui.ctx().egui_wants_keyboard_input() {
+        return;
+    }
+    let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
+    if ui.input_mut(|i| i.consume_key(Modifiers::SHIFT, Key::Space)) {
+        tell(Stroke::Next(false));
+    }
+    if pressed(Key::Space) {
+        tell(Stroke::Next(true));
+    }
+    if pressed(Key::Enter) {
+        tell(Stroke::Enter);
+    }
+    if pressed(Key::Backspace) {
+        tell(Stroke::Back);
+    }
+    let typed = ui.input(|i| {
+        let texts = i.events.iter().filter_map(|e| if let Event::Text(t) = e { Some(t.clone()) } else { None });
+        texts.collect::<String>()
+    });
+    let typed = typed.trim_start_matches(' ').to_owned();
+    if !typed.is_empty() {
+        tell(Stroke::Type(typed));
+    }
+}
+
+/// What would be written, why, and what can be done.
+fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2) {
+    let Some(reading) = pencil.reading() else { return };
+    let look = sheet.look;
+    let (plain, strong, soft) = (look.sheet, look.number, look.sheet.gamma_multiply(0.75));
+    let code = |color| TextFormat::simple(FontId::new(look::TEXT, FontFamily::Monospace), color);
+    let mut words = LayoutJob::default();
+    words.append(&reading.words, 0.0, TextFormat::simple(letters(look::TEXT), plain));
+    words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
+    let mut from = 0;
+    for span in &reading.numbers {
+        words.append(&reading.formula[from..span.start], 0.0, code(plain));
+        words.append(span.of(&reading.formula), 0.0, code(strong));
+        from = span.end;
+    }
+    words.append(&reading.formula[from..], 0.0, code(plain));
+    let note = match (&pencil.typed, pencil.readings.len()) {
+        (Some(_), _) => "Enter writes it; Esc takes the number back".to_owned(),
+        (None, 0 | 1) => "click writes it; type a number".to_owned(),
+        (None, all) => format!("{} of {all}: Space for the next; click writes it; type a number", pencil.at + 1),
+    };
+    words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
+    words.append(&note, 0.0, TextFormat::simple(letters(look::SMALL), soft));
+    words.wrap.max_width = (sheet.canvas.width() - 40.0).clamp(120.0, 520.0);
+    let galley = ui.ctx().fonts_mut(|f| f.layout_job(words));
+    let room = galley.size() + vec2(20.0, 14.0);
+    let x = (at.x + 18.0).min(sheet.canvas.right() - room.x - 6.0).max(sheet.canvas.left() + 6.0);
+    let below = at.y + 20.0;
+    let y = if below + room.y > sheet.canvas.bottom() { at.y - 20.0 - room.y } else { below };
+    let rect = Rect::from_min_size(pos2(x, y), room);
+    sheet.painter.rect_filled(rect, CornerRadius::same(6), look.ink);
+    sheet.painter.galley(rect.min + vec2(10.0, 7.0), galley, plain);
+}
+
+/// A strip at the top of the sheet: where it draws, from where, what is typed.
+fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) {
+    let look = sheet.look;
+    let place = Rect::from_min_size(sheet.canvas.min + vec2(10.0, 8.0), vec2(sheet.canvas.width() - 20.0, 34.0));
+    sheet.painter.rect(
+        place,
+        CornerRadius::same(look::ROUND),
+        look.panel,
+        egui::Stroke::new(1.0, look.border),
+        egui::StrokeKind::Inside,
+    );
+    let mut ui = ui.new_child(UiBuilder::new().max_rect(place.shrink2(vec2(10.0, 3.0))));
+    ui.set_clip_rect(place);
+    ui.horizontal_centered(|ui| {
+        let from = match &pencil.from[..] {
+            [] => "click a point to measure from it".to_owned(),
+            [one] => format!("measures from {one}"),
+            [.., one, two] => format!("measures from {two}, before it {one}"),
+        };
+        ui.label(format!("Pencil in {} · {from}", pencil.frame));
+        let told = match (&pencil.typed, pencil.reading()) {
+            (Some(typed), _) => {
+                let state = match &typed.made {
+                    Ok(reading) => reading.formula.clone(),
+                    Err(problem) => problem.clone(),
+                };
+                format!("typed {}: {state}", typed.texts.join("; "))
+            }
+            (None, Some(reading)) => format!("{}: {}", reading.words, reading.formula),
+            (None, None) => String::new(),
+        };
+        let is_wrong = pencil.typed.as_ref().is_some_and(|t| t.made.is_err());
+        // Said for those who do not see the words at the pointer; seen where a number is wrong.
+        let said =
+            ui.label(egui::RichText::new(if is_wrong { format!("■ {told}") } else { String::new() }).color(look.error));
+        said.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("pencil would write {told}")));
+        ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
+            let leave = ui.button("Put it down").on_hover_text(Act::Pencil.action().what);
+            if leave.clicked() {
+                wishes.push(Wish::Act(Act::Pencil));
+            }
+            let join = ui.selectable_label(pencil.join, "Join points").on_hover_text(
+                "Each point is joined to the one before by a line; dragging draws one line; with Shift it is a curve",
+            );
+            join.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, pencil.join, "join points"));
+            if join.clicked() {
+                wishes.push(Wish::Pencil(Stroke::Join));
+            }
+        });
+    });
+}
