@@ -1,9 +1,10 @@
 //! Fields in which a person types, and the words under them.
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{FontSelection, Id, Key, Response, RichText, TextEdit, Ui};
+use egui::{FontSelection, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
 
 use super::look::{self, Look};
+use super::offers;
 use super::scene::Scene;
 use super::state::{Field, Shown, Wish};
 use crate::base::{Finding, message};
@@ -39,13 +40,17 @@ pub(super) fn line(
     let typed = shown.typing.as_ref().filter(|t| t.field == field);
     let mut buffer = typed.map_or_else(|| text.to_owned(), |t| t.text.clone());
     let font = if form.formula { look::code(look::CODE) } else { look::letters(look::TEXT) };
+    let own = id(&field);
+    let is_formula = form.formula && !form.choose_all;
+    let has_focus = ui.memory(|m| m.has_focus(own));
+    let mut taken = if is_formula { offers::keys(ui, shown, &field, has_focus, wishes) } else { None };
     // A formula shows itself whole; Enter still leaves the field.
-    let edit = match form.formula && !form.choose_all {
+    let edit = match is_formula {
         true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
         false => TextEdit::singleline(&mut buffer),
     };
     let mut output = edit
-        .id(id(&field))
+        .id(own)
         .hint_text(form.hint.to_owned())
         .font(FontSelection::FontId(font))
         .desired_width(form.width)
@@ -53,6 +58,21 @@ pub(super) fn line(
     let response = output.response.response.clone();
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(form.called));
     ring(ui, &response);
+    if is_formula && response.has_focus() {
+        taken = taken.or_else(|| offers::show(ui, shown, &field, &response));
+    }
+    if is_formula && response.lost_focus() {
+        taken = taken.or_else(|| offers::pointed(ui, shown, &field));
+    }
+    if let Some(taken) = taken {
+        let cursor = CCursor::new(taken.text[..taken.cursor].chars().count());
+        output.state.cursor.set_char_range(Some(CCursorRange::one(cursor)));
+        output.state.store(ui.ctx(), response.id);
+        response.request_focus();
+        wishes.push(Wish::Typed(field.clone(), taken.text.clone()));
+        wishes.push(Wish::Cursor(field, taken.text, taken.cursor, false));
+        return response;
+    }
     if response.gained_focus() {
         if form.choose_all {
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(buffer.chars().count()));
@@ -64,6 +84,15 @@ pub(super) fn line(
     if response.changed() {
         buffer.retain(|c| c != '\n' && c != '\r');
         wishes.push(Wish::Typed(field.clone(), buffer.clone()));
+    }
+    if is_formula && response.has_focus() {
+        let cursor = output.cursor_range.map_or(0, |r| r.primary.index.0);
+        let at = buffer.char_indices().nth(cursor).map_or(buffer.len(), |(i, _)| i);
+        let asked = ui.input_mut(|i| i.consume_key(Modifiers::CTRL, Key::Space));
+        let now = (field.clone(), buffer.clone(), at);
+        if asked || shown.offered.as_ref().is_none_or(|o| o.of != now) {
+            wishes.push(Wish::Cursor(field.clone(), buffer.clone(), at, asked));
+        }
     }
     if form.formula && response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
         response.surrender_focus();

@@ -84,6 +84,13 @@ impl Window {
             Wish::Cancel => self.cancel(ctx),
             Wish::Enter(field) => self.enter(field),
             Wish::Typed(field, text) => self.typed(field, text),
+            Wish::Cursor(field, text, at, asked) => self.offer(field, text, at, asked),
+            Wish::OfferedAt(at) => {
+                if let Some(offered) = &mut self.shown.offered {
+                    offered.at = at;
+                }
+            }
+            Wish::Pointed(name) => self.shown.pointed = name,
             Wish::Leave(field, text) => self.leave_field(field, &text),
             Wish::AskTyped(i, text) => {
                 if let Some(field) = self.shown.ask.as_mut().and_then(|a| a.fields.get_mut(i)) {
@@ -325,7 +332,7 @@ impl Window {
 
     fn leave_field(&mut self, field: Field, text: &str) {
         if self.shown.typing.as_ref().is_some_and(|t| t.field == field) {
-            self.shown.typing = None;
+            (self.shown.typing, self.shown.offered, self.shown.pointed) = (None, None, None);
             if text != self.text_of(&field) {
                 match self.open.run(&command(&field, text)) {
                     Ok(told) if told.is_empty() => self.shown.message = None,

@@ -18,6 +18,7 @@ mod job;
 mod look;
 mod menus;
 mod notices;
+mod offers;
 mod pencil;
 mod roll;
 mod scene;

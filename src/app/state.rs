@@ -14,7 +14,7 @@ use super::shapes::Drawn;
 use super::sheets::Printing;
 use super::view::View;
 use crate::document::{Address, Part};
-use crate::session::{Act, Command, Computed, Grip, Reach};
+use crate::session::{Act, Command, Completions, Computed, Grip, Reach};
 
 /// What a person asks for in a frame. Rooms write them, the window grants them after the last pass of the frame.
 #[derive(Clone, Debug, PartialEq)]
@@ -67,6 +67,12 @@ pub(super) enum Wish {
     Enter(Field),
     /// Something was typed in the field.
     Typed(Field, String),
+    /// The cursor of a formula field stands at this byte; whether the person asks what may follow.
+    Cursor(Field, String, usize, bool),
+    /// To this line of what may follow.
+    OfferedAt(Option<usize>),
+    /// The pointer is over something that the formula could name.
+    Pointed(Option<String>),
     /// The field was left.
     Leave(Field, String),
     /// A text in the dialog was typed.
@@ -109,6 +115,30 @@ pub(super) enum Field {
 pub(super) struct Typing {
     pub field: Field,
     pub text: String,
+}
+
+/// What may follow in the formula that is typed.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Offered {
+    /// The field, its text and the place of the cursor in it, in bytes.
+    pub of: (Field, String, usize),
+    /// Of which revision and size.
+    pub revision: (u64, String),
+    pub what: Completions,
+    /// The line on which the person is; none: the keys are the field's.
+    pub at: Option<usize>,
+    /// The cursor stands where a name may follow: pointing at the sheet puts one in.
+    pub wants_name: bool,
+}
+
+impl Offered {
+    /// The piece or drawing in which the formula stands.
+    pub fn frame(&self) -> Option<&str> {
+        match &self.of.0 {
+            Field::Text(at, _) => at.part.frame(),
+            _ => None,
+        }
+    }
 }
 
 /// Something that is pulled.
@@ -180,6 +210,10 @@ pub(super) struct Shown {
     pub reach: Reach,
     /// The field that is typed in.
     pub typing: Option<Typing>,
+    /// What may follow in it.
+    pub offered: Option<Offered>,
+    /// The name of what the pointer is over while a formula wants one.
+    pub pointed: Option<String>,
     /// What is pulled.
     pub held: Option<Held>,
     /// What is under the pointer.
@@ -212,6 +246,8 @@ impl Shown {
             part: None,
             reach: Reach::All,
             typing: None,
+            offered: None,
+            pointed: None,
             held: None,
             hint: None,
             ask: None,

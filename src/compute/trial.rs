@@ -3,7 +3,6 @@
 //! For what a person is about to do: which number moves a point how, what a half-typed formula would give.
 
 use std::cell::RefCell;
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::build::{FormulaScope, World, world_of};
@@ -14,7 +13,7 @@ use super::model::Model;
 use super::plan::{Def, Formula, Node, NodeId, Part, Plan};
 use crate::base::Finding;
 use crate::document::Draft;
-use crate::language::{Frame, Value, What};
+use crate::language::{Found, Frame, Kind, Scope, Value, What};
 
 /// A draft's names, against which formulas are read.
 pub struct Trial<'a> {
@@ -79,7 +78,7 @@ impl<'a> Trial<'a> {
     /// # Errors
     /// What is wrong with it; `None` where something that it names is broken itself.
     pub fn read(&self, frame: Option<&str>, text: &str, what: What) -> Result<Formula, Option<Box<Finding>>> {
-        let place = frame.and_then(|name| self.plan.frames.iter().position(|f| *f.name == *name)).map(|i| i as u32);
+        let place = self.frame_named(frame);
         let scope = FormulaScope { world: &self.world, frame: place };
         let mut cache = self.cache.borrow_mut();
         let mut reader = FormulaReader { cache: &mut cache, findings: Vec::new(), unit: self.world.unit };
@@ -102,21 +101,37 @@ impl<'a> Trial<'a> {
         Runner { plan: self.plan, access: &access }.formula(formula)
     }
 
-    /// All names that a formula there may use, as they would be written: its frame's own first.
-    pub fn names(&self, frame: Option<&str>) -> BTreeSet<String> {
-        let mut out = BTreeSet::new();
-        for node in &self.plan.nodes {
-            if node.kind.is_none() || node.part.name.contains(' ') || node.part.name.starts_with("condition.") {
-                continue;
-            }
+    /// All names that a formula there may use, as they would be written, with what they mean: its frame's own first. A name that
+    /// would mean two things has what is needed in front of it.
+    pub fn known(&self, frame: Option<&str>) -> Vec<(String, NodeId, Kind)> {
+        let scope = FormulaScope { world: &self.world, frame: self.frame_named(frame) };
+        let mut own = Vec::new();
+        let mut other = Vec::new();
+        for (i, node) in self.plan.nodes.iter().enumerate() {
             let name = &*node.part.name;
-            let short = match name.split_once('.') {
-                Some((piece, local)) if Some(piece) == frame => local,
-                Some(("chart", row)) => row,
-                _ => name,
+            let Some(kind) = node.kind.filter(|_| !name.contains(' ') && !name.starts_with("condition.")) else {
+                continue;
             };
-            out.insert(short.to_owned());
+            let short = match name.split_once('.') {
+                Some((piece, local)) if Some(piece) == frame => Some(local),
+                Some(("chart" | "value", local)) => Some(local),
+                _ => None,
+            };
+            // Read as a formula would read it: two meanings are an error there.
+            let is_plain = |short: &&str| {
+                let path: Vec<&str> = short.split('.').collect();
+                matches!(scope.look_up(&path), Found::Symbol(found, _) if found == i as NodeId)
+            };
+            let is_own =
+                short.is_some() && frame.is_some_and(|f| name.strip_prefix(f).is_some_and(|r| r.starts_with('.')));
+            let written = short.filter(is_plain).unwrap_or(name).to_owned();
+            if is_own { &mut own } else { &mut other }.push((written, i as NodeId, kind));
         }
-        out
+        own.append(&mut other);
+        own
+    }
+
+    fn frame_named(&self, frame: Option<&str>) -> Option<u32> {
+        frame.and_then(|name| self.plan.frames.iter().position(|f| *f.name == *name)).map(|i| i as u32)
     }
 }

@@ -6,6 +6,7 @@
 mod actions;
 mod command;
 mod commands;
+mod complete;
 mod computed;
 mod delete;
 mod frozen;
@@ -30,6 +31,7 @@ mod work;
 pub use actions::{ACTIONS, Act, Action, Menu, When};
 pub use command::{Command, EditError};
 pub use commands::{ChartCommand, Deletion, FinishCommand, PartCommand, PieceCommand, TextCommand};
+pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use lengthen::{lengthen, lengthening};

@@ -11,6 +11,7 @@ mod bad_input;
 mod book_drafts;
 mod cases;
 mod cli;
+mod completing;
 mod curves_derivatives;
 mod curves_places;
 mod curves_set_off;

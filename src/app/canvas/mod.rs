@@ -58,6 +58,18 @@ pub(super) fn show(
         steer(ui, &response, view, true, wishes);
         return canvas;
     }
+    if let Some(wanted) = shown.offered.as_ref().filter(|o| o.wants_name && shown.typing.is_some()) {
+        let at = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
+        let name = at.and_then(|at| near::name_under(&sheet, scene, chosen, at, wanted.frame()));
+        if shown.pointed != name {
+            wishes.push(Wish::Pointed(name.clone()));
+        }
+        sheet.foot(scene, step);
+        if let (Some(name), Some(at)) = (name, at) {
+            sheet.word_at(at, &format!("click puts {name} in the formula"));
+            return canvas;
+        }
+    }
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
     if !on_grip {

@@ -49,6 +49,38 @@ pub(super) fn edge_under(
     best.map(|(_, part)| part).or(inside)
 }
 
+/// The name of the point or edge under the pointer, as a formula in this frame would write it.
+pub(super) fn name_under(
+    sheet: &Sheet<'_>,
+    scene: &Scene,
+    case: usize,
+    at: egui::Pos2,
+    frame: Option<&str>,
+) -> Option<String> {
+    let model = scene.model()?;
+    let table = sheet.view.table_from_screen(sheet.canvas, at);
+    let reach = REACH / sheet.view.scale;
+    // Points lie on edges: they come first.
+    let mut best: Option<(bool, f64, u32)> = None;
+    for (i, own) in model.plan.frames.iter().enumerate() {
+        let here = table - scene.shapes.shift(case, i);
+        let points = own.points.iter().map(|node| (true, *node));
+        for (is_edge, node) in points.chain(edges(own).map(|(node, _)| (false, node))).map(|(p, n)| (!p, n)) {
+            let far = match is_edge {
+                true => distance(model, case, node, here),
+                false => model.item(case, node).and_then(|i| i.point()).map(|p| (Point::new(p.x, p.y) - here).hypot()),
+            };
+            let Some(far) = far.filter(|f| *f <= reach) else { continue };
+            if best.is_none_or(|(edge, least, _)| (is_edge, far) < (edge, least)) {
+                best = Some((is_edge, far, node));
+            }
+        }
+    }
+    let (_, _, node) = best?;
+    let trial = crate::compute::Trial::new(scene.draft(), &model.plan);
+    trial.known(frame).into_iter().find(|(_, n, _)| *n == node).map(|(name, ..)| name)
+}
+
 /// Edges and lines of a frame.
 pub(super) fn edges(frame: &FramePlan) -> impl Iterator<Item = (u32, Inner)> {
     let lines = frame.lines.iter().map(|l| (*l, Inner::Line));

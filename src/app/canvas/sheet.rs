@@ -122,6 +122,16 @@ impl Sheet<'_> {
         }
     }
 
+    /// A few words beside the pointer.
+    pub fn word_at(&self, at: Pos2, words: &str) {
+        let galley = self.painter.layout_no_wrap(words.to_owned(), letters(look::TEXT), self.look.sheet);
+        let room = galley.size() + vec2(16.0, 8.0);
+        let x = (at.x + 16.0).min(self.canvas.right() - room.x - 6.0);
+        let rect = Rect::from_min_size(pos2(x, at.y + 16.0), room);
+        self.painter.rect_filled(rect, 6.0, self.look.ink);
+        self.painter.galley(rect.min + vec2(8.0, 4.0), galley, self.look.sheet);
+    }
+
     /// An edge or line of a piece in a case, in a colour of its own.
     pub fn edge(&self, scene: &Scene, case: usize, part: &Part, stroke: Stroke) {
         let Part::Inner(frame, _, name) = part else { return };

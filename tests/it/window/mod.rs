@@ -2,6 +2,7 @@
 
 mod actions;
 mod finishing;
+mod formulas;
 mod moments;
 mod pencil;
 mod safety;
