@@ -79,6 +79,7 @@ impl Window {
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
             Act::Pencil => self.take_pencil(),
+            Act::Tape => self.take_tape(),
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,

@@ -81,6 +81,7 @@ impl Window {
                 }
             }
             Wish::Pencil(stroke) => self.stroke(stroke),
+            Wish::Tape(hold) => self.hold(hold),
             Wish::Cancel => self.cancel(ctx),
             Wish::Enter(field) => self.enter(field),
             Wish::Typed(field, text) => self.typed(field, text),
@@ -262,6 +263,10 @@ impl Window {
         } else if self.shown.finder.take().is_some() {
         } else if self.shown.ask.take().is_some() {
             self.then = None;
+        } else if let Some(tape) = &mut self.shown.tape {
+            if !tape.give_up() {
+                self.shown.tape = None;
+            }
         } else if let Some(pencil) = &mut self.shown.pencil {
             if !pencil.give_up() {
                 self.shown.pencil = None;

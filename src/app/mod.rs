@@ -26,6 +26,7 @@ mod shapes;
 mod sheets;
 mod state;
 mod strip;
+mod tape;
 mod times;
 mod view;
 

@@ -143,7 +143,7 @@ impl Window {
             Some(Part::Inner(_, Inner::Point, name)) => vec![name.clone()],
             _ => Vec::new(),
         };
-        self.shown.room = Room::Table;
+        (self.shown.room, self.shown.tape) = (Room::Table, None);
         self.shown.pencil = Some(Pencil { frame, from, join: false, ..Pencil::default() });
     }
 

@@ -12,6 +12,7 @@ use super::pencil::{Pencil, Stroke};
 use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
+use super::tape::{Hold, Tape};
 use super::view::View;
 use crate::document::{Address, Part};
 use crate::session::{Act, Command, Completions, Computed, Grip, Reach};
@@ -61,6 +62,8 @@ pub(super) enum Wish {
     Release,
     /// The pencil was used.
     Pencil(Stroke),
+    /// The tape was used.
+    Tape(Hold),
     /// Give up what is going on and leave everything as it was.
     Cancel,
     /// A field was entered.
@@ -198,6 +201,8 @@ pub(super) struct Shown {
     pub view: Option<View>,
     /// The pencil, while it is in the hand.
     pub pencil: Option<Pencil>,
+    /// The tape, while it is in the hand.
+    pub tape: Option<Tape>,
     /// Where the sheet was in the last frame.
     pub sheet: Rect,
     /// Whether all findings are listed.
@@ -240,6 +245,7 @@ impl Shown {
             on_pages: None,
             view: None,
             pencil: None,
+            tape: None,
             sheet: Rect::ZERO,
             all_findings: false,
             finding: None,

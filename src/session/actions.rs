@@ -138,6 +138,7 @@ actions! {
     AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
 
     Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";
+    Tape "tape", "Tape", "T", Look, HasSizes, "Measures between points, along edges, around corners, over several pieces, in every size; again: puts the tape away.";
     SeeAll "see_all", "See all", "Ctrl+0", Look, Always, "Fits all pieces to the window.";
     Nearer "nearer", "Nearer", "Ctrl++", Look, Always, "Comes nearer to the middle of the sheet.";
     Further "further", "Further", "Ctrl+-", Look, Always, "Goes further away.";

@@ -54,5 +54,6 @@ mod renaming;
 mod seeds;
 mod session;
 mod taken;
+mod tape;
 #[cfg(feature = "window")]
 mod window;

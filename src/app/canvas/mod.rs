@@ -6,6 +6,7 @@ mod near;
 mod pencil;
 mod sheet;
 pub(super) mod tags;
+mod tape;
 
 use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use kurbo::Vec2;
@@ -41,7 +42,8 @@ pub(super) fn show(
     let chosen = scene.case_of(&shown.case);
     paint_pieces(&sheet, scene, shown, chosen, asked);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
-    let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response).filter(|_| shown.pencil.is_none());
+    let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response)
+        .filter(|_| shown.pencil.is_none() && shown.tape.is_none());
     if let Some(near) = &near {
         sheet.edge(scene, chosen, near, look.touched_line());
     }
@@ -52,6 +54,12 @@ pub(super) fn show(
         sheet.name(ui, scene, piece, chosen);
     }
     tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    if shown.tape.is_some() {
+        tape::show(ui, &sheet, scene, shown, chosen, &response, wishes);
+        sheet.foot(scene, step);
+        steer(ui, &response, view, false, wishes);
+        return canvas;
+    }
     if shown.pencil.is_some() {
         pencil::show(ui, &sheet, scene, shown, chosen, &response, wishes);
         sheet.foot(scene, step);

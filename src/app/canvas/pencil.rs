@@ -3,7 +3,7 @@
 use egui::text::LayoutJob;
 use egui::{
     CornerRadius, CursorIcon, Event, FontFamily, FontId, Id, Key, Modifiers, PointerButton, Rect, Role, Sense, Shape,
-    TextFormat, Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2,
+    TextFormat, Ui, Vec2, WidgetInfo, pos2, vec2,
 };
 
 use super::grips;
@@ -160,16 +160,7 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2) {
 /// A strip at the top of the sheet: where it draws, from where, what is typed.
 fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) {
     let look = sheet.look;
-    let place = Rect::from_min_size(sheet.canvas.min + vec2(10.0, 8.0), vec2(sheet.canvas.width() - 20.0, 34.0));
-    sheet.painter.rect(
-        place,
-        CornerRadius::same(look::ROUND),
-        look.panel,
-        egui::Stroke::new(1.0, look.border),
-        egui::StrokeKind::Inside,
-    );
-    let mut ui = ui.new_child(UiBuilder::new().max_rect(place.shrink2(vec2(10.0, 3.0))));
-    ui.set_clip_rect(place);
+    let mut ui = sheet.bar(ui);
     ui.horizontal_centered(|ui| {
         let from = match &pencil.from[..] {
             [] => "click a point to measure from it".to_owned(),

@@ -122,6 +122,21 @@ impl Sheet<'_> {
         }
     }
 
+    /// A strip at the top of the sheet for what is in the hand.
+    pub fn bar(&self, ui: &mut Ui) -> Ui {
+        let place = Rect::from_min_size(self.canvas.min + vec2(10.0, 8.0), vec2(self.canvas.width() - 20.0, 36.0));
+        let line = Stroke::new(1.0, self.look.border);
+        self.painter.rect(place, look::ROUND, self.look.panel, line, egui::StrokeKind::Inside);
+        let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(place.shrink2(vec2(10.0, 3.0))));
+        ui.set_clip_rect(place);
+        ui
+    }
+
+    /// A line, mm, in a frame that lies there on the table.
+    pub fn path(&self, path: &kurbo::BezPath, shift: Vec2, stroke: Stroke) {
+        self.stroke(&flat::lines(path, self.view.scale), shift, stroke, false);
+    }
+
     /// A few words beside the pointer.
     pub fn word_at(&self, at: Pos2, words: &str) {
         let galley = self.painter.layout_no_wrap(words.to_owned(), letters(look::TEXT), self.look.sheet);

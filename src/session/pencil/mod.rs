@@ -11,6 +11,7 @@ mod sight;
 
 pub use joining::{Joined, joined};
 pub use numbers::Rounding;
+pub(super) use sight::SeenEdge;
 pub use sight::Sight;
 
 use kurbo::Point;

@@ -10,13 +10,13 @@ use crate::language::{Frame, Kind, What, tidy};
 use crate::session::Computed;
 
 /// A named point.
-pub(super) struct SeenPoint {
+pub(in crate::session) struct SeenPoint {
     pub name: String,
     pub at: Point,
 }
 
 /// A named edge or line.
-pub(super) struct SeenEdge {
+pub(in crate::session) struct SeenEdge {
     pub name: String,
     pub path: BezPath,
     /// Names of the points at which it starts and ends.
@@ -29,9 +29,9 @@ pub(super) struct SeenEdge {
 
 /// Everything that can be pointed at in a piece or drawing.
 pub struct Sight<'a> {
-    pub(super) frame: String,
-    pub(super) points: Vec<SeenPoint>,
-    pub(super) edges: Vec<SeenEdge>,
+    pub(in crate::session) frame: String,
+    pub(in crate::session) points: Vec<SeenPoint>,
+    pub(in crate::session) edges: Vec<SeenEdge>,
     computed: &'a Computed,
     trial: Trial<'a>,
     case: usize,
@@ -96,7 +96,7 @@ impl<'a> Sight<'a> {
     }
 
     /// What a formula for a length or an angle gives, mm or radians.
-    pub(super) fn real(&self, text: &str) -> Option<f64> {
+    pub(in crate::session) fn real(&self, text: &str) -> Option<f64> {
         let formula = self.read(text, What::Quantity).ok()?;
         self.trial.value(self.computed.model.as_ref()?, self.case, &formula)?.real().filter(|v| v.is_finite())
     }

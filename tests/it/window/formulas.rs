@@ -86,7 +86,7 @@ fn pointing_at_the_sheet_puts_a_name_in_where_one_may_stand() {
     assert_eq!(formula(&mut stage), "pitch.up(gap(pitch, underarm))");
     // Behind something whole a click is a click: it chooses the point.
     stage.click("point front.tip");
-    stage.write("place of point front.tip", "pitch");
+    stage.write("place of point front.tip", "underarm.up(21 cm)");
     let pitch = stage.rect("front.pitch").center();
     stage.click_at(pitch);
     assert!(stage.find("place of point front.pitch").is_some(), "{}", stage.all());

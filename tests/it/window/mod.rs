@@ -8,3 +8,4 @@ mod pencil;
 mod safety;
 mod seeing;
 mod stage;
+mod tape;
