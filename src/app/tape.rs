@@ -92,6 +92,8 @@ impl Window {
                 let case = self.scene.case_of(&self.shown.case);
                 let stop = Sight::of(&self.scene.computed, &frame, case).and_then(|s| s.stop(place, reach, scale));
                 let keep = stop.as_ref().is_some_and(same);
+                // Where it is held already nothing lies between.
+                let stop = stop.filter(|s| tape.stops.last().is_none_or(|last| last.text != s.text));
                 tape.over = stop.map(|stop| {
                     let leg = self.leg(tape.stops.last(), &stop, if keep { way } else { usize::MAX });
                     (stop, leg)

@@ -105,6 +105,8 @@ fn listen(
         if response.clicked() {
             wishes.push(Wish::Tape(Hold::Here));
         }
+    } else if tape.over.is_some() {
+        wishes.push(Wish::Tape(Hold::Over(None)));
     }
     if ui.ctx().egui_wants_keyboard_input() {
         return;
