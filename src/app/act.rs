@@ -66,7 +66,6 @@ impl Window {
             Act::Find => self.shown.finder = Some(Finder::default()),
             Act::SeeAll => {
                 self.shown.view = None;
-                self.scene.shapes = std::mem::take(&mut self.scene.shapes).arranged();
             }
             Act::Nearer => self.zoom(1.25),
             Act::Further => self.zoom(0.8),
@@ -78,6 +77,13 @@ impl Window {
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
+            Act::MoveBy => self.ask_move(),
+            Act::Arrange => {
+                self.run(&Command::Part(PartCommand::OnTable(String::new(), None)));
+                self.scene.shapes = std::mem::take(&mut self.scene.shapes).arranged();
+                self.shown.view = None;
+            }
+            Act::Bends => self.shown.bends = !self.shown.bends,
             Act::Pencil => self.take_pencil(),
             Act::Tape => self.take_tape(),
             Act::NextFinding => self.step_finding(1),
@@ -284,6 +290,7 @@ impl Window {
         let Some(ask) = self.shown.ask.clone() else { return };
         match &ask.purpose {
             Purpose::Uses => self.shown.ask = None,
+            Purpose::MoveBy => self.move_by(&ask),
             Purpose::Add(act) => self.add(ctx, *act, &ask, choice),
             Purpose::Rename(part) => {
                 let to = ask.text(0).to_owned();

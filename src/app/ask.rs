@@ -24,6 +24,8 @@ pub(super) enum Purpose {
     RenameSize(String),
     /// A size is taken out.
     DeleteSize(String),
+    /// What is chosen is moved by typed lengths.
+    MoveBy,
     /// What uses a part.
     Uses,
     /// A file is opened.
@@ -88,7 +90,7 @@ impl Ask {
         }
     }
 
-    fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
+    pub fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
         self.fields.push(AskField { label, hint: hint.into(), text: text.into() });
         self
     }

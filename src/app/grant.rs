@@ -3,16 +3,15 @@
 use std::sync::Arc;
 
 use egui::Context;
-use kurbo::{Point, Vec2};
 
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
-use super::state::{Field, Held, Hint, Room, Tone, Typing, Wish};
+use super::state::{Field, Room, Tone, Typing, Wish};
 use super::{Window, field};
-use crate::document::{Address, Part, Side};
+use crate::document::{Part, Side};
 use crate::language::tidy;
-use crate::session::{ChartCommand, Command, Grip, PartCommand, TextCommand, part_of_finding};
+use crate::session::{ChartCommand, Command, PartCommand, TextCommand, part_of_finding};
 
 impl Window {
     /// Does what was wished for; the next frame shows it.
@@ -42,9 +41,13 @@ impl Window {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
+                self.shown.also.clear();
                 self.shown.scroll_to_part = true;
             }
-            Wish::Nothing => self.shown.part = None,
+            Wish::Nothing => {
+                self.shown.part = None;
+                self.shown.also.clear();
+            }
             Wish::Printing(printing) => self.shown.printing = printing,
             Wish::StopPrinting => {
                 if let Some(job) = &self.job {
@@ -68,11 +71,14 @@ impl Window {
             Wish::Mend(i) => self.mend(i),
             Wish::Reach(reach) => self.shown.reach = reach,
             Wish::Hover(at) => self.hover(at),
-            Wish::Grab(at, from) => self.grab(at, from),
+            Wish::Also(at) => self.also(at),
+            Wish::OnTableFrom(piece, at) => self.on_table_from(piece, at),
+            Wish::OnTableTo(at) => self.on_table_to(at),
+            Wish::Grab(what, from) => self.grab(what, from),
             Wish::PullTo(to, loose) => self.pull_to(to, loose),
             Wish::Nudge(at, by, loose) => self.nudge(at, by, loose),
             Wish::Release => {
-                if self.shown.on_pages.take().is_some() {
+                if self.shown.on_pages.take().is_some() || self.shown.on_table.take().is_some() {
                     self.open.finish();
                 }
                 if self.shown.held.take().is_some() {
@@ -191,68 +197,10 @@ impl Window {
         }
     }
 
-    fn hover(&mut self, at: Option<Address>) {
-        self.shown.hint = at.map(|at| {
-            let grip = self.grip(&at);
-            Hint { revision: self.scene.computed.revision, grip, at }
-        });
-    }
-
-    fn grip(&self, at: &Address) -> Result<Grip, String> {
-        let case = self.scene.case_of(&self.shown.case);
-        Grip::take(self.open.work().draft(), &self.scene.computed, at, case).map_err(|e| e.to_string())
-    }
-
-    fn grab(&mut self, at: Address, from: Point) {
-        self.finish_typing();
-        match self.grip(&at) {
-            Err(problem) => self.refuse(problem),
-            Ok(grip) => {
-                let grip = grip.settle(&self.scene.computed);
-                self.open.begin(format!("pull {}", at.part));
-                let case = self.scene.case_of(&self.shown.case);
-                let slots = 0..self.scene.shapes.slots.len();
-                let ghost = slots.filter_map(|i| self.scene.shapes.get(case, i)).cloned().collect();
-                self.shown.hint =
-                    Some(Hint { at: at.clone(), revision: self.scene.computed.revision, grip: Ok(grip.clone()) });
-                self.shown.part = Some(at.part);
-                self.shown.held = Some(Held { grip, from, computed: Arc::clone(&self.scene.computed), ghost });
-            }
-        }
-    }
-
-    fn pull_to(&mut self, to: Point, loose: bool) {
-        let Some(held) = &self.shown.held else { return };
-        match held.grip.pulled(&held.computed, to - held.from, self.shown.reach, loose) {
-            Err(problem) => self.refuse(problem.to_string()),
-            Ok(pull) => match self.open.run(&Command::Pull(Box::new(pull))) {
-                Ok(told) if told.is_empty() => self.shown.message = None,
-                Ok(told) => self.tell(told),
-                Err(problem) => self.refuse(problem.to_string()),
-            },
-        }
-    }
-
-    fn nudge(&mut self, at: Address, by: Vec2, loose: bool) {
-        match self.grip(&at).and_then(|grip| {
-            grip.settle(&self.scene.computed)
-                .pulled(&self.scene.computed, by, self.shown.reach, loose)
-                .map_err(|e| e.to_string())
-        }) {
-            Err(problem) => self.refuse(problem),
-            Ok(pull) => {
-                self.run(&Command::Pull(Box::new(pull)));
-                // The next push by keys starts from what this one made.
-                self.open.settle();
-                self.follow();
-            }
-        }
-    }
-
     /// Gives up the innermost thing that is going on.
     fn cancel(&mut self, ctx: &Context) {
         let held = self.shown.held.take().is_some();
-        if self.shown.on_pages.take().is_some() {
+        if self.shown.on_pages.take().is_some() || self.shown.on_table.take().is_some() {
             self.open.abort();
         } else if held || self.shown.typing.take().is_some() {
             if held {

@@ -20,6 +20,7 @@ mod menus;
 mod notices;
 mod offers;
 mod pencil;
+mod pulls;
 mod roll;
 mod scene;
 mod shapes;

@@ -10,6 +10,7 @@ use kurbo::{BezPath, Point, Rect, Shape as _, Vec2};
 use crate::compute::{EdgeShape, FramePlan, Item, Model, Mouth};
 use crate::document::Draft;
 use crate::output;
+use crate::session::places_on;
 
 /// The most sizes that are drawn behind the chosen one; of more an even choice is drawn.
 const MOST_BEHIND: usize = 60;
@@ -77,7 +78,9 @@ pub struct Slot {
     pub is_piece: bool,
     /// The room it needs in all drawn sizes, mm, where the sizes lie over each other.
     pub bounds: Rect,
-    /// From there to the table.
+    /// From there to the table, where there is room for it.
+    home: Vec2,
+    /// From there to the table, as it lies: where a person put it, else where there is room.
     pub shift: Vec2,
 }
 
@@ -101,6 +104,8 @@ pub struct Shapes {
     drawn: BTreeMap<usize, Vec<Arc<Drawn>>>,
     /// The room that is seen where all is to be seen: it does not follow every pull.
     fit: Option<Rect>,
+    /// Where a person put pieces: where their coordinates begin.
+    put: Vec<(String, Point)>,
 }
 
 impl Shapes {
@@ -121,10 +126,10 @@ impl Shapes {
         let mut right = self.room().map_or(0.0, |r| r.x1);
         let top = self.room().map_or(0.0, |r| r.y0);
         for slot in &mut shapes.slots {
-            slot.shift = match known(&slot.name) {
+            slot.home = match known(&slot.name) {
                 // What was empty until now is put where its place was.
                 Some(earlier) if earlier.bounds == EMPTY => earlier.room().origin() - slot.bounds.origin(),
-                Some(earlier) => earlier.shift,
+                Some(earlier) => earlier.home,
                 None => {
                     let at = Point::new(right + gap, top) - slot.bounds.origin();
                     right += gap + slot.bounds.width();
@@ -132,6 +137,7 @@ impl Shapes {
                 }
             };
         }
+        shapes.put_down();
         let same = self.slots.len() == shapes.slots.len()
             && self
                 .slots
@@ -145,8 +151,17 @@ impl Shapes {
     /// Puts the pieces beside each other anew.
     pub fn arranged(mut self) -> Self {
         arrange(&mut self.slots);
+        self.put_down();
         self.fit = self.room();
         self
+    }
+
+    /// Puts pieces where a person put them.
+    fn put_down(&mut self) {
+        for slot in &mut self.slots {
+            let put = self.put.iter().find(|(name, _)| *name == slot.name);
+            slot.shift = put.map_or(slot.home, |(_, at)| at.to_vec2());
+        }
     }
 
     /// The room that is seen where all is to be seen, mm.
@@ -158,7 +173,8 @@ impl Shapes {
         let cases = &model.plan.cases;
         let many = if cases.range > 0 { cases.range } else { cases.list.len() };
         let addresses = cases.list.iter().map(|c| c.address.clone()).collect();
-        let mut shapes = Self { behind: even_choice(many), addresses, ..Self::default() };
+        let put = places_on(draft, "");
+        let mut shapes = Self { behind: even_choice(many), addresses, put, ..Self::default() };
         // Cases that were shown before, such as persons, stay read.
         let shown = earlier.drawn.keys().filter_map(|c| earlier.addresses.get(*c));
         let again: Vec<usize> = shown.filter_map(|a| shapes.addresses.iter().position(|b| a == b)).collect();
@@ -173,7 +189,13 @@ impl Shapes {
             .map(|(i, frame)| {
                 let all = shapes.drawn.values().filter_map(|pieces| Some(pieces[i].bounds? + pieces[i].stack));
                 let bounds = all.reduce(|a, b| a.union(b)).unwrap_or(EMPTY);
-                Slot { name: frame.name.to_string(), is_piece: frame.is_piece, bounds, shift: Vec2::ZERO }
+                Slot {
+                    name: frame.name.to_string(),
+                    is_piece: frame.is_piece,
+                    bounds,
+                    home: Vec2::ZERO,
+                    shift: Vec2::ZERO,
+                }
             })
             .collect();
         shapes
@@ -321,7 +343,8 @@ fn place(slots: &mut [Slot], width: f64, gap: f64) -> Rect {
             // Names stand under the pieces, so rows are further apart than columns.
             (x, y, row) = (0.0, y + row + 2.0 * gap, 0.0);
         }
-        slot.shift = Point::new(x, y) - slot.bounds.origin();
+        slot.home = Point::new(x, y) - slot.bounds.origin();
+        slot.shift = slot.home;
         x += slot.bounds.width() + gap;
         row = row.max(slot.bounds.height());
         room = room.union(slot.room());
@@ -338,6 +361,7 @@ mod tests {
             name: String::new(),
             is_piece: true,
             bounds: Rect::new(-5.0, -7.0, width - 5.0, height - 7.0),
+            home: Vec2::ZERO,
             shift: Vec2::ZERO,
         }
     }

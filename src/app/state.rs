@@ -53,7 +53,13 @@ pub(super) enum Wish {
     /// The pointer is over something that can be pulled.
     Hover(Option<Address>),
     /// It was taken, at this place of the table.
-    Grab(Address, Point),
+    Grab(Grabbed, Point),
+    /// A point or handle is chosen beside others, or not any more.
+    Also(Address),
+    /// A piece was taken on the table, by its name, at this place of the table.
+    OnTableFrom(String, Point),
+    /// It is moved there.
+    OnTableTo(Point),
     /// It is pulled to this place; whether by an offset at the end of its formula.
     PullTo(Point, bool),
     /// It is pushed by keys, mm.
@@ -144,15 +150,34 @@ impl Offered {
     }
 }
 
+/// What a person takes hold of.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Grabbed {
+    /// A point or handle; with those that are chosen beside it, if it is one of them.
+    Grip(Address),
+    /// An edge or line.
+    Edge(Part),
+}
+
 /// Something that is pulled.
 pub(super) struct Held {
-    pub grip: Grip,
+    /// What moves, and how far for each step of the hand.
+    pub grips: Vec<(Grip, f64)>,
+    /// How it is called, for undo.
+    pub called: String,
     /// Where the pointer was when it was taken, on the table.
     pub from: Point,
     /// What was known then.
     pub computed: Arc<Computed>,
     /// The pieces as they were, in the chosen size.
     pub ghost: Vec<Arc<Drawn>>,
+}
+
+impl Held {
+    /// The grip of a point or handle, if it is one of those that are held.
+    pub fn grip(&self, at: &Address) -> Option<&Grip> {
+        self.grips.iter().map(|(g, _)| g).find(|g| g.at == *at)
+    }
 }
 
 /// What would happen to what is under the pointer.
@@ -221,6 +246,12 @@ pub(super) struct Shown {
     pub pointed: Option<String>,
     /// What is pulled.
     pub held: Option<Held>,
+    /// Points and handles that are chosen beside each other: what happens to one happens to all.
+    pub also: Vec<Address>,
+    /// A piece that is moved on the table: where its frame lay, and where it was taken.
+    pub on_table: Option<(String, Point, Point)>,
+    /// Whether curvature is shown.
+    pub bends: bool,
     /// What is under the pointer.
     pub hint: Option<Hint>,
     /// The dialog that is open.
@@ -255,6 +286,9 @@ impl Shown {
             offered: None,
             pointed: None,
             held: None,
+            also: Vec::new(),
+            on_table: None,
+            bends: false,
             hint: None,
             ask: None,
             finder: None,

@@ -245,6 +245,7 @@ pub fn stack(draft: &Draft, model: &Model, case: usize, frame: &FramePlan) -> Ve
         model.item(case, *frame.points.get(i)?)?.point()
     };
     let across = piece.stack.first().and_then(place);
+    // A name that is empty: that way the coordinates themselves.
     let down = piece.stack.get(1).map_or(across, place);
     Vec2::new(across.map_or(0.0, |p| -p.x), down.map_or(0.0, |p| -p.y))
 }

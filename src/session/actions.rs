@@ -119,6 +119,7 @@ actions! {
     RenameSize "rename_size", "Rename the size …", "", Change, SizeChosen, "Gives the chosen size another label, wherever it is named.";
     DeleteSize "delete_size", "Delete the size …", "", Change, SizeChosen, "Takes the chosen size out of the chart, with its numbers.";
     Base "base", "Make it the base size", "", Change, SizeChosen, "Makes the chosen size the zero of steps and the first to be shown.";
+    MoveBy "move_by", "Move by …", "M", Change, PieceChosen, "Moves the chosen points by typed lengths; Shift and a click choose several.";
     ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
     ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
     ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";
@@ -140,6 +141,8 @@ actions! {
     Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";
     Tape "tape", "Tape", "T", Look, HasSizes, "Measures between points, along edges, around corners, over several pieces, in every size; again: puts the tape away.";
     SeeAll "see_all", "See all", "Ctrl+0", Look, Always, "Fits all pieces to the window.";
+    Arrange "arrange", "Arrange the table anew", "", Look, HasSizes, "Puts all pieces beside each other, wherever they were put by hand.";
+    Bends "curvature", "Curvature", "C", Look, HasSizes, "Shows how the chosen piece's edges bend, and how they run on at their joints, or not.";
     Nearer "nearer", "Nearer", "Ctrl++", Look, Always, "Comes nearer to the middle of the sheet.";
     Further "further", "Further", "Ctrl+-", Look, Always, "Goes further away.";
     NextSize "next_size", "Next size", "Right", Look, HasSizes, "Shows the next size strong.";

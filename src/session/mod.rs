@@ -18,6 +18,7 @@ mod pencil;
 mod places;
 mod publishing;
 mod pull;
+mod pull_edge;
 mod recovery;
 mod references;
 mod rename;
@@ -36,13 +37,16 @@ pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use lengthen::{lengthen, lengthening};
-pub use literal::length_typed;
+pub use literal::{length_typed, signed_length};
 pub use naming::{check_free, fresh_inner, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
-pub use publishing::{PAGES, PrintFor, PrintWish, home_print, home_settings, print_name, put_on_pages, wanted_pieces};
+pub use publishing::{
+    PAGES, PrintFor, PrintWish, home_print, home_settings, places_on, print_name, put_on, wanted_pieces,
+};
 pub use pull::{Grip, Pull, Reach};
+pub use pull_edge::edge_grips;
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};

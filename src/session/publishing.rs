@@ -2,7 +2,8 @@
 
 use kurbo::Point;
 
-use super::literal::number_typed;
+use super::literal::{number_typed, signed_length};
+use crate::base::Unit;
 use crate::compute::Model;
 use crate::document::{Draft, RowKind, TablePlace};
 use crate::finish::Finished;
@@ -92,7 +93,6 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         let value = model.item(*cases.first()?, node)?.real()?;
         is_length.then(|| (row.name.replace('_', " "), value))
     });
-    let places = draft.table.iter().filter(|t| t.sheet == PAGES);
     let edition = match (draft.edition.as_str(), draft.date.as_str()) {
         ("", date) => date.to_owned(),
         (edition, "") => format!("edition {edition}"),
@@ -105,7 +105,7 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         purpose: wish.purpose.words().to_owned(),
         edition,
         body: row,
-        places: places.filter_map(|t| Some((t.piece.clone(), Point::new(length(&t.x)?, length(&t.y)?)))).collect(),
+        places: places_on(draft, PAGES),
         unit: draft.display,
     }
 }
@@ -139,19 +139,26 @@ pub fn print_name(stem: &str, sizes: &[&str], pieces: &[String], purpose: PrintF
     format!("{}-{sizes}{pieces}-{}-{paper}.pdf", clean(stem), purpose.short())
 }
 
-/// Puts a piece at a place of the pages, mm from the top left; `None`: wherever there is room.
-pub fn put_on_pages(draft: &mut Draft, piece: &str, at: Option<Point>) {
-    draft.table.retain(|t| !(t.sheet == PAGES && t.piece == piece));
+/// Puts a piece at a place of a sheet (of the window's table, where the sheet has no name), mm; `None`: wherever there is room.
+pub fn put_on(draft: &mut Draft, sheet: &str, piece: &str, at: Option<Point>) {
+    draft.table.retain(|t| !(t.sheet == sheet && t.piece == piece));
     if let Some(at) = at {
         let unit = crate::compute::unit_of(draft);
         // To a tenth of a millimetre: it is a place for scissors.
         let text = |mm: f64| literal_text((mm * 10.0).round() / 10.0, Some(unit));
         draft.table.push(TablePlace {
-            sheet: PAGES.to_owned(),
+            sheet: sheet.to_owned(),
             piece: piece.to_owned(),
             x: text(at.x),
             y: text(at.y),
             ..TablePlace::default()
         });
     }
+}
+
+/// Where pieces were put on a sheet, mm.
+pub fn places_on(draft: &Draft, sheet: &str) -> Vec<(String, Point)> {
+    let length = |text: &str| signed_length(text, Unit::Millimetre);
+    let places = draft.table.iter().filter(|t| t.sheet == sheet);
+    places.filter_map(|t| Some((t.piece.clone(), Point::new(length(&t.x)?, length(&t.y)?)))).collect()
 }

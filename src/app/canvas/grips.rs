@@ -11,7 +11,7 @@ use super::nudge;
 use super::sheet::Sheet;
 use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
-use crate::app::state::{Hint, Shown, Wish};
+use crate::app::state::{Grabbed, Hint, Shown, Wish};
 use crate::compute::{Def, Item, Model, SegmentDef};
 use crate::document::{Address, Part};
 use crate::session::Reach;
@@ -94,7 +94,6 @@ pub(super) fn show(
     let Some(slot) = scene.shapes.slot(frame) else { return false };
     let shift = scene.shapes.shift(case, slot);
     let all = of_frame(model, case, frame);
-    let held = shown.held.as_ref().map(|h| &h.grip.at);
     let at = |p: Point| sheet.view.screen_from_table(sheet.canvas, p + shift);
     for grip in &all {
         if let Some(knot) = grip.knot {
@@ -102,11 +101,12 @@ pub(super) fn show(
         }
     }
     names(sheet, &all, &at);
+    let held = shown.held.as_ref();
     let mut on_one = held.is_some();
     let mut words = None;
     for grip in &all {
         let place = at(grip.place);
-        let is_held = held == Some(&grip.at);
+        let is_held = held.is_some_and(|h| h.grip(&grip.at).is_some());
         if !is_held && !sheet.canvas.contains(place) {
             continue;
         }
@@ -114,9 +114,10 @@ pub(super) fn show(
         let response = ui.interact(rect, Id::unique(("grip", &grip.at)), Sense::click_and_drag());
         response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &grip.called));
         let is_chosen = shown.part.as_ref() == Some(&grip.at.part) && grip.knot.is_none();
-        let lit = is_held || response.hovered() || response.has_focus() || is_chosen;
+        let lit = is_held || response.hovered() || response.has_focus() || is_chosen || shown.also.contains(&grip.at);
         mark(sheet, grip, place, lit);
-        if response.hovered() || is_held || response.has_focus() {
+        let leads = held.and_then(|h| h.grips.first()).is_some_and(|(g, _)| g.at == grip.at);
+        if response.hovered() && held.is_none() || leads || response.has_focus() {
             on_one = on_one || response.hovered();
             words = Some((grip, place));
             let known = shown.hint.as_ref().is_some_and(|h| h.at == grip.at && h.revision == scene.computed.revision);
@@ -178,11 +179,12 @@ fn listen(ui: &Ui, sheet: &Sheet<'_>, grip: &Grippable, response: &egui::Respons
         ui.ctx().set_cursor_icon(CursorIcon::Grab);
     }
     if response.clicked() {
-        wishes.push(Wish::Part(grip.at.part.clone()));
+        let several = ui.input(|i| i.modifiers.shift);
+        wishes.push(if several { Wish::Also(grip.at.clone()) } else { Wish::Part(grip.at.part.clone()) });
     }
     if response.drag_started() {
         let from = ui.input(|i| i.pointer.press_origin());
-        wishes.push(Wish::Grab(grip.at.clone(), table(from.unwrap_or(response.rect.center()))));
+        wishes.push(Wish::Grab(Grabbed::Grip(grip.at.clone()), table(from.unwrap_or(response.rect.center()))));
     }
     if response.dragged()
         && let Some(now) = response.interact_pointer_pos()
@@ -220,7 +222,7 @@ fn listen(ui: &Ui, sheet: &Sheet<'_>, grip: &Grippable, response: &egui::Respons
 /// The name of what is under the pointer, its formula with the numbers that a pull changes, and where the pull goes.
 fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippable, at: Pos2) {
     let look = sheet.look;
-    let held = shown.held.as_ref().filter(|h| h.grip.at == grip.at);
+    let held = shown.held.as_ref().and_then(|h| h.grip(&grip.at));
     let hint = shown.hint.as_ref().filter(|h| h.at == grip.at);
     let text = scene.draft().text(&grip.at).unwrap_or_default();
     let (plain, strong, soft) = (look.sheet, look.number, look.sheet.gamma_multiply(0.75));
@@ -229,7 +231,7 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     words.append(&grip.called, 0.0, TextFormat::simple(letters(look::TEXT), plain));
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
     let numbers = match (held, hint) {
-        (Some(held), _) => held.grip.numbers_in(&text),
+        (Some(held), _) => held.numbers_in(&text),
         (None, Some(Hint { grip: Ok(grip), .. })) if grip.text == text => grip.numbers(),
         _ => Vec::new(),
     };

@@ -1,7 +1,8 @@
 //! The sheet in the middle: pieces in all sizes, what of them can be pulled, and how their seams stand.
 
+mod bends;
 mod flat;
-mod grips;
+pub(super) mod grips;
 mod near;
 mod pencil;
 mod sheet;
@@ -16,8 +17,9 @@ pub(super) use tags::State;
 
 use super::look::{self, Look};
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Grabbed, Shown, Wish};
 use super::view::{View, factor};
+use crate::document::Part;
 use sheet::Sheet;
 
 /// Paints the sheet and says where it is. `asked` is the case that the pointer asks for in the strip.
@@ -51,7 +53,7 @@ pub(super) fn show(
         sheet.edge(scene, chosen, part, look.chosen_line());
     }
     for piece in 0..scene.shapes.slots.len() {
-        sheet.name(ui, scene, piece, chosen);
+        sheet.name(ui, scene, piece, chosen, wishes);
     }
     tags::show(ui, &sheet, scene, shown, chosen, wishes);
     if shown.tape.is_some() {
@@ -79,8 +81,13 @@ pub(super) fn show(
         }
     }
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
+    if shown.bends {
+        bends::show(ui, &sheet, scene, shown, chosen);
+    }
     sheet.foot(scene, step);
-    if !on_grip {
+    let on_edge =
+        (!on_grip || shown.held.is_some()) && pulls_edge(ui, &sheet, (scene, shown, chosen), &response, wishes);
+    if !on_grip && !on_edge {
         if shown.hint.is_some() && shown.held.is_none() && response.contains_pointer() {
             wishes.push(Wish::Hover(None));
         }
@@ -90,6 +97,35 @@ pub(super) fn show(
         }
     }
     canvas
+}
+
+/// Whether the chosen edge is pulled, or the pointer lies on it.
+fn pulls_edge(
+    ui: &Ui,
+    sheet: &Sheet<'_>,
+    (scene, shown, case): (&Scene, &Shown, usize),
+    response: &egui::Response,
+    wishes: &mut Vec<Wish>,
+) -> bool {
+    let table = |p: egui::Pos2| sheet.view.table_from_screen(sheet.canvas, p);
+    // What was pressed counts, not where the pointer has come since.
+    let place = ui.input(|i| if i.pointer.any_down() { i.pointer.press_origin() } else { i.pointer.hover_pos() });
+    let under = place.filter(|p| sheet.canvas.contains(*p)).and_then(|p| near::part_at(sheet, scene, case, p));
+    let edge = under.filter(|p| matches!(p, Part::Inner(..)) && shown.part.as_ref() == Some(p));
+    if let (Some(edge), Some(from), true) = (&edge, place, response.drag_started()) {
+        wishes.push(Wish::Grab(Grabbed::Edge(edge.clone()), table(from)));
+    }
+    let held = shown.held.is_some();
+    if let (true, Some(now)) = (held && response.dragged(), response.interact_pointer_pos()) {
+        wishes.push(Wish::PullTo(table(now), ui.input(|i| i.modifiers.shift)));
+    }
+    if held && response.drag_stopped() {
+        wishes.push(Wish::Release);
+    }
+    if edge.is_some() {
+        ui.ctx().set_cursor_icon(CursorIcon::Grab);
+    }
+    held || edge.is_some() && (response.dragged() || response.drag_started())
 }
 
 /// The part of the table that is seen.

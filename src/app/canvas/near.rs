@@ -24,6 +24,11 @@ pub(super) fn edge_under(
     response: &Response,
 ) -> Option<Part> {
     let at = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer() && shown.held.is_none())?;
+    part_at(sheet, scene, chosen, at)
+}
+
+/// The edge, line or piece at a place of the screen, in the chosen case.
+pub(super) fn part_at(sheet: &Sheet<'_>, scene: &Scene, chosen: usize, at: egui::Pos2) -> Option<Part> {
     let model = scene.model()?;
     let table = sheet.view.table_from_screen(sheet.canvas, at);
     let reach = REACH / sheet.view.scale;

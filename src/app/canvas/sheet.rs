@@ -12,6 +12,7 @@ use super::flat;
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::shapes::Drawn;
+use crate::app::state::Wish;
 use crate::app::view::View;
 use crate::base::{DisplayUnit, shown as length_text};
 use crate::document::Part;
@@ -186,7 +187,7 @@ impl Sheet<'_> {
     }
 
     /// The name of a piece under its room, and what is wrong with it in this case; also for those who do not see it.
-    pub fn name(&self, ui: &Ui, scene: &Scene, piece: usize, case: usize) {
+    pub fn name(&self, ui: &Ui, scene: &Scene, piece: usize, case: usize, wishes: &mut Vec<Wish>) {
         let slot = &scene.shapes.slots[piece];
         let room = self.view.screen_rect(self.canvas, slot.room());
         let seen = room.intersect(self.canvas);
@@ -249,9 +250,34 @@ impl Sheet<'_> {
         let below = at + vec2(0.0, name.size().y);
         self.painter.galley(at - vec2(name.size().x / 2.0, 0.0), name, self.look.ink);
         self.painter.galley(below, second, color);
+        self.handle(ui, &slot.name, ground, wishes);
         let rect = if rect.is_positive() { rect } else { Rect::from_center_size(at, vec2(20.0, 20.0)) };
         let response = ui.interact(rect, Id::unique(("piece", piece)), Sense::hover());
         response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &spoken));
+    }
+
+    /// The name of a piece is what it is moved by on the table.
+    fn handle(&self, ui: &Ui, name: &str, ground: Rect, wishes: &mut Vec<Wish>) {
+        let response = ui.interact(ground.intersect(self.canvas), Id::unique(("move", name)), Sense::click_and_drag());
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("move {name} on the table")));
+        let table = |p: Pos2| self.view.table_from_screen(self.canvas, p);
+        if response.hovered() {
+            ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
+        }
+        if response.drag_started() {
+            let from = ui.input(|i| i.pointer.press_origin()).unwrap_or(ground.center());
+            wishes.push(Wish::OnTableFrom(name.to_owned(), table(from)));
+        }
+        if let (true, Some(now)) = (response.dragged(), response.interact_pointer_pos()) {
+            ui.ctx().set_cursor_icon(egui::CursorIcon::Grabbing);
+            wishes.push(Wish::OnTableTo(table(now)));
+        }
+        if response.drag_stopped() {
+            wishes.push(Wish::Release);
+        }
+        if response.clicked() {
+            wishes.push(Wish::Part(Part::Piece(name.to_owned())));
+        }
     }
 
     /// The place of a piece that has no shape.

@@ -1,14 +1,17 @@
 //! Cards of pieces, points and edges.
 
-use egui::{RichText, Ui};
+use egui::{RichText, Role, Ui, WidgetInfo};
 use kurbo::Point;
 
 use super::Card;
+use crate::app::canvas::grips::of_frame;
 use crate::app::field;
 use crate::app::look::{self, letters};
 use crate::app::state::Wish;
 use crate::base::shown as length_text;
+use crate::compute::unit_of;
 use crate::document::{Address, Edge, Inner, Part, Segment};
+use crate::language::literal_text;
 use crate::session::{Act, Command, PieceCommand, inner_parts};
 
 impl Card<'_> {
@@ -71,6 +74,23 @@ impl Card<'_> {
             None => format!("no place in {}", self.scene.called(self.case)),
         };
         field::caption(ui, self.look, &words);
+        if self.scene.draft().pieces.iter().any(|p| p.name == *frame) {
+            field::caption(ui, self.look, "lay the sizes over each other here");
+            ui.horizontal_wrapped(|ui| {
+                for (word, ways) in
+                    [("Both ways", [true, true]), ("Across only", [true, false]), ("Down only", [false, true])]
+                {
+                    let response = ui.small_button(word);
+                    response.widget_info(|| {
+                        WidgetInfo::labeled(Role::Button, true, format!("stack {} at {name}", word.to_lowercase()))
+                    });
+                    if response.clicked() {
+                        let stack = PieceCommand::StackAt(frame.to_owned(), name.to_owned(), ways);
+                        self.wishes.push(Wish::Run(Command::Piece(stack)));
+                    }
+                }
+            });
+        }
         self.by_size(ui, "right of the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.x));
         self.by_size(ui, "below the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.y));
     }
@@ -161,6 +181,26 @@ impl Card<'_> {
             let command = PieceCommand::SmoothAt(frame.to_owned(), edge.name.clone(), point.to_owned(), wanted);
             self.wishes.push(Wish::Run(Command::Piece(command)));
         }
+        let hint = "Turns a handle there so that it runs on; in every size";
+        if ui.small_button(format!("Make it smooth at {point}")).on_hover_text(hint).clicked() {
+            let far = literal_text(self.handle_at(edge, frame, point), Some(unit_of(self.scene.draft())));
+            let command = PieceCommand::MakeSmooth(frame.to_owned(), edge.name.clone(), point.to_owned(), far);
+            self.wishes.push(Wish::Run(Command::Piece(command)));
+        }
+    }
+
+    /// How far the handle stands off a joint that is turned, in the chosen size, mm, to the tenth: the one that leaves, else the one that arrives.
+    fn handle_at(&self, edge: &Edge, frame: &str, point: &str) -> f64 {
+        const OTHERWISE: f64 = 20.0;
+        let Some(i) = edge.by.iter().position(|s| s.end() == point) else { return OTHERWISE };
+        let (field, at) = match edge.by.get(i + 1) {
+            Some(Segment::Curve(..)) => ("leaving", i + 1),
+            _ => ("arriving", i),
+        };
+        let grips = self.scene.model().map_or_else(Vec::new, |m| of_frame(m, self.case, frame));
+        let grip = grips.into_iter().find(|g| g.at.part.name() == edge.name && g.at.field == field && g.at.at == at);
+        let far = grip.and_then(|g| Some((g.place - g.knot?).hypot())).filter(|f| *f > 1.0);
+        far.map_or(OTHERWISE, |f| (f * 10.0).round() / 10.0)
     }
 }
 

@@ -8,7 +8,7 @@ use crate::document::{Condition, Draft, Drawing, Fit, Part, Piece, Seam, Side, V
 use crate::session::computed::Computed;
 use crate::session::delete::{Deleting, delete};
 use crate::session::naming::check_free;
-use crate::session::{EditError, put_on_pages, qualify_for, rename};
+use crate::session::{EditError, PAGES, put_on, qualify_for, rename};
 
 /// A change of whole parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +35,8 @@ pub enum PartCommand {
     AddCondition(String, String, Vec<String>),
     /// A piece is put at a place of the pages of a home printer, mm; `None`: wherever there is room. All pieces if no name.
     OnPages(String, Option<Point>),
+    /// A piece or drawing is put at a place of the table, mm, where its coordinates begin; `None`: all of them wherever there is room.
+    OnTable(String, Option<Point>),
     /// A part gets another name, everywhere.
     Rename(Part, String),
     /// A part is taken out.
@@ -67,6 +69,8 @@ impl PartCommand {
             Self::AddCondition(name, ..) => format!("add condition {name}"),
             Self::OnPages(piece, Some(_)) => format!("move {piece} on the pages"),
             Self::OnPages(..) => "arrange the pages anew".to_owned(),
+            Self::OnTable(piece, Some(_)) => format!("move {piece} on the table"),
+            Self::OnTable(..) => "arrange the table anew".to_owned(),
             Self::Rename(part, to) => format!("rename {part} to {to}"),
             Self::Delete(part, _) => format!("delete {part}"),
         }
@@ -130,8 +134,16 @@ impl PartCommand {
             Self::OnPages(piece, at) => {
                 let all: Vec<String> = draft.pieces.iter().map(|p| p.name.clone()).collect();
                 for name in all.iter().filter(|n| piece.is_empty() || *n == piece) {
-                    put_on_pages(draft, name, *at);
+                    put_on(draft, PAGES, name, *at);
                 }
+                Ok(String::new())
+            }
+            Self::OnTable(piece, Some(at)) => {
+                put_on(draft, "", piece, Some(*at));
+                Ok(String::new())
+            }
+            Self::OnTable(_, None) => {
+                draft.table.retain(|t| !t.sheet.is_empty());
                 Ok(String::new())
             }
             Self::Rename(part, to) => rename(draft, part, to).map_err(|e| EditError::refused(e.to_string())),

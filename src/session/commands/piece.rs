@@ -31,6 +31,11 @@ pub enum PieceCommand {
     Bend(String, String, usize, bool),
     /// A joint inside an edge is to be smooth, or not: piece, edge, point, whether.
     SmoothAt(String, String, String, bool),
+    /// A joint inside an edge is made smooth: the handle of a curve there is turned so that it goes on as the line comes in (or comes in
+    /// as it goes on, where only that side is a curve). Piece, edge, point, how far the handle stands from the point, as a literal.
+    MakeSmooth(String, String, String, String),
+    /// Its sizes are laid over each other at this point: both ways, across only, or down only.
+    StackAt(String, String, [bool; 2]),
     /// Its sizes are laid over each other at a point, first the first one, or at the origin again: piece, whether.
     Stack(String, bool),
 }
@@ -45,7 +50,10 @@ impl PieceCommand {
             Self::Bend(piece, edge, _, true) => format!("curve {piece}.{edge}"),
             Self::Bend(piece, edge, _, false) => format!("straighten {piece}.{edge}"),
             Self::SmoothAt(piece, edge, ..) => format!("change the joints of {piece}.{edge}"),
-            Self::Stack(piece, _) => format!("change where sizes of {piece} lie over each other"),
+            Self::MakeSmooth(piece, edge, point, _) => format!("make {piece}.{edge} smooth at {point}"),
+            Self::StackAt(piece, ..) | Self::Stack(piece, _) => {
+                format!("change where sizes of {piece} lie over each other")
+            }
         }
     }
 
@@ -104,6 +112,20 @@ impl PieceCommand {
                 }
                 Ok(String::new())
             }
+            Self::StackAt(piece, point, [across, down]) => {
+                let piece = piece_of(draft, piece)?;
+                has_points(&piece.name, &piece.points, std::iter::once(point.as_str()))?;
+                let mut both = [piece.stack.first(), piece.stack.get(1).or(piece.stack.first())]
+                    .map(|s| s.cloned().unwrap_or_default());
+                for (own, wanted) in both.iter_mut().zip([across, down]) {
+                    if *wanted {
+                        own.clone_from(point);
+                    }
+                }
+                piece.stack = both.to_vec();
+                Ok(String::new())
+            }
+            Self::MakeSmooth(piece, edge, point, far) => make_smooth(draft, piece, edge, point, far),
             Self::Bend(piece, edge, segment, curved) => bend(draft, piece, edge, *segment, *curved),
             Self::SmoothAt(piece, edge, point, smooth) => {
                 let edge = edge_of(draft, piece, edge)?;
@@ -187,6 +209,39 @@ fn has_points<'a>(frame: &str, points: &[Point], mut wanted: impl Iterator<Item 
     let hint = nearest(gone, points.iter().map(|p| p.name.as_str()));
     let hint = hint.map_or_else(|| "; add it first".to_owned(), |h| format!("; did you mean `{h}`?"));
     Err(EditError::refused(format!("{frame} has no point `{gone}`{hint}")))
+}
+
+fn make_smooth(draft: &mut Draft, piece: &str, name: &str, point: &str, far: &str) -> Result<String, EditError> {
+    let edge = edge_of(draft, piece, name)?;
+    let Some(i) = edge.by.iter().position(|s| s.end() == point).filter(|i| i + 1 < edge.by.len()) else {
+        return Err(EditError::refused(format!("{point} is no joint inside {name}")));
+    };
+    let before = if i == 0 { edge.from.clone() } else { edge.by[i - 1].end().to_owned() };
+    let after = edge.by[i + 1].end().to_owned();
+    // As the line comes in, and as it goes on: from where, and where to.
+    let comes = match &edge.by[i] {
+        Segment::Curve(_, arriving, _) => Some(arriving.clone()),
+        Segment::Straight(_) => Some(before),
+        _ => None,
+    };
+    let goes = match &edge.by[i + 1] {
+        Segment::Curve(leaving, _, _) => Some(leaving.clone()),
+        Segment::Straight(_) => Some(after),
+        _ => None,
+    };
+    if let (Some(comes), Segment::Curve(leaving, ..)) = (comes, &mut edge.by[i + 1]) {
+        *leaving = format!("{point}.polar(heading({comes}, {point}), {far})");
+    } else if let (Some(goes), Segment::Curve(_, arriving, _)) = (goes, &mut edge.by[i]) {
+        *arriving = format!("{point}.polar(heading({goes}, {point}), {far})");
+    } else {
+        return Err(EditError::refused(format!(
+            "neither side of {point} has a handle that could be turned; curve one of them first"
+        )));
+    }
+    if !edge.smooth_at.iter().any(|p| p == point) {
+        edge.smooth_at.push(point.to_owned());
+    }
+    Ok(String::new())
 }
 
 fn bend(draft: &mut Draft, piece: &str, name: &str, segment: usize, curved: bool) -> Result<String, EditError> {

@@ -3,6 +3,7 @@
 mod actions;
 mod finishing;
 mod formulas;
+mod hands;
 mod moments;
 mod pencil;
 mod safety;

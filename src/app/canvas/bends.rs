@@ -1,0 +1,126 @@
+//! How edges bend: a comb of short lines square to each, as long as it bends there, and the bend at each joint.
+
+use egui::{Align2, Id, Rect, Role, Sense, Stroke, Ui, WidgetInfo, vec2};
+use kurbo::{ParamCurve, ParamCurveCurvature, ParamCurveDeriv, PathSeg, Point, Vec2};
+
+use super::near::edges;
+use super::sheet::Sheet;
+use crate::app::look::{self, letters};
+use crate::app::scene::Scene;
+use crate::app::state::Shown;
+use crate::base::{shown as length_text, tolerance};
+use crate::curves::Pt;
+use crate::document::{Inner, Part};
+
+/// Lines of the comb on each segment.
+const TEETH: usize = 24;
+/// The longest line, px.
+const LONGEST: f64 = 46.0;
+
+/// Paints combs on the chosen edge, or on all edges of the chosen piece.
+pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize) {
+    let (Some(frame), Some(model)) = (shown.frame(), scene.model()) else { return };
+    let (Some(slot), Some(plan)) = (scene.shapes.slot(frame), model.plan.frames.iter().find(|f| *f.name == *frame))
+    else {
+        return;
+    };
+    let only = match &shown.part {
+        Some(Part::Inner(_, Inner::Edge | Inner::Line, name)) => Some(name.as_str()),
+        _ => None,
+    };
+    let shift = scene.shapes.shift(case, slot);
+    let mut all: Vec<(String, Vec<PathSeg>)> = Vec::new();
+    for (node, _) in edges(plan) {
+        let name = model.plan.nodes[node as usize].part.edge.to_string();
+        let Some(shape) = model.item(case, node).and_then(|i| i.edge()).filter(|_| only.is_none_or(|o| o == name))
+        else {
+            continue;
+        };
+        all.push((name, shape.curve.to_path().segments().collect()));
+    }
+    let teeth: Vec<Vec<(Point, Vec2, f64)>> = all.iter().map(|(_, segments)| comb(segments)).collect();
+    // All combs to one scale, so that edges can be compared.
+    let most = teeth.iter().flatten().map(|t| t.2.abs()).fold(0.0, f64::max);
+    let unit = scene.draft().display;
+    let screen = |p: Point| sheet.view.screen_from_table(sheet.canvas, p + shift);
+    let line = Stroke::new(1.0, sheet.look.note);
+    for ((name, segments), comb) in all.iter().zip(&teeth) {
+        let tips: Vec<_> = comb
+            .iter()
+            .map(|(at, square, bend)| {
+                let long = if most > 0.0 { bend / most * LONGEST } else { 0.0 };
+                screen(*at) + vec2((square.x * long) as f32, (square.y * long) as f32)
+            })
+            .collect();
+        for ((at, _, bend), tip) in comb.iter().zip(&tips) {
+            if bend.abs() > tolerance::EQUAL {
+                sheet.painter.line_segment([screen(*at), *tip], line);
+            }
+        }
+        sheet.painter.add(egui::Shape::line(tips, line));
+        let own = comb.iter().map(|t| t.2.abs()).fold(0.0, f64::max);
+        let tightest = match own > tolerance::EQUAL {
+            true => format!("tightest radius {}", length_text(1.0 / own, unit)),
+            false => "straight".to_owned(),
+        };
+        let joints: Vec<(Point, f64)> = segments.windows(2).filter_map(|p| joint(&p[0], &p[1])).collect();
+        let words: Vec<String> = joints.iter().map(|(_, angle)| format!("bends {angle:.1}° at a joint")).collect();
+        let told = format!(
+            "curvature of {name}: {}",
+            std::iter::once(tightest.clone()).chain(words).collect::<Vec<_>>().join(", ")
+        );
+        for (at, angle) in &joints {
+            let word = if *angle < SMOOTH { "✓ smooth".to_owned() } else { format!("▲ bends {angle:.1}°") };
+            let color = if *angle < SMOOTH { sheet.look.soft } else { sheet.look.warning };
+            sheet.painter.text(screen(*at) + vec2(10.0, 0.0), Align2::LEFT_CENTER, word, letters(look::SMALL), color);
+        }
+        let Some((middle, ..)) = comb.get(comb.len() / 2) else { continue };
+        let at = screen(*middle);
+        if own > tolerance::EQUAL {
+            sheet.painter.text(
+                at + vec2(12.0, 10.0),
+                Align2::LEFT_TOP,
+                &tightest,
+                letters(look::SMALL),
+                sheet.look.note,
+            );
+        }
+        let place = ui.interact(Rect::from_center_size(at, vec2(4.0, 4.0)), Id::unique(("bend", name)), Sense::hover());
+        place.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
+    }
+}
+
+/// A joint that bends by less than this runs on smoothly as far as can be seen, degrees.
+const SMOOTH: f64 = 0.5;
+
+/// Places on an edge, the direction square to it (towards the outside of the bend), and how much it bends there, one over mm.
+fn comb(segments: &[PathSeg]) -> Vec<(Point, Vec2, f64)> {
+    let mut out = Vec::new();
+    for segment in segments {
+        for i in 0..=TEETH {
+            let t = i as f64 / TEETH as f64;
+            let (at, way, bend) = match segment {
+                PathSeg::Line(l) => (l.eval(t), l.deriv().eval(t).to_vec2(), 0.0),
+                PathSeg::Quad(q) => (q.eval(t), q.deriv().eval(t).to_vec2(), q.curvature(t)),
+                PathSeg::Cubic(c) => (c.eval(t), c.deriv().eval(t).to_vec2(), c.curvature(t)),
+            };
+            let long = way.hypot();
+            if long > tolerance::EQUAL && bend.is_finite() {
+                out.push((at, Vec2::new(way.y, -way.x) / long, bend));
+            }
+        }
+    }
+    out
+}
+
+/// Where two segments meet and by how much the line bends there, degrees.
+fn joint(before: &PathSeg, after: &PathSeg) -> Option<(Point, f64)> {
+    let ends = [PathSeg::reverse(before), *after].map(|s| {
+        let cubic = s.to_cubic();
+        let handles = [cubic.p1, cubic.p2, cubic.p3];
+        handles.into_iter().map(|h| h - cubic.p0).find(|v| v.hypot() > tolerance::EQUAL)
+    });
+    let [Some(back), Some(on)] = ends else { return None };
+    let angle = Pt::new((-back).dot(on), (-back).cross(on)).angle().to_degrees().abs();
+    Some((after.start(), angle))
+}
