@@ -78,6 +78,8 @@ pub struct Slot {
     pub is_piece: bool,
     /// The room it needs in all drawn sizes, mm, where the sizes lie over each other.
     pub bounds: Rect,
+    /// Whether it has no shape in any size, so that the room is only kept for it.
+    blank: bool,
     /// From there to the table, where there is room for it.
     home: Vec2,
     /// From there to the table, as it lies: where a person put it, else where there is room.
@@ -128,7 +130,7 @@ impl Shapes {
         for slot in &mut shapes.slots {
             slot.home = match known(&slot.name) {
                 // What was empty until now is put where its place was.
-                Some(earlier) if earlier.bounds == EMPTY => earlier.room().origin() - slot.bounds.origin(),
+                Some(earlier) if earlier.blank => earlier.room().origin() - slot.bounds.origin(),
                 Some(earlier) => earlier.home,
                 None => {
                     let at = Point::new(right + gap, top) - slot.bounds.origin();
@@ -139,11 +141,7 @@ impl Shapes {
         }
         shapes.put_down();
         let same = self.slots.len() == shapes.slots.len()
-            && self
-                .slots
-                .iter()
-                .zip(&shapes.slots)
-                .all(|(a, b)| a.name == b.name && (a.bounds == EMPTY) == (b.bounds == EMPTY));
+            && self.slots.iter().zip(&shapes.slots).all(|(a, b)| a.name == b.name && a.blank == b.blank);
         shapes.fit = if same { self.fit } else { shapes.room() };
         shapes
     }
@@ -188,7 +186,8 @@ impl Shapes {
             .enumerate()
             .map(|(i, frame)| {
                 let all = shapes.drawn.values().filter_map(|pieces| Some(pieces[i].bounds? + pieces[i].stack));
-                let bounds = all.reduce(|a, b| a.union(b)).unwrap_or(EMPTY);
+                let bounds = all.reduce(|a, b| a.union(b));
+                let (bounds, blank) = (bounds.unwrap_or(EMPTY), bounds.is_none());
                 Slot {
                     name: frame.name.to_string(),
                     is_piece: frame.is_piece,
@@ -361,6 +360,7 @@ mod tests {
             name: String::new(),
             is_piece: true,
             bounds: Rect::new(-5.0, -7.0, width - 5.0, height - 7.0),
+            blank: false,
             home: Vec2::ZERO,
             shift: Vec2::ZERO,
         }

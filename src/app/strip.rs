@@ -2,8 +2,8 @@
 
 use egui::text::LayoutJob;
 use egui::{
-    Align, Button, Color32, CornerRadius, EventFilter, Label, Layout, Response, RichText, Role, ScrollArea, Stroke,
-    TextFormat, Ui, WidgetInfo, vec2,
+    Align, Button, Color32, CornerRadius, EventFilter, Label, Layout, Response, RichText, Role, ScrollArea, Sense,
+    Stroke, TextFormat, Ui, UiBuilder, WidgetInfo, vec2,
 };
 
 use super::look::{self, Look, letters};
@@ -52,7 +52,11 @@ pub(super) fn show(
             asked = asked.or(row(ui, look, scene, shown, ("Persons", range, all), Act::AddPerson, wishes));
         }
     });
-    ui.horizontal(|ui| {
+    // Of one height whatever is said: a taller letter in a message must not move the sheet.
+    let (row, _) = ui.allocate_exact_size(vec2(ui.available_width(), look::BUTTON + 2.0), Sense::hover());
+    let mut line = ui.new_child(UiBuilder::new().max_rect(row).layout(Layout::left_to_right(Align::Center)));
+    {
+        let ui = &mut line;
         reach(ui, look, shown, wishes);
         // Told here, where it moves nothing: a pull must not slip because a line of words came or went.
         if let Some((tone, words)) = &shown.message {
@@ -64,7 +68,7 @@ pub(super) fn show(
             let line = RichText::new(format!("{sign} {words}")).color(color);
             ui.add(Label::new(line).truncate()).on_hover_text(words);
         }
-    });
+    }
     asked
 }
 

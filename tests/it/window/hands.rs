@@ -40,7 +40,11 @@ fn a_curve_is_pulled_at_its_middle_and_follows_the_pointer() {
         .take(4)
         .collect();
     for (is, meant) in numbers.iter().zip([4.0 + 1.6, -4.0, 9.0 + 1.6, 4.0 - 4.0]) {
-        assert!((is - meant).abs() < 0.06, "{numbers:?}: {text}");
+        assert!(
+            (is - meant).abs() < 0.06,
+            "{numbers:?}: {p:?} {j:?} {scale} {at:?} {:?}",
+            stage.rect("the pieces in size S")
+        );
     }
     stage.ctrl(Key::Z);
     assert!(stage.says("undone: pull edge panel.top"), "{}", stage.all());
