@@ -192,6 +192,7 @@ impl Shapes {
                     name: frame.name.to_string(),
                     is_piece: frame.is_piece,
                     bounds,
+                    blank,
                     home: Vec2::ZERO,
                     shift: Vec2::ZERO,
                 }
