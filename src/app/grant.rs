@@ -38,7 +38,7 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_)) {
+                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_)) {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
@@ -63,6 +63,7 @@ impl Window {
                 }
             }
             Wish::Room(room) => self.shown.room = room,
+            Wish::Chart(wish) => self.chart_wish(wish),
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),

@@ -4,6 +4,7 @@
 //! Beside it stand the changes that the command line makes to a draft of its own.
 
 mod actions;
+mod block;
 mod command;
 mod commands;
 mod computed;
@@ -20,13 +21,16 @@ mod recovery;
 mod references;
 mod rename;
 mod set;
+mod shaping;
 mod size;
+mod steps;
 mod table;
 mod uses;
 mod watch;
 mod work;
 
 pub use actions::{ACTIONS, Act, Action, Menu, When};
+pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use command::{Command, EditError};
 pub use commands::{ChartCommand, Deletion, FinishCommand, PartCommand, PieceCommand, TextCommand};
 pub use computed::{Computed, Wake};
@@ -41,7 +45,9 @@ pub use pull::{Grip, Pull, Reach};
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
+pub use shaping::base_with;
 pub use size::{NewSize, SizeError, add_size};
+pub use steps::{STEP_RULE, Step, length_unit, row_steps, rounded_to, steps};
 pub use table::{TableError, export_chart, import_chart};
 pub use uses::{Use, used_by, uses};
 pub use watch::{Seen, Watch};

@@ -78,7 +78,7 @@ fn command(draft: &Draft, dice: &mut Dice, step: usize) -> Command {
             let bend = dice.below(2) == 0;
             Command::Piece(PieceCommand::Bend(piece.name.clone(), edge.name.clone(), 0, bend))
         }
-        12 => Command::Chart(ChartCommand::DeleteSize(dice.one(&draft.chart.girth).clone())),
+        12 => Command::Chart(ChartCommand::DeleteSize(Axis::Girth, dice.one(&draft.chart.girth).clone())),
         _ => {
             let part = dice.one(&points).clone();
             let wrong = *dice.one(&["(", "bust +", "(0 cm, 3 deg)", "nothing.down(2 cm)", ""]);
