@@ -287,7 +287,7 @@ impl Window {
         let Some(ask) = self.shown.ask.clone() else { return };
         match &ask.purpose {
             Purpose::Uses => self.shown.ask = None,
-            Purpose::Add(act) => self.add(ctx, *act, &ask, choice),
+            Purpose::Add(act) => self.add(*act, &ask, choice),
             Purpose::Rename(part) => {
                 let to = ask.text(0).to_owned();
                 if self.try_ask(&Command::Part(PartCommand::Rename(part.clone(), to.clone()))) {
@@ -447,7 +447,7 @@ impl Window {
         }
     }
 
-    fn add(&mut self, ctx: &Context, act: Act, ask: &Ask, choice: usize) {
+    fn add(&mut self, act: Act, ask: &Ask, choice: usize) {
         let name = ask.text(0).to_owned();
         let text = |i: usize| tidy(ask.text(i));
         let frame = self.shown.frame().unwrap_or_default().to_owned();
@@ -517,7 +517,7 @@ impl Window {
                 let chart = &self.open.work().draft().chart;
                 let row = chart.rows.iter().find(|r| r.name == name).filter(|_| act == Act::AddRow);
                 if let Some(first) = row.and_then(|r| chart.keys(&r.by).into_iter().next()) {
-                    Self::focus(ctx, &Field::Cell(name, first));
+                    self.shown.chart.go = Some(Field::Cell(name, first));
                 }
             }
             (_, Some(part)) => {

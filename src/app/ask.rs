@@ -204,9 +204,15 @@ impl Ask {
     pub fn deleting_size(draft: &Draft, axis: Axis, label: &str) -> Self {
         let own = |r: &Row| r.by.iter().position(|a| *a == axis);
         let rows = draft.chart.rows.iter().filter_map(|r| Some((r, own(r)?)));
-        let cells = rows.flat_map(|(r, i)| r.cells.iter().filter(move |c| c.0.split('/').nth(i) == Some(label))).count();
+        let cells =
+            rows.flat_map(|(r, i)| r.cells.iter().filter(move |c| c.0.split('/').nth(i) == Some(label))).count();
         let note = format!("Its {cells} numbers go with it; undoing brings them back.");
-        Self::new(Purpose::DeleteSize(axis, label.to_owned()), format!("Delete size {label}"), note, &["Delete the size"])
+        Self::new(
+            Purpose::DeleteSize(axis, label.to_owned()),
+            format!("Delete size {label}"),
+            note,
+            &["Delete the size"],
+        )
     }
 
     /// The dialog before a part is taken out.
@@ -285,7 +291,11 @@ impl Ask {
         let path = open.path().map(|p| p.with_extension("csv"));
         let text = path.map_or_else(String::new, |p| p.display().to_string());
         let note = "A table as spreadsheets save it (CSV). It is looked at before anything is taken.";
-        Self::new(Purpose::ReadTable, "Read numbers from a table", note, &["Read"]).field("file", "a path to a .csv file", text)
+        Self::new(Purpose::ReadTable, "Read numbers from a table", note, &["Read"]).field(
+            "file",
+            "a path to a .csv file",
+            text,
+        )
     }
 
     /// The dialog in which the file of the table is named.

@@ -5,11 +5,11 @@ use std::sync::Arc;
 use egui::Context;
 use kurbo::{Point, Vec2};
 
+use super::Window;
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
 use super::state::{Field, Held, Hint, Room, Tone, Typing, Wish};
-use super::{Window, field};
 use crate::document::{Address, Part, Side};
 use crate::language::tidy;
 use crate::session::{ChartCommand, Command, Grip, PartCommand, TextCommand, part_of_finding};
@@ -38,7 +38,8 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_)) {
+                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_))
+                {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
@@ -377,11 +378,6 @@ impl Window {
         } else {
             self.go_on(Then::Reload);
         }
-    }
-
-    /// Puts the keyboard in a field.
-    pub(super) fn focus(ctx: &Context, at: &Field) {
-        ctx.memory_mut(|m| m.request_focus(field::id(at)));
     }
 }
 

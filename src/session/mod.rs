@@ -47,7 +47,7 @@ pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
 pub use shaping::base_with;
 pub use size::{NewSize, SizeError, add_size};
-pub use steps::{STEP_RULE, Step, length_unit, row_steps, rounded_to, steps};
+pub use steps::{STEP_RULE, Step, length_unit, rounded_to, row_steps, steps};
 pub use table::{TableError, export_chart, import_chart};
 pub use uses::{Use, used_by, uses};
 pub use watch::{Seen, Watch};

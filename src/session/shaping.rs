@@ -119,7 +119,10 @@ pub(super) fn set_axes(draft: &mut Draft, name: &str, by: &[Axis]) -> Told {
     row.is = is;
     let mut told = Vec::new();
     if lost > 0 {
-        told.push(format!("{lost} numbers of {name} that differ from the base's went with the axis; undoing brings them back"));
+        let (many, one) = if lost == 1 { ("", "s") } else { ("s", "") };
+        told.push(format!(
+            "{lost} number{many} of {name} that differ{one} from the base's went with the axis; undoing brings back what went"
+        ));
     }
     if replaced {
         told.push(format!("the formula of {name} gave way to its number in the base"));
@@ -166,11 +169,8 @@ fn each_address(draft: &mut Draft, change: &mut dyn FnMut(&mut String)) {
 
 /// Addresses that left a single label of an axis out name it from now on.
 pub(super) fn complete_addresses(draft: &mut Draft, axis: Axis, label: &str) {
-    let later: Vec<String> = Axis::ALL
-        .into_iter()
-        .filter(|a| *a > axis)
-        .flat_map(|a| draft.chart.labels(a).clone())
-        .collect();
+    let later: Vec<String> =
+        Axis::ALL.into_iter().filter(|a| *a > axis).flat_map(|a| draft.chart.labels(a).clone()).collect();
     let labels = draft.chart.labels(axis).clone();
     each_address(draft, &mut |text| {
         let mut parts: Vec<&str> = text.split('/').collect();

@@ -109,12 +109,8 @@ pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
         .filter(|(i, r)| r.by.contains(&new.axis) && r.is.is_empty() && !typed.iter().any(|(k, _)| k == i))
         .map(|(_, r)| r.name.clone())
         .collect();
-    let sets: Vec<String> = chart
-        .sets
-        .iter()
-        .filter(|s| !s.labels(new.axis).is_empty())
-        .map(|s| s.name.clone())
-        .collect();
+    let sets: Vec<String> =
+        chart.sets.iter().filter(|s| !s.labels(new.axis).is_empty()).map(|s| s.name.clone()).collect();
     let single = if labels.len() == 1 { labels.first().cloned() } else { None };
     if let Some(single) = single {
         // What was single was left out of addresses, and is named from now on.

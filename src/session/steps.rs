@@ -25,9 +25,7 @@ pub const STEP_RULE: &str = "A step is marked ≠ where it is larger, or smaller
 
 /// The steps between numbers along one axis, one for each number; none where there is no number before.
 pub fn steps(numbers: &[Option<f64>], rounded_to: f64) -> Vec<Option<Step>> {
-    let by: Vec<Option<f64>> = (0..numbers.len())
-        .map(|i| Some(numbers[i]? - numbers[i.checked_sub(1)?]?))
-        .collect();
+    let by: Vec<Option<f64>> = (0..numbers.len()).map(|i| Some(numbers[i]? - numbers[i.checked_sub(1)?]?)).collect();
     let near = |i: Option<usize>| i.and_then(|i| by.get(i).copied().flatten());
     by.iter()
         .enumerate()
@@ -35,7 +33,8 @@ pub fn steps(numbers: &[Option<f64>], rounded_to: f64) -> Vec<Option<Step>> {
             let own = (*own)?;
             let uneven = match (near(i.checked_sub(1)), near(i.checked_add(1))) {
                 (Some(before), Some(after)) => {
-                    let most = (limits::SHARE * before.abs().max(after.abs())).max(rounded_to.min(limits::ROUNDED_MOST));
+                    let most =
+                        (limits::SHARE * before.abs().max(after.abs())).max(rounded_to.min(limits::ROUNDED_MOST));
                     // A hair more, so that what is exactly one rounding apart is not.
                     let most = most * (1.0 + limits::ON_GRID);
                     let (a, b) = (own - before, own - after);
@@ -147,13 +146,9 @@ mod tests {
             Some(girth.parse::<f64>().ok()? + if cup == "B" { 100.0 } else { 0.0 })
         };
         let found = row_steps(&chart, &row, &number);
-        assert_eq!(found.iter().map(|s| s.map(|s| s.by)).collect::<Vec<_>>(), [
-            None,
-            None,
-            Some(4.0),
-            Some(4.0),
-            Some(4.0),
-            Some(4.0)
-        ]);
+        assert_eq!(
+            found.iter().map(|s| s.map(|s| s.by)).collect::<Vec<_>>(),
+            [None, None, Some(4.0), Some(4.0), Some(4.0), Some(4.0)]
+        );
     }
 }

@@ -10,6 +10,7 @@
 mod bad_input;
 mod book_drafts;
 mod cases;
+mod chart;
 mod cli;
 mod curves_derivatives;
 mod curves_places;

@@ -48,7 +48,8 @@ impl Card<'_> {
             }
             for act in [Act::RowUp, Act::RowDown] {
                 let word = if act == Act::RowUp { "Up" } else { "Down" };
-                let response = ui.small_button(word).on_hover_text(format!("{} ({})", act.action().what, act.action().key));
+                let response =
+                    ui.small_button(word).on_hover_text(format!("{} ({})", act.action().what, act.action().key));
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, act.action().name));
                 if response.clicked() {
                     self.wishes.push(Wish::Act(act));
@@ -59,7 +60,7 @@ impl Card<'_> {
         ui.horizontal_wrapped(|ui| {
             for axis in Axis::ALL {
                 let (word, own) = (axis.word(), row.by.contains(&axis));
-                let response = ui.selectable_label(own, if own { format!("✔ {word}") } else { word.to_owned() });
+                let response = ui.selectable_label(own, if own { format!("✓ {word}") } else { word.to_owned() });
                 response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, own, format!("varies by {word}")));
                 if response.clicked() {
                     let wanted = |a: &Axis| if *a == axis { !own } else { row.by.contains(a) };

@@ -26,10 +26,21 @@ pub(super) fn field_at(sight: &Sight<'_>, (s, r, c): Place) -> Option<Field> {
 /// The cell that has the focus.
 pub(super) fn focused(ui: &Ui, sight: &Sight<'_>) -> Option<Place> {
     let focus = ui.memory(|m| m.focused())?;
+    find(sight, |field| field::id(field) == focus)
+}
+
+/// The cell that is typed in; it may have lost the focus in this frame.
+pub(super) fn typed(sight: &Sight<'_>, shown: &Shown) -> Option<Place> {
+    let typing = shown.typing.as_ref()?;
+    find(sight, |field| *field == typing.field)
+}
+
+/// The place of a field.
+pub(super) fn find(sight: &Sight<'_>, is_it: impl Fn(&Field) -> bool) -> Option<Place> {
     for (s, section) in sight.sections.iter().enumerate() {
         for (r, row) in section.rows.iter().enumerate() {
             for (c, column) in section.columns.iter().enumerate() {
-                if column.field(row).is_some_and(|f| field::id(&f) == focus) {
+                if column.field(row).is_some_and(|f| is_it(&f)) {
                     return Some((s, r, c));
                 }
             }
@@ -204,7 +215,9 @@ pub(super) fn show(
         return formula(ui, look, row, text, &called, rect, wishes);
     };
     let id = field::id(&field);
-    if ui.memory(|m| m.has_focus(id)) {
+    // A field that lost the focus is a field once more, so that what was typed is taken, or taken back.
+    let typing = shown.typing.as_ref().is_some_and(|t| t.field == field);
+    if typing || ui.memory(|m| m.has_focus(id)) {
         return edited(ui, shown, (field, row), text, Form { called: &called, hint: &instead, ..FORM }, rect, wishes);
     }
     let response = ui.interact(rect, id, Sense::click());
@@ -247,7 +260,7 @@ fn edited(
 ) {
     let id = field::id(&field);
     let mut child = ui.new_child(UiBuilder::new().max_rect(rect.shrink2(vec2(1.0, 1.0))));
-    let form = Form { width: rect.width() - 18.0, ..form };
+    let form = Form { width: rect.width() - 2.0, ..form };
     let typing = shown.typing.as_ref().is_some_and(|t| t.field == field);
     let response = field::line(&mut child, shown, field, text, form, wishes);
     if response.gained_focus() && shown.part != Some(Part::Row(row.name.clone())) {

@@ -27,6 +27,7 @@ impl Window {
             }
             ChartWish::Say(block) => self.shown.chart.look_at(Some(*block)),
             ChartWish::Take => self.take_block(),
+            ChartWish::Arrived => self.shown.chart.go = None,
             ChartWish::Close => {
                 self.shown.chart.look_at(None);
                 self.shown.chart.source.clear();
@@ -50,6 +51,7 @@ impl Window {
         self.finish_typing();
         self.shown.room = Room::Chart;
         self.shown.chart.page = page;
+        self.shown.chart.go = None;
     }
 
     /// Does an action of the chart.
@@ -124,7 +126,8 @@ impl Window {
             Ok(text) => {
                 self.shown.ask = None;
                 self.chart_wish(ChartWish::Look(text, Default::default()));
-                self.shown.chart.source = path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
+                self.shown.chart.source =
+                    path.file_name().map_or_else(String::new, |n| n.to_string_lossy().into_owned());
             }
             Err(problem) => self.problem(&problem),
         }

@@ -5,8 +5,10 @@ use egui::{
     style::ScrollAnimation, vec2,
 };
 
+use super::ChartWish;
 use super::cell::{self, Place};
 use super::sight::{Column, Sight, step_words};
+use crate::app::field;
 use crate::app::look::{self, Look, letters};
 use crate::app::state::{Shown, Wish};
 use crate::document::{Part, RowKind};
@@ -66,8 +68,11 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
     }
     let from = cell::focused(ui, sight);
     cell::pasted(ui, sight, shown, from, wishes);
-    let to = from.and_then(|from| cell::keys(ui, sight, shown, from, wishes));
-    let focus = to.or(from);
+    let to = from
+        .and_then(|from| cell::keys(ui, sight, shown, from, wishes))
+        .or_else(|| sent(ui, sight, shown, from, wishes));
+    // Fields: the one that has the focus, and one that is being left.
+    let fields: Vec<Place> = [to.or(from), cell::typed(sight, shown)].into_iter().flatten().collect();
     let row = if shown.chart.steps { ROW + STEP } else { ROW };
     let mut tops = Vec::new();
     let (mut height, mut wide) = (0.0, 0);
@@ -88,9 +93,22 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
             ui.scroll_to_rect_animation(whole, None, ScrollAnimation::none());
         }
         for s in 0..sight.sections.len() {
-            section(ui, look, sight, shown, &ground, (s, focus), wishes);
+            section(ui, look, sight, shown, &ground, (s, &fields), wishes);
         }
     });
+}
+
+/// The cell to which the keyboard was sent from elsewhere, while it is not there.
+fn sent(ui: &Ui, sight: &Sight<'_>, shown: &Shown, from: Option<Place>, wishes: &mut Vec<Wish>) -> Option<Place> {
+    let field = shown.chart.go.as_ref()?;
+    let place = cell::find(sight, |f| f == field)?;
+    if from == Some(place) {
+        wishes.push(Wish::Chart(ChartWish::Arrived));
+        return None;
+    }
+    ui.memory_mut(|m| m.request_focus(field::id(field)));
+    ui.ctx().request_repaint();
+    Some(place)
 }
 
 fn section(
@@ -99,7 +117,7 @@ fn section(
     sight: &Sight<'_>,
     shown: &Shown,
     ground: &Ground,
-    (s, focus): (usize, Option<Place>),
+    (s, fields): (usize, &[Place]),
     wishes: &mut Vec<Wish>,
 ) {
     let section = &sight.sections[s];
@@ -121,7 +139,7 @@ fn section(
                 inner.painter().rect_filled(rect, 0.0, look.touched.gamma_multiply(0.55));
             }
             inner.painter().rect_stroke(rect, 0.0, Stroke::new(0.5, look.border), StrokeKind::Middle);
-            if focus != Some((s, r, c)) {
+            if !fields.contains(&(s, r, c)) {
                 let upper = rect.with_max_y(rect.top() + ROW);
                 cell::show(&mut inner, look, sight, shown, (s, r, c), upper, wishes);
             }
@@ -131,9 +149,11 @@ fn section(
         }
     }
     // The cell that is typed in is there also while it is rolled out of sight.
-    if let Some(place) = focus.filter(|p| p.0 == s) {
-        let rect = ground.cell(place);
-        cell::show(&mut inner, look, sight, shown, place, rect.with_max_y(rect.top() + ROW), wishes);
+    for (i, place) in fields.iter().enumerate().filter(|(_, p)| p.0 == s) {
+        if !fields[..i].contains(place) {
+            let rect = ground.cell(*place);
+            cell::show(&mut inner, look, sight, shown, *place, rect.with_max_y(rect.top() + ROW), wishes);
+        }
     }
     names(ui, look, sight, shown, ground, (s, head, rows), wishes);
     heads(ui, look, sight, ground, (s, head, columns, &chosen), wishes);
@@ -151,7 +171,8 @@ fn step_line(ui: &Ui, look: &Look, sight: &Sight<'_>, (s, r, c): Place, step: St
     let (row, column) = (section.rows[r], &section.columns[c]);
     let kind = sight.number(s, row, column).and_then(|(_, kind)| kind);
     let words = step_words(row, step.by, kind, sight.scene);
-    let told = format!("step of {} to {}: {words}{}", row.name, column.name(), if step.uneven { ", uneven" } else { "" });
+    let told =
+        format!("step of {} to {}: {words}{}", row.name, column.name(), if step.uneven { ", uneven" } else { "" });
     let response = ui.interact(rect, ui.scope_id().with(("step", r, c)), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
     let (words, color) = if step.uneven { (format!("≠ {words}"), look.warning) } else { (words, look.soft) };
@@ -169,7 +190,10 @@ fn names(
     (s, head, rows): (usize, Rect, std::ops::Range<usize>),
     wishes: &mut Vec<Wish>,
 ) {
-    let left = Rect::from_min_max(pos2(ground.seen.left(), head.bottom()), pos2(ground.seen.left() + NAME, ground.seen.bottom()));
+    let left = Rect::from_min_max(
+        pos2(ground.seen.left(), head.bottom()),
+        pos2(ground.seen.left() + NAME, ground.seen.bottom()),
+    );
     let mut inner = ui.new_child(UiBuilder::new().max_rect(left).id_salt(("names", s)));
     inner.set_clip_rect(left.intersect(ui.clip_rect()));
     for r in rows {
@@ -182,15 +206,18 @@ fn names(
         let ground = if chosen || response.hovered() { look.touched } else { look.sheet };
         inner.painter().rect_filled(rect, 0.0, ground);
         inner.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(0.5, look.border));
-        let mark = if chosen { "▸ " } else { "" };
+        if chosen {
+            // Not by its ground alone.
+            inner.painter().rect_filled(rect.with_max_x(rect.left() + 3.0), 0.0, look.ink);
+        }
         let house = row.kind == RowKind::House;
         let mut job = egui::text::LayoutJob::single_section(
-            format!("{mark}{}", row.name),
+            row.name.clone(),
             egui::TextFormat { font_id: letters(look::TEXT), color: look.ink, italics: house, ..Default::default() },
         );
         job.wrap = egui::text::TextWrapping::truncate_at_width(NAME - 10.0);
         let galley = inner.painter().layout_job(job);
-        let at = pos2(rect.left() + 4.0, rect.center().y - galley.size().y / 2.0);
+        let at = pos2(rect.left() + 8.0, rect.center().y - galley.size().y / 2.0);
         inner.painter().galley(at, galley, look.ink);
         let about = match (house, row.what.as_str()) {
             (true, "") => "house row".to_owned(),

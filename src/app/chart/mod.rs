@@ -2,8 +2,8 @@
 //! be confirmed; blocks from a spreadsheet before they are taken.
 
 mod cell;
-mod grid;
 mod grants;
+mod grid;
 mod paste;
 mod proposals;
 mod sight;
@@ -12,7 +12,7 @@ mod state;
 
 pub(super) use state::{ChartShown, ChartWish, Page};
 
-use egui::{Align, Frame, Layout, Margin, Role, RichText, Ui, WidgetInfo};
+use egui::{Align, Frame, Layout, Margin, RichText, Role, Ui, WidgetInfo};
 
 use super::look::{self, Look, letters};
 use super::scene::Scene;

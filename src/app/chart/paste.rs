@@ -1,6 +1,8 @@
 //! A block of numbers before it is taken: its text, what is said of it, how it lies on the chart, what cannot be taken and why.
 
-use egui::{Align2, Id, Rect, Role, RichText, ScrollArea, Sense, Stroke, StrokeKind, TextEdit, Ui, WidgetInfo, pos2, vec2};
+use egui::{
+    Align2, Id, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, TextEdit, Ui, WidgetInfo, pos2, vec2,
+};
 
 use super::ChartWish;
 use super::cell::number;
@@ -56,7 +58,9 @@ fn text(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, block: &Block, w
         .id_salt("block")
         .max_height(TEXT)
         .show(ui, |ui| {
-            let edit = TextEdit::multiline(&mut buffer).id(Id::unique("pasted block")).font(egui::FontSelection::FontId(look::code(look::CODE)));
+            let edit = TextEdit::multiline(&mut buffer)
+                .id(Id::unique("pasted block"))
+                .font(egui::FontSelection::FontId(look::code(look::CODE)));
             ui.add(edit.desired_rows(4).desired_width(f32::INFINITY))
         })
         .inner;
@@ -85,7 +89,13 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
     ui.horizontal_wrapped(|ui| {
         caption(ui, "columns are parted by");
         for parted in Parted::ALL {
-            if choice(ui, block.parted == parted, parted.word(), format!("parted by {}", parted.word()), Role::RadioButton) {
+            if choice(
+                ui,
+                block.parted == parted,
+                parted.word(),
+                format!("parted by {}", parted.word()),
+                Role::RadioButton,
+            ) {
                 next.parted = parted;
                 next.look_at_shape(scene.draft());
             }
@@ -103,7 +113,8 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
         if choice(ui, block.head, "The first line names sizes", "first line names sizes".to_owned(), Role::CheckBox) {
             next.head = !block.head;
         }
-        if choice(ui, block.names, "The first column names rows", "first column names rows".to_owned(), Role::CheckBox) {
+        if choice(ui, block.names, "The first column names rows", "first column names rows".to_owned(), Role::CheckBox)
+        {
             next.names = !block.names;
         }
         let (columns, rows) = (laid.columns_nowhere(), laid.rows_nowhere());
@@ -123,7 +134,13 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
         ui.horizontal_wrapped(|ui| {
             caption(ui, "new sizes go along");
             for axis in Axis::ALL {
-                if choice(ui, block.axis == axis, axis.word(), format!("new sizes along {}", axis.word()), Role::RadioButton) {
+                if choice(
+                    ui,
+                    block.axis == axis,
+                    axis.word(),
+                    format!("new sizes along {}", axis.word()),
+                    Role::RadioButton,
+                ) {
                     next.axis = axis;
                 }
             }
@@ -148,7 +165,11 @@ fn names(ui: &mut Ui, called: &str, hint: &str, list: &mut Vec<String>) {
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
     field::ring(ui, &response);
     if response.changed() {
-        *list = if text.trim().is_empty() { Vec::new() } else { text.split(',').map(|t| t.trim_start().to_owned()).collect() };
+        *list = if text.trim().is_empty() {
+            Vec::new()
+        } else {
+            text.split(',').map(|t| t.trim_start().to_owned()).collect()
+        };
     }
 }
 
@@ -248,7 +269,8 @@ fn named(ui: &Ui, look: &Look, rect: Rect, home: &Home, word: &str) {
         Home::New(name) => format!("new {word} {name} of the block"),
         Home::Nowhere { called, why } => format!("no place for {word} {called}: {why}"),
     };
-    let response = ui.interact(rect, ui.scope_id().with(("named", word, rect.min.x as i32, rect.min.y as i32)), Sense::hover());
+    let response =
+        ui.interact(rect, ui.scope_id().with(("named", word, rect.min.x as i32, rect.min.y as i32)), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
     ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())).text(
         match word {

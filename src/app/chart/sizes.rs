@@ -1,6 +1,6 @@
 //! The axes of the chart, the labels along them, the base, and size sets.
 
-use egui::{Role, RichText, ScrollArea, Ui, WidgetInfo};
+use egui::{RichText, Role, ScrollArea, Ui, WidgetInfo};
 
 use super::ChartWish;
 use crate::app::look::{self, Look, letters};
@@ -110,8 +110,9 @@ fn one_set(ui: &mut Ui, look: &Look, chart: &Chart, set: &SizeSet, wishes: &mut 
             ui.label(RichText::new(axis.word()).font(letters(look::SMALL)).color(look.soft));
             for label in chart.labels(axis) {
                 let own = held(axis, label);
-                let response = ui.selectable_label(own, if own { format!("✔ {label}") } else { label.clone() });
-                response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, own, format!("{label} in set {name}")));
+                let response = ui.selectable_label(own, if own { format!("✓ {label}") } else { label.clone() });
+                response
+                    .widget_info(|| WidgetInfo::selected(Role::CheckBox, true, own, format!("{label} in set {name}")));
                 if response.clicked() {
                     let wanted = |l: &String| if l == label { !own } else { held(axis, l) };
                     let labels = chart.labels(axis).iter().filter(|l| wanted(l)).cloned().collect();

@@ -3,10 +3,10 @@
 use std::cell::RefCell;
 use std::rc::Rc;
 
+use crate::app::scene::Scene;
+use crate::app::state::Field;
 use crate::document::Axis;
 use crate::session::{Block, Laid, lay};
-
-use super::super::scene::Scene;
 
 /// The pages of the chart.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -28,6 +28,8 @@ pub(in crate::app) struct ChartShown {
     pub page: Page,
     /// Whether steps stand under the numbers.
     pub steps: bool,
+    /// A cell that the keyboard is to go to, once it is there and no dialog lies over it.
+    pub go: Option<Field>,
     /// The block that is looked at.
     pub block: Option<Block>,
     /// The file that it came from; empty: it was pasted.
@@ -69,6 +71,8 @@ pub(in crate::app) enum ChartWish {
     Say(Box<Block>),
     /// Take its right cells.
     Take,
+    /// The keyboard is in the cell that it was to go to.
+    Arrived,
     /// Put the block away.
     Close,
     /// Ask for a new label of an axis.

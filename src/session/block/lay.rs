@@ -140,8 +140,11 @@ pub fn lay(draft: &Draft, block: &Block) -> Laid {
     };
     let mut out = Laid { head: columns, ..Laid::default() };
     let new_by = new_axes(chart, block, &out.head);
-    let new_rows: Vec<String> =
-        if block.names && block.add_rows { body.iter().map(|(_, c)| c[0].clone()).collect() } else { block.new_rows.clone() };
+    let new_rows: Vec<String> = if block.names && block.add_rows {
+        body.iter().map(|(_, c)| c[0].clone()).collect()
+    } else {
+        block.new_rows.clone()
+    };
     let names = row_names(draft, block, start, body);
     for ((line, cells), home) in body.iter().zip(names) {
         let (kind, kind_fault) = match kinds.then(|| kind_of(&cells[1])) {

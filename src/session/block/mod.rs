@@ -128,7 +128,11 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
 }
 
 fn told_wrong(many: usize) -> String {
-    format!("{many} cell{} could not be taken and stay{} listed", if many == 1 { "" } else { "s" }, if many == 1 { "s" } else { "" })
+    format!(
+        "{many} cell{} could not be taken and stay{} listed",
+        if many == 1 { "" } else { "s" },
+        if many == 1 { "s" } else { "" }
+    )
 }
 
 /// The kind of a row by its word in a table.
