@@ -11,6 +11,7 @@ mod bad_input;
 mod book_drafts;
 mod cases;
 mod chart;
+mod chart_steps;
 mod cli;
 mod curves_derivatives;
 mod curves_places;

@@ -14,6 +14,9 @@ use crate::app::state::{Field, Room, Shown, Wish};
 use crate::document::{Part, Row};
 use crate::session::{ChartCommand, Command};
 
+/// Height of a number, px; below it a step may stand.
+pub(super) const ROW: f32 = 28.0;
+
 /// A place of the chart: section, row, column.
 pub(super) type Place = (usize, usize, usize);
 
@@ -207,6 +210,7 @@ pub(super) fn show(
     wishes: &mut Vec<Wish>,
 ) {
     let section = &sight.sections[s];
+    let upper = rect.with_max_y(rect.top() + ROW);
     let (row, column) = (section.rows[r], &section.columns[c]);
     let text = sight.typed(row, column);
     let called = format!("{} in {}", row.name, column.name());
@@ -218,7 +222,7 @@ pub(super) fn show(
     // A field that lost the focus is a field once more, so that what was typed is taken, or taken back.
     let typing = shown.typing.as_ref().is_some_and(|t| t.field == field);
     if typing || ui.memory(|m| m.has_focus(id)) {
-        return edited(ui, shown, (field, row), text, Form { called: &called, hint: &instead, ..FORM }, rect, wishes);
+        return edited(ui, shown, (field, row), text, Form { called: &called, hint: &instead, ..FORM }, upper, wishes);
     }
     let response = ui.interact(rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::text_edit(true, text, text, &instead));
@@ -239,9 +243,9 @@ pub(super) fn show(
         ui.painter().rect_filled(rect, 0.0, look.touched);
     }
     let (words, color) = if text.is_empty() { (instead.as_str(), look.soft) } else { (text, look.ink) };
-    number(ui, rect, words, color);
+    number(ui, upper, words, color);
     if let Some(severity) = sight.wrong(row, column) {
-        let at = pos2(rect.left() + 4.0, rect.center().y);
+        let at = pos2(rect.left() + 4.0, upper.center().y);
         ui.painter().text(at, Align2::LEFT_CENTER, look::sign(severity), letters(9.0), look.severity(severity));
     }
 }
@@ -282,7 +286,7 @@ fn formula(ui: &mut Ui, look: &Look, row: &Row, text: &str, called: &str, rect: 
     if response.clicked() {
         wishes.push(Wish::Part(Part::Row(row.name.clone())));
     }
-    number(ui, rect, text, look.ink);
+    number(ui, rect.with_max_y(rect.top() + ROW), text, look.ink);
 }
 
 /// Words at the right of a cell, cut off where they are too long.

@@ -6,7 +6,7 @@ use egui::{
 };
 
 use super::ChartWish;
-use super::cell::{self, Place};
+use super::cell::{self, Place, ROW};
 use super::sight::{Column, Sight, step_words};
 use crate::app::field;
 use crate::app::look::{self, Look, letters};
@@ -18,8 +18,7 @@ use crate::session::{Step, row_steps};
 const NAME: f32 = 150.0;
 /// Width of a cell, px.
 const CELL: f32 = 88.0;
-/// Height of a row, and what a line of steps adds to it, px.
-const ROW: f32 = 28.0;
+/// What a line of steps adds to the height of a row, px.
 const STEP: f32 = 16.0;
 /// Height of the line of sizes, px.
 const HEAD: f32 = 26.0;
@@ -140,8 +139,7 @@ fn section(
             }
             inner.painter().rect_stroke(rect, 0.0, Stroke::new(0.5, look.border), StrokeKind::Middle);
             if !fields.contains(&(s, r, c)) {
-                let upper = rect.with_max_y(rect.top() + ROW);
-                cell::show(&mut inner, look, sight, shown, (s, r, c), upper, wishes);
+                cell::show(&mut inner, look, sight, shown, (s, r, c), rect, wishes);
             }
             if let Some(Some(step)) = steps.get(c) {
                 step_line(&inner, look, sight, (s, r, c), *step, rect.with_min_y(rect.top() + ROW - 3.0));
@@ -151,8 +149,7 @@ fn section(
     // The cell that is typed in is there also while it is rolled out of sight.
     for (i, place) in fields.iter().enumerate().filter(|(_, p)| p.0 == s) {
         if !fields[..i].contains(place) {
-            let rect = ground.cell(*place);
-            cell::show(&mut inner, look, sight, shown, *place, rect.with_max_y(rect.top() + ROW), wishes);
+            cell::show(&mut inner, look, sight, shown, *place, ground.cell(*place), wishes);
         }
     }
     names(ui, look, sight, shown, ground, (s, head, rows), wishes);
@@ -241,6 +238,10 @@ fn heads(
     wishes: &mut Vec<Wish>,
 ) {
     let section = &sight.sections[s];
+    let by: Vec<&str> = section.by.iter().map(|a| a.word()).collect();
+    let words = if by.is_empty() { "the same in all".to_owned() } else { format!("by {}", by.join(", ")) };
+    // Persons stand behind the sizes of every section.
+    let again = if s > 0 { format!(", rows {words}") } else { String::new() };
     let base = sight.scene.cases().and_then(|c| c.base);
     let clip = head.intersect(ui.clip_rect());
     let mut inner = ui.new_child(UiBuilder::new().max_rect(head).id_salt(("sizes", s)));
@@ -254,7 +255,7 @@ fn heads(
         inner.set_clip_rect(clip.with_min_x(head.left() + NAME));
         let case = sight.case(s, column);
         let is_base = case.is_some() && case == base;
-        let called = format!("column {}{}", column.name(), if is_base { ", base" } else { "" });
+        let called = format!("column {}{}{again}", column.name(), if is_base { ", base" } else { "" });
         let response = inner.interact(rect, inner.scope_id().with(c), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen[i], called.as_str()));
         if chosen[i] || response.hovered() {
@@ -279,8 +280,6 @@ fn heads(
     inner.set_clip_rect(clip);
     let corner = head.with_max_x(head.left() + NAME);
     inner.painter().rect_filled(corner, 0.0, look.panel);
-    let by: Vec<&str> = section.by.iter().map(|a| a.word()).collect();
-    let words = if by.is_empty() { "the same in all".to_owned() } else { format!("by {}", by.join(", ")) };
     if sight.sections.len() > 1 {
         let at = pos2(corner.left() + 4.0, corner.center().y);
         inner.painter().text(at, Align2::LEFT_CENTER, words, letters(look::SMALL), look.soft);

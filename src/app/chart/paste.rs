@@ -124,10 +124,10 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
                 next.add_sizes = !block.add_sizes;
             }
         }
-        if rows > 0 || block.add_rows {
-            if choice(ui, block.add_rows, "Add the new rows", "add the new rows".to_owned(), Role::CheckBox) {
-                next.add_rows = !block.add_rows;
-            }
+        if (rows > 0 || block.add_rows)
+            && choice(ui, block.add_rows, "Add the new rows", "add the new rows".to_owned(), Role::CheckBox)
+        {
+            next.add_rows = !block.add_rows;
         }
     });
     if block.add_sizes {

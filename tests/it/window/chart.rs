@@ -138,6 +138,9 @@ fn steps_are_shown_and_an_uneven_one_has_a_sign() {
     stage.seen("step of bust to 96: +5 cm, uneven");
     assert!(stage.says("Common practice, no source"), "the rule is told");
     assert!(stage.find("step of bust to 84").is_none(), "the first has no step");
+    let below = stage.rect("step of bust to 96: +5 cm, uneven").center();
+    stage.click_at(below);
+    assert_eq!(stage.focus.as_deref(), Some("bust in 96"), "the whole cell is taken by a click");
     stage.fill("bust in 96", "96 cm");
     stage.fill("bust in 100", "+4 cm");
     stage.seen("step of bust to 96: +4 cm");
