@@ -76,7 +76,7 @@ pub fn rounded_to(row: &Row) -> f64 {
 pub fn row_steps(chart: &Chart, row: &Row, number: &dyn Fn(&str) -> Option<f64>) -> Vec<Option<Step>> {
     let keys = chart.keys(&row.by);
     let along = row.by.first().map_or(0, |axis: &Axis| chart.labels(*axis).len());
-    let beside = if along == 0 { 0 } else { keys.len() / along };
+    let beside = keys.len().checked_div(along).unwrap_or(0);
     let mut out = vec![None; keys.len()];
     let rounded = rounded_to(row);
     for k in 0..beside {
