@@ -88,3 +88,22 @@ pub fn import_chart(draft: &mut Draft, text: &str, unit: Option<&str>) -> Result
     }
     take(draft, &block).map_err(|e| TableError::Whole(e.to_string()))
 }
+
+/// The records of a text with this sign between columns: each with its line, or why it cannot be read.
+pub(super) fn records(
+    text: &str,
+    delimiter: u8,
+) -> impl Iterator<Item = Result<(usize, Vec<String>), String>> + use<'_> {
+    let reader =
+        csv::ReaderBuilder::new().delimiter(delimiter).has_headers(false).flexible(true).from_reader(text.as_bytes());
+    reader.into_records().map(|record| match record {
+        Ok(record) => {
+            let line = record.position().map_or(0, |p| p.line() as usize);
+            Ok((line, record.iter().map(|c| c.trim().to_owned()).collect()))
+        }
+        Err(e) => {
+            let line = e.position().map_or(0, |p| p.line() as usize);
+            Err(format!("line {line}: this line cannot be read as a table"))
+        }
+    })
+}

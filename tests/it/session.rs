@@ -124,7 +124,7 @@ fn after_every_command_the_model_is_the_one_from_scratch() {
         let mut work = Work::here(first.clone());
         let mut dice = Dice(seed);
         let mut steps = 0;
-        for step in 0..40 {
+        for step in 0..48 {
             let before = Arc::clone(work.draft());
             let command = command(&before, &mut dice, step);
             match work.run(&command) {

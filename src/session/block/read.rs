@@ -3,6 +3,7 @@
 use crate::document::{Axis, Chart};
 use crate::language::tidy;
 use crate::session::literal::number_typed;
+use crate::session::table::records;
 
 /// The most lines, columns, cells and bytes that are read.
 const MAX_LINES: usize = 2_000;
@@ -68,15 +69,9 @@ pub(super) fn cells(text: &str, parted: Parted) -> Result<Vec<(usize, Vec<String
         Parted::Comma => b',',
         Parted::Nothing => b'\x1f',
     };
-    let mut reader =
-        csv::ReaderBuilder::new().delimiter(delimiter).has_headers(false).flexible(true).from_reader(text.as_bytes());
     let mut lines = Vec::new();
-    for record in reader.records() {
-        let record = record.map_err(|e| {
-            format!("line {}: this line cannot be read as a table", e.position().map_or(0, |p| p.line() as usize))
-        })?;
-        let line = record.position().map_or(0, |p| p.line() as usize);
-        let cells: Vec<String> = record.iter().map(|c| c.trim().to_owned()).collect();
+    for record in records(text, delimiter) {
+        let (line, cells) = record?;
         if cells.len() > MAX_COLUMNS {
             return Err(format!("line {line}: it has {} columns; at most {MAX_COLUMNS} are read", cells.len()));
         }

@@ -2,6 +2,7 @@
 
 mod actions;
 mod chart;
+mod chart_large;
 mod finishing;
 mod moments;
 mod safety;
