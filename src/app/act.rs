@@ -7,6 +7,7 @@ use egui::{Context, Theme};
 
 use super::Window;
 use super::ask::{Ask, Purpose, Then};
+use super::chart::Page;
 use super::disk::Browsing;
 use super::finder::Finder;
 use super::job::PrintJob;
@@ -45,9 +46,9 @@ impl Window {
                 let told = self.open.redo().map(|label| format!("done again: {label}"));
                 self.told(told);
             }
-            Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(&self.shown.case)),
+            Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(Axis::Girth, &self.shown.case)),
             Act::DeleteSize => {
-                self.shown.ask = Some(Ask::deleting_size(self.open.work().draft(), &self.shown.case));
+                self.shown.ask = Some(Ask::deleting_size(self.open.work().draft(), Axis::Girth, &self.shown.case));
             }
             Act::Base => self.run(&Command::Chart(ChartCommand::Base(self.shown.case.clone()))),
             Act::Rename => self.shown.ask = self.shown.part.as_ref().map(Ask::renaming),
@@ -73,6 +74,8 @@ impl Window {
             Act::PreviousSize => self.step_size(-1),
             Act::Others => self.shown.behind = !self.shown.behind,
             Act::Chart => self.toggle(Room::Chart),
+            Act::PasteNumbers | Act::Proposals | Act::ChartSizes | Act::Steps => self.chart_act(act),
+            Act::RowUp | Act::RowDown | Act::ReadTable | Act::WriteTable => self.chart_act(act),
             Act::Sheets => self.toggle(Room::Sheets),
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
@@ -96,6 +99,7 @@ impl Window {
             Act::AddSize
             | Act::AddPerson
             | Act::AddRow
+            | Act::AddSet
             | Act::AddValue
             | Act::AddFound
             | Act::AddPiece
@@ -115,6 +119,7 @@ impl Window {
             When::CanUndo => "nothing was changed yet".to_owned(),
             When::CanRedo => "nothing was taken back".to_owned(),
             When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
+            When::RowChosen => "choose a row of the chart first".to_owned(),
             When::PieceChosen => "choose a piece first".to_owned(),
             When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
             When::SeamChosen => "choose a seam first".to_owned(),
@@ -291,7 +296,7 @@ impl Window {
         match &ask.purpose {
             Purpose::Uses => self.shown.ask = None,
             Purpose::MoveBy => self.move_by(&ask),
-            Purpose::Add(act) => self.add(ctx, *act, &ask, choice),
+            Purpose::Add(act) => self.add(*act, &ask, choice),
             Purpose::Rename(part) => {
                 let to = ask.text(0).to_owned();
                 if self.try_ask(&Command::Part(PartCommand::Rename(part.clone(), to.clone()))) {
@@ -311,14 +316,14 @@ impl Window {
                     self.shown.part = None;
                 }
             }
-            Purpose::RenameSize(old) => {
+            Purpose::RenameSize(axis, old) => {
                 let new = ask.text(0).to_owned();
-                if self.try_ask(&Command::Chart(ChartCommand::RenameSize(old.clone(), new.clone()))) {
+                if self.try_ask(&Command::Chart(ChartCommand::RenameSize(*axis, old.clone(), new.clone()))) {
                     self.shown.case = new;
                 }
             }
-            Purpose::DeleteSize(label) => {
-                self.try_ask(&Command::Chart(ChartCommand::DeleteSize(label.clone())));
+            Purpose::DeleteSize(axis, label) => {
+                self.try_ask(&Command::Chart(ChartCommand::DeleteSize(*axis, label.clone())));
             }
             Purpose::Open | Purpose::SaveAs if choice == 1 => self.browse(ctx),
             Purpose::Open => {
@@ -327,6 +332,8 @@ impl Window {
                 self.open_file(&path);
             }
             Purpose::Print => self.print(&path_of(ask.text(0))),
+            Purpose::ReadTable => self.read_table(&path_of(ask.text(0))),
+            Purpose::WriteTable => self.write_table(&path_of(ask.text(0))),
             Purpose::PrintAll => self.print_all(ctx, path_of(ask.text(0))),
             Purpose::SaveAs => {
                 let path = path_of(ask.text(0));
@@ -428,7 +435,7 @@ impl Window {
         self.shown.ask = None;
     }
 
-    fn problem(&mut self, words: &str) {
+    pub(super) fn problem(&mut self, words: &str) {
         if let Some(ask) = &mut self.shown.ask {
             words.clone_into(&mut ask.problem);
         }
@@ -452,20 +459,23 @@ impl Window {
         }
     }
 
-    fn add(&mut self, ctx: &Context, act: Act, ask: &Ask, choice: usize) {
+    fn add(&mut self, act: Act, ask: &Ask, choice: usize) {
         let name = ask.text(0).to_owned();
         let text = |i: usize| tidy(ask.text(i));
         let frame = self.shown.frame().unwrap_or_default().to_owned();
         let (command, part) = match act {
             Act::AddSize => {
-                let girth = &self.open.work().draft().chart.girth;
+                let Some(axis) = Axis::of(ask.text(2)) else {
+                    return self.problem("the axes are girth, cup and length");
+                };
+                let labels = self.open.work().draft().chart.labels(axis);
                 let after = ask.text(1);
-                let next = girth.iter().position(|l| l == after).and_then(|i| girth.get(i + 1));
-                if !after.is_empty() && !girth.iter().any(|l| l == after) {
+                let next = labels.iter().position(|l| l == after).and_then(|i| labels.get(i + 1));
+                if !after.is_empty() && !labels.iter().any(|l| l == after) {
                     return self.problem(&format!("there is no size {after} to stand after"));
                 }
                 let between = next.map(|n| (after.to_owned(), n.clone()));
-                let new = NewSize { label: name.clone(), axis: Axis::Girth, between, cells: Vec::new() };
+                let new = NewSize { label: name.clone(), axis, between, cells: Vec::new() };
                 (Command::Chart(ChartCommand::AddSize(new)), None)
             }
             Act::AddPerson => (Command::Chart(ChartCommand::AddPerson(name.clone())), Some(Part::Person(name.clone()))),
@@ -473,6 +483,7 @@ impl Window {
                 let kind = if choice == 0 { RowKind::Body } else { RowKind::House };
                 (Command::Chart(ChartCommand::AddRow(name.clone(), kind)), Some(Part::Row(name.clone())))
             }
+            Act::AddSet => (Command::Chart(ChartCommand::AddSet(name.clone())), Some(Part::SizeSet(name.clone()))),
             Act::AddValue => {
                 (Command::Part(PartCommand::AddValue(name.clone(), text(1))), Some(Part::Value(name.clone())))
             }
@@ -508,12 +519,17 @@ impl Window {
         }
         match (act, part) {
             (Act::AddSize, _) => self.shown.case = name,
-            (Act::AddRow | Act::AddPerson, part) => {
-                self.shown.room = Room::Chart;
+            (Act::AddSet, part) => {
+                self.chart_page(Page::Sizes);
                 self.shown.part = part;
-                let sizes = &self.open.work().draft().chart.girth;
-                if let (Act::AddRow, Some(first)) = (act, sizes.first()) {
-                    Self::focus(ctx, &Field::Cell(name, first.clone()));
+            }
+            (Act::AddRow | Act::AddPerson, part) => {
+                self.chart_page(Page::Numbers);
+                self.shown.part = part;
+                let chart = &self.open.work().draft().chart;
+                let row = chart.rows.iter().find(|r| r.name == name).filter(|_| act == Act::AddRow);
+                if let Some(first) = row.and_then(|r| chart.keys(&r.by).into_iter().next()) {
+                    self.shown.chart.go = Some(Field::Cell(name, first));
                 }
             }
             (_, Some(part)) => {

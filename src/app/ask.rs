@@ -8,7 +8,7 @@ use super::field;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
-use crate::document::{Draft, Part};
+use crate::document::{Axis, Draft, Part, Row};
 use crate::session::{Act, OpenDraft, used_by, users, uses};
 
 /// What a dialog is for.
@@ -21,9 +21,9 @@ pub(super) enum Purpose {
     /// A part is taken out.
     Delete(Part),
     /// A size gets another label.
-    RenameSize(String),
+    RenameSize(Axis, String),
     /// A size is taken out.
-    DeleteSize(String),
+    DeleteSize(Axis, String),
     /// What is chosen is moved by typed lengths.
     MoveBy,
     /// What uses a part.
@@ -36,6 +36,10 @@ pub(super) enum Purpose {
     Print,
     /// The pages of every size are written.
     PrintAll,
+    /// A table is read into the chart.
+    ReadTable,
+    /// The chart is written as a table.
+    WriteTable,
     /// Work is not saved: what then is done.
     Unsaved(Then),
     /// Another program changed the file that is to be saved.
@@ -117,6 +121,7 @@ impl Ask {
                 add(note, &["Add the size"])
                     .field("label", "such as 86", "")
                     .field("after which size", "in order of the numbers, else the last", "")
+                    .field("along which axis", "girth, cup or length", Self::axis_of(draft))
             }
             Act::AddPerson => {
                 add("A single body: kept out of the range, shown beside it.", &["Add the person"]).field("name", "", "")
@@ -126,6 +131,10 @@ impl Ask {
                 &["Add a body row", "Add a house row"],
             )
             .field("name", "such as hip", ""),
+            Act::AddSet => {
+                let note = "A part of the range under a name of its own; its sizes are chosen afterwards.";
+                add(note, &["Add the set"]).field("name", "such as petite", "")
+            }
             Act::AddValue => add("A number, length or angle with a name.", &["Add the value"])
                 .field("name", "such as bust_ease", "")
                 .field("formula", "such as 10 cm", ""),
@@ -187,17 +196,25 @@ impl Ask {
     }
 
     /// The dialog that gives a size another label.
-    pub fn renaming_size(label: &str) -> Self {
+    pub fn renaming_size(axis: Axis, label: &str) -> Self {
         let note = "Its numbers and every formula that names it follow.";
-        let purpose = Purpose::RenameSize(label.to_owned());
+        let purpose = Purpose::RenameSize(axis, label.to_owned());
         Self::new(purpose, format!("Rename size {label}"), note, &["Rename it"]).field("label", "", label)
     }
 
     /// The dialog before a size is taken out.
-    pub fn deleting_size(draft: &Draft, label: &str) -> Self {
-        let cells = draft.chart.rows.iter().flat_map(|r| &r.cells).filter(|c| c.0 == label).count();
+    pub fn deleting_size(draft: &Draft, axis: Axis, label: &str) -> Self {
+        let own = |r: &Row| r.by.iter().position(|a| *a == axis);
+        let rows = draft.chart.rows.iter().filter_map(|r| Some((r, own(r)?)));
+        let cells =
+            rows.flat_map(|(r, i)| r.cells.iter().filter(move |c| c.0.split('/').nth(i) == Some(label))).count();
         let note = format!("Its {cells} numbers go with it; undoing brings them back.");
-        Self::new(Purpose::DeleteSize(label.to_owned()), format!("Delete size {label}"), note, &["Delete the size"])
+        Self::new(
+            Purpose::DeleteSize(axis, label.to_owned()),
+            format!("Delete size {label}"),
+            note,
+            &["Delete the size"],
+        )
     }
 
     /// The dialog before a part is taken out.
@@ -264,6 +281,31 @@ impl Ask {
         let text = folder.map_or_else(|| "pages".to_owned(), |p| p.display().to_string());
         let note = "A PDF file for each size of the range, with the paper, the use and the pieces that Sheets shows.";
         Self::new(Purpose::PrintAll, "Write every size", note, &["Write all"]).field("folder", "a path", text)
+    }
+
+    /// The axis along which a size is most likely added.
+    fn axis_of(draft: &Draft) -> &'static str {
+        Axis::ALL.into_iter().find(|a| !draft.chart.labels(*a).is_empty()).unwrap_or(Axis::Girth).word()
+    }
+
+    /// The dialog in which a table that is to be read is named.
+    pub fn reading_table(open: &OpenDraft) -> Self {
+        let path = open.path().map(|p| p.with_extension("csv"));
+        let text = path.map_or_else(String::new, |p| p.display().to_string());
+        let note = "A table as spreadsheets save it (CSV). It is looked at before anything is taken.";
+        Self::new(Purpose::ReadTable, "Read numbers from a table", note, &["Read"]).field(
+            "file",
+            "a path to a .csv file",
+            text,
+        )
+    }
+
+    /// The dialog in which the file of the table is named.
+    pub fn writing_table(open: &OpenDraft) -> Self {
+        let path = open.path().map(|p| p.with_extension("csv"));
+        let text = path.map_or_else(|| "chart.csv".to_owned(), |p| p.display().to_string());
+        let note = "Rows, sizes and persons as text with commas between, cells as they were typed.";
+        Self::new(Purpose::WriteTable, "Write the chart as a table", note, &["Write"]).field("file", "a path", text)
     }
 
     /// The question before unsaved work is left.

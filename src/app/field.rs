@@ -1,7 +1,7 @@
 //! Fields in which a person types, and the words under them.
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{FontSelection, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
+use egui::{Align2, FontSelection, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
 
 use super::look::{self, Look};
 use super::offers;
@@ -49,6 +49,8 @@ pub(super) fn line(
         true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
         false => TextEdit::singleline(&mut buffer),
     };
+    // A number of a table stands at the right, as those above and below it.
+    let edit = if form.choose_all && !form.formula { edit.align(Align2::RIGHT_CENTER) } else { edit };
     let mut output = edit
         .id(own)
         .hint_text(form.hint.to_owned())

@@ -4,11 +4,11 @@ use std::sync::Arc;
 
 use egui::Context;
 
+use super::Window;
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
 use super::state::{Field, Room, Tone, Typing, Wish};
-use super::{Window, field};
 use crate::document::{Part, Side};
 use crate::language::tidy;
 use crate::session::{ChartCommand, Command, PartCommand, TextCommand, part_of_finding};
@@ -37,7 +37,8 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_)) {
+                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_))
+                {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
@@ -66,6 +67,7 @@ impl Window {
                 }
             }
             Wish::Room(room) => self.shown.room = room,
+            Wish::Chart(wish) => self.chart_wish(wish),
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),
@@ -341,11 +343,6 @@ impl Window {
         } else {
             self.go_on(Then::Reload);
         }
-    }
-
-    /// Puts the keyboard in a field.
-    pub(super) fn focus(ctx: &Context, at: &Field) {
-        ctx.memory_mut(|m| m.request_focus(field::id(at)));
     }
 }
 

@@ -16,6 +16,7 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::CanUndo => open.work().undo_label().is_some(),
         When::CanRedo => open.work().redo_label().is_some(),
         When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
+        When::RowChosen => matches!(shown.part, Some(Part::Row(_))),
         When::PieceChosen => shown.frame().is_some(),
         When::OutlineOpen => shown.frame().is_some_and(|f| outline_is_open(scene.draft(), f)),
         When::SeamChosen => matches!(shown.room, Room::Roll(_)) || matches!(shown.part, Some(Part::Seam(_))),

@@ -7,6 +7,7 @@ use egui::Rect;
 use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
+use super::chart::{ChartShown, ChartWish};
 use super::finder::Finder;
 use super::pencil::{Pencil, Stroke};
 use super::roll::Rolling;
@@ -42,6 +43,8 @@ pub(super) enum Wish {
     StopPrinting,
     /// Show this in the middle.
     Room(Room),
+    /// Something of the chart.
+    Chart(ChartWish),
     /// See this part of the table; none: all of it.
     Look(Option<View>),
     /// Go to a finding, by its place in the list.
@@ -218,6 +221,8 @@ pub(super) struct Shown {
     pub behind: bool,
     /// What stands in the middle.
     pub room: Room,
+    /// What of the chart is shown.
+    pub chart: ChartShown,
     /// What is to be printed.
     pub printing: Printing,
     /// A piece that is moved on the pages, and where it lay.
@@ -272,6 +277,7 @@ impl Shown {
             case,
             behind: true,
             room: Room::Table,
+            chart: ChartShown::default(),
             printing: Printing::default(),
             on_pages: None,
             view: None,

@@ -76,3 +76,15 @@ pub mod step {
     /// From size to size, found values that move by more than so many of these steps are looked at: another solution may be near.
     pub const JUMP: f64 = 0.5;
 }
+
+/// When a step of the chart is told to be uneven: common practice, no source.
+pub mod steps {
+    /// It differs from both its neighbours by more than this share of the larger of them.
+    pub const SHARE: f64 = 0.1;
+    /// And by more than what the row is rounded to, which counts up to a quarter of an inch, mm.
+    pub const ROUNDED_MOST: f64 = 6.35;
+    /// The roundings that are looked for in a row, mm: halves and tenths of a centimetre, parts of an inch.
+    pub const ROUNDED: [f64; 8] = [6.35, 5.0, 3.175, 2.0, 1.587_5, 1.0, 0.5, 0.1];
+    /// How far a number may be off a multiple, as a share of the rounding.
+    pub const ON_GRID: f64 = 1e-6;
+}

@@ -18,14 +18,8 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             Ok(Done { data, ..Done::default() })
         }
         ChartCall::Add { size, cells, between, axis, comments } => {
-            let axis = match axis.as_str() {
-                "girth" => Axis::Girth,
-                "cup" => Axis::Cup,
-                "length" => Axis::Length,
-                other => {
-                    return Err(Stopped::trouble(format!("there is no axis {other}; the axes are girth, cup, length")));
-                }
-            };
+            let unknown = || Stopped::trouble(format!("there is no axis {axis}; the axes are girth, cup, length"));
+            let axis = Axis::of(axis).ok_or_else(unknown)?;
             let mut typed = Vec::new();
             for cell in cells {
                 let (row, text) = cell

@@ -60,23 +60,15 @@ pub enum CaseError {
 
 /// Labels of an axis.
 pub(super) fn labels(chart: &Chart, axis: Axis) -> &[String] {
-    match axis {
-        Axis::Girth => &chart.girth,
-        Axis::Cup => &chart.cup,
-        Axis::Length => &chart.length,
-    }
+    chart.labels(axis)
 }
 
 /// The word of an axis.
 pub(super) fn axis_word(axis: Axis) -> &'static str {
-    match axis {
-        Axis::Girth => "girth",
-        Axis::Cup => "cup",
-        Axis::Length => "length",
-    }
+    axis.word()
 }
 
-pub(super) const AXES: [Axis; 3] = [Axis::Girth, Axis::Cup, Axis::Length];
+pub(super) const AXES: [Axis; 3] = Axis::ALL;
 
 impl Cases {
     /// The cases of a draft, with what is wrong with its sizes.

@@ -34,6 +34,84 @@ pub enum Axis {
     Length,
 }
 
+impl Axis {
+    /// All of them, in the order in which addresses name them.
+    pub const ALL: [Self; 3] = [Self::Girth, Self::Cup, Self::Length];
+
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Girth => "girth",
+            Self::Cup => "cup",
+            Self::Length => "length",
+        }
+    }
+
+    /// The axis of this word.
+    pub fn of(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|a| a.word() == word)
+    }
+}
+
+impl Chart {
+    /// Labels along an axis.
+    pub fn labels(&self, axis: Axis) -> &Vec<String> {
+        match axis {
+            Axis::Girth => &self.girth,
+            Axis::Cup => &self.cup,
+            Axis::Length => &self.length,
+        }
+    }
+
+    /// Labels along an axis, to be changed.
+    pub fn labels_mut(&mut self, axis: Axis) -> &mut Vec<String> {
+        match axis {
+            Axis::Girth => &mut self.girth,
+            Axis::Cup => &mut self.cup,
+            Axis::Length => &mut self.length,
+        }
+    }
+
+    /// Every place of a row that varies by these axes: labels joined by `/`, the last axis going fastest. None where it varies
+    /// by no axis.
+    pub fn keys(&self, by: &[Axis]) -> Vec<String> {
+        let Some((first, rest)) = by.split_first() else { return Vec::new() };
+        let mut keys = self.labels(*first).clone();
+        for axis in rest {
+            keys = keys.iter().flat_map(|k| self.labels(*axis).iter().map(move |l| format!("{k}/{l}"))).collect();
+        }
+        keys
+    }
+
+    /// Whether there is such a place for a row that varies by these axes.
+    pub fn has_key(&self, by: &[Axis], key: &str) -> bool {
+        let parts: Vec<&str> = key.split('/').collect();
+        !by.is_empty()
+            && parts.len() == by.len()
+            && parts.iter().zip(by).all(|(part, axis)| self.labels(*axis).iter().any(|l| l == part.trim()))
+    }
+}
+
+impl SizeSet {
+    /// Its own labels along an axis; none: all of the chart's.
+    pub fn labels(&self, axis: Axis) -> &Vec<String> {
+        match axis {
+            Axis::Girth => &self.girth,
+            Axis::Cup => &self.cup,
+            Axis::Length => &self.length,
+        }
+    }
+
+    /// The same, to be changed.
+    pub fn labels_mut(&mut self, axis: Axis) -> &mut Vec<String> {
+        match axis {
+            Axis::Girth => &mut self.girth,
+            Axis::Cup => &mut self.cup,
+            Axis::Length => &mut self.length,
+        }
+    }
+}
+
 /// A named part of the range.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]

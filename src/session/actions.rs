@@ -45,6 +45,8 @@ pub enum When {
     CanRedo,
     /// A part with a name is chosen.
     PartChosen,
+    /// A row of the chart is chosen.
+    RowChosen,
     /// A piece, or something in it, is chosen.
     PieceChosen,
     /// A piece is chosen whose outline is open.
@@ -109,6 +111,8 @@ actions! {
     SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
     Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
     PrintAll "print_all", "Write every size …", "", Draft, HasSizes, "Writes the pages of every size of the range, a file for each.";
+    ReadTable "read_table", "Read numbers from a table …", "", Draft, Always, "Reads a table into the chart; it is looked at before anything is taken.";
+    WriteTable "write_table", "Write the chart as a table …", "", Draft, Always, "Writes the chart as a table for spreadsheets.";
     Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
 
     Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";
@@ -119,6 +123,9 @@ actions! {
     RenameSize "rename_size", "Rename the size …", "", Change, SizeChosen, "Gives the chosen size another label, wherever it is named.";
     DeleteSize "delete_size", "Delete the size …", "", Change, SizeChosen, "Takes the chosen size out of the chart, with its numbers.";
     Base "base", "Make it the base size", "", Change, SizeChosen, "Makes the chosen size the zero of steps and the first to be shown.";
+    RowUp "row_up", "Move the row up", "Alt+Up", Change, RowChosen, "Moves the chosen row of the chart one place up.";
+    RowDown "row_down", "Move the row down", "Alt+Down", Change, RowChosen, "Moves the chosen row of the chart one place down.";
+    PasteNumbers "paste_numbers", "Paste numbers …", "Ctrl+Shift+V", Change, Always, "Takes a block of numbers from a spreadsheet into the chart; it is looked at first.";
     MoveBy "move_by", "Move by …", "M", Change, PieceChosen, "Moves the chosen points by typed lengths; Shift and a click choose several.";
     ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
     ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
@@ -129,6 +136,7 @@ actions! {
     AddSize "add_size", "Add a size …", "Ctrl+Shift+N", Add, Always, "Adds a size between or beyond the others.";
     AddPerson "add_person", "Add a person …", "", Add, Always, "Adds a single body beside the range.";
     AddRow "add_row", "Add a row …", "", Add, Always, "Adds a row to the chart.";
+    AddSet "add_set", "Add a size set …", "", Add, Always, "Adds a named part of the range.";
     AddValue "add_value", "Add a value …", "", Add, Always, "Adds a named value with a formula.";
     AddFound "add_found", "Add a value to be found …", "", Add, Always, "Adds a value that keeps seams or conditions true.";
     AddPiece "add_piece", "Add a piece …", "", Add, Always, "Begins a piece.";
@@ -149,6 +157,9 @@ actions! {
     PreviousSize "previous_size", "Previous size", "Left", Look, HasSizes, "Shows the size before strong.";
     Others "other_sizes", "Other sizes", "Ctrl+B", Look, HasSizes, "Draws the other sizes thin behind the chosen one, or not.";
     Chart "chart", "Chart", "Ctrl+T", Look, Always, "Shows the body chart in the middle, or the pieces again.";
+    Steps "steps", "Steps in the chart", "", Look, Always, "Shows under each number of the chart the step from the size before, or not.";
+    ChartSizes "chart_sizes", "Sizes and sets", "", Look, Always, "Shows the axes of the chart, their labels and the size sets.";
+    Proposals "proposals", "Proposed numbers", "", Look, Always, "Lists the numbers of the chart that wait to be confirmed.";
     Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
     Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
     NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";

@@ -246,11 +246,7 @@ fn house_row(draft: &mut Draft, model: &Model, part: &Part, numbers: &[f64], uni
 /// When it is not there, or the last one.
 pub fn delete_size(draft: &mut Draft, axis: Axis, label: &str) -> Result<String, DeleteError> {
     let chart = &mut draft.chart;
-    let labels = match axis {
-        Axis::Girth => &mut chart.girth,
-        Axis::Cup => &mut chart.cup,
-        Axis::Length => &mut chart.length,
-    };
+    let labels = chart.labels_mut(axis);
     let Some(at) = labels.iter().position(|l| l == label) else {
         return Err(DeleteError::Missing(format!("size {label}")));
     };
@@ -265,12 +261,7 @@ pub fn delete_size(draft: &mut Draft, axis: Axis, label: &str) -> Result<String,
         }
     }
     for set in &mut chart.sets {
-        let own = match axis {
-            Axis::Girth => &mut set.girth,
-            Axis::Cup => &mut set.cup,
-            Axis::Length => &mut set.length,
-        };
-        own.retain(|l| l != label);
+        set.labels_mut(axis).retain(|l| l != label);
     }
     let moved = |text: &mut String| {
         if text.split('/').any(|l| l == label) {

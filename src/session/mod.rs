@@ -4,6 +4,7 @@
 //! Beside it stand the changes that the command line makes to a draft of its own.
 
 mod actions;
+mod block;
 mod command;
 mod commands;
 mod complete;
@@ -23,7 +24,9 @@ mod recovery;
 mod references;
 mod rename;
 mod set;
+mod shaping;
 mod size;
+mod steps;
 mod table;
 mod tape;
 mod uses;
@@ -31,6 +34,7 @@ mod watch;
 mod work;
 
 pub use actions::{ACTIONS, Act, Action, Menu, When};
+pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use command::{Command, EditError};
 pub use commands::{ChartCommand, Deletion, FinishCommand, PartCommand, PieceCommand, TextCommand};
 pub use complete::{Completion, Completions, completions, wants_name};
@@ -50,7 +54,9 @@ pub use pull_edge::edge_grips;
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
+pub use shaping::base_with;
 pub use size::{NewSize, SizeError, add_size};
+pub use steps::{STEP_RULE, Step, length_unit, rounded_to, row_steps, steps};
 pub use table::{TableError, export_chart, import_chart};
 pub use tape::{TapeStop, tape_between};
 pub use uses::{Use, used_by, uses};

@@ -199,13 +199,7 @@ pub fn qualify_for(draft: &mut Draft, part: &Part) {
 /// # Errors
 /// See [`RenameError`].
 pub fn rename_size(draft: &mut Draft, axis: Axis, old: &str, to: &str) -> Result<String, RenameError> {
-    let labels = |draft: &Draft| match axis {
-        Axis::Girth => draft.chart.girth.clone(),
-        Axis::Cup => draft.chart.cup.clone(),
-        Axis::Length => draft.chart.length.clone(),
-    };
-    let own = labels(draft);
-    if !own.iter().any(|l| l == old) {
+    if !draft.chart.labels(axis).iter().any(|l| l == old) {
         return Err(RenameError::Missing(format!("size {old}")));
     }
     let chart = &draft.chart;
@@ -216,11 +210,7 @@ pub fn rename_size(draft: &mut Draft, axis: Axis, old: &str, to: &str) -> Result
         )));
     }
     let by: BTreeMap<String, Vec<Axis>> = chart.rows.iter().map(|r| (r.name.clone(), r.by.clone())).collect();
-    let field = match axis {
-        Axis::Girth => "girth",
-        Axis::Cup => "cup",
-        Axis::Length => "length",
-    };
+    let field = axis.word();
     let quoted = (format!("\"{old}\""), format!("\"{to}\""));
     draft.each_text(&mut |at, role, text| match (role, &at.part, at.field) {
         (Role::Label, Part::Draft | Part::SizeSet(_), own) if own == field && text == old => to.clone_into(text),

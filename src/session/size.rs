@@ -1,6 +1,7 @@
 //! Adding a size.
 
 use super::literal::number_typed;
+use super::shaping::complete_addresses;
 use crate::base::Unit;
 use crate::document::{Axis, Cell, Draft, check_label};
 use crate::language::{nearest, parse};
@@ -25,7 +26,7 @@ pub enum SizeError {
     #[error("`{0}` cannot be the label of a size: up to 60 letters without `/` may stand there")]
     Label(String),
     /// It is there already.
-    #[error("there is a size {0} already")]
+    #[error("there is a {0} already")]
     Taken(String),
     /// A neighbour is unknown.
     #[error("there is no size {name} to stand beside{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
@@ -77,13 +78,12 @@ pub enum SizeError {
 pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
     check_label(&new.label).map_err(|_| SizeError::Label(new.label.clone()))?;
     let chart = &draft.chart;
-    let (labels, axis) = match new.axis {
-        Axis::Girth => (&chart.girth, "girth"),
-        Axis::Cup => (&chart.cup, "cup"),
-        Axis::Length => (&chart.length, "length"),
-    };
-    if labels.contains(&new.label) {
-        return Err(SizeError::Taken(new.label.clone()));
+    let (labels, axis) = (chart.labels(new.axis), new.axis.word());
+    if Axis::ALL.into_iter().any(|a| chart.labels(a).contains(&new.label)) {
+        return Err(SizeError::Taken(format!("size {}", new.label)));
+    }
+    if chart.persons.iter().any(|p| p.name == new.label) {
+        return Err(SizeError::Taken(format!("person {}", new.label)));
     }
     let place = place_of(labels, new)?;
     let before = place.checked_sub(1).and_then(|i| labels.get(i)).cloned();
@@ -109,25 +109,15 @@ pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
         .filter(|(i, r)| r.by.contains(&new.axis) && r.is.is_empty() && !typed.iter().any(|(k, _)| k == i))
         .map(|(_, r)| r.name.clone())
         .collect();
-    let sets: Vec<String> = chart
-        .sets
-        .iter()
-        .filter(|s| {
-            let own = match new.axis {
-                Axis::Girth => &s.girth,
-                Axis::Cup => &s.cup,
-                Axis::Length => &s.length,
-            };
-            !own.is_empty()
-        })
-        .map(|s| s.name.clone())
-        .collect();
+    let sets: Vec<String> =
+        chart.sets.iter().filter(|s| !s.labels(new.axis).is_empty()).map(|s| s.name.clone()).collect();
+    let single = if labels.len() == 1 { labels.first().cloned() } else { None };
+    if let Some(single) = single {
+        // What was single was left out of addresses, and is named from now on.
+        complete_addresses(draft, new.axis, &single);
+    }
     let chart = &mut draft.chart;
-    let labels = match new.axis {
-        Axis::Girth => &mut chart.girth,
-        Axis::Cup => &mut chart.cup,
-        Axis::Length => &mut chart.length,
-    };
+    let labels = chart.labels_mut(new.axis);
     labels.insert(place, new.label.clone());
     let order = labels.clone();
     for (i, text) in typed {
@@ -136,7 +126,8 @@ pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
         let behind = cells.iter().position(|c| at(&c.0) > place).unwrap_or(cells.len());
         cells.insert(behind, Cell(new.label.clone(), text));
     }
-    if chart.base.is_empty() && order.len() == 1 {
+    let others = Axis::ALL.into_iter().any(|a| a != new.axis && !chart.labels(a).is_empty());
+    if chart.base.is_empty() && order.len() == 1 && !others {
         chart.base = new.label.clone();
     }
     let mut told = format!("size {} was added", new.label);

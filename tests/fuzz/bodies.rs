@@ -277,7 +277,7 @@ fn command(draft: &Draft, bytes: &mut Bytes<'_>, step: usize) -> Option<Command>
         }
         14 => {
             let label = if draft.chart.girth.is_empty() { return None } else { bytes.one(&draft.chart.girth).clone() };
-            Command::Chart(ChartCommand::DeleteSize(label))
+            Command::Chart(ChartCommand::DeleteSize(Axis::Girth, label))
         }
         _ => Command::Chart(ChartCommand::AddPerson(format!("somebody {step}"))),
     })

@@ -10,6 +10,8 @@
 mod bad_input;
 mod book_drafts;
 mod cases;
+mod chart;
+mod chart_steps;
 mod cli;
 mod completing;
 mod curves_derivatives;

@@ -31,7 +31,7 @@ fn command(draft: &Draft, dice: &mut Dice, step: usize) -> Command {
     let piece = dice.one(&draft.pieces).clone();
     let points: Vec<Part> =
         inner_parts(draft, &piece.name).into_iter().filter(|p| matches!(p, Part::Inner(_, Inner::Point, _))).collect();
-    match dice.below(14) {
+    match dice.below(17) {
         0 => {
             let value = dice.one(&draft.values).clone();
             let field = if value.is_found() { "start" } else { "is" };
@@ -78,7 +78,17 @@ fn command(draft: &Draft, dice: &mut Dice, step: usize) -> Command {
             let bend = dice.below(2) == 0;
             Command::Piece(PieceCommand::Bend(piece.name.clone(), edge.name.clone(), 0, bend))
         }
-        12 => Command::Chart(ChartCommand::DeleteSize(dice.one(&draft.chart.girth).clone())),
+        14 => Command::Chart(ChartCommand::PlaceRow(dice.one(&draft.chart.rows).name.clone(), dice.below(4))),
+        15 => {
+            let label = dice.one(&draft.chart.girth).clone();
+            Command::Chart(ChartCommand::PlaceSize(Axis::Girth, label, dice.below(4)))
+        }
+        16 => {
+            let row = dice.one(&draft.chart.rows).name.clone();
+            let by = if dice.below(2) == 0 { vec![Axis::Girth] } else { Vec::new() };
+            Command::Chart(ChartCommand::By(row, by))
+        }
+        12 => Command::Chart(ChartCommand::DeleteSize(Axis::Girth, dice.one(&draft.chart.girth).clone())),
         _ => {
             let part = dice.one(&points).clone();
             let wrong = *dice.one(&["(", "bust +", "(0 cm, 3 deg)", "nothing.down(2 cm)", ""]);
@@ -114,7 +124,7 @@ fn after_every_command_the_model_is_the_one_from_scratch() {
         let mut work = Work::here(first.clone());
         let mut dice = Dice(seed);
         let mut steps = 0;
-        for step in 0..40 {
+        for step in 0..48 {
             let before = Arc::clone(work.draft());
             let command = command(&before, &mut dice, step);
             match work.run(&command) {

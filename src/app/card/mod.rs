@@ -4,6 +4,7 @@ mod by_size;
 mod draft;
 mod finish;
 mod piece;
+mod row;
 mod seam;
 mod value;
 

@@ -1,13 +1,13 @@
-//! Cards of values, rows and persons.
+//! Cards of values and persons.
 
 use egui::Ui;
 
 use super::Card;
 use super::by_size::Said;
 use crate::app::field::{self, Form};
-use crate::app::state::{Field, Wish};
+use crate::app::state::{Field, Room, Wish};
 use crate::document::{Address, Part};
-use crate::session::{Act, Command, PartCommand};
+use crate::session::{Command, PartCommand};
 
 impl Card<'_> {
     pub(super) fn value(&mut self, ui: &mut Ui, name: &str) {
@@ -33,25 +33,6 @@ impl Card<'_> {
         self.number(ui, name, "by size");
     }
 
-    pub(super) fn row(&mut self, ui: &mut Ui, name: &str) {
-        let part = Part::Row(name.to_owned());
-        let at = |field: &'static str| Address::new(part.clone(), field);
-        self.text(ui, at("is"), "formula for sizes without a number", true, "none: a proposal between the neighbours");
-        for (field, caption) in [
-            ("what", "what is measured"),
-            ("level", "level"),
-            ("how", "how to take it"),
-            ("source", "source"),
-            ("note", "note"),
-        ] {
-            self.text(ui, at(field), caption, false, "");
-        }
-        if ui.small_button("Show the chart").clicked() {
-            self.wishes.push(Wish::Act(Act::Chart));
-        }
-        self.number(ui, &format!("chart.{name}"), "by size");
-    }
-
     /// The number of a node by its name.
     pub(super) fn number(&mut self, ui: &mut Ui, name: &str, caption: &str) {
         let scene = self.scene;
@@ -68,6 +49,10 @@ impl Card<'_> {
         let draft = self.scene.draft();
         let Some(person) = draft.chart.persons.iter().find(|p| p.name == *name) else { return };
         self.text(ui, Address::new(Part::Person(name.to_owned()), "note"), "note", false, "");
+        if self.shown.room == Room::Chart {
+            // A field is in one place only.
+            return self.say_line(ui, &format!("The numbers of {name} stand in the chart, behind the sizes."));
+        }
         for row in &draft.chart.rows {
             let text = person.cells.iter().find(|c| c.0 == row.name).map_or("", |c| c.1.as_str());
             field::caption(ui, self.look, &row.name);

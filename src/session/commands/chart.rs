@@ -6,7 +6,7 @@ use crate::language::{literal_text, tidy};
 use crate::session::computed::Computed;
 use crate::session::naming::check_free;
 use crate::session::size::{NewSize, add_size, read_cell};
-use crate::session::{EditError, delete_size, qualify_for, rename_size};
+use crate::session::{Block, EditError, block, delete_size, qualify_for, rename_size, shaping};
 
 /// A change of the chart.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,10 +25,28 @@ pub enum ChartCommand {
     Confirm(String, String),
     /// The base size.
     Base(String),
-    /// A size on the girth axis gets another label: old, new.
-    RenameSize(String, String),
-    /// A size on the girth axis is taken out, with its numbers.
-    DeleteSize(String),
+    /// A size gets another label: axis, old, new.
+    RenameSize(Axis, String, String),
+    /// A size is taken out, with its numbers.
+    DeleteSize(Axis, String),
+    /// A size is put at this place of its axis.
+    PlaceSize(Axis, String, usize),
+    /// A row is put at this place among the rows.
+    PlaceRow(String, usize),
+    /// A row is one of bodies or of the house.
+    Kind(String, RowKind),
+    /// By which axes a row varies.
+    By(String, Vec<Axis>),
+    /// An axis is taken out.
+    RemoveAxis(Axis),
+    /// A size set is added.
+    AddSet(String),
+    /// The labels of a set along an axis.
+    SetLabels(String, Axis, Vec<String>),
+    /// The base of a set.
+    SetBase(String, String),
+    /// The right cells of a block of numbers are taken.
+    Paste(Box<Block>),
 }
 
 impl ChartCommand {
@@ -41,8 +59,17 @@ impl ChartCommand {
             Self::PersonCell(person, row, _) => format!("change {row} of {person}"),
             Self::Confirm(..) => "confirm proposed numbers".to_owned(),
             Self::Base(label) => format!("make {label} the base size"),
-            Self::RenameSize(old, new) => format!("rename size {old} to {new}"),
-            Self::DeleteSize(label) => format!("delete size {label}"),
+            Self::RenameSize(_, old, new) => format!("rename size {old} to {new}"),
+            Self::DeleteSize(_, label) => format!("delete size {label}"),
+            Self::PlaceSize(_, label, _) => format!("move size {label}"),
+            Self::PlaceRow(name, _) => format!("move row {name}"),
+            Self::Kind(name, _) => format!("change the kind of {name}"),
+            Self::By(name, _) => format!("change by what {name} varies"),
+            Self::RemoveAxis(axis) => format!("take out the axis {}", axis.word()),
+            Self::AddSet(name) => format!("add size set {name}"),
+            Self::SetLabels(name, ..) => format!("change the sizes of set {name}"),
+            Self::SetBase(name, _) => format!("change the base of set {name}"),
+            Self::Paste(_) => "take numbers into the chart".to_owned(),
         }
     }
 
@@ -60,12 +87,21 @@ impl ChartCommand {
             Self::Cell(row, label, text) => set_cell(draft, row, label, text),
             Self::PersonCell(person, row, text) => set_person_cell(draft, person, row, text),
             Self::Confirm(row, label) => confirm(draft, computed, row, label),
-            Self::RenameSize(old, new) => {
-                rename_size(draft, Axis::Girth, old, new).map_err(|e| EditError::refused(e.to_string()))
+            Self::RenameSize(axis, old, new) => {
+                rename_size(draft, *axis, old, new).map_err(|e| EditError::refused(e.to_string()))
             }
-            Self::DeleteSize(label) => {
-                delete_size(draft, Axis::Girth, label).map_err(|e| EditError::refused(e.to_string()))
+            Self::DeleteSize(axis, label) => {
+                delete_size(draft, *axis, label).map_err(|e| EditError::refused(e.to_string()))
             }
+            Self::PlaceSize(axis, label, to) => shaping::place_size(draft, *axis, label, *to),
+            Self::PlaceRow(name, to) => shaping::place_row(draft, name, *to),
+            Self::Kind(name, kind) => shaping::set_kind(draft, name, *kind),
+            Self::By(name, by) => shaping::set_axes(draft, name, by),
+            Self::RemoveAxis(axis) => shaping::remove_axis(draft, *axis),
+            Self::AddSet(name) => shaping::add_set(draft, name),
+            Self::SetLabels(name, axis, labels) => shaping::set_labels(draft, name, *axis, labels),
+            Self::SetBase(name, base) => shaping::set_base(draft, name, base),
+            Self::Paste(block) => block::take(draft, block),
             Self::Base(label) => {
                 draft.chart.base.clone_from(label);
                 Ok(String::new())
@@ -77,11 +113,10 @@ impl ChartCommand {
 /// The axes by which a new row varies: those that the chart uses.
 fn axes(draft: &Draft) -> Vec<Axis> {
     let chart = &draft.chart;
-    let used = [(Axis::Girth, &chart.girth), (Axis::Cup, &chart.cup), (Axis::Length, &chart.length)];
-    let many: Vec<Axis> = used.iter().filter(|(_, labels)| labels.len() > 1).map(|(axis, _)| *axis).collect();
-    match used.iter().find(|(_, labels)| !labels.is_empty()) {
+    let many: Vec<Axis> = Axis::ALL.into_iter().filter(|a| chart.labels(*a).len() > 1).collect();
+    match Axis::ALL.into_iter().find(|a| !chart.labels(*a).is_empty()) {
         _ if !many.is_empty() => many,
-        Some((axis, _)) => vec![*axis],
+        Some(axis) => vec![axis],
         None => vec![Axis::Girth],
     }
 }
@@ -109,13 +144,17 @@ fn row_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Row, EditError
     draft.chart.rows.iter_mut().find(|r| r.name == name).ok_or_else(gone)
 }
 
+/// Puts a text where a row and a column meet: the column is a place of sizes or a person.
+pub(in crate::session) fn put_cell(draft: &mut Draft, row: &str, column: &str, text: &str) -> Result<(), EditError> {
+    let person = draft.chart.persons.iter().any(|p| p.name == column);
+    if person { set_person_cell(draft, column, row, text) } else { set_cell(draft, row, column, text) }.map(|_| ())
+}
+
 fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<String, EditError> {
-    let order: Vec<String> = match draft.chart.rows.iter().find(|r| r.name == row).map(|r| r.by.as_slice()) {
-        Some([Axis::Girth]) => draft.chart.girth.clone(),
-        Some([Axis::Cup]) => draft.chart.cup.clone(),
-        Some([Axis::Length]) => draft.chart.length.clone(),
-        _ => Vec::new(),
-    };
+    let own = draft.chart.rows.iter().find(|r| r.name == row).map(|r| r.by.as_slice()).unwrap_or_default();
+    let order = draft.chart.keys(own);
+    // The size before is the one before on the row's first axis, other labels held.
+    let beside = own.first().map_or(1, |axis| order.len() / draft.chart.labels(*axis).len().max(1));
     let row = row_of(draft, row)?;
     if row.by.is_empty() {
         return Err(EditError::refused(format!(
@@ -124,7 +163,7 @@ fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<Str
         )));
     }
     let here = order.iter().position(|l| l == label);
-    let before = here.and_then(|i| i.checked_sub(1)).and_then(|i| order.get(i));
+    let before = here.and_then(|i| i.checked_sub(beside)).and_then(|i| order.get(i));
     let neighbour = before.and_then(|b| row.cells.iter().find(|c| c.0 == *b)).map(|c| c.1.clone());
     let typed = tidy(text);
     let to = if typed.starts_with('+') {

@@ -7,6 +7,7 @@ mod piece;
 mod text;
 
 pub use chart::ChartCommand;
+pub(super) use chart::put_cell;
 pub use finish::FinishCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;

@@ -8,6 +8,7 @@ use crate::document::{Condition, Draft, Drawing, Fit, Part, Piece, Seam, Side, V
 use crate::session::computed::Computed;
 use crate::session::delete::{Deleting, delete};
 use crate::session::naming::check_free;
+use crate::session::shaping::name_sets;
 use crate::session::{EditError, PAGES, put_on, qualify_for, rename};
 
 /// A change of whole parts.
@@ -146,7 +147,13 @@ impl PartCommand {
                 draft.table.retain(|t| !t.sheet.is_empty());
                 Ok(String::new())
             }
-            Self::Rename(part, to) => rename(draft, part, to).map_err(|e| EditError::refused(e.to_string())),
+            Self::Rename(part, to) => {
+                let told = rename(draft, part, to).map_err(|e| EditError::refused(e.to_string()))?;
+                if let Part::SizeSet(old) = part {
+                    name_sets(draft, Some((old, to)));
+                }
+                Ok(told)
+            }
             Self::Delete(part, how) => {
                 let Some(model) = &computed.model else {
                     return Err(EditError::refused("the draft cannot be computed, so it is not known what uses what"));

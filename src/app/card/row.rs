@@ -1,0 +1,77 @@
+//! The card of a row of the chart: its kind, by which axes it varies, its place, its words.
+
+use egui::{Role, Ui, WidgetInfo};
+
+use super::Card;
+use crate::app::field;
+use crate::app::state::Wish;
+use crate::document::{Address, Axis, Part, RowKind};
+use crate::session::{Act, ChartCommand, Command};
+
+impl Card<'_> {
+    pub(super) fn row(&mut self, ui: &mut Ui, name: &str) {
+        self.row_shape(ui, name);
+        let part = Part::Row(name.to_owned());
+        let at = |field: &'static str| Address::new(part.clone(), field);
+        self.text(ui, at("is"), "formula for sizes without a number", true, "none: a proposal between the neighbours");
+        for (field, caption) in [
+            ("what", "what is measured"),
+            ("level", "level"),
+            ("how", "how to take it"),
+            ("source", "source"),
+            ("note", "note"),
+        ] {
+            self.text(ui, at(field), caption, false, "");
+        }
+        if ui.small_button("Show the chart").clicked() {
+            self.wishes.push(Wish::Act(Act::Chart));
+        }
+        self.number(ui, &format!("chart.{name}"), "by size");
+    }
+
+    /// What can be chosen about a row.
+    fn row_shape(&mut self, ui: &mut Ui, name: &str) {
+        let scene = self.scene;
+        let chart = &scene.draft().chart;
+        let Some(row) = chart.rows.iter().find(|r| r.name == name) else { return };
+        ui.horizontal_wrapped(|ui| {
+            for (kind, word, what) in [
+                (RowKind::Body, "body", "A measure of bodies; published"),
+                (RowKind::House, "house", "Anything else that goes by size; never published"),
+            ] {
+                let chosen = row.kind == kind;
+                let response = ui.selectable_label(chosen, word).on_hover_text(what);
+                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("{word} row")));
+                if response.clicked() {
+                    self.run(ChartCommand::Kind(name.to_owned(), kind));
+                }
+            }
+            for act in [Act::RowUp, Act::RowDown] {
+                let word = if act == Act::RowUp { "Up" } else { "Down" };
+                let response =
+                    ui.small_button(word).on_hover_text(format!("{} ({})", act.action().what, act.action().key));
+                response.widget_info(|| WidgetInfo::labeled(Role::Button, true, act.action().name));
+                if response.clicked() {
+                    self.wishes.push(Wish::Act(act));
+                }
+            }
+        });
+        field::caption(ui, self.look, "varies by");
+        ui.horizontal_wrapped(|ui| {
+            for axis in Axis::ALL {
+                let (word, own) = (axis.word(), row.by.contains(&axis));
+                let response = ui.selectable_label(own, if own { format!("✓ {word}") } else { word.to_owned() });
+                response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, own, format!("varies by {word}")));
+                if response.clicked() {
+                    let wanted = |a: &Axis| if *a == axis { !own } else { row.by.contains(a) };
+                    let by = Axis::ALL.into_iter().filter(wanted).collect();
+                    self.run(ChartCommand::By(name.to_owned(), by));
+                }
+            }
+        });
+    }
+
+    fn run(&mut self, command: ChartCommand) {
+        self.wishes.push(Wish::Run(Command::Chart(command)));
+    }
+}
