@@ -100,10 +100,14 @@ fn take_out(draft: &mut Draft, part: &Part) -> bool {
         Part::Person(n) => without(&mut draft.chart.persons, |p| p.name == *n),
         Part::SizeSet(n) => without(&mut draft.chart.sets, |s| s.name == *n),
         Part::Value(n) => without(&mut draft.values, |v| v.name == *n),
-        Part::Drawing(n) => without(&mut draft.drawings, |d| d.name == *n),
+        Part::Drawing(n) => {
+            draft.pictures.retain(|p| p.under != *n);
+            without(&mut draft.drawings, |d| d.name == *n)
+        }
         Part::Piece(n) => {
             draft.views.iter_mut().for_each(|v| v.pieces.retain(|p| p != n));
             draft.table.retain(|t| t.piece != *n);
+            draft.pictures.retain(|p| p.under != *n);
             without(&mut draft.pieces, |p| p.name == *n)
         }
         Part::Placement(n) => without(&mut draft.placements, |p| p.name == *n),

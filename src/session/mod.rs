@@ -21,14 +21,17 @@ mod references;
 mod rename;
 mod set;
 mod size;
+mod stated_scale;
 mod table;
+mod traced_shape;
+mod tracing;
 mod uses;
 mod watch;
 mod work;
 
 pub use actions::{ACTIONS, Act, Action, Menu, When};
 pub use command::{Command, EditError};
-pub use commands::{ChartCommand, Deletion, FinishCommand, PartCommand, PieceCommand, TextCommand};
+pub use commands::{ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, TextCommand};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use lengthen::{lengthen, lengthening};
@@ -42,7 +45,9 @@ pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, Tak
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
 pub use size::{NewSize, SizeError, add_size};
+pub use stated_scale::StatedScale;
 pub use table::{TableError, export_chart, import_chart};
+pub use tracing::{TracedOutline, Tracing, closed_outlines, told_scale, trace};
 pub use uses::{Use, used_by, uses};
 pub use watch::{Seen, Watch};
 pub use work::{MAX_STEPS, Work};

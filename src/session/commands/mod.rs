@@ -2,12 +2,14 @@
 
 mod chart;
 mod finish;
+mod outline;
 mod part;
 mod piece;
 mod text;
 
 pub use chart::ChartCommand;
 pub use finish::FinishCommand;
+pub use outline::OutlineCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
 pub use text::TextCommand;
