@@ -38,6 +38,8 @@ pub(super) enum Purpose {
     Unsaved(Then),
     /// Another program changed the file that is to be saved.
     Over(PathBuf),
+    /// A picture is laid under a piece or drawing, or on the table.
+    Picture(String),
     /// The file holds comments, which saving takes out.
     Comments,
 }
@@ -88,7 +90,7 @@ impl Ask {
         }
     }
 
-    fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
+    pub fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
         self.fields.push(AskField { label, hint: hint.into(), text: text.into() });
         self
     }

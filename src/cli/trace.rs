@@ -79,7 +79,9 @@ fn take(call: &TraceCall, found: &Outlines, path: &Path) -> Result<Done, Stopped
         _ => StatedScale::File,
     };
     let scale = stated.scale(&found.scale, wanted.first(), unit).map_err(|e| {
-        Stopped::no(format!("{e} (--unit \"0.5 mm\", --width \"20 cm\" of the first outline, or --css-px). Nothing was written"))
+        Stopped::no(format!(
+            "{e} (--unit \"0.5 mm\", --width \"20 cm\" of the first outline, or --css-px). Nothing was written"
+        ))
     })?;
     let corner = call.corner.map_or(tolerance::TRACED_CORNER, f64::to_radians);
     if !(corner > 0.0 && corner < std::f64::consts::PI) {

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece, Placement, Seam,
-    Sheet, Strip, TablePlace, Value, View, is_default,
+    BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece, Placement,
+    Seam, Sheet, Strip, TablePlace, Value, View, is_default,
 };
 use crate::base::DisplayUnit;
 

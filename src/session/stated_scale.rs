@@ -33,7 +33,8 @@ impl StatedScale {
             Self::Unit(text) => length(text, "one unit of the file"),
             Self::Css => Ok(25.4 / CSS_PER_INCH),
             Self::Width(text) => {
-                let first = first.ok_or_else(|| EditError::refused("no outline is chosen whose width could be told"))?;
+                let first =
+                    first.ok_or_else(|| EditError::refused("no outline is chosen whose width could be told"))?;
                 Ok(length(text, &format!("the width of {}", first.name))? / first.size.0)
             }
         }

@@ -18,7 +18,9 @@ fn directions(from: Point, run: &Run) -> Option<(Vec2, Vec2)> {
             let way = first(&[*to - from])?;
             Some((way, way))
         }
-        Run::Cubic(a, b, to) => Some((first(&[*a - from, *b - from, *to - from])?, first(&[*to - *b, *to - *a, *to - from])?)),
+        Run::Cubic(a, b, to) => {
+            Some((first(&[*a - from, *b - from, *to - from])?, first(&[*to - *b, *to - *a, *to - from])?))
+        }
         Run::Arc(arc) => {
             let at = |angle: f64| {
                 let [a, b, c, d, _, _] = arc.map.as_coeffs();
@@ -91,13 +93,14 @@ pub(super) fn holds(outline: &BezPath, line: &BezPath) -> bool {
     closed.close_path();
     let points = straight(line, tolerance::PRINT);
     let inside = |p: &Point| {
-        bounds.contains(*p) && (closed.winding(*p) != 0 || {
-            let near = |segment: kurbo::PathSeg| {
-                use kurbo::ParamCurveNearest;
-                segment.nearest(*p, tolerance::CURVE).distance_sq <= tolerance::PRINT * tolerance::PRINT
-            };
-            closed.segments().any(near)
-        })
+        bounds.contains(*p)
+            && (closed.winding(*p) != 0 || {
+                let near = |segment: kurbo::PathSeg| {
+                    use kurbo::ParamCurveNearest;
+                    segment.nearest(*p, tolerance::CURVE).distance_sq <= tolerance::PRINT * tolerance::PRINT
+                };
+                closed.segments().any(near)
+            })
     };
     !points.is_empty() && points.iter().all(inside)
 }

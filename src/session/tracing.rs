@@ -68,7 +68,9 @@ pub fn closed_outlines(found: &Outlines, taken: &[String]) -> (Vec<TracedOutline
 pub fn told_scale(scale: &Scale) -> Result<f64, EditError> {
     match scale {
         Scale::Known(mm) => Ok(*mm),
-        Scale::Unknown(why) => Err(EditError::refused(format!("the scale is not known: {why}; say how long something is"))),
+        Scale::Unknown(why) => {
+            Err(EditError::refused(format!("the scale is not known: {why}; say how long something is")))
+        }
     }
 }
 
@@ -100,7 +102,8 @@ pub fn trace(found: &Outlines, wish: &Tracing, unit: Unit) -> Result<(Vec<Piece>
     let map = Affine::scale(wish.scale);
     let mut homes = Vec::new();
     for (at, name) in &wish.pieces {
-        let outline = found.all.get(*at).ok_or_else(|| EditError::refused(format!("there is no outline {}", at + 1)))?;
+        let outline =
+            found.all.get(*at).ok_or_else(|| EditError::refused(format!("there is no outline {}", at + 1)))?;
         let path = map * outline.path(tolerance::CURVE / wish.scale);
         if crossing(outline).is_some() {
             notes.push(format!("the outline of {name} crosses itself: mend it before it is cut"));
@@ -114,7 +117,9 @@ pub fn trace(found: &Outlines, wish: &Tracing, unit: Unit) -> Result<(Vec<Piece>
             )));
         }
         if bounds.width().min(bounds.height()) < LEAST_MM {
-            return Err(EditError::refused(format!("{name} would be less than 1 mm wide or high; is the scale right?")));
+            return Err(EditError::refused(format!(
+                "{name} would be less than 1 mm wide or high; is the scale right?"
+            )));
         }
         let origin = bounds.origin();
         let mut hand = Hand { unit, corner: wish.corner, origin, points: Vec::new(), taken: Vec::new() };
@@ -248,7 +253,10 @@ impl Hand {
         let mut at = start;
         for (i, run) in runs.iter().enumerate() {
             let end = self.point(run.end());
-            if i > 0 && bend((start_of(&runs, i - 1, start), &runs[i - 1]), (at, run)).is_some_and(|t| t <= tolerance::limit::JOINT_ANGLE) {
+            if i > 0
+                && bend((start_of(&runs, i - 1, start), &runs[i - 1]), (at, run))
+                    .is_some_and(|t| t <= tolerance::limit::JOINT_ANGLE)
+            {
                 edge.smooth_at.push(from.clone());
             }
             let segments = self.segments(at, &from, &Stretch { run: *run, end: end.clone() });

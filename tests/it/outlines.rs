@@ -36,7 +36,9 @@ fn near(ours: f64, theirs: &serde_json::Value, limit: f64, what: &str) {
 }
 
 fn svg(inside: &str) -> String {
-    format!("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"100mm\" height=\"100mm\" viewBox=\"0 0 100 100\">{inside}</svg>")
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"100mm\" height=\"100mm\" viewBox=\"0 0 100 100\">{inside}</svg>"
+    )
 }
 
 /// All closed outlines with the names that are proposed.
@@ -82,10 +84,15 @@ fn traced_pieces_measure_what_another_reader_measures() {
         let opened = tracewheel::file::open(Path::new(draft)).unwrap().draft;
         let work = Work::here(opened.clone());
         let model = work.computed().model.as_ref().unwrap();
-        assert!(model.findings.iter().all(|f| f.severity() != tracewheel::base::Severity::Error), "{:?}", model.findings);
+        assert!(
+            model.findings.iter().all(|f| f.severity() != tracewheel::base::Severity::Error),
+            "{:?}",
+            model.findings
+        );
         for own in closed_outlines(&found, &[]).0 {
             let piece = opened.pieces.iter().find(|p| p.name == own.name).unwrap();
-            let lengths: Vec<String> = piece.edges.iter().map(|e| format!("length({}.{})", piece.name, e.name)).collect();
+            let lengths: Vec<String> =
+                piece.edges.iter().map(|e| format!("length({}.{})", piece.name, e.name)).collect();
             let (exit, data, problem) = tracewheel(&["measure", draft, &lengths.join(" + "), "--json"]);
             assert_eq!(exit, 0, "{problem}");
             let measured: serde_json::Value = serde_json::from_str(&data).unwrap();
@@ -141,7 +148,9 @@ fn a_scale_is_told_or_asked_for_and_never_guessed() {
 fn what_is_wrong_in_a_file_is_told() {
     let entity = |i: usize| format!("<!ENTITY e{i} \"{}\">", format!("&e{};", i - 1).repeat(10));
     let bomb: String = (1..12).map(entity).collect();
-    let bomb = format!("<!DOCTYPE svg [<!ENTITY e0 \"x\">{bomb}]><svg xmlns=\"http://www.w3.org/2000/svg\"><title>&e11;</title></svg>");
+    let bomb = format!(
+        "<!DOCTYPE svg [<!ENTITY e0 \"x\">{bomb}]><svg xmlns=\"http://www.w3.org/2000/svg\"><title>&e11;</title></svg>"
+    );
     let many = svg(&"<rect width=\"1\" height=\"1\"/>".repeat(1_001));
     let deep = svg(&format!("{}<rect width=\"1\" height=\"1\"/>{}", "<g>".repeat(80), "</g>".repeat(80)));
     let cases: [(&str, &str); 9] = [
@@ -212,7 +221,10 @@ fn corners_make_edges_and_smooth_joints_are_marked() {
     assert_eq!(edges.len(), 2, "{edges:?}");
     assert_eq!(edges[1].by.len(), 4);
     assert_eq!(edges[1].smooth_at.len(), 3, "{edges:?}");
-    assert!(matches!(&edges[1].by[1], Segment::Curve(a, b, _) if a == "p3.down(2 cm)" && b == "p4.right(2 cm)"), "{edges:?}");
+    assert!(
+        matches!(&edges[1].by[1], Segment::Curve(a, b, _) if a == "p3.down(2 cm)" && b == "p4.right(2 cm)"),
+        "{edges:?}"
+    );
     // With another limit for corners nothing changes here; a bend of 90 degrees is none where 100 are asked for.
     let blunt = Tracing { corner: 100_f64.to_radians(), ..all_of(&found, 1.0) };
     let (pieces, _) = trace(&found, &blunt, Unit::Centimetre).unwrap();
@@ -236,9 +248,13 @@ fn arcs_stay_arcs_and_open_lines_go_to_the_smallest_piece_that_holds_them() {
 
 #[test]
 fn an_outline_that_crosses_itself_is_seen() {
-    let found = read_svg(&svg("<path id=\"bow\" d=\"M10 10 L90 90 V10 L10 90 Z\"/><rect width=\"50\" height=\"50\"/>")).unwrap();
+    let found = read_svg(&svg("<path id=\"bow\" d=\"M10 10 L90 90 V10 L10 90 Z\"/><rect width=\"50\" height=\"50\"/>"))
+        .unwrap();
     let (closed, _) = closed_outlines(&found, &["piece".to_owned()]);
-    assert_eq!(closed.iter().map(|c| (c.name.as_str(), c.crosses)).collect::<Vec<_>>(), [("bow", true), ("piece_2", false)]);
+    assert_eq!(
+        closed.iter().map(|c| (c.name.as_str(), c.crosses)).collect::<Vec<_>>(),
+        [("bow", true), ("piece_2", false)]
+    );
     let (_, notes) = trace(&found, &all_of(&found, 1.0), Unit::Millimetre).unwrap();
     assert!(notes.iter().any(|n| n.contains("bow crosses itself")), "{notes:?}");
 }

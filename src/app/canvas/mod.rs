@@ -5,6 +5,7 @@ mod grips;
 mod near;
 mod sheet;
 pub(super) mod tags;
+mod underlay;
 
 use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use kurbo::Vec2;
@@ -38,6 +39,7 @@ pub(super) fn show(
     let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look, crowded };
     let step = sheet.grid(scene.draft().display);
     let chosen = scene.case_of(&shown.case);
+    underlay::paint(ui, &sheet, scene, shown, chosen);
     paint_pieces(&sheet, scene, shown, chosen, asked);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
     let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response);
@@ -52,6 +54,7 @@ pub(super) fn show(
     }
     tags::show(ui, &sheet, scene, shown, chosen, wishes);
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
+    underlay::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
     if !on_grip {
         if shown.hint.is_some() && shown.held.is_none() && response.contains_pointer() {
@@ -67,13 +70,14 @@ pub(super) fn show(
 
 /// The part of the table that is seen.
 pub(super) fn view_of(scene: &Scene, shown: &Shown, canvas: Rect) -> View {
-    shown.view.unwrap_or_else(|| View::fitting(whole(scene), canvas))
+    shown.view.unwrap_or_else(|| View::fitting(whole(scene, shown), canvas))
 }
 
 /// The room that is seen where all is to be seen; a first point alone does not fill the sheet.
-fn whole(scene: &Scene) -> kurbo::Rect {
+fn whole(scene: &Scene, shown: &Shown) -> kurbo::Rect {
     const LEAST: f64 = 400.0;
-    let room = scene.shapes.fit().unwrap_or(kurbo::Rect::ZERO);
+    let rooms = [scene.shapes.fit(), underlay::room(scene, shown)];
+    let room = rooms.into_iter().flatten().reduce(|a, b| a.union(b)).unwrap_or(kurbo::Rect::ZERO);
     let (x, y) = ((LEAST - room.width()).max(0.0), (LEAST - room.height()).max(0.0));
     room.inflate(x / 2.0, y / 2.0)
 }

@@ -137,10 +137,7 @@ impl ArcRun {
     /// Both halves.
     pub fn halves(&self) -> [Self; 2] {
         let half = self.sweep / 2.0;
-        [
-            Self { sweep: half, to: self.point(0.5), ..*self },
-            Self { start: self.start + half, sweep: half, ..*self },
-        ]
+        [Self { sweep: half, to: self.point(0.5), ..*self }, Self { start: self.start + half, sweep: half, ..*self }]
     }
 
     /// Cubics that leave it by no more than `limit`.

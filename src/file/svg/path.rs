@@ -177,12 +177,7 @@ pub(super) fn rectangle(corner: Point, size: Vec2, radii: Vec2, map: Affine, nam
     let quarter = std::f64::consts::FRAC_PI_2;
     let round = |x: f64, y: f64, i: i32, to: (f64, f64)| {
         let own = map * Affine::translate(Vec2::new(x, y)) * Affine::scale_non_uniform(rx, ry);
-        Run::Arc(ArcRun {
-            map: own,
-            start: quarter * f64::from(i),
-            sweep: quarter,
-            to: map * Point::new(to.0, to.1),
-        })
+        Run::Arc(ArcRun { map: own, start: quarter * f64::from(i), sweep: quarter, to: map * Point::new(to.0, to.1) })
     };
     let runs = vec![
         straight(x1 - rx, y0),

@@ -98,11 +98,14 @@ fn scale(root: Node<'_, '_>, view_box: Option<ViewBox>) -> Scale {
     let told = side("width").and_then(|w| Ok((w, side("height")?)));
     match (told, view_box) {
         (Err(why), _) => Scale::Unknown(why),
-        (Ok(_), None) => Scale::Unknown("the file gives a size, but no viewBox to say how many units that is".to_owned()),
+        (Ok(_), None) => {
+            Scale::Unknown("the file gives a size, but no viewBox to say how many units that is".to_owned())
+        }
         (Ok((w, h)), Some(view)) => {
             let (across, down) = (w / view.w, h / view.h);
             if (across / down - 1.0).abs() > tolerance::SCALES_AGREE {
-                let words = format!("one unit would be {across:.4} mm by the width and {down:.4} mm by the height of the file");
+                let words =
+                    format!("one unit would be {across:.4} mm by the width and {down:.4} mm by the height of the file");
                 return Scale::Unknown(words);
             }
             Scale::Known(across)
@@ -137,10 +140,19 @@ impl<'a, 'i> Walk<'a, 'i> {
         Ok(())
     }
 
-    fn element(&mut self, node: Node<'a, 'i>, map: Affine, view: View, above: &str, deep: usize) -> Result<(), SvgError> {
+    fn element(
+        &mut self,
+        node: Node<'a, 'i>,
+        map: Affine,
+        view: View,
+        above: &str,
+        deep: usize,
+    ) -> Result<(), SvgError> {
         self.seen += 1;
         if self.seen > MOST_ELEMENTS {
-            let words = format!("the file draws more than {MOST_ELEMENTS} elements; save the outlines alone in a file of their own");
+            let words = format!(
+                "the file draws more than {MOST_ELEMENTS} elements; save the outlines alone in a file of their own"
+            );
             return Err(SvgError::TooMuch(words));
         }
         if node.tag_name().namespace().is_some_and(|n| n != SVG) {
@@ -148,8 +160,8 @@ impl<'a, 'i> Walk<'a, 'i> {
         }
         let kind = node.tag_name().name();
         match kind {
-            "defs" | "symbol" | "clipPath" | "mask" | "pattern" | "marker" | "linearGradient" | "radialGradient" | "filter"
-            | "title" | "desc" | "metadata" | "script" | "view" => return Ok(()),
+            "defs" | "symbol" | "clipPath" | "mask" | "pattern" | "marker" | "linearGradient" | "radialGradient"
+            | "filter" | "title" | "desc" | "metadata" | "script" | "view" => return Ok(()),
             "style" => {
                 self.count("style sheets");
                 return Ok(());
@@ -164,7 +176,8 @@ impl<'a, 'i> Walk<'a, 'i> {
             }
             _ => {}
         }
-        let style: String = node.attribute("style").unwrap_or_default().chars().filter(|c| !c.is_whitespace()).collect();
+        let style: String =
+            node.attribute("style").unwrap_or_default().chars().filter(|c| !c.is_whitespace()).collect();
         if node.attribute("display").is_some_and(|d| d.trim() == "none") || style.contains("display:none") {
             self.count("hidden elements");
             return Ok(());
@@ -295,12 +308,16 @@ impl<'a, 'i> Walk<'a, 'i> {
             return Ok(());
         }
         if outline.runs.len() > MOST_RUNS {
-            self.count(&format!("outlines of more than {MOST_RUNS} stretches, which an edge cannot hold; simplify them first"));
+            self.count(&format!(
+                "outlines of more than {MOST_RUNS} stretches, which an edge cannot hold; simplify them first"
+            ));
             return Ok(());
         }
         self.all.push(outline);
         if self.all.len() > MOST_OUTLINES {
-            let words = format!("there are more than {MOST_OUTLINES} outlines in the file; save the pieces alone in a file of their own");
+            let words = format!(
+                "there are more than {MOST_OUTLINES} outlines in the file; save the pieces alone in a file of their own"
+            );
             return Err(SvgError::TooMuch(words));
         }
         Ok(())

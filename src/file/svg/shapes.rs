@@ -44,7 +44,8 @@ pub(super) fn length(node: Node<'_, '_>, name: &str, view: View, way: Way) -> Re
         (_, Some(mm)) => length.number * mm * CSS_PER_INCH / 25.4,
         (LengthUnit::None | LengthUnit::Px, _) => length.number,
         (LengthUnit::Percent, _) => {
-            let (w, h) = view.ok_or_else(|| format!("{name}=\"{}\" is a share of a size that is not given", short(text)))?;
+            let (w, h) =
+                view.ok_or_else(|| format!("{name}=\"{}\" is a share of a size that is not given", short(text)))?;
             let whole = match way {
                 Way::Across => w,
                 Way::Down => h,

@@ -3,6 +3,7 @@
 mod actions;
 mod finishing;
 mod moments;
+mod outlines;
 mod safety;
 mod seeing;
 mod stage;
