@@ -121,7 +121,9 @@ fn decoder(path: &Path) -> Result<impl ImageDecoder + use<>, String> {
     if about.len() > MOST_BYTES {
         return Err(format!("it has more than {} MB; save it smaller", MOST_BYTES >> 20));
     }
-    let reader = ImageReader::open(path).map_err(|e| e.to_string())?;
+    // By what stands in it, not by its name.
+    let file = std::fs::File::open(path).map_err(|e| e.to_string())?;
+    let reader = ImageReader::new(std::io::BufReader::new(file));
     let mut reader = reader.with_guessed_format().map_err(|e| e.to_string())?;
     if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
         return Err("it is neither PNG nor JPEG; save it as one of these".to_owned());

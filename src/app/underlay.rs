@@ -310,6 +310,7 @@ impl Window {
             Ok(lie) => {
                 lie.write(&mut picture, unit);
                 if self.put_picture(picture) {
+                    self.shown.message = None;
                     self.shown.under.told = format!("one point of the picture is {:.4} mm. {NOT_FLAT}", lie.scale);
                     self.shown.under.laying = None;
                 }

@@ -47,7 +47,9 @@ const MOST_NAMED: usize = 12;
 /// Who uses a part, in words: each of them once.
 pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    for used in used_by(draft, part) {
+    // Places and pictures of a piece go with it.
+    let goes_too = |at: &Address| at.part == Part::Kept && ["table piece", "picture under"].contains(&at.field);
+    for used in used_by(draft, part).into_iter().filter(|u| !goes_too(&u.at)) {
         let words = format!("{}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
         if !out.contains(&words) {
             out.push(words);

@@ -1,13 +1,13 @@
 //! The pictures under the pieces, and the panel of the one that belongs to what is chosen.
 
 use egui::{
-    Color32, CornerRadius, CursorIcon, Frame, Id, Margin, Mesh, Pos2, Rect, RichText, Role, Sense, Shape, Slider,
-    Stroke, TextEdit, Ui, UiBuilder, WidgetInfo, pos2, vec2,
+    Button, Color32, CornerRadius, CursorIcon, Frame, Id, Margin, Mesh, Pos2, Rect, RichText, Role, Sense, Shape,
+    Slider, Stroke, TextEdit, Ui, UiBuilder, WidgetInfo, pos2, vec2,
 };
 use kurbo::{Point, Vec2};
 
 use super::sheet::Sheet;
-use crate::app::look::{self, letters};
+use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::app::underlay::{Doing, LayWish, Laying, picture_of, under_words};
@@ -17,7 +17,7 @@ use crate::session::Lie;
 /// Free border of the panel, px.
 const BORDER: f32 = 12.0;
 /// Width of the panel, px.
-const WIDTH: f32 = 560.0;
+const WIDTH: f32 = 600.0;
 
 /// From the frame of a picture to the table; none where its piece has no place.
 fn shift(scene: &Scene, picture: &Picture, case: usize) -> Option<Vec2> {
@@ -93,7 +93,8 @@ pub(super) fn show(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown,
     let wide = (sheet.canvas.width() - 2.0 * BORDER).min(WIDTH);
     let room =
         Rect::from_min_size(sheet.canvas.min + vec2(BORDER, BORDER), vec2(wide, sheet.canvas.height() - 2.0 * BORDER));
-    let mut child = ui.new_child(UiBuilder::new().max_rect(room).id_salt("picture panel"));
+    let mut child =
+        ui.new_child(UiBuilder::new().max_rect(room).id_salt("picture panel").sense(Sense::click_and_drag()));
     let ground =
         Frame::new().fill(sheet.look.panel).inner_margin(Margin::symmetric(10, 8)).corner_radius(CornerRadius::same(8));
     let ground = ground.stroke(Stroke::new(1.0, sheet.look.border));
@@ -159,6 +160,7 @@ fn panel(
         Err(None) => Ok("is being read"),
         Err(Some(problem)) => Err(problem.to_owned()),
     };
+    let is_here = matches!(state, Ok("scaled" | "not scaled yet"));
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(format!("Picture {}", picture.file)).color(look.ink));
         match &state {
@@ -166,8 +168,10 @@ fn panel(
             Ok(words) => ui.label(RichText::new(*words).color(look.soft)),
             Err(problem) => ui.label(RichText::new(format!("■ cannot be shown: {problem}")).color(look.error)),
         };
+        if is_here {
+            fade(ui, look, picture, wishes);
+        }
     });
-    let is_here = matches!(state, Ok("scaled" | "not scaled yet"));
     ui.horizontal_wrapped(|ui| {
         if is_here {
             for (doing, words) in [
@@ -178,41 +182,48 @@ fn panel(
                 (Doing::Move, "Move"),
             ] {
                 let is_on = laying.is_some_and(|l| l.doing == doing);
-                if ui.selectable_label(is_on, words).clicked() {
+                if ui.add(Button::new(words).selected(is_on)).clicked() {
                     wishes.push(Wish::Lay(LayWish::Do(under(), (!is_on).then_some(doing))));
                 }
             }
         }
-        let hide = if picture.hidden { "Show the picture" } else { "Hide the picture" };
-        if ui.button(hide).clicked() {
+        let (hide, called) = if picture.hidden { ("Show", "Show the picture") } else { ("Hide", "Hide the picture") };
+        if named(ui, hide, called) {
             wishes.push(Wish::Lay(LayWish::Hide(under(), !picture.hidden)));
         }
-        if ui.button("Remove the picture").clicked() {
+        if named(ui, "Remove", "Remove the picture") {
             wishes.push(Wish::Lay(LayWish::Remove(under())));
         }
     });
-    if is_here {
-        ui.horizontal(|ui| {
-            ui.label(RichText::new("faded").font(letters(look::SMALL)).color(look.soft));
-            let mut fade = picture.fade.min(100);
-            ui.visuals_mut().widgets.inactive.bg_fill = look.border;
-            let slider = ui.add(Slider::new(&mut fade, 0..=100).show_value(false));
-            slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, "how faded the picture is"));
-            if slider.drag_started() {
-                wishes.push(Wish::Lay(LayWish::From(under(), Point::ZERO)));
-            }
-            if slider.changed() {
-                wishes.push(Wish::Lay(LayWish::Fade(under(), fade)));
-            }
-            if slider.drag_stopped() {
-                wishes.push(Wish::Release);
-            }
-        });
-    }
     if let Some(laying) = laying {
         steps(ui, sheet, laying, wishes);
     } else if !shown.under.told.is_empty() {
         ui.label(RichText::new(&shown.under.told).color(look.ink));
+    }
+}
+
+/// A button whose name says more than its word.
+fn named(ui: &mut Ui, word: &str, called: &str) -> bool {
+    let response = ui.button(word);
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
+    response.clicked()
+}
+
+/// How much the picture steps back.
+fn fade(ui: &mut Ui, look: &Look, picture: &Picture, wishes: &mut Vec<Wish>) {
+    ui.label(RichText::new("faded").font(letters(look::SMALL)).color(look.soft));
+    let mut fade = picture.fade.min(100);
+    ui.visuals_mut().widgets.inactive.bg_fill = look.border;
+    let slider = ui.add(Slider::new(&mut fade, 0..=100).show_value(false));
+    slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, "how faded the picture is"));
+    if slider.drag_started() {
+        wishes.push(Wish::Lay(LayWish::From(picture.under.clone(), Point::ZERO)));
+    }
+    if slider.changed() {
+        wishes.push(Wish::Lay(LayWish::Fade(picture.under.clone(), fade)));
+    }
+    if slider.drag_stopped() {
+        wishes.push(Wish::Release);
     }
 }
 

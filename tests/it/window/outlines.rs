@@ -480,7 +480,9 @@ fn no_number_hangs_on_a_picture_and_it_follows_the_name_of_its_piece() {
     assert!(text.contains("under: \"board\"") && !text.contains("shape"), "{text}");
     // Without the piece there is no picture.
     stage.press(Key::Delete);
-    stage.click("Delete");
+    assert!(stage.says("Nothing names it."), "{}", stage.all());
+    let dialog = stage.told.iter().rfind(|t| t.name == "Delete" && !t.is_words).unwrap().rect.unwrap();
+    stage.click_at(dialog.center());
     assert!(!stage.saved().contains("pictures"));
 }
 
