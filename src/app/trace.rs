@@ -156,7 +156,9 @@ impl Window {
             trace(&found, &Tracing { scale, corner, pieces }, unit).map_err(|e| e.to_string())
         })();
         let done = made.and_then(|(pieces, mut notes): (Vec<crate::document::Piece>, Vec<String>)| {
-            notes.extend(found.notes.iter().map(|n| format!("left out or odd: {n}")));
+            if !found.notes.is_empty() {
+                notes.push(format!("left out or odd: {}", found.notes.join("; ")));
+            }
             let first = pieces.first().map(|p| p.name.clone());
             let add = Command::Outline(Box::new(OutlineCommand::AddPieces(pieces, notes)));
             let told = self.open.run(&add).map_err(|e| e.to_string())?;
@@ -281,8 +283,8 @@ fn outlines(
     if ask.open > 0 {
         ui.label(small(format!("Open lines: {}. Each goes to the smallest chosen outline that holds it.", ask.open)));
     }
-    for note in &found.notes {
-        ui.label(small(format!("Left out or odd: {note}")));
+    if !found.notes.is_empty() {
+        ui.label(small(format!("Left out or odd: {}.", found.notes.join("; "))));
     }
 }
 
@@ -296,7 +298,7 @@ fn scale(ui: &mut Ui, look: &Look, ask: &TraceAsk, found: &Outlines, wish: &mut 
             }
         }
         Scale::Unknown(why) => {
-            ui.label(RichText::new(format!("How large is it? {}.", upper(why))).color(look.ink));
+            ui.label(RichText::new(format!("The scale is not known: {why}. How large is it?")).color(look.ink));
         }
     }
     ui.horizontal(|ui| {
@@ -304,7 +306,7 @@ fn scale(ui: &mut Ui, look: &Look, ask: &TraceAsk, found: &Outlines, wish: &mut 
         if ui.radio(matches!(ask.scale, StatedScale::Unit(_)), "one unit is").clicked() {
             wish(TraceWish::Scale(StatedScale::Unit(own.to_owned())));
         }
-        if let (Some(text), _) = text(ui, "length of one unit", own, "such as 0.5 mm", 110.0) {
+        if let (Some(text), _) = text(ui, "length of one unit", own, "such as 0.5 mm", 150.0) {
             wish(TraceWish::Scale(StatedScale::Unit(text)));
         }
     });
@@ -314,17 +316,11 @@ fn scale(ui: &mut Ui, look: &Look, ask: &TraceAsk, found: &Outlines, wish: &mut 
         if ui.radio(matches!(ask.scale, StatedScale::Width(_)), format!("the width of {first} is")).clicked() {
             wish(TraceWish::Scale(StatedScale::Width(own.to_owned())));
         }
-        if let (Some(text), _) = text(ui, "width of the first outline", own, "such as 24 cm", 110.0) {
+        if let (Some(text), _) = text(ui, "width of the first outline", own, "such as 24 cm", 150.0) {
             wish(TraceWish::Scale(StatedScale::Width(text)));
         }
     });
     if ui.radio(ask.scale == StatedScale::Css, "one unit is a CSS pixel, 96 to the inch").clicked() {
         wish(TraceWish::Scale(StatedScale::Css));
     }
-}
-
-/// With a capital letter.
-fn upper(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |l| l.to_uppercase().collect::<String>() + letters.as_str())
 }
