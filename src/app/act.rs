@@ -8,7 +8,7 @@ use egui::{Context, Theme};
 use super::Window;
 use super::ask::{Ask, Purpose, Then};
 use super::chart::Page;
-use super::disk::Browsing;
+use super::disk::{Browsing, Kind};
 use super::finder::Finder;
 use super::job::PrintJob;
 use super::menus;
@@ -96,6 +96,8 @@ impl Window {
                 let now = ctx.theme();
                 ctx.set_theme(if now == Theme::Light { Theme::Dark } else { Theme::Light });
             }
+            Act::Trace => self.shown.trace = Some(Default::default()),
+            Act::Picture => self.ask_for_picture(),
             Act::AddSize
             | Act::AddPerson
             | Act::AddRow
@@ -286,7 +288,8 @@ impl Window {
         let Some(ask) = &self.shown.ask else { return };
         let saving = (ask.purpose == Purpose::SaveAs).then(|| PathBuf::from(ask.text(0)));
         if self.browsing.is_none() {
-            self.browsing = Some(Browsing::start(ctx, saving));
+            let kind = if matches!(ask.purpose, Purpose::Picture(_)) { Kind::Pictures } else { Kind::Drafts };
+            self.browsing = Some(Browsing::start(ctx, saving, kind));
         }
     }
 
@@ -325,7 +328,8 @@ impl Window {
             Purpose::DeleteSize(axis, label) => {
                 self.try_ask(&Command::Chart(ChartCommand::DeleteSize(*axis, label.clone())));
             }
-            Purpose::Open | Purpose::SaveAs if choice == 1 => self.browse(ctx),
+            Purpose::Open | Purpose::SaveAs | Purpose::Picture(_) if choice == 1 => self.browse(ctx),
+            Purpose::Picture(under) => self.lay(under, &path_of(ask.text(0))),
             Purpose::Open => {
                 let path = path_of(ask.text(0));
                 self.shown.ask = None;
@@ -557,7 +561,7 @@ fn is_there(open: &OpenDraft, part: &Part) -> bool {
 
 #[allow(clippy::disallowed_methods, reason = "the person's own folder")]
 /// A path as it is typed: `~` is the person's own folder.
-fn path_of(text: &str) -> PathBuf {
+pub(super) fn path_of(text: &str) -> PathBuf {
     match (text.strip_prefix("~/"), std::env::var_os("HOME")) {
         (Some(rest), Some(home)) => PathBuf::from(home).join(rest),
         _ => PathBuf::from(text),

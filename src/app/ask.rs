@@ -44,6 +44,8 @@ pub(super) enum Purpose {
     Unsaved(Then),
     /// Another program changed the file that is to be saved.
     Over(PathBuf),
+    /// A picture is laid under a piece or drawing, or on the table.
+    Picture(String),
     /// The file holds comments, which saving takes out.
     Comments,
 }

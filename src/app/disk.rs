@@ -6,6 +6,28 @@ use std::thread;
 
 use egui::Context;
 
+/// What kind of files is looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Kind {
+    /// Drafts.
+    Drafts,
+    /// Pictures.
+    Pictures,
+    /// Drawings of outlines.
+    Outlines,
+}
+
+impl Kind {
+    /// Its word, and how its files end.
+    fn filter(self) -> (&'static str, &'static [&'static str]) {
+        match self {
+            Self::Drafts => ("drafts", &["ron"]),
+            Self::Pictures => ("pictures", &["png", "jpg", "jpeg", "PNG", "JPG", "JPEG"]),
+            Self::Outlines => ("outlines", &["svg", "SVG"]),
+        }
+    }
+}
+
 /// A dialog that is open.
 pub(super) struct Browsing {
     answer: Receiver<Option<PathBuf>>,
@@ -21,12 +43,12 @@ pub(super) enum Answer {
 
 impl Browsing {
     /// Opens the dialog in a thread of its own, so that the window goes on.
-    pub fn start(ctx: &Context, saving: Option<PathBuf>) -> Self {
+    pub fn start(ctx: &Context, saving: Option<PathBuf>, kind: Kind) -> Self {
         let (sender, answer) = channel();
         let ctx = ctx.clone();
         // Where the system gives no thread, the answer comes as "none".
         let _ = thread::Builder::new().name("files".to_owned()).spawn(move || {
-            let dialog = rfd::FileDialog::new().add_filter("drafts", &["ron"]);
+            let dialog = rfd::FileDialog::new().add_filter(kind.filter().0, kind.filter().1);
             let chosen = match saving {
                 Some(path) => {
                     let name = path.file_name().map_or_else(|| "draft.ron".into(), |n| n.to_string_lossy());

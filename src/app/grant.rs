@@ -66,6 +66,8 @@ impl Window {
                     self.refuse(problem.to_string());
                 }
             }
+            Wish::Trace(wish) => self.trace_wish(ctx, wish),
+            Wish::Lay(wish) => self.picture_wish(wish),
             Wish::Room(room) => self.shown.room = room,
             Wish::Chart(wish) => self.chart_wish(wish),
             Wish::Look(view) => self.shown.view = view,
@@ -80,6 +82,7 @@ impl Window {
             Wish::PullTo(to, loose) => self.pull_to(to, loose),
             Wish::Nudge(at, by, loose) => self.nudge(at, by, loose),
             Wish::Release => {
+                self.let_go_of_picture();
                 if self.shown.on_pages.take().is_some() || self.shown.on_table.take().is_some() {
                     self.open.finish();
                 }
@@ -120,6 +123,7 @@ impl Window {
             }
             Wish::FinderTake(i) => self.take_found(ctx, i),
             Wish::Chosen(path) => {
+                self.chosen_for_trace(path.as_deref());
                 if let (Some(path), Some(field)) = (path, self.shown.ask.as_mut().and_then(|a| a.fields.first_mut())) {
                     field.text = path.display().to_string();
                 }
@@ -201,6 +205,9 @@ impl Window {
 
     /// Gives up the innermost thing that is going on.
     fn cancel(&mut self, ctx: &Context) {
+        if self.give_up_laying() {
+            return;
+        }
         let held = self.shown.held.take().is_some();
         if self.shown.on_pages.take().is_some() || self.shown.on_table.take().is_some() {
             self.open.abort();

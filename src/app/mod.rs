@@ -20,6 +20,7 @@ mod menus;
 mod notices;
 mod offers;
 mod pencil;
+mod pictures;
 mod pulls;
 mod roll;
 mod scene;
@@ -29,6 +30,8 @@ mod state;
 mod strip;
 mod tape;
 mod times;
+mod trace;
+mod underlay;
 mod view;
 
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind, set_hook, take_hook};
@@ -230,7 +233,7 @@ impl Window {
     pub fn paint(&mut self, ui: &mut Ui) {
         self.follow();
         let look = Look::of(ui.theme());
-        if self.shown.ask.is_none() && self.shown.finder.is_none() {
+        if self.shown.ask.is_none() && self.shown.trace.is_none() && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
         }
         let ground = |x: i8, y: i8| Frame::new().fill(look.panel).inner_margin(Margin::symmetric(x, y));
@@ -260,6 +263,7 @@ impl Window {
             shown.sheet
         });
         ask::show(ui, &look, shown, wishes);
+        trace::show(ui, &look, scene, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
             self.shown.sheet = sheet.inner;
@@ -276,6 +280,7 @@ impl Window {
             ctx.request_repaint();
         }
         self.browsed(&ctx);
+        self.follow_pictures(&ctx);
         match self.job.as_mut().and_then(PrintJob::hear) {
             None => {}
             Some(Ok(files)) => {

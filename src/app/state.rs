@@ -14,6 +14,8 @@ use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
 use super::tape::{Hold, Tape};
+use super::trace::{TraceAsk, TraceWish};
+use super::underlay::{LayWish, Underlay};
 use super::view::View;
 use crate::document::{Address, Part};
 use crate::session::{Act, Command, Completions, Computed, Grip, Reach};
@@ -39,6 +41,10 @@ pub(super) enum Wish {
     OnPagesFrom(String, Point),
     /// It is moved there.
     OnPagesTo(String, Point),
+    /// Something in the dialog for outlines.
+    Trace(TraceWish),
+    /// Something of a picture underneath.
+    Lay(LayWish),
     /// Stop writing every size.
     StopPrinting,
     /// Show this in the middle.
@@ -261,6 +267,10 @@ pub(super) struct Shown {
     pub hint: Option<Hint>,
     /// The dialog that is open.
     pub ask: Option<Ask>,
+    /// The dialog for outlines, if it is open.
+    pub trace: Option<TraceAsk>,
+    /// Pictures underneath.
+    pub under: Underlay,
     /// The finder, if it is open.
     pub finder: Option<Finder>,
     /// A message.
@@ -297,6 +307,8 @@ impl Shown {
             bends: false,
             hint: None,
             ask: None,
+            trace: None,
+            under: Underlay::default(),
             finder: None,
             message: None,
             values_open: false,

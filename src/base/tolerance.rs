@@ -34,6 +34,17 @@ pub const TRIM: f64 = 1e-5;
 /// Two lines that differ by less than this run on straight, radians (0.01°).
 pub const STRAIGHT: f64 = 1.745e-4;
 
+/// Width and height of a drawing file give one scale if they differ by less than this share (0.1 %).
+pub const SCALES_AGREE: f64 = 1e-3;
+/// Lines from a drawing file that turn by more than this make a corner, where nothing else is said, radians (15°).
+pub const TRACED_CORNER: f64 = 0.261_799_387_799_149_4;
+/// Numbers of traced pieces are rounded to this: mm, and in inches.
+pub const TRACED_STEP: f64 = 0.01;
+/// The same in inches.
+pub const TRACED_STEP_INCH: f64 = 1e-4;
+/// An arc from a drawing file is kept as one up to this radius, mm; beyond, its centre would be nowhere.
+pub const LARGEST_ARC: f64 = 10_000.0;
+
 /// Built-in limits of proof, where a draft says nothing; proposals from common practice, no source.
 pub mod limit {
     /// Seam against seam, mm.

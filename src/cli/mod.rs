@@ -15,6 +15,7 @@ mod proof;
 mod publish;
 mod report;
 mod roll;
+mod trace;
 mod window;
 
 use std::path::{Path, PathBuf};
@@ -106,6 +107,8 @@ pub enum Command {
         #[arg(long, value_enum)]
         comments: Option<Comments>,
     },
+    /// Take outlines of an SVG file into a draft as pieces; without `--into`, list them.
+    Trace(TraceCall),
     /// Write the pieces in true size.
     Publish(PublishCall),
     /// The body chart: list it, add a size, import or export it.
@@ -161,6 +164,34 @@ pub struct MeasureCall {
     /// As JSON on stdout: {"formula": {"size": number or null}} in mm, mm2, degrees or plain.
     #[arg(long)]
     pub json: bool,
+}
+
+/// Arguments of `trace`.
+#[derive(Args, Debug)]
+pub struct TraceCall {
+    /// The SVG file.
+    pub svg: PathBuf,
+    /// The draft to which the pieces are added.
+    #[arg(long, value_name = "FILE")]
+    pub into: Option<PathBuf>,
+    /// Only this outline, by its number or name in the list, and how the piece is called; may be repeated.
+    #[arg(long = "piece", value_name = "OUTLINE=NAME")]
+    pub pieces: Vec<String>,
+    /// One unit of the file is so long, such as `0.5 mm`.
+    #[arg(long, value_name = "LENGTH", conflicts_with_all = ["width", "css_px"])]
+    pub unit: Option<String>,
+    /// The first outline that is taken is so wide, such as `23.5 cm`.
+    #[arg(long, value_name = "LENGTH", conflicts_with = "css_px")]
+    pub width: Option<String>,
+    /// One unit of the file is a CSS pixel, 96 to the inch.
+    #[arg(long)]
+    pub css_px: bool,
+    /// Lines that turn by more than this make a corner, in degrees; without it 15.
+    #[arg(long, value_name = "DEGREES")]
+    pub corner: Option<f64>,
+    /// What becomes of comments in the draft, which rewriting does not keep.
+    #[arg(long, value_enum)]
+    pub comments: Option<Comments>,
 }
 
 /// Arguments of `publish`.
@@ -303,6 +334,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Finish { file, sizes, whole, json } => finish::run(file, sizes, *whole, *json),
         Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),
         Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
+        Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Actions { json } => actions::run(*json),

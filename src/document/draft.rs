@@ -5,8 +5,8 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Piece, Placement, Seam,
-    Sheet, Strip, TablePlace, Value, View, is_default,
+    BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece, Placement,
+    Seam, Sheet, Strip, TablePlace, Value, View, is_default,
 };
 use crate::base::DisplayUnit;
 
@@ -71,6 +71,8 @@ pub struct Draft {
     pub sheets: Vec<Sheet>,
     /// Where a person put a piece on the table or on a sheet.
     pub table: Vec<TablePlace>,
+    /// Pictures that lie under pieces while they are drawn. No number of the draft hangs on them.
+    pub pictures: Vec<Picture>,
     /// Lay plans that a person accepted.
     pub plans: Vec<LayPlan>,
     /// Findings that a person silenced, each with its reason.

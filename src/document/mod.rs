@@ -26,8 +26,8 @@ pub use piece::{
     MarkKind, Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
 };
 pub use publish::{
-    BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Release, Sheet, Strip, StripGrain,
-    TablePlace, View,
+    BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Picture, Release, Sheet, Strip,
+    StripGrain, TablePlace, View,
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, Stretch};
 pub use texts::Visit;

@@ -167,6 +167,30 @@ pub struct TablePlace {
     pub turned: String,
 }
 
+/// A picture that lies under a piece or drawing, to be drawn over.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Picture {
+    /// The piece or drawing in whose frame it lies, in every size; empty: the table.
+    pub under: String,
+    /// Its file, from the folder of the draft on; parts of the way with `/` between.
+    pub file: String,
+    /// Where its upper left corner lies, to the right.
+    pub x: String,
+    /// The same, down.
+    pub y: String,
+    /// How long one of its points is; empty: it is not scaled yet.
+    pub scale: String,
+    /// Turned by, clockwise about that corner.
+    pub turned: String,
+    /// How much it steps back, in hundredths: 0 as it is, 100 not to be seen.
+    #[serde(skip_serializing_if = "is_default")]
+    pub fade: u32,
+    /// Whether it is kept but not shown.
+    #[serde(skip_serializing_if = "is_default")]
+    pub hidden: bool,
+}
+
 /// A lay plan that a person accepted.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]

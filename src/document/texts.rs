@@ -302,6 +302,10 @@ impl Draft {
             to.nth("table sheet", i, Role::Sheet, &mut place.sheet);
             to.nth("table piece", i, Role::Frame, &mut place.piece);
         }
+        for (i, picture) in self.pictures.iter_mut().enumerate() {
+            to.nth("picture under", i, Role::Frame, &mut picture.under);
+            to.nth("picture file", i, Role::Words, &mut picture.file);
+        }
         for (i, plan) in self.plans.iter_mut().enumerate() {
             to.nth("plan material", i, Role::Material, &mut plan.material);
             for (k, place) in plan.places.iter_mut().enumerate() {

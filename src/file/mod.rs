@@ -11,6 +11,7 @@ mod nearest;
 mod read;
 mod read_error;
 mod save;
+pub mod svg;
 mod token;
 mod tree;
 mod walk;

@@ -143,6 +143,8 @@ actions! {
     AddPoint "add_point", "Add a point …", "Ctrl+P", Add, PieceChosen, "Adds a point to the chosen piece.";
     AddEdge "add_edge", "Add an edge …", "Ctrl+E", Add, PieceChosen, "Adds an edge between points of the chosen piece.";
     Close "close_outline", "Close the outline …", "", Add, OutlineOpen, "Adds the edge from the last point of the outline to its first.";
+    Trace "trace", "Trace an outline file …", "", Add, Always, "Takes outlines of an SVG file into the draft as pieces.";
+    Picture "picture", "Lay a picture underneath …", "", Add, Always, "Lays a scan or photograph under the chosen piece or drawing, or on the table.";
     AddSeam "add_seam", "Add a seam …", "", Add, Always, "Says which edges are sewn to which.";
     AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
 

@@ -1,6 +1,6 @@
 //! The changes that can be made to a draft, by noun.
 
-use super::commands::{ChartCommand, FinishCommand, PartCommand, PieceCommand, TextCommand};
+use super::commands::{ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, TextCommand};
 use super::computed::Computed;
 use super::pull::Pull;
 use super::size::SizeError;
@@ -19,6 +19,8 @@ pub enum Command {
     Part(PartCommand),
     /// Allowances, cuts, notches.
     Finish(FinishCommand),
+    /// Traced pieces, pictures underneath.
+    Outline(Box<OutlineCommand>),
     /// A point or handle that is pulled.
     Pull(Box<Pull>),
     /// Several, one after the other, as one change; and what it is called.
@@ -52,6 +54,7 @@ impl Command {
             Self::Piece(c) => c.label(),
             Self::Part(c) => c.label(),
             Self::Finish(c) => c.label(),
+            Self::Outline(c) => c.label(),
             Self::Pull(c) => c.label(),
             Self::Several(label, _) => label.clone(),
         }
@@ -65,6 +68,7 @@ impl Command {
             Self::Piece(c) => c.apply(draft),
             Self::Part(c) => c.apply(draft, computed),
             Self::Finish(c) => c.apply(draft),
+            Self::Outline(c) => c.apply(draft),
             Self::Pull(c) => c.apply(draft),
             Self::Several(_, all) => {
                 let told: Result<Vec<String>, _> = all.iter().map(|c| c.apply(draft, computed)).collect();

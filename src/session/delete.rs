@@ -47,7 +47,9 @@ const MOST_NAMED: usize = 12;
 /// Who uses a part, in words: each of them once.
 pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    for used in used_by(draft, part) {
+    // Places and pictures of a piece go with it.
+    let goes_too = |at: &Address| at.part == Part::Kept && ["table piece", "picture under"].contains(&at.field);
+    for used in used_by(draft, part).into_iter().filter(|u| !goes_too(&u.at)) {
         let words = format!("{}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
         if !out.contains(&words) {
             out.push(words);
@@ -100,10 +102,14 @@ fn take_out(draft: &mut Draft, part: &Part) -> bool {
         Part::Person(n) => without(&mut draft.chart.persons, |p| p.name == *n),
         Part::SizeSet(n) => without(&mut draft.chart.sets, |s| s.name == *n),
         Part::Value(n) => without(&mut draft.values, |v| v.name == *n),
-        Part::Drawing(n) => without(&mut draft.drawings, |d| d.name == *n),
+        Part::Drawing(n) => {
+            draft.pictures.retain(|p| p.under != *n);
+            without(&mut draft.drawings, |d| d.name == *n)
+        }
         Part::Piece(n) => {
             draft.views.iter_mut().for_each(|v| v.pieces.retain(|p| p != n));
             draft.table.retain(|t| t.piece != *n);
+            draft.pictures.retain(|p| p.under != *n);
             without(&mut draft.pieces, |p| p.name == *n)
         }
         Part::Placement(n) => without(&mut draft.placements, |p| p.name == *n),

@@ -116,6 +116,16 @@ pub fn draft() -> BoxedStrategy<Draft> {
         booklet: few(any_of!(BookletStep { title: text(), text: text(), pieces: texts(), views: texts() })),
         sheets: few(any_of!(Sheet { name: text(), paper: text(), sizes: texts(), pieces: texts() })),
         table: few(any_of!(TablePlace { sheet: text(), piece: text(), x: text(), y: text(), turned: text() })),
+        pictures: few(any_of!(Picture {
+            under: text(),
+            file: text(),
+            x: text(),
+            y: text(),
+            scale: text(),
+            turned: text(),
+            fade: number(),
+            hidden: any::<bool>()
+        })),
         plans: few(plan()),
         silenced: few(any_of!(Silence { code: text(), at: text(), number: text(), reason: text() })),
         log: log(),

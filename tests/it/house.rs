@@ -49,8 +49,10 @@ const DOORS: &[(&str, &[&str])] = &[
             "src/session",
             "src/app",
             "src/cli/finish.rs",
+            "src/file/svg",
         ],
     ),
+    ("image", &["src/app/pictures.rs"]),
     ("libm", &[]),
     ("linesweeper", &["src/finish/trim.rs"]),
     ("miniz_oxide", &["src/output"]),
@@ -58,6 +60,7 @@ const DOORS: &[(&str, &[&str])] = &[
     ("pdf_writer", &["src/output"]),
     ("rfd", &["src/app/disk.rs"]),
     ("ron", &["src/file"]),
+    ("roxmltree", &["src/file/svg"]),
     (
         "serde",
         &["src/base", "src/document", "src/file", "src/session/actions.rs", "src/session/recovery.rs", "src/cli"],
@@ -66,6 +69,7 @@ const DOORS: &[(&str, &[&str])] = &[
     ("serde_path_to_error", &["src/file"]),
     ("skrifa", &["src/output"]),
     ("subsetter", &["src/output"]),
+    ("svgtypes", &["src/file/svg"]),
     ("thiserror", &[]),
     ("unicode_normalization", &["src/document/name.rs", "src/language/lexer.rs", "src/output/font.rs"]),
 ];

@@ -43,6 +43,7 @@ mod numeric_projection;
 mod numeric_settle;
 mod numeric_systems;
 mod oracle;
+mod outlines;
 mod output_demo;
 mod output_pdf;
 mod output_save;

@@ -8,6 +8,7 @@ mod pencil;
 mod sheet;
 pub(super) mod tags;
 mod tape;
+mod underlay;
 
 use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
 use kurbo::Vec2;
@@ -42,6 +43,7 @@ pub(super) fn show(
     let sheet = Sheet { painter: ui.painter_at(canvas.shrink(1.0)), canvas, view, look, crowded };
     let step = sheet.grid(scene.draft().display);
     let chosen = scene.case_of(&shown.case);
+    underlay::paint(ui, &sheet, scene, shown, chosen);
     paint_pieces(&sheet, scene, shown, chosen, asked);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
     let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response)
@@ -84,6 +86,7 @@ pub(super) fn show(
     if shown.bends {
         bends::show(ui, &sheet, scene, shown, chosen);
     }
+    underlay::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
     let on_edge =
         (!on_grip || shown.held.is_some()) && pulls_edge(ui, &sheet, (scene, shown, chosen), &response, wishes);
@@ -130,13 +133,14 @@ fn pulls_edge(
 
 /// The part of the table that is seen.
 pub(super) fn view_of(scene: &Scene, shown: &Shown, canvas: Rect) -> View {
-    shown.view.unwrap_or_else(|| View::fitting(whole(scene), canvas))
+    shown.view.unwrap_or_else(|| View::fitting(whole(scene, shown), canvas))
 }
 
 /// The room that is seen where all is to be seen; a first point alone does not fill the sheet.
-fn whole(scene: &Scene) -> kurbo::Rect {
+fn whole(scene: &Scene, shown: &Shown) -> kurbo::Rect {
     const LEAST: f64 = 400.0;
-    let room = scene.shapes.fit().unwrap_or(kurbo::Rect::ZERO);
+    let rooms = [scene.shapes.fit(), underlay::room(scene, shown)];
+    let room = rooms.into_iter().flatten().reduce(|a, b| a.union(b)).unwrap_or(kurbo::Rect::ZERO);
     let (x, y) = ((LEAST - room.width()).max(0.0), (LEAST - room.height()).max(0.0));
     room.inflate(x / 2.0, y / 2.0)
 }

@@ -148,6 +148,7 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         booklet: _,
         sheets: _,
         table: _,
+        pictures: _,
         plans: _,
         silenced: _,
         log: _,

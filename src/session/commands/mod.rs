@@ -2,6 +2,7 @@
 
 mod chart;
 mod finish;
+mod outline;
 mod part;
 mod piece;
 mod text;
@@ -9,6 +10,7 @@ mod text;
 pub use chart::ChartCommand;
 pub(super) use chart::put_cell;
 pub use finish::FinishCommand;
+pub use outline::OutlineCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
 pub use text::TextCommand;

@@ -160,6 +160,15 @@ fn every_action_does_what_it_says() {
     stage.answer(&[("name", "wide"), ("must hold", "gap(pocket.a, pocket.b) >= 5 cm")], "Add the condition");
     done.saw("add_condition", stage.saved().contains("must: \"gap(pocket.a, pocket.b) >= 5 cm\""), &stage);
 
+    stage.find_and_do("Trace an outline");
+    stage.answer(&[("outline file", "none.svg")], "Read it");
+    done.saw("trace", stage.says("none.svg cannot be read"), &stage);
+    stage.press(Key::Escape);
+    stage.find_and_do("Lay a picture");
+    stage.answer(&[("file", "none.png")], "Lay it underneath");
+    done.saw("picture", stage.says("none.png cannot be laid underneath"), &stage);
+    stage.press(Key::Escape);
+
     // Changing.
     stage.find_and_do("pocket.b");
     stage.ctrl(Key::U);

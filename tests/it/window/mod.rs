@@ -7,6 +7,7 @@ mod finishing;
 mod formulas;
 mod hands;
 mod moments;
+mod outlines;
 mod pencil;
 mod safety;
 mod seeing;

@@ -223,7 +223,8 @@ STRUCTS = {
         audience="Audience", settings="Settings", chart="Chart", values=["Value"], drawings=["Drawing"],
         pieces=["Piece"], placements=["Placement"], seams=["Seam"], joints=["Joint"], conditions=["Condition"],
         measures=["Measure"], materials=["Material"], strips=["Strip"], notions=["Notion"], views=["View"],
-        booklet=["BookletStep"], sheets=["Sheet"], table=["TablePlace"], plans=["LayPlan"], silenced=["Silence"],
+        booklet=["BookletStep"], sheets=["Sheet"], table=["TablePlace"],
+        pictures=["Picture"], plans=["LayPlan"], silenced=["Silence"],
         log="Log",
     ),
     "Settings": dict(
@@ -282,6 +283,7 @@ STRUCTS = {
     "BookletStep": dict(title=S, text=S, pieces=[S], views=[S]),
     "Sheet": dict(name=S, paper=S, sizes=[S], pieces=[S]),
     "TablePlace": dict(sheet=S, piece=S, x=S, y=S, turned=S),
+    "Picture": dict(under=S, file=S, x=S, y=S, scale=S, turned=S, fade=I, hidden=B),
     "LayPlan": dict(name=S, material=S, width=S, sizes=[S], places=[(S, S, S, S)], digest=S),
     "Log": dict(fittings=["FittingNote"], releases=["Release"]),
     "FittingNote": dict(date=S, size=S, cloth=S, note=S),

@@ -1,0 +1,321 @@
+//! What is done with a picture that lies underneath: laying it, scaling it by two points, straightening, moving, fading, hiding.
+
+use std::path::{Path, PathBuf};
+
+use egui::Context;
+use kurbo::Point;
+
+use super::Window;
+use super::ask::{Ask, Purpose};
+use super::pictures::{self, Pictures};
+use super::state::Room;
+use crate::compute::unit_of;
+use crate::document::{Draft, Picture};
+use crate::session::{Command, Lie, OutlineCommand, length_typed};
+
+/// What the next clicks on a picture are for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Doing {
+    Scale,
+    Level,
+    Plumb,
+    Measure,
+    Move,
+}
+
+/// A gesture on a picture that is going on.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Laying {
+    /// Under what it lies.
+    pub under: String,
+    pub doing: Doing,
+    /// Points of the picture that were clicked.
+    pub points: Vec<Point>,
+    /// The real distance, as it is typed.
+    pub text: String,
+    /// Why it was refused.
+    pub problem: String,
+}
+
+/// A picture that is moved or faded: how it was.
+pub(super) struct Taken {
+    pub picture: Picture,
+    pub from: Point,
+}
+
+/// Everything of pictures that is no part of the draft.
+#[derive(Default)]
+pub(super) struct Underlay {
+    pub pictures: Pictures,
+    pub laying: Option<Laying>,
+    pub taken: Option<Taken>,
+    /// What was measured or done last, in words.
+    pub told: String,
+    /// The folder from which files are named.
+    pub folder: PathBuf,
+}
+
+impl Underlay {
+    /// Where the file of a picture is.
+    pub fn path(&self, picture: &Picture) -> PathBuf {
+        self.folder.join(&picture.file)
+    }
+
+    /// How a picture lies, if it could be read.
+    pub fn lie(&self, picture: &Picture) -> Option<Lie> {
+        self.pictures.get(&self.path(picture)).ok().map(|p| Lie::of(picture, p.size))
+    }
+}
+
+/// What a person wishes of a picture.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum LayWish {
+    /// Begin with this, or give it up.
+    Do(String, Option<Doing>),
+    /// A point of the frame was clicked.
+    Click(Point),
+    /// The real distance is typed.
+    Distance(String),
+    /// It is right.
+    SetScale,
+    /// The picture was taken at this point of the frame.
+    From(String, Point),
+    /// It is moved to there.
+    To(Point),
+    /// It steps back by so much.
+    Fade(String, u32),
+    /// It is hidden or shown.
+    Hide(String, bool),
+    /// It is taken out.
+    Remove(String),
+}
+
+/// The picture under a piece or drawing, or on the table.
+pub(super) fn picture_of<'a>(draft: &'a Draft, under: &str) -> Option<&'a Picture> {
+    draft.pictures.iter().find(|p| p.under == under)
+}
+
+/// Under what a picture lies, in words.
+pub(super) fn under_words(under: &str) -> String {
+    if under.is_empty() { "on the table".to_owned() } else { format!("under {under}") }
+}
+
+/// What is said where a picture gets its scale.
+pub(super) const NOT_FLAT: &str =
+    "A photograph is not flat and its perspective is not corrected: measure a second distance to check.";
+
+/// How far a new picture steps back, in hundredths.
+const FADED: u32 = 40;
+
+impl Window {
+    /// The dialog in which a picture is chosen.
+    pub(super) fn ask_for_picture(&mut self) {
+        let under = self.shown.frame().unwrap_or_default().to_owned();
+        let note = format!(
+            "A PNG or JPEG file, a scan or a photograph. It lies {}; nothing in the draft hangs on it.",
+            under_words(&under)
+        );
+        let ask =
+            Ask::new(Purpose::Picture(under), "Lay a picture underneath", note, &["Lay it underneath", "Browse …"]);
+        self.shown.ask = Some(ask.field("file", "a path to a .png or .jpg file", ""));
+    }
+
+    /// Lays a picture under a piece or drawing.
+    pub(super) fn lay(&mut self, under: &str, path: &Path) {
+        let problem = if path.as_os_str().is_empty() {
+            Some("a file is needed".to_owned())
+        } else if let Some(own) = picture_of(self.open.work().draft(), under) {
+            Some(format!("there is a picture {} already: {}; remove it first", under_words(under), own.file))
+        } else {
+            pictures::check(path).err().map(|e| format!("{} cannot be laid underneath: {e}", path.display()))
+        };
+        if let Some(problem) = problem {
+            if let Some(ask) = &mut self.shown.ask {
+                ask.problem = problem;
+            }
+            return;
+        }
+        let file = path.strip_prefix(&self.shown.under.folder).unwrap_or(path);
+        let parts: Vec<String> = file.iter().map(|p| p.to_string_lossy().into_owned()).collect();
+        let file = if file.is_absolute() { file.display().to_string() } else { parts.join("/") };
+        let picture = Picture { under: under.to_owned(), file, fade: FADED, ..Picture::default() };
+        self.shown.ask = None;
+        self.shown.room = Room::Table;
+        self.run(&Command::Outline(Box::new(OutlineCommand::Picture(picture))));
+        self.tell(format!("the picture lies {}; it is not scaled yet: use Scale …", under_words(under)));
+    }
+
+    /// Reads the pictures of the draft; what cannot be read is told.
+    pub(super) fn follow_pictures(&mut self, ctx: &Context) {
+        let folder = self.open.path().and_then(Path::parent).unwrap_or(Path::new("")).to_owned();
+        let under = &mut self.shown.under;
+        under.folder = folder;
+        let draft = self.open.work().draft();
+        let wanted: Vec<PathBuf> = draft.pictures.iter().filter(|p| !p.hidden).map(|p| under.path(p)).collect();
+        under.pictures.keep(&wanted);
+        let before = wanted.iter().filter(|p| under.pictures.get(p).is_ok()).count();
+        for path in &wanted {
+            under.pictures.want(ctx, path, self.wake.is_none());
+        }
+        let gone = under.pictures.hear(ctx);
+        if wanted.iter().filter(|p| under.pictures.get(p).is_ok()).count() != before {
+            ctx.request_repaint();
+        }
+        if let Some((path, problem)) = gone.first() {
+            self.refuse(format!(
+                "the picture {} cannot be shown: {problem}; the draft is open without it",
+                path.display()
+            ));
+        }
+    }
+
+    fn put_picture(&mut self, picture: Picture) -> bool {
+        match self.open.run(&Command::Outline(Box::new(OutlineCommand::Picture(picture)))) {
+            Ok(_) => true,
+            Err(problem) => {
+                self.refuse(problem.to_string());
+                false
+            }
+        }
+    }
+
+    /// The picture of a gesture, and how it lies.
+    fn laid(&self, under: &str) -> Option<(Picture, Lie)> {
+        let picture = picture_of(self.open.work().draft(), under)?.clone();
+        let lie = self.shown.under.lie(&picture)?;
+        Some((picture, lie))
+    }
+
+    /// Gives up a gesture on a picture; says whether there was one.
+    pub(super) fn give_up_laying(&mut self) -> bool {
+        let taken = self.shown.under.taken.take().is_some();
+        if taken {
+            self.open.abort();
+        }
+        self.shown.under.laying.take().is_some() || taken
+    }
+
+    /// A gesture on a picture ends.
+    pub(super) fn let_go_of_picture(&mut self) {
+        if self.shown.under.taken.take().is_some() {
+            self.open.finish();
+        }
+    }
+
+    /// Does what is wished of a picture.
+    pub(super) fn picture_wish(&mut self, wish: LayWish) {
+        self.finish_typing();
+        match wish {
+            LayWish::Do(under, doing) => {
+                self.give_up_laying();
+                self.shown.under.told.clear();
+                // The sheet must not slip under a hand that points at it.
+                self.shown.view = Some(super::canvas::view_of(&self.scene, &self.shown, self.shown.sheet));
+                self.shown.under.laying = doing.map(|doing| Laying {
+                    under,
+                    doing,
+                    points: Vec::new(),
+                    text: String::new(),
+                    problem: String::new(),
+                });
+            }
+            LayWish::Click(at) => self.clicked_on_picture(at),
+            LayWish::Distance(text) => {
+                if let Some(laying) = &mut self.shown.under.laying {
+                    laying.text = text;
+                }
+            }
+            LayWish::SetScale => self.set_scale(),
+            LayWish::From(under, from) => {
+                if let Some(picture) = picture_of(self.open.work().draft(), &under).cloned() {
+                    self.open.begin(format!("change the picture {}", under_words(&under)));
+                    self.shown.under.taken = Some(Taken { picture, from });
+                }
+            }
+            LayWish::To(to) => {
+                let Some(taken) = &self.shown.under.taken else { return };
+                let Some(lie) = self.shown.under.lie(&taken.picture) else { return };
+                let mut picture = taken.picture.clone();
+                lie.moved(to - taken.from).write(&mut picture, unit_of(self.open.work().draft()));
+                self.put_picture(picture);
+            }
+            LayWish::Fade(under, fade) => {
+                if let Some(picture) = picture_of(self.open.work().draft(), &under).cloned() {
+                    self.put_picture(Picture { fade: fade.min(100), ..picture });
+                }
+            }
+            LayWish::Hide(under, hidden) => {
+                if let Some(picture) = picture_of(self.open.work().draft(), &under).cloned() {
+                    self.shown.under.laying = None;
+                    self.put_picture(Picture { hidden, ..picture });
+                }
+            }
+            LayWish::Remove(under) => {
+                self.shown.under.laying = None;
+                self.run(&Command::Outline(Box::new(OutlineCommand::NoPicture(under))));
+            }
+        }
+    }
+
+    fn clicked_on_picture(&mut self, at: Point) {
+        let Some(laying) = self.shown.under.laying.clone() else { return };
+        let Some((picture, lie)) = self.laid(&laying.under) else { return };
+        let mut points = laying.points.clone();
+        if points.len() >= 2 {
+            points.clear();
+        }
+        points.push(lie.under(at));
+        let unit = unit_of(self.open.work().draft());
+        let display = self.open.work().draft().display;
+        if let [a, b] = points[..] {
+            match laying.doing {
+                Doing::Measure => {
+                    let sure = if lie.is_scaled { "" } else { ", but the picture is not scaled yet" };
+                    let long = crate::base::shown(lie.distance(a, b), display);
+                    self.shown.under.told = format!("{long} between the two points{sure}");
+                    self.shown.under.laying = None;
+                    return;
+                }
+                Doing::Level | Doing::Plumb => match lie.straightened([a, b], laying.doing == Doing::Plumb) {
+                    Ok(lie) => {
+                        let mut picture = picture;
+                        lie.write(&mut picture, unit);
+                        if self.put_picture(picture) {
+                            self.shown.under.told = "the picture is straightened".to_owned();
+                            self.shown.under.laying = None;
+                        }
+                        return;
+                    }
+                    Err(problem) => {
+                        self.shown.under.laying = Some(Laying { points: Vec::new(), problem, ..laying });
+                        return;
+                    }
+                },
+                Doing::Scale | Doing::Move => {}
+            }
+        }
+        self.shown.under.laying = Some(Laying { points, problem: String::new(), ..laying });
+    }
+
+    fn set_scale(&mut self) {
+        let Some(laying) = self.shown.under.laying.clone() else { return };
+        let Some((mut picture, lie)) = self.laid(&laying.under) else { return };
+        let [a, b] = laying.points[..] else { return };
+        let unit = unit_of(self.open.work().draft());
+        let scaled = match length_typed(&laying.text, unit) {
+            Some(real) => lie.scaled([a, b], real),
+            None => Err(format!("`{}` is no length above zero, such as 20 cm", laying.text.trim())),
+        };
+        match scaled {
+            Ok(lie) => {
+                lie.write(&mut picture, unit);
+                if self.put_picture(picture) {
+                    self.shown.message = None;
+                    self.shown.under.told = format!("one point of the picture is {:.4} mm. {NOT_FLAT}", lie.scale);
+                    self.shown.under.laying = None;
+                }
+            }
+            Err(problem) => self.shown.under.laying = Some(Laying { problem, ..laying }),
+        }
+    }
+}

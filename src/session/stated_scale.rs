@@ -1,0 +1,42 @@
+//! The scale of a drawing file as it is stated: by the file, or by the person where the file leaves it open.
+
+use super::{EditError, TracedOutline, length_typed, told_scale};
+use crate::base::Unit;
+use crate::file::svg::{CSS_PER_INCH, Scale};
+
+/// How the scale of a drawing file is said.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum StatedScale {
+    /// As the file says.
+    File,
+    /// One unit of the file is so long.
+    Unit(String),
+    /// The first chosen outline is so wide.
+    Width(String),
+    /// One unit is a CSS pixel, of which there are 96 in an inch.
+    Css,
+}
+
+impl StatedScale {
+    /// Millimetres of one unit. A bare number is in `unit`; `first` is the outline of which the width is told.
+    ///
+    /// # Errors
+    /// What is missing or wrong.
+    pub fn scale(&self, file: &Scale, first: Option<&TracedOutline>, unit: Unit) -> Result<f64, EditError> {
+        let length = |text: &str, of: &str| {
+            length_typed(text, unit).ok_or_else(|| {
+                EditError::refused(format!("{of} must be one length above zero, such as `20 cm`; `{text}` is none"))
+            })
+        };
+        match self {
+            Self::File => told_scale(file),
+            Self::Unit(text) => length(text, "one unit of the file"),
+            Self::Css => Ok(25.4 / CSS_PER_INCH),
+            Self::Width(text) => {
+                let first =
+                    first.ok_or_else(|| EditError::refused("no outline is chosen whose width could be told"))?;
+                Ok(length(text, &format!("the width of {}", first.name))? / first.size.0)
+            }
+        }
+    }
+}
