@@ -6,6 +6,7 @@ use super::field::{self, Form};
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Field, Room, Shown, Wish};
+use super::{guide, help};
 use crate::base::{Code, Finding, shown as length_text};
 use crate::document::{Axis, Part, Row, RowKind};
 use crate::language::Kind;
@@ -29,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let ground = Frame::new().fill(look.sheet).inner_margin(Margin::same(14)).corner_radius(6);
     ground.show(ui, |ui| {
         ui.set_min_size(ui.available_size());
-        head(ui, look, scene, wishes);
+        head(ui, look, scene, shown, wishes);
         let draft = scene.draft();
         let chart = &draft.chart;
         if chart.rows.is_empty() || chart.girth.is_empty() && chart.cup.is_empty() && chart.length.is_empty() {
@@ -53,11 +54,13 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     });
 }
 
-fn head(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
+fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal(|ui| {
         ui.label(RichText::new("Chart").font(letters(look::LARGE)).color(look.ink));
         for act in [Act::AddSize, Act::AddRow, Act::AddPerson] {
-            if ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what).clicked() {
+            let response = ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what);
+            guide::mark(ui, shown, act, &response);
+            if response.clicked() {
                 wishes.push(Wish::Act(act));
             }
         }
@@ -70,6 +73,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
             }
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            help::question(ui, "the chart", "chart", wishes);
             if ui.button("Show the pieces").clicked() {
                 wishes.push(Wish::Room(Room::Table));
             }
@@ -144,7 +148,7 @@ fn table(
             let label = egui::Label::new(words).truncate().sense(egui::Sense::click());
             let about = if row.kind == RowKind::House { "house row" } else { row.what.as_str() };
             let left = Layout::left_to_right(Align::Center);
-            let named = ui.allocate_ui_with_layout(vec2(NAME, look::ROW), left, |ui| {
+            let named = ui.allocate_ui_with_layout(vec2(NAME, look.row), left, |ui| {
                 ui.set_min_width(NAME);
                 ui.add(label)
             });

@@ -8,6 +8,8 @@ use kurbo::{Point, Vec2};
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
+use super::help::HelpWish;
+use super::own::OwnWish;
 use super::state::{Field, Held, Hint, Room, Tone, Typing, Wish};
 use super::{Window, field};
 use crate::document::{Address, Part, Side};
@@ -24,6 +26,7 @@ impl Window {
             self.grant_one(ctx, wish);
         }
         self.follow();
+        self.put_back();
         ctx.request_repaint();
     }
 
@@ -38,7 +41,8 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_)) {
+                let aside = matches!(self.shown.room, Room::Help(_) | Room::Preferences | Room::Welcome);
+                if aside || self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_)) {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
@@ -110,6 +114,9 @@ impl Window {
             Wish::FoldValues => self.shown.values_open = !self.shown.values_open,
             Wish::Recover(i, take_up) => self.recover(i, take_up),
             Wish::Outside(load) => self.outside(load),
+            Wish::Help(wish) => self.help(wish),
+            Wish::Guide(wish) => self.guide(ctx, wish),
+            Wish::Own(wish) => self.own(wish),
         }
     }
 
@@ -141,6 +148,8 @@ impl Window {
             Found::Act(act) => self.act(ctx, act),
             Found::Part(part) => self.grant_one(ctx, Wish::Part(part)),
             Found::Size(case) => self.shown.case = case,
+            Found::Page(id) => self.help(HelpWish::Open(id)),
+            Found::Recent(path) => self.own(OwnWish::Open(path)),
         }
     }
 
@@ -254,6 +263,8 @@ impl Window {
         } else if self.shown.finder.take().is_some() {
         } else if self.shown.ask.take().is_some() {
             self.then = None;
+        } else if matches!(self.shown.room, Room::Help(_)) {
+            self.help(HelpWish::Close);
         } else if self.shown.message.is_some() {
             self.shown.message = None;
         } else {

@@ -8,12 +8,15 @@ use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
 use super::finder::Finder;
+use super::guide::GuideWish;
+use super::help::{HelpState, HelpWish};
+use super::own::OwnWish;
 use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
 use super::view::View;
 use crate::document::{Address, Part};
-use crate::session::{Act, Command, Computed, Grip, Reach};
+use crate::session::{Act, Command, Computed, Grip, Own, Reach};
 
 /// What a person asks for in a frame. Rooms write them, the window grants them after the last pass of the frame.
 #[derive(Clone, Debug, PartialEq)]
@@ -84,6 +87,12 @@ pub(super) enum Wish {
     Recover(usize, bool),
     /// The file on the disk changed: load it again, or keep what is here.
     Outside(bool),
+    /// Of the help.
+    Help(HelpWish),
+    /// Of the guided first draft.
+    Guide(GuideWish),
+    /// Of what is the person's own: preferences, recent drafts, examples.
+    Own(OwnWish),
 }
 
 /// A field in which a person types.
@@ -147,6 +156,12 @@ pub(super) enum Room {
     Sheets,
     /// A seam that is rolled.
     Roll(Rolling),
+    /// A page of help, by its name.
+    Help(String),
+    /// How the window looks.
+    Preferences,
+    /// Where to begin.
+    Welcome,
 }
 
 /// What is shown and how.
@@ -189,6 +204,16 @@ pub(super) struct Shown {
     pub values_open: bool,
     /// A part that is to be seen in the contents.
     pub scroll_to_part: bool,
+    /// What is the person's own.
+    pub own: Own,
+    /// How the help is read.
+    pub help: HelpState,
+    /// The revision of the draft when the first page was shown.
+    pub welcomed: u64,
+    /// The step of the guided draft that is shown on request; none: the first that is not done.
+    pub step: Option<usize>,
+    /// The control that the guide pointed at, and whether it is to get the focus in this frame.
+    pub pointed: Option<(Act, bool)>,
 }
 
 impl Shown {
@@ -213,6 +238,11 @@ impl Shown {
             message: None,
             values_open: false,
             scroll_to_part: false,
+            own: Own::default(),
+            help: HelpState::default(),
+            welcomed: 0,
+            step: None,
+            pointed: None,
         }
     }
 

@@ -6,7 +6,7 @@ mod near;
 mod sheet;
 pub(super) mod tags;
 
-use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
+use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
 use kurbo::Vec2;
 
 pub(super) use flat::{Flat, straight};
@@ -51,6 +51,9 @@ pub(super) fn show(
         sheet.name(ui, scene, piece, chosen);
     }
     tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    let corner = Rect::from_min_size(canvas.right_top() + vec2(-36.0, 10.0), vec2(26.0, 24.0));
+    let mut child = ui.new_child(egui::UiBuilder::new().max_rect(corner));
+    crate::app::help::question(&mut child, "the table", "table", wishes);
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
     if !on_grip {

@@ -12,6 +12,7 @@ pub(super) use piece::outline_is_open;
 use egui::{Align, Layout, RichText, ScrollArea, Ui};
 
 use super::field::{self, Form};
+use super::help;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Field, Shown, Wish};
@@ -62,7 +63,12 @@ impl Card<'_> {
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
             _ => part.name().to_owned(),
         };
-        ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
+        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+            help::question(ui, "the card", "card", self.wishes);
+            ui.with_layout(Layout::left_to_right(Align::Min).with_main_wrap(true), |ui| {
+                ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
+            });
+        });
         ui.horizontal(|ui| {
             ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
             if !part.name().is_empty() {

@@ -77,7 +77,8 @@ impl Stage {
             (f, opened)
         });
         let recovery = Some(folder.path().join("recovery"));
-        let window = Window::new(Start { file: opened, recovery, begun: None }, None);
+        let own = Some(folder.path().join("own/preferences.ron"));
+        let window = Window::new(Start { file: opened, recovery, own, begun: None }, None);
         let mut stage = Self {
             ctx,
             window,
