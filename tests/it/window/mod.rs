@@ -2,7 +2,9 @@
 
 mod actions;
 mod finishing;
+mod help;
 mod moments;
+mod preferences;
 mod safety;
 mod seeing;
 mod stage;

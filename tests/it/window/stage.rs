@@ -380,6 +380,16 @@ impl Stage {
         all
     }
 
+    /// The file of the person's own.
+    pub fn own(&self) -> PathBuf {
+        self.folder.path().join("own/preferences.ron")
+    }
+
+    /// What stands in the file of the person's own.
+    pub fn own_text(&self) -> String {
+        std::fs::read_to_string(self.own()).unwrap()
+    }
+
     pub fn is_closing(&self) -> bool {
         self.window.is_closing()
     }
