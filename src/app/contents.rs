@@ -30,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         ui.add_space(5.0);
         ui.horizontal(|ui| {
             ui.spacing_mut().item_spacing.x = 2.0;
-            let width = ui.available_width() - 30.0;
+            let width = ui.available_width() - 38.0;
             if heading.button(ui, look, heading.name, width).clicked() {
                 wishes.push(Wish::Room(Room::Table));
                 wishes.push(Wish::Part(Part::Draft));

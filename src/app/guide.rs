@@ -84,7 +84,7 @@ const STEPS: &[Step] = &[
         title: "Let a point follow the body",
         words: "Change the formula of b to a.right(hip / 4): it names the row, so every size now has its own width.",
         control: Act::AddPoint,
-        done: |s| s.draft.pieces.iter().any(|p| p.points.iter().any(|q| names_a_row(s.draft, &q.at))),
+        done: |s| a_point_follows_the_body(s.draft),
     },
     Step {
         title: "Add edges between the points",
@@ -129,10 +129,28 @@ fn row_is_full(draft: &Draft, row: &crate::document::Row) -> bool {
     !draft.chart.girth.is_empty() && draft.chart.girth.iter().all(filled)
 }
 
-/// Whether a formula names a row of the chart.
-fn names_a_row(draft: &Draft, formula: &str) -> bool {
-    let words = formula.split(|c: char| c != '_' && !c.is_alphanumeric());
-    words.into_iter().any(|w| draft.chart.rows.iter().any(|r| r.name == w))
+/// Whether a formula names one of these.
+fn names_one(formula: &str, names: &[&str]) -> bool {
+    formula.split(|c: char| c != '_' && !c.is_alphanumeric()).any(|w| names.contains(&w))
+}
+
+/// Whether a point hangs on a row of the chart, by its own formula or by way of values.
+fn a_point_follows_the_body(draft: &Draft) -> bool {
+    let mut names: Vec<&str> = draft.chart.rows.iter().map(|r| r.name.as_str()).collect();
+    // Each time round at least one more value is known to hang on a row, or it ends.
+    for _ in 0..draft.values.len() {
+        let more: Vec<&str> = draft
+            .values
+            .iter()
+            .filter(|v| !names.contains(&v.name.as_str()) && names_one(&v.is, &names))
+            .map(|v| v.name.as_str())
+            .collect();
+        if more.is_empty() {
+            break;
+        }
+        names.extend(more);
+    }
+    draft.pieces.iter().any(|p| p.points.iter().any(|q| names_one(&q.at, &names)))
 }
 
 fn seen<'a>(open: &'a OpenDraft, scene: &Scene) -> Seen<'a> {

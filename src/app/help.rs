@@ -50,7 +50,7 @@ pub(super) struct HelpState {
 
 /// A small button that opens a page.
 pub(super) fn question(ui: &mut Ui, of: &str, page: &str, wishes: &mut Vec<Wish>) {
-    let response = ui.add(Button::new("?").small().corner_radius(look::ROUND).min_size(vec2(22.0, 22.0)));
+    let response = ui.add(Button::new("?").corner_radius(look::ROUND).min_size(vec2(28.0, look::BUTTON)));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("help about {of}")));
     if response.on_hover_text("Help about this").clicked() {
         wishes.push(Wish::Help(HelpWish::Open(page.to_owned())));
@@ -205,7 +205,7 @@ fn inline(ui: &mut Ui, look: &Look, spans: &[Span], heading: Option<f32>, wishes
                 }
                 Span::Link(words, to) => {
                     let link = RichText::new(words).font(letters(heading.unwrap_or(look::TEXT))).underline();
-                    let response = ui.add(Label::new(link.color(look.note)).sense(egui::Sense::click()));
+                    let response = ui.add(Label::new(link.color(look.note)).extend().sense(egui::Sense::click()));
                     response.widget_info(|| WidgetInfo::labeled(Role::Link, true, format!("to {to}")));
                     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
                         wishes.push(Wish::Help(HelpWish::Open(to.clone())));

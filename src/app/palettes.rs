@@ -15,8 +15,8 @@ const fn six(hex: [u32; 6]) -> [Color32; 6] {
     [rgb(hex[0]), rgb(hex[1]), rgb(hex[2]), rgb(hex[3]), rgb(hex[4]), rgb(hex[5])]
 }
 
-const SIZES_DAY: [Color32; 6] = six([0x00004F, 0x2C1F25, 0x462302, 0x7C4F00, 0xA3378E, 0xC5407A]);
-const SIZES_NIGHT: [Color32; 6] = six([0x679FFA, 0x91ABE7, 0xA1C180, 0xCFD47A, 0xFFD762, 0xBCFFEA]);
+const SIZES_DAY: [Color32; 6] = six([0x0F0046, 0x2A1E15, 0x552100, 0xA62A0D, 0xA53794, 0xC5407A]);
+const SIZES_NIGHT: [Color32; 6] = six([0x8486FF, 0xB2A1FF, 0x8CC48F, 0xE0C561, 0xFAFB7A, 0xE1FFFF]);
 
 /// All of them: theme, whether of high contrast, whether apart.
 #[cfg(test)]
@@ -73,7 +73,7 @@ pub(super) fn palette(theme: Theme, contrast: bool, apart: bool) -> Look {
     if apart {
         let (error, warning, note) = match (theme, contrast) {
             (Theme::Light, false) => (0xB02083, 0x523F00, 0x0A4DE8),
-            (Theme::Light, true) => (0x8E0F68, 0x3C2E00, 0x0034C0),
+            (Theme::Light, true) => (0x870C62, 0x3C2E00, 0x0030B8),
             (Theme::Dark, false) => (0xFF8E80, 0xFFF05A, 0x2FCBFE),
             (Theme::Dark, true) => (0xFF9A8C, 0xFFF05A, 0x40D0FF),
         };
@@ -158,7 +158,7 @@ mod tests {
     fn neighbouring_sizes_stay_apart_for_every_eye() {
         for (theme, contrast, apart) in ALL.into_iter().filter(|p| p.2) {
             let look = palette(theme, contrast, apart);
-            for (sizes, least) in [(6, 15.0), (12, 6.0)] {
+            for (sizes, least) in [(6, 16.0), (12, 7.0)] {
                 for (name, eye) in eyes() {
                     for i in 1..sizes {
                         let of = |i: usize| look.size(Some(i as f32 / (sizes - 1) as f32));

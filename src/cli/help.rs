@@ -27,7 +27,9 @@ pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
     let found = search(all, &words);
     let called = |page: &Page| {
         let wanted = words.to_lowercase().replace(' ', "-");
-        page.title.to_lowercase() == words.to_lowercase() || page.id.rsplit('/').next() == Some(wanted.as_str())
+        page.title.to_lowercase() == words.to_lowercase()
+            || page.title.to_lowercase().ends_with(&format!("(us: {})", words.to_lowercase()))
+            || page.id.rsplit('/').next() == Some(wanted.as_str())
     };
     match found.as_slice() {
         [] => Err(Stopped::no(format!("no page of help holds `{words}`; `tracewheel help` lists all pages"))),

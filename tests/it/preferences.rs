@@ -3,7 +3,7 @@
 use std::fs;
 use std::path::Path;
 
-use tracewheel::session::{EXAMPLES, Left, LightWish, Own, Preferences, Spacing};
+use tracewheel::session::{Left, LightWish, Own, Preferences, Spacing};
 
 fn open(path: &Path) -> (Own, Option<String>) {
     Own::open(Some(path.to_owned()))
@@ -120,9 +120,14 @@ fn a_file_that_breaks_while_the_window_is_open_is_left_as_it_is() {
 fn where_nothing_can_be_written_it_is_told_and_nothing_stops() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("file");
+    let (mut own, told) = open(&file.join("preferences.ron"));
+    assert_eq!(told, None);
+    // A file stands where the folder should be.
     fs::write(&file, "").unwrap();
-    let (mut own, _) = open(&file.join("preferences.ron"));
     let told = own.prefer(Preferences { text: 120, ..Preferences::default() });
     assert!(told.is_err() && own.preferences.text == 120, "{told:?}");
-    assert!(EXAMPLES.len() >= 10);
+    let (mut own, told) = open(&file.join("preferences.ron"));
+    assert!(told.as_ref().is_some_and(|t| t.contains("none are kept")), "{told:?}");
+    assert_eq!(own.prefer(Preferences { text: 110, ..Preferences::default() }), Ok(()));
+    assert_eq!((own.preferences.text, fs::read_to_string(&file).unwrap().as_str()), (110, ""));
 }

@@ -9,7 +9,7 @@ mod value;
 
 pub(super) use piece::outline_is_open;
 
-use egui::{Align, Layout, RichText, ScrollArea, Ui};
+use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
 
 use super::field::{self, Form};
 use super::help;
@@ -63,11 +63,13 @@ impl Card<'_> {
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
             _ => part.name().to_owned(),
         };
-        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
-            help::question(ui, "the card", "card", self.wishes);
-            ui.with_layout(Layout::left_to_right(Align::Min).with_main_wrap(true), |ui| {
+        ui.horizontal_top(|ui| {
+            let width = ui.available_width() - 40.0;
+            ui.allocate_ui(vec2(width, 0.0), |ui| {
+                ui.set_min_width(width);
                 ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
             });
+            help::question(ui, "the card", "card", self.wishes);
         });
         ui.horizontal(|ui| {
             ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));

@@ -108,27 +108,48 @@ fn damaged_preferences_are_told_and_set_aside() {
     assert!(stage.own_text().contains("spacing: dense"));
 }
 
-/// Millimetres of the front on the screen, taken from its size in the file.
+/// A draft with one piece, 60 mm wide and 40 mm high.
+const LABEL: &str = r#"(
+    format: "tracewheel draft",
+    version: 0,
+    chart: (girth: ["88"], base: "88"),
+    pieces: [
+        (
+            name: "label",
+            points: [
+                (name: "a", at: "(0 mm, 0 mm)"),
+                (name: "b", at: "a.right(60 mm)"),
+                (name: "c", at: "b.down(40 mm)"),
+                (name: "d", at: "a.down(40 mm)"),
+            ],
+            edges: [
+                (name: "top", from: "a", by: [straight("b")]),
+                (name: "right_side", from: "b", by: [straight("c")]),
+                (name: "base", from: "c", by: [straight("d")]),
+                (name: "left_side", from: "d", by: [straight("a")]),
+            ],
+        ),
+    ],
+)
+"#;
+
+/// px on the screen for a millimetre of the label.
 fn px_per_mm(stage: &Stage) -> f64 {
-    let width = f64::from(stage.rect("piece front, size 88").width());
-    let measured = stage.measure(&["width(front, level(front.waist_side))", "front.waist_side.x", "front.pitch.x"]);
-    // The waist at the side is the point farthest to the right, the centre stands at 0.
-    let all = ["front.waist_side.x", "front.pitch.x"];
-    let right = all.iter().map(|f| measured[*f]["88"].as_f64().unwrap()).fold(f64::MIN, f64::max);
-    let under = stage.measure(&["front.underarm.x"])["front.underarm.x"]["88"].as_f64().unwrap();
-    width / right.max(under)
+    let rect = stage.rect("piece label, size 88");
+    assert!((rect.width() / rect.height() - 1.5).abs() < 0.02, "{rect:?}");
+    f64::from(rect.width()) / 60.0
 }
 
 #[test]
 fn true_scale_shows_a_millimetre_as_it_was_measured() {
-    let mut stage = Stage::on("bodice-sleeve.ron");
-    let fitting = stage.rect("piece sleeve, size 88").width();
+    let mut stage = Stage::on_text(LABEL);
+    let fitting = px_per_mm(&stage);
     stage.ctrl(Key::Num1);
     assert!(stage.says("measure yours in Preferences"), "{}", stage.all());
     let usual = px_per_mm(&stage);
-    assert!((usual / (96.0 / 25.4) - 1.0).abs() < 0.02, "{usual}");
+    assert!((usual / (96.0 / 25.4) - 1.0).abs() < 0.01, "{usual}");
     stage.ctrl(Key::Num1);
-    assert!((stage.rect("piece sleeve, size 88").width() - fitting).abs() < 1.0, "all is seen again");
+    assert!((px_per_mm(&stage) - fitting).abs() < 0.01 && fitting != usual, "all is seen again");
     // Ten per cent longer.
     stage.ctrl(Key::Comma);
     let card = stage.rect("the outline of a bank card");
