@@ -384,7 +384,7 @@ mod tests {
     #[test]
     fn the_function_at_the_cursor_is_the_word_or_the_bracket_around_it() {
         let text = "neck.swing(bust / 4, level(tip)).down(8 cm)";
-        let at = |part: &str| function_around(text, text.find(part).unwrap());
+        let at = |part: &str| function_around(text, text.find(part).expect("it is in the text"));
         assert_eq!(at("wing"), Some("swing"));
         assert_eq!(at("bust"), Some("swing"), "in its brackets");
         assert_eq!(at("tip"), Some("level"));

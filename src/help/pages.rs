@@ -206,17 +206,17 @@ mod tests {
     #[test]
     fn everything_the_program_knows_of_itself_has_its_page() {
         for f in FUNCTIONS {
-            let page = page(&format!("function/{}", f.name)).unwrap();
+            let page = page(&format!("function/{}", f.name)).expect("a page");
             assert!(page.text.contains(f.sentence) && page.text.contains(f.example), "{}", f.name);
         }
         for code in Code::ALL {
-            let page = page(&format!("finding/{}", code.word())).unwrap();
+            let page = page(&format!("finding/{}", code.word())).expect("a page");
             assert!(page.text.contains(code.sentence()) && page.text.contains(crate::help::advice(*code)));
             assert!(page.text.to_lowercase().contains(code.severity().word()), "{}", page.text);
         }
-        let keys = &page("keys").unwrap().text;
+        let keys = &page("keys").expect("a page").text;
         for action in ACTIONS {
-            let own = page(&format!("action/{}", action.id)).unwrap().text.as_str();
+            let own = page(&format!("action/{}", action.id)).expect("a page").text.as_str();
             assert!(own.contains(action.what) && own.contains(action.key), "{own}");
             assert!(keys.contains(action.name), "{}", action.name);
         }

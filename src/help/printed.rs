@@ -14,7 +14,8 @@ pub fn printed(text: &str) -> String {
     let mut last_was_item = false;
     for block in blocks(text) {
         let is_item = matches!(block, Block::Item(_) | Block::Row(_));
-        if !out.is_empty() && !(is_item && last_was_item) {
+        let goes_on = is_item && last_was_item;
+        if !out.is_empty() && !goes_on {
             out.push('\n');
         }
         last_was_item = is_item;

@@ -56,7 +56,7 @@ mod tests {
             assert!(!draft.pieces.is_empty() && !draft.title.is_empty(), "{}", example.name);
         }
         let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/examples");
-        let files = std::fs::read_dir(folder).unwrap().filter_map(|f| f.ok()?.file_name().into_string().ok());
+        let files = std::fs::read_dir(folder).expect("a folder").filter_map(|f| f.ok()?.file_name().into_string().ok());
         assert_eq!(files.filter(|f| f.ends_with(".ron")).count(), EXAMPLES.len(), "one is not in the table");
     }
 }

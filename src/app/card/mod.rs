@@ -65,8 +65,8 @@ impl Card<'_> {
         };
         ui.horizontal_top(|ui| {
             let width = ui.available_width() - 40.0;
-            ui.allocate_ui(vec2(width, 0.0), |ui| {
-                ui.set_min_width(width);
+            ui.allocate_ui_with_layout(vec2(width, 0.0), Layout::top_down(Align::Min), |ui| {
+                ui.set_width(width);
                 ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
             });
             help::question(ui, "the card", "card", self.wishes);
