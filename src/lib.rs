@@ -12,6 +12,7 @@ pub mod curves;
 pub mod document;
 pub mod file;
 pub mod finish;
+pub mod help;
 pub mod language;
 pub mod numeric;
 pub mod output;

@@ -32,8 +32,8 @@ fn begun() -> Instant {
 #[cfg(feature = "window")]
 fn window(file: Option<(PathBuf, OpenedFile)>, begun: Instant) -> Result<(), String> {
     use tracewheel::app::{Start, show};
-    use tracewheel::session::RecoveryFolder;
-    show(Start { file, recovery: RecoveryFolder::of_system(), begun: Some(begun) })
+    use tracewheel::session::{Own, RecoveryFolder};
+    show(Start { file, recovery: RecoveryFolder::of_system(), own: Own::of_system(), begun: Some(begun) })
 }
 
 #[cfg(not(feature = "window"))]

@@ -10,8 +10,11 @@ use super::ask::{Ask, Purpose, Then};
 use super::chart::Page;
 use super::disk::{Browsing, Kind};
 use super::finder::Finder;
+use super::guide::GuideWish;
+use super::help::HelpWish;
 use super::job::PrintJob;
 use super::menus;
+use super::own::OwnWish;
 use super::roll::Rolling;
 use super::scene::Scene;
 use super::state::{Field, Room, Shown};
@@ -27,6 +30,9 @@ use crate::session::{
 impl Window {
     /// Carries out an action.
     pub(super) fn act(&mut self, ctx: &Context, act: Act) {
+        if act == Act::Help {
+            return self.help_here(ctx);
+        }
         self.finish_typing();
         if !menus::can(act, &self.open, &self.scene, &self.shown) {
             let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), self.why_not(act));
@@ -92,9 +98,15 @@ impl Window {
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
-            Act::Theme => {
-                let now = ctx.theme();
-                ctx.set_theme(if now == Theme::Light { Theme::Dark } else { Theme::Light });
+            Act::TrueScale => self.true_scale(ctx),
+            Act::Theme => self.own(OwnWish::Light(ctx.theme() == Theme::Dark)),
+            Act::Preferences => self.toggle(Room::Preferences),
+            Act::Help => {}
+            Act::Keys => self.help(HelpWish::Open("keys".to_owned())),
+            Act::Guide => self.guide(ctx, GuideWish::Toggle),
+            Act::Welcome => {
+                self.shown.welcomed = self.open.work().revision();
+                self.toggle(Room::Welcome);
             }
             Act::Trace => self.shown.trace = Some(Default::default()),
             Act::Picture => self.ask_for_picture(),
@@ -183,7 +195,7 @@ impl Window {
     }
 
     /// Does something that leaves the draft, once unsaved work is dealt with.
-    fn leave_for(&mut self, then: Then) {
+    pub(super) fn leave_for(&mut self, then: Then) {
         if self.open.work().is_unsaved() { self.leave(then) } else { self.go_on(then) }
     }
 
@@ -199,6 +211,8 @@ impl Window {
             Then::New => self.put(OpenDraft::empty(self.wake.clone())),
             Then::Open => self.shown.ask = Some(Ask::file(Purpose::Open, &self.open)),
             Then::Quit => self.closing = true,
+            Then::File(path) => self.open_file(&path),
+            Then::Example(i) => self.open_example(i),
             Then::Reload => {
                 if let Some(path) = self.open.path().map(Path::to_owned) {
                     self.open_file(&path);
@@ -224,18 +238,21 @@ impl Window {
     }
 
     /// Works on another draft from now on.
-    fn put(&mut self, open: OpenDraft) {
+    pub(super) fn put(&mut self, open: OpenDraft) {
+        self.note_left();
         self.open.let_go();
         self.open = open;
         self.scene = Scene::of(self.open.work().computed().clone());
-        self.shown = Shown { reach: self.shown.reach, ..Shown::new(self.scene.first()) };
+        let own = std::mem::take(&mut self.shown.own);
+        self.shown = Shown { reach: self.shown.reach, own, ..Shown::new(self.scene.first()) };
         self.keep();
     }
 
-    fn open_file(&mut self, path: &Path) {
+    pub(super) fn open_file(&mut self, path: &Path) {
         match file::open(path) {
             Ok(opened) => {
                 self.put(OpenDraft::of_file(path, opened, self.wake.clone()));
+                self.back_to_where_it_was_left();
             }
             Err(problem) => {
                 let mut ask = Ask::file(Purpose::Open, &self.open);
@@ -263,6 +280,7 @@ impl Window {
         match self.open.save(to, over) {
             Ok(()) => {
                 self.tell(format!("{} is saved", self.open.file_name()));
+                self.note_left();
                 if let Some(then) = self.then.take() {
                     self.go_on(then);
                 }

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 
 use super::field;
+use super::help;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
@@ -58,6 +59,8 @@ pub(super) enum Then {
     Quit,
     Recover(usize),
     Reload,
+    File(PathBuf),
+    Example(usize),
 }
 
 /// A field of a dialog.
@@ -358,13 +361,21 @@ pub(super) fn split_list(text: &str) -> Vec<String> {
         .collect()
 }
 
+/// The name of a field among the widgets.
+pub(super) fn field_id(ask: &Ask, i: usize) -> Id {
+    Id::unique(("ask field", &ask.title, i))
+}
+
 /// Paints the dialog, if one is open.
 pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     let Some(ask) = &shown.ask else { return };
     let modal =
         Modal::new(Id::unique("ask")).backdrop_color(look.backdrop()).frame(look.dialog()).show(ui.ctx(), |ui| {
             ui.set_width(430.0);
-            ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
+            ui.horizontal(|ui| {
+                ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
+                help::question(ui, "this dialog", help::page_of_dialog(ask), wishes);
+            });
             if !ask.note.is_empty() {
                 ui.label(RichText::new(&ask.note).color(look.soft));
             }
@@ -372,7 +383,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
             for (i, own) in ask.fields.iter().enumerate() {
                 let caption = ui.label(RichText::new(own.label).font(letters(look::SMALL)).color(look.soft));
                 let mut text = own.text.clone();
-                let id = Id::unique(("ask field", &ask.title, i));
+                let id = field_id(ask, i);
                 let response = ui
                     .add(TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0))
                     .labelled_by(caption.id);
@@ -384,7 +395,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                 entered |= response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
             }
             if !ask.fields.is_empty() && ui.memory(|m| m.focused().is_none()) && !entered {
-                ui.memory_mut(|m| m.request_focus(Id::unique(("ask field", &ask.title, 0usize))));
+                ui.memory_mut(|m| m.request_focus(field_id(ask, 0)));
             }
             ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
                 for (words, part) in &ask.parts {

@@ -5,6 +5,7 @@ use egui::{Align, Button, CornerRadius, Role, ScrollArea, Ui, WidgetInfo, vec2};
 use super::look::{self, Look};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
+use super::{guide, help};
 use crate::document::{Inner, Part};
 use crate::session::{Act, inner_parts};
 
@@ -26,10 +27,16 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             depth: 0,
             chosen: shown.part == Some(Part::Draft) && shown.room != Room::Chart,
         };
-        if heading.show(ui, look) {
-            wishes.push(Wish::Room(Room::Table));
-            wishes.push(Wish::Part(Part::Draft));
-        }
+        ui.add_space(5.0);
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 2.0;
+            let width = ui.available_width() - 38.0;
+            if heading.button(ui, look, heading.name, width).clicked() {
+                wishes.push(Wish::Room(Room::Table));
+                wishes.push(Wish::Part(Part::Draft));
+            }
+            help::question(ui, "the contents", "contents", wishes);
+        });
         let about = format!("{} · {}", counted(sizes, "size"), counted(draft.chart.rows.len(), "row"));
         if (Line { name: "Chart", about: &about, depth: 0, chosen: shown.room == Room::Chart }).show(ui, look) {
             wishes.push(Wish::Act(Act::Chart));
@@ -40,7 +47,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             (all, found) => format!("{all}, {found} found"),
         };
         let open = shown.values_open || matches!(shown.part, Some(Part::Value(_))) || draft.values.len() <= FEW;
-        group(ui, look, "Values", &about, Some(open), Act::AddValue, wishes);
+        group(ui, look, shown, ("Values", &about), Some(open), Act::AddValue, wishes);
         for value in draft.values.iter().filter(|_| open) {
             let about = if value.is_found() { "found" } else { "" };
             part(ui, look, shown, Part::Value(value.name.clone()), 1, about, wishes);
@@ -52,7 +59,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 inside(ui, look, scene, shown, &drawing.name, wishes);
             }
         }
-        group(ui, look, "Pieces", &draft.pieces.len().to_string(), None, Act::AddPiece, wishes);
+        group(ui, look, shown, ("Pieces", &draft.pieces.len().to_string()), None, Act::AddPiece, wishes);
         for piece in &draft.pieces {
             part(ui, look, shown, Part::Piece(piece.name.clone()), 1, "", wishes);
             inside(ui, look, scene, shown, &piece.name, wishes);
@@ -63,13 +70,13 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             (n, 0) => format!("{n} · all fine"),
             (n, off) => format!("{n} · {off} to look at"),
         };
-        group(ui, look, "Seams", &about, None, Act::AddSeam, wishes);
+        group(ui, look, shown, ("Seams", &about), None, Act::AddSeam, wishes);
         let states = scene.seams(scene.case_of(&shown.case));
         for (i, seam) in draft.seams.iter().enumerate() {
             let about = states.get(i).map_or("", |s| s.short.as_str());
             part(ui, look, shown, Part::Seam(seam.name.clone()), 1, about, wishes);
         }
-        group(ui, look, "Conditions", &draft.conditions.len().to_string(), None, Act::AddCondition, wishes);
+        group(ui, look, shown, ("Conditions", &draft.conditions.len().to_string()), None, Act::AddCondition, wishes);
         for condition in &draft.conditions {
             part(ui, look, shown, Part::Condition(condition.name.clone()), 1, "", wishes);
         }
@@ -106,7 +113,15 @@ fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, w
 }
 
 /// A heading with a button that adds one; a click on one that can be folded opens or folds it.
-fn group(ui: &mut Ui, look: &Look, name: &str, about: &str, open: Option<bool>, add: Act, wishes: &mut Vec<Wish>) {
+fn group(
+    ui: &mut Ui,
+    look: &Look,
+    shown: &Shown,
+    (name, about): (&str, &str),
+    open: Option<bool>,
+    add: Act,
+    wishes: &mut Vec<Wish>,
+) {
     ui.add_space(5.0);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 2.0;
@@ -127,6 +142,7 @@ fn group(ui: &mut Ui, look: &Look, name: &str, about: &str, open: Option<bool>, 
         let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(30.0, 22.0)).small();
         let response = ui.add(button).on_hover_text(add.action().what);
         response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
+        guide::mark(ui, shown, add, &response);
         if response.clicked() {
             wishes.push(Wish::Act(add));
         }
@@ -180,7 +196,7 @@ impl Line<'_> {
     }
 
     fn button(&self, ui: &mut Ui, look: &Look, called: &str, width: f32) -> egui::Response {
-        let size = vec2(width, look::ROW);
+        let size = vec2(width, look.row);
         let (rect, response) = ui.allocate_exact_size(size, egui::Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Button, true, self.chosen, called));
         if ui.is_rect_visible(rect) {

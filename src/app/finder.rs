@@ -1,5 +1,7 @@
 //! The finder: commands and parts of the draft by their names.
 
+use std::path::PathBuf;
+
 use egui::{Align, Id, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
 
 use super::look::{self, Look, letters};
@@ -7,6 +9,7 @@ use super::menus;
 use super::scene::Scene;
 use super::state::{Shown, Wish};
 use crate::document::Part;
+use crate::help;
 use crate::session::{ACTIONS, Act, OpenDraft, inner_parts};
 
 /// The most lines that are shown.
@@ -25,6 +28,8 @@ pub(super) enum Found {
     Act(Act),
     Part(Part),
     Size(String),
+    Page(String),
+    Recent(PathBuf),
 }
 
 /// What fits a text, best first.
@@ -56,12 +61,20 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
         let word = if case.person.is_some() { "person" } else { "size" };
         all.push((Found::Size(case.address.clone()), case.address.clone(), word.to_owned()));
     }
+    for recent in &shown.own.recent {
+        all.push((Found::Recent(recent.path.clone()), recent.words().0, "recent draft".to_owned()));
+    }
+    // Actions are in the list themselves; pages come when something is typed.
+    for page in help::pages().iter().filter(|p| !text.is_empty() && p.group != help::Group::Actions) {
+        all.push((Found::Page(page.id.clone()), page.title.clone(), "help".to_owned()));
+    }
     let wanted: Vec<String> = text.to_lowercase().split_whitespace().map(str::to_owned).collect();
-    let rank = |(_, name, about): &(Found, String, String)| {
+    let rank = |(found, name, about): &(Found, String, String)| {
+        let aside = matches!(found, Found::Page(_) | Found::Recent(_));
         let (name, about) = (name.to_lowercase(), about.to_lowercase());
         let fits = wanted.iter().all(|w| name.contains(w.as_str()) || about.contains(w.as_str()));
         let first = wanted.first().map_or("", String::as_str);
-        fits.then(|| (!name.starts_with(first), !name.contains(first), name.len()))
+        fits.then(|| (aside, !name.starts_with(first), !name.contains(first), name.len()))
     };
     let mut fitting: Vec<_> = all.iter().filter_map(|f| Some((rank(f)?, f))).collect();
     if !wanted.is_empty() {

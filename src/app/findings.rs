@@ -8,6 +8,7 @@ use egui::{
 use super::look::{self, Look, letters, sign};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
+use super::{guide, help};
 use crate::base::{Finding, Severity, message};
 use crate::proof::looked_at;
 use crate::session::Act;
@@ -27,6 +28,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let silenced = scene.computed.findings.len() - open.len();
     let head = vec2(ui.available_width(), look::HEAD);
     ui.allocate_ui_with_layout(head, Layout::right_to_left(Align::Center), |ui| {
+        help::question(ui, "proof", "proof", wishes);
         if open.len() > FIRST {
             let word =
                 if shown.all_findings { "First findings".to_owned() } else { format!("All {} findings", open.len()) };
@@ -64,7 +66,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 _ => 0,
             };
             for (i, finding) in open.iter().skip(from).take(many) {
-                line(ui, look, scene, (*i, finding), shown.finding == Some(*i), wishes);
+                line(ui, look, scene, shown, (*i, finding), wishes);
             }
             if shown.all_findings && open.len() > MOST {
                 let rest = open.len() - MOST;
@@ -86,10 +88,11 @@ fn line(
     ui: &mut Ui,
     look: &Look,
     scene: &Scene,
+    shown: &Shown,
     (i, finding): (usize, &Finding),
-    chosen: bool,
     wishes: &mut Vec<Wish>,
 ) {
+    let chosen = shown.finding == Some(i);
     let severity = finding.severity();
     let said = message(finding, scene.draft().display);
     let called = format!("{}: {}{said}", severity.word(), place(finding));
@@ -113,6 +116,9 @@ fn line(
     // The whole line leads to the place it speaks of.
     let response = ui.interact(response.rect, egui::Id::unique(("finding", i)), Sense::click());
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
+    if chosen {
+        guide::mark(ui, shown, Act::NextFinding, &response);
+    }
     if chosen || response.hovered() || response.has_focus() {
         let line = egui::Stroke::new(1.0, if chosen { look.ink } else { look.border });
         let rect = response.rect.expand2(vec2(4.0, 1.0));

@@ -8,6 +8,8 @@ use super::Window;
 use super::ask::{Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
+use super::help::HelpWish;
+use super::own::OwnWish;
 use super::state::{Field, Room, Tone, Typing, Wish};
 use crate::document::{Part, Side};
 use crate::language::tidy;
@@ -23,6 +25,7 @@ impl Window {
             self.grant_one(ctx, wish);
         }
         self.follow();
+        self.put_back();
         ctx.request_repaint();
     }
 
@@ -37,8 +40,9 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                if self.shown.room == Room::Chart && !matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_))
-                {
+                let aside = matches!(self.shown.room, Room::Help(_) | Room::Preferences | Room::Welcome);
+                let of_chart = matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_));
+                if aside || self.shown.room == Room::Chart && !of_chart {
                     self.shown.room = Room::Table;
                 }
                 self.shown.part = Some(part);
@@ -102,7 +106,7 @@ impl Window {
                     offered.at = at;
                 }
             }
-            Wish::Pointed(name) => self.shown.pointed = name,
+            Wish::Pointed(name) => self.shown.named = name,
             Wish::Leave(field, text) => self.leave_field(field, &text),
             Wish::AskTyped(i, text) => {
                 if let Some(field) = self.shown.ask.as_mut().and_then(|a| a.fields.get_mut(i)) {
@@ -131,6 +135,9 @@ impl Window {
             Wish::FoldValues => self.shown.values_open = !self.shown.values_open,
             Wish::Recover(i, take_up) => self.recover(i, take_up),
             Wish::Outside(load) => self.outside(load),
+            Wish::Help(wish) => self.help(wish),
+            Wish::Guide(wish) => self.guide(ctx, wish),
+            Wish::Own(wish) => self.own(wish),
         }
     }
 
@@ -162,6 +169,8 @@ impl Window {
             Found::Act(act) => self.act(ctx, act),
             Found::Part(part) => self.grant_one(ctx, Wish::Part(part)),
             Found::Size(case) => self.shown.case = case,
+            Found::Page(id) => self.help(HelpWish::Open(id)),
+            Found::Recent(path) => self.own(OwnWish::Open(path)),
         }
     }
 
@@ -220,6 +229,8 @@ impl Window {
         } else if self.shown.finder.take().is_some() {
         } else if self.shown.ask.take().is_some() {
             self.then = None;
+        } else if matches!(self.shown.room, Room::Help(_)) {
+            self.help(HelpWish::Close);
         } else if let Some(tape) = &mut self.shown.tape {
             if !tape.give_up() {
                 self.shown.tape = None;
@@ -294,7 +305,7 @@ impl Window {
 
     fn leave_field(&mut self, field: Field, text: &str) {
         if self.shown.typing.as_ref().is_some_and(|t| t.field == field) {
-            (self.shown.typing, self.shown.offered, self.shown.pointed) = (None, None, None);
+            (self.shown.typing, self.shown.offered, self.shown.named) = (None, None, None);
             if text != self.text_of(&field) {
                 match self.open.run(&command(&field, text)) {
                     Ok(told) if told.is_empty() => self.shown.message = None,

@@ -7,10 +7,12 @@ use std::sync::Arc;
 
 use egui::{
     Color32, Context, CornerRadius, FontData, FontDefinitions, FontFamily, FontId, Frame, Margin, Shadow, Stroke,
-    TextStyle, Theme, Visuals, style::ScrollStyle, vec2,
+    TextStyle, Theme, ThemePreference, Visuals, style::ScrollStyle, vec2,
 };
 
+use super::palettes;
 use crate::base::Severity;
+use crate::session::{LightWish, Preferences, Spacing};
 
 /// Roundness of buttons.
 pub const ROUND: u8 = 13;
@@ -24,8 +26,8 @@ pub const STRONG: f32 = 2.5;
 pub const ASKED: f32 = 1.75;
 /// Line of any other size, px.
 pub const THIN: f32 = 1.0;
-/// Height of a line of the contents, px.
-pub const ROW: f32 = 24.0;
+/// Height of a line of the contents where things stand neither dense nor roomy, px.
+const ROW: f32 = 24.0;
 /// Letters of formulas, px.
 pub const CODE: f32 = 13.0;
 /// Small text, px.
@@ -65,10 +67,12 @@ pub struct Look {
     /// A number that is about to change, on a ground of ink.
     pub number: Color32,
     /// Colours of the range, from the first size to the last.
-    sizes: [Color32; 6],
+    pub(super) sizes: [Color32; 6],
+    /// Height of a line of the contents and the chart, px.
+    pub row: f32,
 }
 
-const DAY: Look = Look {
+pub(super) const DAY: Look = Look {
     desk: Color32::from_rgb(0xEA, 0xE6, 0xDC),
     panel: Color32::from_rgb(0xF7, 0xF4, 0xEA),
     sheet: Color32::from_rgb(0xFE, 0xFC, 0xF6),
@@ -90,9 +94,10 @@ const DAY: Look = Look {
         Color32::from_rgb(0xA3, 0x54, 0x1C),
         Color32::from_rgb(0xB0, 0x34, 0x52),
     ],
+    row: ROW,
 };
 
-const NIGHT: Look = Look {
+pub(super) const NIGHT: Look = Look {
     desk: Color32::from_rgb(0x16, 0x1A, 0x1D),
     panel: Color32::from_rgb(0x1E, 0x24, 0x28),
     sheet: Color32::from_rgb(0x25, 0x2C, 0x31),
@@ -114,15 +119,14 @@ const NIGHT: Look = Look {
         Color32::from_rgb(0xF0, 0xA4, 0x6E),
         Color32::from_rgb(0xF2, 0x94, 0xA4),
     ],
+    row: ROW,
 };
 
 impl Look {
-    /// The colours of a theme.
-    pub fn of(theme: Theme) -> Self {
-        match theme {
-            Theme::Light => DAY,
-            Theme::Dark => NIGHT,
-        }
+    /// The colours of a theme as a person wants them.
+    pub fn of(theme: Theme, wanted: &Preferences) -> Self {
+        let look = palettes::palette(theme, wanted.contrast, wanted.apart);
+        Self { row: roomy(wanted, ROW, 5.0), ..look }
     }
 
     /// The colour of a size at this part of the range, 0 the first, 1 the last; ink for what is in no range.
@@ -224,8 +228,16 @@ pub fn letters(size: f32) -> FontId {
     FontId::proportional(size)
 }
 
-/// Gives the window its fonts and both its themes. Which one is shown follows the system, and is light where the system
-/// does not say.
+/// A measure of the window, less or more by `by` where things stand dense or roomy, px.
+fn roomy(wanted: &Preferences, usual: f32, by: f32) -> f32 {
+    match wanted.spacing {
+        Spacing::Dense => usual - by,
+        Spacing::Usual => usual,
+        Spacing::Roomy => usual + by,
+    }
+}
+
+/// Gives the window its fonts and the usual preferences.
 pub fn dress(ctx: &Context) {
     let mut fonts = FontDefinitions::default();
     let inter = FontData::from_static(include_bytes!("../../assets/fonts/Inter-Regular.otf"));
@@ -233,17 +245,33 @@ pub fn dress(ctx: &Context) {
     // What Inter lacks comes from the fonts behind it.
     fonts.families.entry(FontFamily::Proportional).or_default().insert(0, "Inter".to_owned());
     ctx.set_fonts(fonts);
-    ctx.options_mut(|o| o.fallback_theme = Theme::Light);
+    ctx.options_mut(|o| {
+        o.fallback_theme = Theme::Light;
+        // How large text is, is a preference.
+        o.zoom_with_keyboard = false;
+    });
+    wear(ctx, &Preferences::default());
+}
+
+/// Gives both themes what a person prefers. Which one is shown is said by them, else by the system, and is light where the
+/// system does not say.
+pub fn wear(ctx: &Context, wanted: &Preferences) {
+    ctx.set_theme(match wanted.light {
+        LightWish::System => ThemePreference::System,
+        LightWish::Light => ThemePreference::Light,
+        LightWish::Dark => ThemePreference::Dark,
+    });
+    ctx.set_zoom_factor(wanted.text as f32 / 100.0);
     for theme in [Theme::Light, Theme::Dark] {
         ctx.style_mut_of(theme, |style| {
-            style.visuals = Look::of(theme).visuals(theme);
+            style.visuals = Look::of(theme, wanted).visuals(theme);
             style.text_styles.insert(TextStyle::Body, letters(TEXT));
             style.text_styles.insert(TextStyle::Button, letters(TEXT));
             style.text_styles.insert(TextStyle::Small, letters(SMALL));
             style.text_styles.insert(TextStyle::Heading, letters(LARGE));
-            style.spacing.item_spacing = vec2(8.0, 6.0);
-            style.spacing.button_padding = vec2(11.0, 4.0);
-            style.spacing.interact_size.y = BUTTON;
+            style.spacing.item_spacing = vec2(roomy(wanted, 8.0, 2.0), roomy(wanted, 6.0, 3.0));
+            style.spacing.button_padding = vec2(roomy(wanted, 11.0, 3.0), roomy(wanted, 4.0, 2.0));
+            style.spacing.interact_size.y = roomy(wanted, BUTTON, 4.0);
             // A bar that is always seen where there is more.
             style.spacing.scroll = ScrollStyle { foreground_color: true, ..ScrollStyle::solid() };
         });
@@ -273,21 +301,31 @@ mod tests {
 
     #[test]
     fn every_text_can_be_read_on_every_ground() {
-        for theme in [Theme::Light, Theme::Dark] {
-            let look = Look::of(theme);
+        for (theme, contrasty, apart) in palettes::ALL {
+            let look = palettes::palette(theme, contrasty, apart);
+            let called = format!("{theme:?}, high contrast {contrasty}, apart {apart}");
+            let least = if contrasty { 7.0 } else { 4.5 };
             for ground in [look.desk, look.panel, look.sheet, look.touched] {
                 for text in [look.ink, look.soft, look.error, look.warning, look.note] {
                     let seen = contrast(text, ground);
-                    assert!(seen >= 4.5, "{theme:?}: {text:?} on {ground:?}: {seen:.2}");
+                    assert!(seen >= least, "{called}: {text:?} on {ground:?}: {seen:.2}");
                 }
             }
-            assert!(contrast(look.number, look.ink) >= 4.5, "{theme:?}: a number in the words at the pointer");
+            assert!(contrast(look.number, look.ink) >= 4.5, "{called}: a number in the words at the pointer");
             for step in 0..=100 {
                 let size = look.size(Some(step as f32 / 100.0));
-                assert!(contrast(look.sheet, size) >= 4.5, "{theme:?}: a chosen size at {step} %");
+                assert!(contrast(look.sheet, size) >= 4.5, "{called}: a chosen size at {step} %");
                 let line = look.faded(size);
-                assert!(contrast(look.sheet, line) >= 2.4, "{theme:?}: a thin line at {step} %");
+                assert!(contrast(look.sheet, line) >= 2.4, "{called}: a thin line at {step} %");
             }
         }
+    }
+
+    #[test]
+    fn spacing_changes_the_lines_and_nothing_else() {
+        let of = |spacing| Look::of(Theme::Light, &Preferences { spacing, ..Preferences::default() });
+        let (dense, usual, roomy) = (of(Spacing::Dense), of(Spacing::Usual), of(Spacing::Roomy));
+        assert!(dense.row < usual.row && usual.row < roomy.row);
+        assert_eq!(Look { row: ROW, ..dense }, Look { row: ROW, ..roomy });
     }
 }

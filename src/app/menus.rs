@@ -3,6 +3,8 @@
 use egui::{Button, Key, KeyboardShortcut, Modifiers, Role, Ui, WidgetInfo};
 
 use super::card::outline_is_open;
+use super::guide;
+use super::own;
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use crate::base::Code;
@@ -30,7 +32,7 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
 /// Paints the menus.
 pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     for menu in Menu::ALL {
-        ui.menu_button(menu.word(), |ui| {
+        let button = ui.menu_button(menu.word(), |ui| {
             ui.set_min_width(250.0);
             for action in ACTIONS.iter().filter(|a| a.menu == menu) {
                 let name = match (action.act, open.work().undo_label(), open.work().redo_label()) {
@@ -45,7 +47,13 @@ pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
                     ui.close();
                 }
             }
+            if menu == Menu::Draft {
+                own::recents(ui, open, shown, wishes);
+            }
         });
+        if menu == Menu::Draft {
+            guide::mark(ui, shown, Act::Save, &button.response);
+        }
     }
 }
 

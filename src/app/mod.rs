@@ -14,16 +14,22 @@ mod field;
 mod finder;
 mod findings;
 mod grant;
+mod guide;
+mod help;
 mod job;
 mod look;
 mod menus;
 mod notices;
 mod offers;
+mod own;
+mod palettes;
 mod pencil;
 mod pictures;
+mod preferences;
 mod pulls;
 mod roll;
 mod scene;
+mod screen;
 mod shapes;
 mod sheets;
 mod state;
@@ -33,6 +39,7 @@ mod times;
 mod trace;
 mod underlay;
 mod view;
+mod welcome;
 
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind, set_hook, take_hook};
 use std::path::{Path, PathBuf};
@@ -45,7 +52,7 @@ use egui::{
 };
 
 use crate::file::OpenedFile;
-use crate::session::{LeftBehind, OpenDraft, RecoveryFolder, Wake};
+use crate::session::{LeftBehind, OpenDraft, Own, Preferences, RecoveryFolder, Wake};
 use ask::Then;
 use disk::Browsing;
 use job::PrintJob;
@@ -76,6 +83,8 @@ pub struct Start {
     pub file: Option<(PathBuf, OpenedFile)>,
     /// Where unsaved work is kept; none: nowhere.
     pub recovery: Option<PathBuf>,
+    /// The file that holds what is the person's own; none: nothing is kept.
+    pub own: Option<PathBuf>,
     /// When the program began, for those who want to know how long it takes.
     pub begun: Option<Instant>,
 }
@@ -152,6 +161,8 @@ pub struct Window {
     then: Option<Then>,
     /// The window was asked to close and nothing stands in the way any more.
     closing: bool,
+    /// The preferences that the window wears.
+    worn: Option<Preferences>,
     times: Times,
     title: String,
 }
@@ -164,7 +175,8 @@ pub fn dress(ctx: &Context) {
 impl Window {
     /// A window on a draft. Without `wake` everything is computed at once, in the same thread.
     pub fn new(start: Start, wake: Option<Wake>) -> Self {
-        let mut message = None;
+        let (own, trouble) = Own::open(start.own);
+        let mut message = trouble.map(|words| (Tone::Refused, words));
         let recovery = start.recovery.and_then(|path| match RecoveryFolder::open(path) {
             Ok(folder) => Some(folder),
             Err(problem) => {
@@ -180,6 +192,11 @@ impl Window {
         let scene = Scene::of(Arc::clone(open.work().computed()));
         let mut shown = Shown::new(scene.first());
         shown.message = message;
+        shown.own = own;
+        if open.path().is_none() {
+            shown.room = Room::Welcome;
+            shown.welcomed = open.work().revision();
+        }
         let mut window = Self {
             open,
             scene,
@@ -192,10 +209,12 @@ impl Window {
             job: None,
             then: None,
             closing: false,
+            worn: None,
             times: Times::since(start.begun),
             title: String::new(),
         };
         window.keep();
+        window.back_to_where_it_was_left();
         window
     }
 
@@ -232,14 +251,18 @@ impl Window {
     /// Paints one frame and does what was wished for in it.
     pub fn paint(&mut self, ui: &mut Ui) {
         self.follow();
-        let look = Look::of(ui.theme());
+        self.wear(ui.ctx());
+        let look = Look::of(ui.theme(), &self.shown.own.preferences);
         if self.shown.ask.is_none() && self.shown.trace.is_none() && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
+        } else {
+            help::key(ui, &mut self.wishes);
         }
         let ground = |x: i8, y: i8| Frame::new().fill(look.panel).inner_margin(Margin::symmetric(x, y));
         let (open, scene, shown, wishes) = (&self.open, &self.scene, &self.shown, &mut self.wishes);
         let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
         let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
+        guide::show(ui, &look, open, scene, shown, wishes);
         notices::show(ui, &look, open, &self.left, self.job.as_ref(), wishes);
         // Of one height, so that the sheet keeps its place while findings come and go.
         let most = ui.ctx().content_rect().height();
@@ -259,6 +282,9 @@ impl Window {
                 Room::Chart => chart::show(ui, &look, scene, shown, wishes),
                 Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
                 Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
+                Room::Help(page) => help::show(ui, &look, shown, page, wishes),
+                Room::Preferences => preferences::show(ui, &look, shown, wishes),
+                Room::Welcome => welcome::show(ui, &look, shown, wishes),
             }
             shown.sheet
         });
@@ -278,6 +304,8 @@ impl Window {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.leave(Then::Quit);
             ctx.request_repaint();
+        } else if ctx.input(|i| i.viewport().close_requested()) && !self.closing {
+            self.note_left();
         }
         self.browsed(&ctx);
         self.follow_pictures(&ctx);
@@ -293,6 +321,7 @@ impl Window {
             }
         }
         self.shown.scroll_to_part = false;
+        self.shown.pointed = self.shown.pointed.map(|(act, _)| (act, false));
         self.grant(&ctx);
         let mark = if self.open.work().is_unsaved() { "* " } else { "" };
         let title = format!("{mark}{} – Tracewheel", self.open.file_name());
@@ -301,6 +330,7 @@ impl Window {
             self.title = title;
         }
         if self.closing {
+            self.note_left();
             self.open.let_go();
             ctx.send_viewport_cmd(ViewportCommand::Close);
         }

@@ -43,7 +43,7 @@ fn put(text: &str, from: usize, to: usize, new: &str) -> Taken {
 /// A click on the sheet took the focus away while a name was wanted: what it pointed at is put in.
 pub(super) fn pointed(ui: &Ui, shown: &Shown, field: &Field) -> Option<Taken> {
     let offered = shown.offered.as_ref().filter(|o| o.of.0 == *field && o.wants_name)?;
-    let name = shown.pointed.as_ref()?;
+    let name = shown.named.as_ref()?;
     ui.input(|i| i.pointer.interact_pos().is_some_and(|p| shown.sheet.contains(p))).then(|| offered.with_name(name))
 }
 
@@ -64,7 +64,7 @@ pub(super) fn keys(ui: &Ui, shown: &Shown, field: &Field, has_focus: bool, wishe
 
 /// The list under the field; a click takes a line.
 pub(super) fn show(ui: &Ui, shown: &Shown, field: &Field, response: &Response) -> Option<Taken> {
-    let look = Look::of(ui.theme());
+    let look = Look::of(ui.theme(), &shown.own.preferences);
     let offered = shown.offered.as_ref().filter(|o| o.of.0 == *field && !o.what.list.is_empty())?;
     let mut taken = None;
     // Where it does not leave the window.

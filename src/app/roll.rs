@@ -6,6 +6,7 @@ use egui::{
 };
 use kurbo::{Affine, Point, Shape as _};
 
+use super::help;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
@@ -72,6 +73,7 @@ fn head(
     let to = |share: f64| Wish::Room(Room::Roll(Rolling { share: share.clamp(0.0, 1.0), ..rolling.clone() }));
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(format!("Roll seam {}", rolling.seam)).font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, "rolling", "roll", wishes);
         if ui.button("Show the pieces").on_hover_text(Act::Roll.action().what).clicked() {
             wishes.push(Wish::Act(Act::Roll));
         }

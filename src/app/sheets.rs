@@ -11,6 +11,7 @@ use kurbo::{Point, Vec2};
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
+use super::{help, screen};
 use crate::output::{Align, HomeSheets, Ink, Item, MOST_SIZES, Paper, Picture};
 use crate::session::{Act, Command, PartCommand, PrintFor, PrintWish, home_print};
 
@@ -29,18 +30,8 @@ pub(super) struct Printing {
     pub wish: PrintWish,
     /// The sizes that come together, by address; none: the chosen one.
     pub sizes: Vec<String>,
-    /// Whether the pages are shown as large as they will be, and how many px a millimetre of this screen has, in thousandths.
+    /// Whether the pages are shown as large as they will be.
     pub true_scale: bool,
-    pub screen: u32,
-}
-
-/// px per mm of a screen that says nothing of itself, in thousandths: 96 to the inch.
-const SCREEN: u32 = 3_780;
-
-impl Printing {
-    fn per_mm(&self) -> f64 {
-        f64::from(if self.screen == 0 { SCREEN } else { self.screen }) / 1_000.0
-    }
 }
 
 /// Pages of one revision, or why there are none.
@@ -87,6 +78,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
     let mut next = printing.clone();
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Sheets").font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, "the sheets", "sheets", wishes);
         if let Ok(sheets) = &**made {
             let many = sheets.pages.len();
             let words = format!("{many} pages: the first, and {} to join", many - 1);
@@ -165,18 +157,8 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
     });
     if printing.true_scale {
         ui.horizontal(|ui| {
-            let per_mm = printing.per_mm();
-            let (bar, _) = ui.allocate_exact_size(vec2((100.0 * per_mm) as f32, 12.0), Sense::hover());
-            let line = Stroke::new(1.0, look.ink);
-            ui.painter().line_segment([bar.left_center(), bar.right_center()], line);
-            for x in [bar.left(), bar.right()] {
-                ui.painter().line_segment([pos2(x, bar.top()), pos2(x, bar.bottom())], line);
-            }
-            for (word, by) in [("shorter", 0.99), ("longer", 1.01)] {
-                if ui.small_button(word).clicked() {
-                    next.screen = (per_mm * by * 1_000.0).round() as u32;
-                }
-            }
+            screen::bar(ui, look, 100.0, &shown.own.preferences);
+            screen::buttons(ui, &shown.own.preferences, wishes);
             ui.label(RichText::new("Hold a ruler to this bar and make it 100 mm long.").color(look.soft));
         });
     }
@@ -195,7 +177,7 @@ fn pages(ui: &mut Ui, look: &Look, sheets: &HomeSheets, shown: &Shown, wishes: &
         let size = ui.available_size();
         return joined(ui, look, sheets, shown, size, wishes);
     }
-    let per_mm = shown.printing.per_mm() as f32;
+    let per_mm = screen::points_per_mm(ui.ctx(), &shown.own.preferences) as f32;
     let (wide, high) = extent(sheets);
     let size = vec2(wide as f32 * per_mm, high as f32 * per_mm) + vec2(2.0, 2.0) * AROUND;
     egui::ScrollArea::both().auto_shrink([false, false]).show(ui, |ui| joined(ui, look, sheets, shown, size, wishes));

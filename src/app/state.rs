@@ -9,6 +9,9 @@ use kurbo::{Point, Vec2};
 use super::ask::Ask;
 use super::chart::{ChartShown, ChartWish};
 use super::finder::Finder;
+use super::guide::GuideWish;
+use super::help::{HelpState, HelpWish};
+use super::own::OwnWish;
 use super::pencil::{Pencil, Stroke};
 use super::roll::Rolling;
 use super::shapes::Drawn;
@@ -18,7 +21,7 @@ use super::trace::{TraceAsk, TraceWish};
 use super::underlay::{LayWish, Underlay};
 use super::view::View;
 use crate::document::{Address, Part};
-use crate::session::{Act, Command, Completions, Computed, Grip, Reach};
+use crate::session::{Act, Command, Completions, Computed, Grip, Own, Reach};
 
 /// What a person asks for in a frame. Rooms write them, the window grants them after the last pass of the frame.
 #[derive(Clone, Debug, PartialEq)]
@@ -111,6 +114,12 @@ pub(super) enum Wish {
     Recover(usize, bool),
     /// The file on the disk changed: load it again, or keep what is here.
     Outside(bool),
+    /// Of the help.
+    Help(HelpWish),
+    /// Of the guided first draft.
+    Guide(GuideWish),
+    /// Of what is the person's own: preferences, recent drafts, examples.
+    Own(OwnWish),
 }
 
 /// A field in which a person types.
@@ -217,6 +226,12 @@ pub(super) enum Room {
     Sheets,
     /// A seam that is rolled.
     Roll(Rolling),
+    /// A page of help, by its name.
+    Help(String),
+    /// How the window looks.
+    Preferences,
+    /// Where to begin.
+    Welcome,
 }
 
 /// What is shown and how.
@@ -254,7 +269,7 @@ pub(super) struct Shown {
     /// What may follow in it.
     pub offered: Option<Offered>,
     /// The name of what the pointer is over while a formula wants one.
-    pub pointed: Option<String>,
+    pub named: Option<String>,
     /// What is pulled.
     pub held: Option<Held>,
     /// Points and handles that are chosen beside each other: what happens to one happens to all.
@@ -279,6 +294,16 @@ pub(super) struct Shown {
     pub values_open: bool,
     /// A part that is to be seen in the contents.
     pub scroll_to_part: bool,
+    /// What is the person's own.
+    pub own: Own,
+    /// How the help is read.
+    pub help: HelpState,
+    /// The revision of the draft when the first page was shown.
+    pub welcomed: u64,
+    /// The step of the guided draft that is shown on request; none: the first that is not done.
+    pub step: Option<usize>,
+    /// The control that the guide pointed at, and whether it is to get the focus in this frame.
+    pub pointed: Option<(Act, bool)>,
 }
 
 impl Shown {
@@ -300,7 +325,7 @@ impl Shown {
             reach: Reach::All,
             typing: None,
             offered: None,
-            pointed: None,
+            named: None,
             held: None,
             also: Vec::new(),
             on_table: None,
@@ -313,6 +338,11 @@ impl Shown {
             message: None,
             values_open: false,
             scroll_to_part: false,
+            own: Own::default(),
+            help: HelpState::default(),
+            welcomed: 0,
+            step: None,
+            pointed: None,
         }
     }
 

@@ -7,9 +7,9 @@ use egui::{
 };
 
 use super::look::{self, Look, letters};
-use super::menus;
 use super::scene::Scene;
 use super::state::{Shown, Tone, Wish};
+use super::{guide, help, menus};
 use crate::session::{Act, OpenDraft, Reach};
 
 /// The most height that the sizes take, as a part of the window's; more of them scroll.
@@ -73,6 +73,7 @@ pub(super) fn show(
 }
 
 fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>) {
+    help::question(ui, "the sizes", "sizes", wishes);
     let word = if shown.behind { "✓ Other sizes" } else { "Other sizes" };
     let response = ui.add(plain(word)).on_hover_text(Act::Others.action().what);
     response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, "other sizes"));
@@ -164,6 +165,7 @@ fn row(
                 let response = ui.add(button).on_hover_text(add.action().what);
                 let called = add.action().name.trim_end_matches(" …");
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
+                guide::mark(ui, shown, add, &response);
                 if response.clicked() {
                     wishes.push(Wish::Act(add));
                 }

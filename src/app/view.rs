@@ -31,6 +31,11 @@ impl View {
         Self { scale, middle }
     }
 
+    /// The same, no nearer or further than can be seen.
+    pub fn within_limits(self) -> Self {
+        Self { scale: self.scale.clamp(SCALES.0, SCALES.1), ..self }
+    }
+
     /// From the table to the screen.
     pub fn screen_from_table(&self, canvas: ScreenRect, p: Point) -> Pos2 {
         let off = (p - self.middle) * self.scale;

@@ -9,6 +9,7 @@ mod findings;
 mod finish;
 mod format;
 mod functions;
+mod help;
 mod lengthen;
 mod measure;
 mod proof;
@@ -40,7 +41,7 @@ pub const NO_DISPLAY: u8 = 3;
 
 /// A drafting table for garment patterns: formulas over a body chart, seams kept true in every size.
 #[derive(Debug, Parser)]
-#[command(name = "tracewheel", version, args_conflicts_with_subcommands = true)]
+#[command(name = "tracewheel", version, args_conflicts_with_subcommands = true, disable_help_subcommand = true)]
 pub struct Call {
     /// What to do; without it the window opens.
     #[command(subcommand)]
@@ -136,6 +137,11 @@ pub enum Command {
         /// As JSON on stdout.
         #[arg(long)]
         json: bool,
+    },
+    /// Print a page of help: about a panel, a function, a finding, an action, a word of the trade. Without words: all pages.
+    Help {
+        /// The name of a page, or words that it holds.
+        topic: Vec<String>,
     },
     /// Rewrite the file in its standard form.
     Format {
@@ -340,6 +346,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Actions { json } => actions::run(*json),
         Command::Functions { json } => functions::run(*json),
         Command::Findings { json } => findings::run(*json),
+        Command::Help { topic } => help::run(topic),
         Command::Format { file, comments } => format::run(file, *comments),
     };
     let done = done.unwrap_or_else(|s| Done {

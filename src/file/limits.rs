@@ -21,6 +21,8 @@ const FEWER: &str = "take some out";
 
 /// Bytes of a file (16 MiB).
 pub const FILE: Limit = limit(16 * 1024 * 1024, "bytes", SPLIT);
+/// Bytes of a file of the person's own (1 MiB).
+pub const OWN: Limit = limit(1024 * 1024, "bytes", "delete it");
 /// Brackets inside one another. A draft needs nine.
 pub const DEPTH: Limit = limit(32, "brackets inside one another", "take out the superfluous brackets");
 /// Groups and lists in a file.

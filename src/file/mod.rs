@@ -8,6 +8,7 @@ mod file_error;
 mod layout;
 pub mod limits;
 mod nearest;
+mod own;
 mod read;
 mod read_error;
 mod save;
@@ -19,6 +20,7 @@ mod write;
 
 pub use file_error::FileError;
 pub use layout::LINE;
+pub use own::{OwnFile, read_own, set_aside, write_own};
 pub use read::{Opened, read};
 pub use read_error::{ReadError, Refusal};
 pub use save::{Fingerprint, OpenedFile, open, save};

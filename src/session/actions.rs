@@ -16,11 +16,13 @@ pub enum Menu {
     Add,
     /// What is seen.
     Look,
+    /// How things are done.
+    Help,
 }
 
 impl Menu {
     /// All of them, in the order in which they stand.
-    pub const ALL: [Self; 4] = [Self::Draft, Self::Change, Self::Add, Self::Look];
+    pub const ALL: [Self; 5] = [Self::Draft, Self::Change, Self::Add, Self::Look, Self::Help];
 
     /// Its word.
     pub fn word(self) -> &'static str {
@@ -29,6 +31,7 @@ impl Menu {
             Self::Change => "Change",
             Self::Add => "Add",
             Self::Look => "Look",
+            Self::Help => "Help",
         }
     }
 }
@@ -167,7 +170,14 @@ actions! {
     NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
     PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
     AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";
+    TrueScale "true_scale", "True scale", "Ctrl+1", Look, Always, "Shows a millimetre of the table as a millimetre of the screen, or all pieces again.";
     Theme "theme", "Light or dark", "", Look, Always, "Changes between the light and the dark look.";
+    Preferences "preferences", "Preferences", "Ctrl+,", Look, Always, "Shows how the window looks and how large the screen is, to be changed; no number of a draft hangs on it.";
+
+    Help "help", "Help", "F1", Help, Always, "Opens help on what you are at.";
+    Keys "keys", "Keys", "", Help, Always, "Lists the keys of all actions.";
+    Guide "guide", "Guided first draft", "", Help, Always, "Shows what to do next on the way to a first draft, or leaves that.";
+    Welcome "first_page", "First page", "", Help, Always, "Shows the examples and the drafts that were open last.";
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ mod commands;
 mod complete;
 mod computed;
 mod delete;
+mod examples;
 mod frozen;
 mod lengthen;
 mod literal;
@@ -17,6 +18,7 @@ mod naming;
 mod open_draft;
 mod pencil;
 mod places;
+mod preferences;
 mod publishing;
 mod pull;
 mod pull_edge;
@@ -44,12 +46,14 @@ pub use commands::{ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCo
 pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
+pub use examples::{EXAMPLES, Example};
 pub use lengthen::{lengthen, lengthening};
 pub use literal::{length_typed, signed_length};
 pub use naming::{check_free, fresh_inner, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
+pub use preferences::{Left, LightWish, Own, Preferences, Recent, Spacing};
 pub use publishing::{
     PAGES, PrintFor, PrintWish, home_print, home_settings, places_on, print_name, put_on, wanted_pieces,
 };

@@ -41,7 +41,11 @@ impl OpenDraft {
 
     /// Work on nothing yet: there is nothing in it that could be lost.
     pub fn empty(wake: Option<Wake>) -> Self {
-        let draft = Draft { title: "New draft".to_owned(), ..Draft::default() };
+        Self::copy(Draft { title: "New draft".to_owned(), ..Draft::default() }, wake)
+    }
+
+    /// Work on a copy of a draft that is kept elsewhere: until it is changed there is nothing to lose.
+    pub fn copy(draft: Draft, wake: Option<Wake>) -> Self {
         let mut open = Self::new(draft, wake);
         let own = Arc::clone(open.work.draft());
         open.work.mark_saved(&own);

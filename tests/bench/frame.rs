@@ -28,8 +28,10 @@ impl Stage {
         let ctx = Context::default();
         dress(&ctx);
         let opened = tracewheel::file::open(&path).expect("a draft");
-        let window =
-            Window::new(Start { file: Some((path, opened)), recovery: None, begun: None }, Some(Arc::new(|| {})));
+        let window = Window::new(
+            Start { file: Some((path, opened)), recovery: None, own: None, begun: None },
+            Some(Arc::new(|| {})),
+        );
         Self { ctx, window, rects: Vec::new() }
     }
 

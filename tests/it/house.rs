@@ -20,11 +20,18 @@ const LAYERS: &[(&str, &[&str])] = &[
     ("output", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
     ("file", &["base", "document"]),
     ("session", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"]),
-    ("cli", &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session"]),
+    ("help", &["base", "language", "session"]),
+    (
+        "cli",
+        &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session", "help"],
+    ),
     ("kit", &["base"]),
     (
         "app",
-        &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session", "kit"],
+        &[
+            "base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session",
+            "help", "kit",
+        ],
     ),
 ];
 
@@ -63,7 +70,15 @@ const DOORS: &[(&str, &[&str])] = &[
     ("roxmltree", &["src/file/svg"]),
     (
         "serde",
-        &["src/base", "src/document", "src/file", "src/session/actions.rs", "src/session/recovery.rs", "src/cli"],
+        &[
+            "src/base",
+            "src/document",
+            "src/file",
+            "src/session/actions.rs",
+            "src/session/preferences.rs",
+            "src/session/recovery.rs",
+            "src/cli",
+        ],
     ),
     ("serde_json", &["src/session/recovery.rs", "src/cli"]),
     ("serde_path_to_error", &["src/file"]),

@@ -10,7 +10,7 @@ pub(super) mod tags;
 mod tape;
 mod underlay;
 
-use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo};
+use egui::{CornerRadius, CursorIcon, Rect, Role, Sense, Stroke, StrokeKind, Ui, WidgetInfo, vec2};
 use kurbo::Vec2;
 
 pub(super) use flat::{Flat, straight};
@@ -70,10 +70,13 @@ pub(super) fn show(
         steer(ui, &response, view, true, wishes);
         return canvas;
     }
+    let corner = Rect::from_min_size(canvas.right_top() + vec2(-36.0, 10.0), vec2(26.0, 24.0));
+    let mut child = ui.new_child(egui::UiBuilder::new().max_rect(corner));
+    crate::app::help::question(&mut child, "the table", "table", wishes);
     if let Some(wanted) = shown.offered.as_ref().filter(|o| o.wants_name && shown.typing.is_some()) {
         let at = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
         let name = at.and_then(|at| near::name_under(&sheet, scene, chosen, at, wanted.frame()));
-        if shown.pointed != name {
+        if shown.named != name {
             wishes.push(Wish::Pointed(name.clone()));
         }
         sheet.foot(scene, step);

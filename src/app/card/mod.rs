@@ -10,9 +10,10 @@ mod value;
 
 pub(super) use piece::outline_is_open;
 
-use egui::{Align, Layout, RichText, ScrollArea, Ui};
+use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
 
 use super::field::{self, Form};
+use super::help;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Field, Shown, Wish};
@@ -63,7 +64,14 @@ impl Card<'_> {
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
             _ => part.name().to_owned(),
         };
-        ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
+        ui.horizontal_top(|ui| {
+            let width = ui.available_width() - 40.0;
+            ui.allocate_ui_with_layout(vec2(width, 0.0), Layout::top_down(Align::Min), |ui| {
+                ui.set_width(width);
+                ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
+            });
+            help::question(ui, "the card", "card", self.wishes);
+        });
         ui.horizontal(|ui| {
             ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
             if !part.name().is_empty() {

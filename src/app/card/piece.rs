@@ -6,6 +6,7 @@ use kurbo::Point;
 use super::Card;
 use crate::app::canvas::grips::of_frame;
 use crate::app::field;
+use crate::app::guide;
 use crate::app::look::{self, letters};
 use crate::app::state::Wish;
 use crate::base::shown as length_text;
@@ -21,7 +22,9 @@ impl Card<'_> {
             for act in [Act::AddPoint, Act::AddEdge, Act::Close] {
                 let open = act != Act::Close || outline_is_open(self.scene.draft(), name);
                 let button = egui::Button::new(act.action().name.trim_end_matches(" …"));
-                if ui.add_enabled(open, button).on_hover_text(act.action().what).clicked() {
+                let response = ui.add_enabled(open, button).on_hover_text(act.action().what);
+                guide::mark(ui, self.shown, act, &response);
+                if response.clicked() {
                     self.wishes.push(Wish::Act(act));
                 }
             }

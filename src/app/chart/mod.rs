@@ -17,6 +17,7 @@ use egui::{Align, Frame, Layout, Margin, RichText, Role, Ui, WidgetInfo};
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
+use super::{guide, help};
 use crate::session::{Act, STEP_RULE};
 use sight::Sight;
 
@@ -61,6 +62,7 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
             }
         }
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+            help::question(ui, "the chart", "chart", wishes);
             if ui.button("Show the pieces").clicked() {
                 wishes.push(Wish::Room(Room::Table));
             }
@@ -73,7 +75,9 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
 fn tools(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         for act in [Act::AddSize, Act::AddRow, Act::AddPerson, Act::PasteNumbers, Act::ReadTable, Act::WriteTable] {
-            if ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what).clicked() {
+            let response = ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what);
+            guide::mark(ui, shown, act, &response);
+            if response.clicked() {
                 wishes.push(Wish::Act(act));
             }
         }

@@ -58,7 +58,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
 
 fn one(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, line: &Line, wishes: &mut Vec<Wish>) {
     ui.add_space(18.0);
-    ui.add_sized([90.0, look::ROW], egui::Label::new(RichText::new(&line.size).color(look.ink)).truncate());
+    ui.add_sized([90.0, look.row], egui::Label::new(RichText::new(&line.size).color(look.ink)).truncate());
     let field = Field::Cell(line.row.clone(), line.size.clone());
     let rows = &sight.scene.draft().chart.rows;
     let text = rows.iter().find(|r| r.name == line.row).and_then(|r| r.cells.iter().find(|c| c.0 == line.size));

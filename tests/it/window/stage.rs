@@ -77,7 +77,8 @@ impl Stage {
             (f, opened)
         });
         let recovery = Some(folder.path().join("recovery"));
-        let window = Window::new(Start { file: opened, recovery, begun: None }, None);
+        let own = Some(folder.path().join("own/preferences.ron"));
+        let window = Window::new(Start { file: opened, recovery, own, begun: None }, None);
         let mut stage = Self {
             ctx,
             window,
@@ -377,6 +378,16 @@ impl Stage {
             self.told.iter().map(|t| t.name.as_str()).filter(|n| n.starts_with("piece ") && n.contains(", ")).collect();
         all.sort_unstable();
         all
+    }
+
+    /// The file of the person's own.
+    pub fn own(&self) -> PathBuf {
+        self.folder.path().join("own/preferences.ron")
+    }
+
+    /// What stands in the file of the person's own.
+    pub fn own_text(&self) -> String {
+        std::fs::read_to_string(self.own()).unwrap()
     }
 
     pub fn is_closing(&self) -> bool {

@@ -1,0 +1,299 @@
+//! The guided first draft: a strip that tells what to do next, and sees in the draft itself whether it was done.
+//!
+//! It changes nothing and blocks nothing. A step is a line of `STEPS`: its words, how it is seen in the draft, which control
+//! it needs. Steps may be done in any order and by any way that leads there.
+
+use egui::{
+    Align, Button, Context, Frame, Label, Layout, Margin, Panel, Response, RichText, Role, Stroke, StrokeKind, Ui,
+    WidgetInfo, vec2,
+};
+
+use super::card::outline_is_open;
+use super::look::{self, Look};
+use super::scene::Scene;
+use super::state::{Field, Room, Shown, Wish};
+use super::{Window, field, help};
+use crate::document::{Address, Draft, Part, Piece};
+use crate::session::{Act, OpenDraft, Preferences};
+
+/// Height of the strip, px.
+const HEIGHT: f32 = 68.0;
+
+/// What a person asks of the guide.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum GuideWish {
+    /// Begin, or go on.
+    Begin,
+    /// Take the strip away.
+    Leave,
+    /// One or the other.
+    Toggle,
+    /// Show this step.
+    Step(usize),
+    /// Show where this step is done.
+    Where(usize),
+}
+
+/// What a step looks at.
+struct Seen<'a> {
+    draft: &'a Draft,
+    errors: usize,
+    is_saved: bool,
+}
+
+impl Seen<'_> {
+    fn closed(&self) -> usize {
+        self.draft.pieces.iter().filter(|p| p.edges.len() > 2 && !outline_is_open(self.draft, &p.name)).count()
+    }
+}
+
+/// A step.
+struct Step {
+    title: &'static str,
+    words: &'static str,
+    control: Act,
+    done: fn(&Seen<'_>) -> bool,
+}
+
+const STEPS: &[Step] = &[
+    Step {
+        title: "Add two sizes",
+        words: "A size is a column of the chart. Add one, such as 88, with the + behind \"Sizes\"; then a second one, such as 96.",
+        control: Act::AddSize,
+        done: |s| s.draft.chart.girth.len() >= 2,
+    },
+    Step {
+        title: "Add a row with numbers",
+        words: "A row is a measure of the body. In the chart add the body row hip and type a number for each size, such as 94 cm and 102 cm.",
+        control: Act::AddRow,
+        done: |s| s.draft.chart.rows.iter().any(|r| row_is_full(s.draft, r)),
+    },
+    Step {
+        title: "Begin a piece",
+        words: "Add a piece, such as front, with the + beside \"Pieces\" in the contents. It is empty at first.",
+        control: Act::AddPiece,
+        done: |s| !s.draft.pieces.is_empty(),
+    },
+    Step {
+        title: "Add four points",
+        words: "Add a at (0 cm, 0 cm); b at a.right(20 cm); c at b.down(50 cm); d at a.down(50 cm). Right and down are positive. Or draw them with the pencil: D.",
+        control: Act::AddPoint,
+        done: |s| s.draft.pieces.iter().any(|p| p.points.len() >= 4),
+    },
+    Step {
+        title: "Let a point follow the body",
+        words: "Change the formula of b to a.right(hip / 4): it names the row, so every size now has its own width.",
+        control: Act::AddPoint,
+        done: |s| a_point_follows_the_body(s.draft),
+    },
+    Step {
+        title: "Add edges between the points",
+        words: "With the piece chosen add the edge waist from a to b, then side from b to c, then hem from c to d.",
+        control: Act::AddEdge,
+        done: |s| s.draft.pieces.iter().any(|p| p.edges.len() >= 3),
+    },
+    Step {
+        title: "Close the outline",
+        words: "The last edge comes back to the first point. Call it centre. A closed outline is a piece that can be cut.",
+        control: Act::Close,
+        done: |s| s.closed() >= 1,
+    },
+    Step {
+        title: "Draft a second piece",
+        words: "Begin the piece back and draft it like the first one, until its outline is closed too.",
+        control: Act::AddPiece,
+        done: |s| s.closed() >= 2,
+    },
+    Step {
+        title: "Sew a seam",
+        words: "Add the seam side: side one is front.side, side two is back.side. Both begin at the same sewn end.",
+        control: Act::AddSeam,
+        done: |s| s.draft.seams.iter().any(|m| !m.one.is_empty() && !m.two.is_empty()),
+    },
+    Step {
+        title: "Read what proof says",
+        words: "Proof, below, looks at every size. Click on an error to go to its place, F1 then tells what to do; go on until none is left.",
+        control: Act::NextFinding,
+        done: |s| !s.draft.seams.is_empty() && s.errors == 0,
+    },
+    Step {
+        title: "Save it",
+        words: "Ctrl+S, or \"Save\" in the menu Draft. The file is plain text and holds what you typed. That was a whole draft.",
+        control: Act::Save,
+        done: |s| s.is_saved && !s.draft.pieces.is_empty(),
+    },
+];
+
+fn row_is_full(draft: &Draft, row: &crate::document::Row) -> bool {
+    let filled = |label: &String| row.cells.iter().any(|c| c.0 == *label && !c.1.trim().is_empty());
+    !draft.chart.girth.is_empty() && draft.chart.girth.iter().all(filled)
+}
+
+/// Whether a formula names one of these.
+fn names_one(formula: &str, names: &[&str]) -> bool {
+    formula.split(|c: char| c != '_' && !c.is_alphanumeric()).any(|w| names.contains(&w))
+}
+
+/// Whether a point hangs on a row of the chart, by its own formula or by way of values.
+fn a_point_follows_the_body(draft: &Draft) -> bool {
+    let mut names: Vec<&str> = draft.chart.rows.iter().map(|r| r.name.as_str()).collect();
+    // Each time round at least one more value is known to hang on a row, or it ends.
+    for _ in 0..draft.values.len() {
+        let more: Vec<&str> = draft
+            .values
+            .iter()
+            .filter(|v| !names.contains(&v.name.as_str()) && names_one(&v.is, &names))
+            .map(|v| v.name.as_str())
+            .collect();
+        if more.is_empty() {
+            break;
+        }
+        names.extend(more);
+    }
+    draft.pieces.iter().any(|p| p.points.iter().any(|q| names_one(&q.at, &names)))
+}
+
+fn seen<'a>(open: &'a OpenDraft, scene: &Scene) -> Seen<'a> {
+    let is_saved = open.path().is_some() && !open.work().is_unsaved();
+    Seen { draft: open.work().draft(), errors: scene.computed.counts.errors, is_saved }
+}
+
+/// Paints the strip, if the guide is followed.
+pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    if !shown.own.preferences.guide {
+        return;
+    }
+    let seen = seen(open, scene);
+    let done: Vec<bool> = STEPS.iter().map(|s| (s.done)(&seen)).collect();
+    let first = done.iter().position(|d| !d);
+    let at = shown.step.filter(|i| *i < STEPS.len()).or(first);
+    let ground = Frame::new().fill(look.touched).inner_margin(Margin::symmetric(18, 6));
+    Panel::top("guide").frame(ground).show_separator_line(false).exact_size(HEIGHT).show(ui, |ui| {
+        ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
+            if ui.button("Leave the guide").clicked() {
+                wishes.push(Wish::Guide(GuideWish::Leave));
+            }
+            help::question(ui, "the guide", "guide", wishes);
+            if let Some(i) = at
+                && ui.button("Show me where").clicked()
+            {
+                wishes.push(Wish::Guide(GuideWish::Where(i)));
+            }
+            ui.with_layout(Layout::top_down(Align::Min), |ui| {
+                numbers(ui, &done, at, wishes);
+                let (words, title) = match at {
+                    Some(i) if done[i] => {
+                        (STEPS[i].words, format!("{} of {}, done: {}. ", i + 1, STEPS.len(), STEPS[i].title))
+                    }
+                    Some(i) => (STEPS[i].words, format!("{} of {}: {}. ", i + 1, STEPS.len(), STEPS[i].title)),
+                    None => (
+                        "Everything was done. Pull a point, add a size, change a formula: the rest follows.",
+                        String::new(),
+                    ),
+                };
+                ui.add(Label::new(RichText::new(format!("{title}{words}")).color(look.ink)).wrap());
+            });
+        });
+    });
+}
+
+/// A small button for each step.
+fn numbers(ui: &mut Ui, done: &[bool], at: Option<usize>, wishes: &mut Vec<Wish>) {
+    ui.horizontal(|ui| {
+        ui.spacing_mut().item_spacing.x = 3.0;
+        for (i, step) in STEPS.iter().enumerate() {
+            let word = if done[i] { "✓".to_owned() } else { (i + 1).to_string() };
+            let words = RichText::new(word).font(look::letters(look::SMALL));
+            let response = ui.add(Button::new(words).small().selected(at == Some(i)).min_size(vec2(22.0, 18.0)));
+            let state = if done[i] { "done" } else { "to do" };
+            let called = format!("step {}, {state}: {}", i + 1, step.title);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, at == Some(i), &called));
+            if response.on_hover_text(step.title).clicked() {
+                wishes.push(Wish::Guide(GuideWish::Step(i)));
+            }
+        }
+    });
+}
+
+/// Called where the control of an action is painted: it gets the focus and a ring when the guide points at it.
+pub(super) fn mark(ui: &Ui, shown: &Shown, act: Act, response: &Response) {
+    let Some((pointed, now)) = shown.pointed else { return };
+    if pointed != act {
+        return;
+    }
+    if now {
+        response.request_focus();
+        response.scroll_to_me(Some(Align::Center));
+    }
+    if now || response.has_focus() {
+        let ring = Stroke::new(2.5, ui.visuals().error_fg_color);
+        ui.painter().rect_stroke(response.rect.expand(2.0), look::ROUND, ring, StrokeKind::Outside);
+    }
+}
+
+impl Window {
+    /// Does what was asked of the guide.
+    pub(super) fn guide(&mut self, ctx: &Context, wish: GuideWish) {
+        let follow = match wish {
+            GuideWish::Begin => true,
+            GuideWish::Leave => false,
+            GuideWish::Toggle => !self.shown.own.preferences.guide,
+            GuideWish::Step(i) => return self.shown.step = Some(i),
+            GuideWish::Where(i) => return self.point_out(ctx, i),
+        };
+        let wanted = Preferences { guide: follow, ..self.shown.own.preferences.clone() };
+        if let Err(problem) = self.shown.own.prefer(wanted) {
+            self.refuse(problem);
+        }
+        self.shown.step = None;
+        self.shown.pointed = None;
+        if follow && self.shown.room == Room::Welcome {
+            self.shown.room = Room::Table;
+        }
+    }
+
+    /// Puts the focus on the control that a step needs, in the room where it is.
+    fn point_out(&mut self, ctx: &Context, i: usize) {
+        let Some(step) = STEPS.get(i) else { return };
+        // Once a step was looked for, the guide goes on by itself.
+        self.shown.step = None;
+        let draft = self.open.work().draft().clone();
+        self.shown.room = if step.control == Act::AddRow { Room::Chart } else { Room::Table };
+        let mut field = None;
+        match i {
+            1 => {
+                let empty = draft.chart.rows.iter().find(|r| !row_is_full(&draft, r));
+                let label = empty.and_then(|r| draft.chart.girth.iter().find(|l| !r.cells.iter().any(|c| c.0 == **l)));
+                field = empty.zip(label).map(|(row, label)| Field::Cell(row.name.clone(), label.clone()));
+            }
+            3 | 5 | 6 => self.shown.part = working(&draft).map(|p| Part::Piece(p.name.clone())),
+            4 => {
+                let piece = draft.pieces.iter().find(|p| p.points.len() > 1);
+                if let Some((piece, point)) = piece.and_then(|p| Some((p, p.points.get(1)?))) {
+                    let part = Part::point(&piece.name, &point.name);
+                    field = Some(Field::Text(Address::new(part.clone(), "at"), true));
+                    self.shown.part = Some(part);
+                }
+            }
+            9 => {
+                let first = self.scene.findings().next().map(|(i, _)| i);
+                if let Some(first) = first {
+                    self.go_to_finding(first);
+                }
+            }
+            _ => {}
+        }
+        self.shown.scroll_to_part = true;
+        match field {
+            Some(field @ Field::Cell(..)) => self.shown.chart.go = Some(field),
+            Some(field) => ctx.memory_mut(|m| m.request_focus(field::id(&field))),
+            None => self.shown.pointed = Some((step.control, true)),
+        }
+    }
+}
+
+/// The piece that is worked on: the last one whose outline is not closed, else the last.
+fn working(draft: &Draft) -> Option<&Piece> {
+    let open = draft.pieces.iter().rev().find(|p| p.edges.len() < 3 || outline_is_open(draft, &p.name));
+    open.or(draft.pieces.last()).map(|p| &**p)
+}

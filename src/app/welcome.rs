@@ -1,0 +1,110 @@
+//! Where to begin: the guided draft, an example, a file, an empty draft, or one of the drafts that were open last.
+
+use egui::{Button, Frame, Label, Margin, RichText, Role, ScrollArea, Ui, WidgetInfo, vec2};
+
+use super::guide::GuideWish;
+use super::look::{self, Look, letters};
+use super::own::OwnWish;
+use super::state::{Room, Shown, Wish};
+use super::{Window, help};
+use crate::session::{Act, EXAMPLES};
+
+/// Width of the buttons, px.
+const WIDE: f32 = 190.0;
+
+/// Paints the room.
+pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
+    Frame::new().fill(look.sheet).inner_margin(Margin::same(26)).corner_radius(6).show(ui, |ui| {
+        ui.set_min_size(ui.available_size());
+        ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
+            ui.horizontal(|ui| {
+                ui.label(
+                    RichText::new("A drafting table for garment patterns").font(letters(look::LARGE)).color(look.ink),
+                );
+                help::question(ui, "the first steps", "start", wishes);
+            });
+            let words = "Points are formulas over a body chart; every size is drawn at once, and seams are kept true.";
+            ui.label(RichText::new(words).color(look.soft));
+            ui.add_space(12.0);
+            begin(ui, look, wishes);
+            if !shown.own.recent.is_empty() {
+                heading(ui, look, "Open again");
+                recents(ui, look, shown, wishes);
+            }
+            heading(ui, look, "Look at an example");
+            ui.label(RichText::new("Each is opened as a copy: nothing can be spoilt.").color(look.soft));
+            for (i, example) in EXAMPLES.iter().enumerate() {
+                let called = format!("open example {}", example.name);
+                if line(ui, look, example.name, &called, example.what) {
+                    wishes.push(Wish::Own(OwnWish::Example(i)));
+                }
+            }
+        });
+    });
+}
+
+fn heading(ui: &mut Ui, look: &Look, words: &str) {
+    ui.add_space(16.0);
+    ui.label(RichText::new(words).color(look.ink).strong());
+}
+
+fn begin(ui: &mut Ui, look: &Look, wishes: &mut Vec<Wish>) {
+    let all = [
+        ("Begin the guided draft", "eleven steps to two pieces and a seam", Wish::Guide(GuideWish::Begin)),
+        ("Open a file …", "a draft from this computer", Wish::Act(Act::Open)),
+        ("An empty draft", "for those who know what they want", Wish::Room(Room::Table)),
+    ];
+    for (word, about, wish) in all {
+        if line(ui, look, word, word, about) {
+            wishes.push(wish);
+        }
+    }
+}
+
+/// A button with a few words beside it.
+fn line(ui: &mut Ui, look: &Look, word: &str, called: &str, about: &str) -> bool {
+    let mut clicked = false;
+    ui.horizontal(|ui| {
+        let button = Button::new(word).truncate().corner_radius(look::ROUND);
+        let response = ui.add_sized(vec2(WIDE, look::BUTTON), button);
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
+        clicked = response.clicked();
+        ui.add(Label::new(RichText::new(about).color(look.soft)).truncate());
+    });
+    clicked
+}
+
+fn recents(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
+    for recent in &shown.own.recent {
+        let (name, folder) = recent.words();
+        let path = recent.path.display();
+        ui.horizontal(|ui| {
+            let button = Button::new(&name).truncate().corner_radius(look::ROUND);
+            let response = ui.add_sized(vec2(WIDE, look::BUTTON), button);
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("open again {path}")));
+            if response.clicked() {
+                wishes.push(Wish::Own(OwnWish::Open(recent.path.clone())));
+            }
+            let response = ui.small_button("Forget");
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("forget {path}")));
+            if response.clicked() {
+                wishes.push(Wish::Own(OwnWish::Forget(recent.path.clone())));
+            }
+            let about = format!("{}, {folder}", recent.ago());
+            ui.add(Label::new(RichText::new(about).color(look.soft)).truncate());
+        });
+    }
+}
+
+impl Window {
+    /// What was put aside comes back once nothing is in its way: the dialog that was open before help, and the table once
+    /// something was done on the first page.
+    pub(super) fn put_back(&mut self) {
+        if self.shown.room == Room::Welcome && self.shown.welcomed != self.open.work().revision() {
+            self.shown.room = Room::Table;
+        }
+        if !matches!(self.shown.room, Room::Help(_)) && self.shown.ask.is_none() {
+            self.shown.ask = self.shown.help.aside.take();
+        }
+    }
+}

@@ -1,0 +1,67 @@
+//! Pages of help on the command line.
+
+use std::fmt::Write as _;
+
+use clap::CommandFactory;
+
+use super::{Call, Done, Stopped};
+use crate::help::{Group, Page, pages, printed, search};
+
+/// The most pages that are offered where several fit.
+const MOST: usize = 20;
+
+/// Prints the page that is meant: by its name, else the usage of a command, else the only page that holds the words.
+pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
+    let words = topic.join(" ");
+    let all = pages();
+    if words.trim().is_empty() {
+        return Ok(Done { data: contents(all), ..Done::default() });
+    }
+    if let Some(page) = all.iter().find(|p| p.id == words) {
+        return Ok(Done { data: printed(&page.text), ..Done::default() });
+    }
+    if let Some(command) = Call::command().find_subcommand_mut(&words) {
+        let usage = command.clone().bin_name(format!("tracewheel {words}")).render_long_help();
+        return Ok(Done { data: usage.to_string(), ..Done::default() });
+    }
+    let found = search(all, &words);
+    let called = |page: &Page| {
+        let wanted = words.to_lowercase().replace(' ', "-");
+        page.title.to_lowercase() == words.to_lowercase()
+            || page.title.to_lowercase().ends_with(&format!("(us: {})", words.to_lowercase()))
+            || page.id.rsplit('/').next() == Some(wanted.as_str())
+    };
+    match found.as_slice() {
+        [] => Err(Stopped::no(format!("no page of help holds `{words}`; `tracewheel help` lists all pages"))),
+        [one] => Ok(Done { data: printed(&all[*one].text), ..Done::default() }),
+        [first, ..] if called(&all[*first]) => Ok(Done { data: printed(&all[*first].text), ..Done::default() }),
+        several => {
+            let mut data = format!(
+                "{} pages hold `{words}`; print one by its name, such as `tracewheel help {}`:\n",
+                several.len(),
+                all[several[0]].id
+            );
+            for i in several.iter().take(MOST) {
+                // Writing to a string cannot fail.
+                let _ = writeln!(data, "  {:<26} {}", all[*i].id, all[*i].title);
+            }
+            if several.len() > MOST {
+                let _ = writeln!(data, "  and {} more", several.len() - MOST);
+            }
+            Ok(Done { data, ..Done::default() })
+        }
+    }
+}
+
+/// The list of all pages.
+fn contents(all: &[Page]) -> String {
+    let mut data =
+        "Print a page by its name: `tracewheel help start`; any words find the pages that hold them.\n".to_owned();
+    for group in Group::ALL {
+        let _ = writeln!(data, "\n{}", group.word());
+        for page in all.iter().filter(|p| p.group == group) {
+            let _ = writeln!(data, "  {:<26} {}", page.id, page.title);
+        }
+    }
+    data
+}

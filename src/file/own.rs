@@ -1,0 +1,77 @@
+//! Small files of the person's own beside the drafts: read if they can be, set aside if not, written in one step.
+
+use std::fs::{self, File};
+use std::io::{self, ErrorKind, Read, Write};
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+use serde::de::DeserializeOwned;
+
+use super::limits::OWN;
+
+/// What became of reading a file of the person's own.
+#[derive(Debug)]
+pub enum OwnFile<T> {
+    /// There is none yet.
+    Missing,
+    /// It was read.
+    Read(T),
+    /// It cannot be read; why.
+    Damaged(String),
+}
+
+/// Reads a file of the person's own.
+pub fn read_own<T: DeserializeOwned>(path: &Path) -> OwnFile<T> {
+    let mut bytes = Vec::new();
+    let most = OWN.most as u64;
+    match File::open(path).and_then(|f| f.take(most + 1).read_to_end(&mut bytes)) {
+        Err(error) if error.kind() == ErrorKind::NotFound => return OwnFile::Missing,
+        Err(error) => return OwnFile::Damaged(error.to_string()),
+        Ok(_) if bytes.len() as u64 > most => return OwnFile::Damaged(format!("it has more than {most} bytes")),
+        Ok(_) => {}
+    }
+    let Ok(text) = String::from_utf8(bytes) else { return OwnFile::Damaged("it is not text in UTF-8".to_owned()) };
+    match ron::from_str(&text) {
+        Ok(own) => OwnFile::Read(own),
+        Err(error) => OwnFile::Damaged(format!("line {}: {}", error.span.start.line, error.code)),
+    }
+}
+
+/// Gives a file another name beside it that is free, and says which.
+///
+/// # Errors
+/// When it cannot be renamed.
+pub fn set_aside(path: &Path) -> io::Result<PathBuf> {
+    const MOST: usize = 1_000;
+    for i in 1..=MOST {
+        let aside = path.with_extension(format!("set-aside-{i}.ron"));
+        if !aside.exists() {
+            fs::rename(path, &aside)?;
+            return Ok(aside);
+        }
+    }
+    Err(io::Error::other("too many files were set aside there"))
+}
+
+/// Writes a file of the person's own in one step: a half-written one is never seen under its name.
+///
+/// # Errors
+/// When it cannot be written; what was there before is still there.
+pub fn write_own<T: Serialize>(path: &Path, own: &T) -> io::Result<()> {
+    let form = ron::ser::PrettyConfig::new().struct_names(false);
+    let text = ron::ser::to_string_pretty(own, form).map_err(io::Error::other)?;
+    if let Some(folder) = path.parent() {
+        fs::create_dir_all(folder)?;
+    }
+    let temporary = path.with_extension(format!("writing-{}", std::process::id()));
+    let written = File::create(&temporary)
+        .and_then(|mut file| {
+            file.write_all(text.as_bytes()).and_then(|()| file.write_all(b"\n")).and_then(|()| file.sync_all())
+        })
+        .and_then(|()| fs::rename(&temporary, path));
+    if written.is_err() {
+        // The error itself is told; a file that is left over does no harm.
+        let _ = fs::remove_file(&temporary);
+    }
+    written
+}
