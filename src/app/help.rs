@@ -282,6 +282,8 @@ impl Window {
             }
         }
         let room = match &shown.room {
+            Room::Table if shown.pencil.is_some() => Some("pencil"),
+            Room::Table if shown.tape.is_some() => Some("tape"),
             Room::Table => None,
             Room::Chart => Some("chart"),
             Room::Sheets => Some("sheets"),

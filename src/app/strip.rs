@@ -58,6 +58,8 @@ pub(super) fn show(
     {
         let ui = &mut line;
         reach(ui, look, shown, wishes);
+        ui.add_space(14.0);
+        hand(ui, look, shown, wishes);
         // Told here, where it moves nothing: a pull must not slip because a line of words came or went.
         if let Some((tone, words)) = &shown.message {
             let (sign, color) = match tone {
@@ -114,6 +116,23 @@ fn reach(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
         response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called));
         if response.clicked() {
             wishes.push(Wish::Reach(reach));
+        }
+    }
+}
+
+/// What is in the hand on the table.
+fn hand(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
+    ui.label(RichText::new("In the hand").color(look.soft));
+    for (act, chosen) in
+        [(Act::Pencil, shown.pencil.is_some()), (Act::Tape, shown.tape.is_some()), (Act::Bends, shown.bends)]
+    {
+        let action = act.action();
+        let response =
+            ui.add(plain(action.name).selected(chosen)).on_hover_text(format!("{} ({})", action.what, action.key));
+        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, chosen, format!("hand: {}", action.name)));
+        guide::mark(ui, shown, act, &response);
+        if response.clicked() {
+            wishes.push(Wish::Act(act));
         }
     }
 }

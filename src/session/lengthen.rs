@@ -1,20 +1,14 @@
 //! A lengthen-shorten line that works: everything beyond it hangs on one value and moves as a block.
 
-use std::collections::BTreeMap;
-use std::sync::Arc;
-
 use super::frozen::Frozen;
-use super::references::{Occurrence, references};
+use super::moved::{TRIED, Work};
 use super::{EditError, check_free};
-use crate::base::{Finding, Span, message, shown, tolerance};
+use crate::base::{Finding, message, shown, tolerance};
 use crate::compute::{Engine, Item, Model, NodeId};
 use crate::curves::{Pt, Segment as Drawn};
-use crate::document::{Address, Draft, Edge, Inner, Part, Piece, Point, Segment, Value};
+use crate::document::{Address, Draft, Edge, Inner, Part, Piece, Segment};
 use crate::finish::finish;
 use crate::language::{Kind, Value as Found, nearest};
-
-/// By how much it is tried, mm.
-const TRIED: f64 = 20.0;
 
 /// The value on which everything beyond a line hangs.
 pub fn lengthening(piece: &str, line: &str) -> String {
@@ -332,7 +326,12 @@ impl Start {
             let problem = format!("nothing of {} lies beyond the line {}", old.name, self.line);
             return Err((EditError::refused(problem), 0));
         }
-        let mut work = Work::of(draft, old, name, &self.spots, &wanted);
+        let moving = self.spots.iter().zip(&wanted).filter_map(|(spot, moves)| match spot {
+            Spot::Point(i) if *moves => Some(old.points[*i].name.clone()),
+            _ => None,
+        });
+        let moving = moving.collect();
+        let mut work = Work::of(draft, old, name, moving);
         work.keep_as_drawn(old, &self.line);
         let mut engine = Engine::new();
         let mut tries = vec![0u8; self.spots.len()];
@@ -465,112 +464,6 @@ impl Start {
             }
         }
         out
-    }
-}
-
-/// The draft in which a side moves, as it is written.
-struct Work {
-    draft: Draft,
-    piece: String,
-    /// What names stand for, in the draft as it was.
-    names: Vec<Occurrence>,
-    /// The texts as they were.
-    old: Draft,
-    /// The points that move.
-    moving: Vec<String>,
-    /// Those that are kept as they were, each with the name of its own for that.
-    kept: BTreeMap<String, String>,
-    changed: usize,
-}
-
-impl Work {
-    fn of(draft: &Draft, piece: &Piece, name: &str, spots: &[Spot], wanted: &[bool]) -> Self {
-        let mut made = draft.clone();
-        let is = format!("{TRIED} mm");
-        made.values.push(Value { name: name.to_owned(), is, ..Value::default() });
-        let moving = spots.iter().zip(wanted).filter_map(|(spot, moves)| match spot {
-            Spot::Point(i) if *moves => Some(piece.points[*i].name.clone()),
-            _ => None,
-        });
-        let moving = moving.collect();
-        let names = references(draft).all;
-        Self {
-            draft: made,
-            piece: piece.name.clone(),
-            names,
-            old: draft.clone(),
-            moving,
-            kept: BTreeMap::new(),
-            changed: 0,
-        }
-    }
-
-    fn write(&mut self, at: &Address, text: &str) {
-        self.draft.set_text(at, text);
-        self.changed += 1;
-    }
-
-    /// Directions in which splines leave and arrive, and the line itself, stay as they are.
-    fn keep_as_drawn(&mut self, piece: &Piece, line: &str) {
-        let own = |what: Inner, name: &str| Part::Inner(piece.name.clone(), what, name.to_owned());
-        let mut all = vec![Address::new(own(Inner::Lengthen, line), "line")];
-        let named = piece.edges.iter().map(|e| (Inner::Edge, e)).chain(piece.lines.iter().map(|l| (Inner::Line, l)));
-        for (what, edge) in named {
-            for i in 0..edge.by.len() {
-                let at = |field: &'static str| Address::nth(own(what, &edge.name), field, i);
-                all.extend([at("leaving heading"), at("arriving heading")]);
-            }
-        }
-        for at in all {
-            let Some(text) = self.old.text(&at).filter(|t| !t.is_empty()) else { continue };
-            let before = self.as_before(&at);
-            if before != text {
-                self.write(&at, &before);
-            }
-        }
-    }
-
-    /// A text as it was, with points that move named as they were before: they get a point of their own for that.
-    fn as_before(&mut self, at: &Address) -> String {
-        let mut text = self.old.text(at).unwrap_or_default();
-        let mut edits: Vec<(Span, String)> = Vec::new();
-        for name in self.names.iter().filter(|o| o.at == *at) {
-            for (word, part) in name.meanings.iter().take(1).flat_map(|m| &m.parts) {
-                if let Part::Inner(frame, Inner::Point, point) = part
-                    && *frame == self.piece
-                    && self.moving.contains(point)
-                {
-                    edits.push((name.words[*word], point.clone()));
-                }
-            }
-        }
-        edits.sort_by_key(|e| std::cmp::Reverse(e.0));
-        for (span, point) in edits {
-            let before = self.point_before(&point);
-            text.replace_range(span.start..span.end, &before);
-        }
-        text
-    }
-
-    /// The name of a point as it was before it moved.
-    fn point_before(&mut self, point: &str) -> String {
-        let own = |name: &str| Part::Inner(self.piece.clone(), Inner::Point, name.to_owned());
-        let at = Address::new(own(point), "at");
-        let mut names = std::iter::once(format!("{point}_before")).chain((2..).map(|i| format!("{point}_before_{i}")));
-        if let Some(there) = self.kept.get(point) {
-            return there.clone();
-        }
-        let name = names.find(|n| check_free(&self.draft, &own(n)).is_ok()).unwrap_or_default();
-        self.kept.insert(point.to_owned(), name.clone());
-        let note = format!("{point} before the piece was lengthened");
-        let made = Point { name: name.clone(), at: String::new(), note };
-        if let Some(piece) = self.draft.pieces.iter_mut().find(|p| p.name == self.piece) {
-            Arc::make_mut(piece).points.push(made);
-        }
-        let text = self.as_before(&at);
-        let own = Part::Inner(self.piece.clone(), Inner::Point, name.clone());
-        self.write(&Address::new(own, "at"), &text);
-        name
     }
 }
 

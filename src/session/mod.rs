@@ -14,6 +14,7 @@ mod examples;
 mod frozen;
 mod lengthen;
 mod literal;
+mod moved;
 mod naming;
 mod open_draft;
 mod pencil;

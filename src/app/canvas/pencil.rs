@@ -8,6 +8,7 @@ use egui::{
 
 use super::grips;
 use super::sheet::Sheet;
+use crate::app::help;
 use crate::app::look::{self, letters};
 use crate::app::pencil::{Pencil, Stroke};
 use crate::app::scene::Scene;
@@ -189,6 +190,7 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) 
             if leave.clicked() {
                 wishes.push(Wish::Act(Act::Pencil));
             }
+            help::question(ui, "the pencil", "pencil", wishes);
             let join = ui.selectable_label(pencil.join, "Join points").on_hover_text(
                 "Each point is joined to the one before by a line; dragging draws one line; with Shift it is a curve",
             );

@@ -7,6 +7,7 @@ use egui::{
 use kurbo::Point;
 
 use super::sheet::Sheet;
+use crate::app::help;
 use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
@@ -126,6 +127,7 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, tape: &Tape, case: usize, 
             if ui.button("Put it away").on_hover_text(Act::Tape.action().what).clicked() {
                 wishes.push(Wish::Act(Act::Tape));
             }
+            help::question(ui, "the tape", "tape", wishes);
             let can = !tape.formula.is_empty();
             if ui.add_enabled(can, egui::Button::new("Keep as a value …")).clicked() {
                 wishes.push(Wish::Tape(Hold::Keep));
