@@ -57,7 +57,10 @@ pub(super) fn show(
     for piece in 0..scene.shapes.slots.len() {
         sheet.name(ui, scene, piece, chosen, wishes);
     }
-    tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    // Combs and tags would stand in each other's way.
+    if !shown.bends {
+        tags::show(ui, &sheet, scene, shown, chosen, wishes);
+    }
     if shown.tape.is_some() {
         tape::show(ui, &sheet, scene, shown, chosen, &response, wishes);
         sheet.foot(scene, step);

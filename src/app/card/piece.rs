@@ -141,13 +141,15 @@ impl Card<'_> {
         ui.add_space(4.0);
         ui.horizontal(|ui| {
             let words = format!("{from} – {}", segment.end());
-            ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
+            ui.label(RichText::new(&words).font(letters(look::TEXT)).color(self.look.ink));
             let (word, curved) = match segment {
                 Segment::Straight(_) => ("Curve it", true),
                 Segment::Curve(..) => ("Make it straight", false),
                 _ => return,
             };
-            if ui.small_button(word).clicked() {
+            let response = ui.small_button(word);
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{word} {words}")));
+            if response.clicked() {
                 let bend = PieceCommand::Bend(frame.to_owned(), name.to_owned(), i, curved);
                 self.wishes.push(Wish::Run(Command::Piece(bend)));
             }

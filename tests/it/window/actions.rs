@@ -318,13 +318,17 @@ fn curves_are_made_and_taken_back_on_the_card() {
     let piece = stage.pieces()[0]["piece ".len()..].split(',').next().unwrap().to_owned();
     stage.click(&format!("piece {piece}"));
     stage.click(&format!("edge {piece}.hem"));
-    stage.click("Curve it");
+    let called =
+        |stage: &Stage, word: &str| stage.names().into_iter().find(|n| n.starts_with(word)).unwrap().to_owned();
+    let bend = called(&stage, "Curve it ");
+    stage.click(&bend);
     let curved = stage.saved();
     assert!(curved.contains("1/3)"), "{}", stage.all());
     let (a, b) = (stage.measure(&[&format!("length({piece}.hem)")]), before.len());
     assert!(a.as_object().is_some() && b > 0);
     // A handle stands at a third; pulled, it changes its fraction or nothing at all is told.
-    stage.click("Make it straight");
+    let straighten = called(&stage, "Make it straight ");
+    stage.click(&straighten);
     assert_eq!(stage.saved(), before);
 }
 

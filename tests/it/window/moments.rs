@@ -188,7 +188,7 @@ fn a_block_is_drafted_by_hand_from_nothing() {
     // A curved hip: the handles are said, not drawn.
     stage.click("piece back");
     stage.click("edge back.side");
-    stage.click("Curve it");
+    stage.click("Curve it waist_side – hem_side");
     stage.fill("handle leaving waist_side of edge back.side", "on_way(waist_side, hem_side, 1/3).right(1 cm)");
     stage.click("Add a seam");
     stage.answer(

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::sync::atomic::{AtomicU32, Ordering};
 
+use super::painted::{Picture, Textures};
 use egui::{
     Context, Event, Key, Modifiers, MouseWheelUnit, PointerButton, Pos2, RawInput, Rect, TouchPhase, pos2, vec2,
 };
@@ -18,6 +19,8 @@ pub struct Told {
     /// Whether it is a field, and whether it is only words.
     pub is_field: bool,
     pub is_words: bool,
+    /// Whether a person can do something with it.
+    pub can_be_used: bool,
     pub value: String,
     pub chosen: bool,
     pub enabled: bool,
@@ -42,6 +45,8 @@ pub struct Stage {
     passes: AtomicU32,
     /// Whether the first pass of each frame is thrown away.
     pub discard: bool,
+    textures: Textures,
+    shapes: Vec<egui::epaint::ClippedShape>,
 }
 
 pub fn example(name: &str) -> PathBuf {
@@ -92,6 +97,8 @@ impl Stage {
             held: Modifiers::NONE,
             passes: AtomicU32::new(0),
             discard: false,
+            textures: Textures::default(),
+            shapes: Vec::new(),
         };
         stage.rest();
         stage
@@ -135,16 +142,49 @@ impl Stage {
                     let role = format!("{:?}", node.role());
                     let is_field = role.contains("TextInput");
                     let is_words = role == "Label" || role == "TextRun";
+                    let used = [
+                        "Button",
+                        "CheckBox",
+                        "RadioButton",
+                        "MenuItem",
+                        "Slider",
+                        "ListBoxOption",
+                        "Link",
+                        "ComboBox",
+                    ];
+                    let can_be_used = is_field || used.contains(&role.as_str());
                     let name = node.label().or(node.value())?.to_owned();
                     let value = node.value().unwrap_or("").to_owned();
-                    Some(Told { name, is_field, is_words, value, chosen, enabled: !node.is_disabled(), rect })
+                    Some(Told {
+                        name,
+                        is_field,
+                        is_words,
+                        can_be_used,
+                        value,
+                        chosen,
+                        enabled: !node.is_disabled(),
+                        rect,
+                    })
                 })
                 .collect();
             // From top to bottom, as it is read.
             let key = |t: &Told| t.rect.map_or((0, 0), |r| (r.top() as i32, r.left() as i32));
             self.told.sort_by(|a, b| (key(a), &a.name).cmp(&(key(b), &b.name)));
         }
+        for (id, deltas) in &output.textures_delta.set {
+            deltas.iter().for_each(|delta| self.textures.take(*id, delta));
+        }
+        self.shapes.clone_from(&output.shapes);
         output.drop_without_applying_deltas();
+    }
+
+    /// The window as a picture, in a theme and at so many pixels for a point.
+    pub fn picture(&mut self, theme: egui::Theme, scale: f32) -> Picture {
+        self.ctx.set_theme(theme);
+        self.ctx.set_pixels_per_point(scale);
+        self.rest();
+        let primitives = self.ctx.tessellate(std::mem::take(&mut self.shapes), scale);
+        Picture::of(&primitives, &self.textures, SCREEN.size(), scale)
     }
 
     /// Some frames without anything, until panels have come to rest.
