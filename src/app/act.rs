@@ -71,9 +71,7 @@ impl Window {
             Act::ReachUp => self.shown.reach = Reach::FromHereUp,
             Act::Confirm => self.run(&Command::Chart(ChartCommand::Confirm(String::new(), String::new()))),
             Act::Find => self.shown.finder = Some(Finder::default()),
-            Act::SeeAll => {
-                self.shown.view = None;
-            }
+            Act::SeeAll => self.see_all(),
             Act::Nearer => self.zoom(1.25),
             Act::Further => self.zoom(0.8),
             Act::NextSize => self.step_size(1),
@@ -92,7 +90,12 @@ impl Window {
                 self.scene.shapes = std::mem::take(&mut self.scene.shapes).arranged();
                 self.shown.view = None;
             }
-            Act::Bends => self.shown.bends = !self.shown.bends,
+            Act::Bends => {
+                self.shown.bends = !self.shown.bends;
+                if self.shown.bends && self.shown.frame().is_none() {
+                    self.tell("choose a piece or an edge to see how it bends");
+                }
+            }
             Act::Pencil => self.take_pencil(),
             Act::Tape => self.take_tape(),
             Act::NextFinding => self.step_finding(1),
@@ -152,8 +155,14 @@ impl Window {
         if let Some(part) = self.shown.part.clone()
             && !is_there(&self.open, &part)
         {
-            self.shown.part = None;
+            self.shown.part = self.whole_of(&part);
         }
+    }
+
+    /// The piece or drawing in which a part was, if that is still there.
+    fn whole_of(&self, part: &Part) -> Option<Part> {
+        let Part::Inner(frame, ..) = part else { return None };
+        part_named(self.open.work().draft(), frame)
     }
 
     /// Shows a room, or the pieces again.
@@ -168,6 +177,12 @@ impl Window {
             (_, Some(Part::Seam(seam))) => Room::Roll(Rolling { seam: seam.clone(), share: 0.0 }),
             _ => Room::Table,
         }
+    }
+
+    /// Sees all that is there now.
+    pub(super) fn see_all(&mut self) {
+        self.shown.view = None;
+        self.scene.shapes.refit();
     }
 
     fn zoom(&mut self, by: f64) {
@@ -334,7 +349,7 @@ impl Window {
                     _ => Deletion::LeaveBroken,
                 };
                 if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), how))) {
-                    self.shown.part = None;
+                    self.shown.part = self.whole_of(part);
                 }
             }
             Purpose::RenameSize(axis, old) => {

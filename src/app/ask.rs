@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use egui::text::{CCursor, CCursorRange};
 use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
 
 use super::field;
@@ -84,6 +85,8 @@ pub(super) struct Ask {
     pub parts: Vec<(String, Part)>,
     /// Why it was refused.
     pub problem: String,
+    /// The field that was typed in last.
+    pub at: usize,
 }
 
 impl Ask {
@@ -96,6 +99,7 @@ impl Ask {
             choices: choices.iter().map(|c| (*c).to_owned()).collect(),
             parts: Vec::new(),
             problem: String::new(),
+            at: 0,
         }
     }
 
@@ -384,9 +388,15 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                 let caption = ui.label(RichText::new(own.label).font(letters(look::SMALL)).color(look.soft));
                 let mut text = own.text.clone();
                 let id = field_id(ask, i);
-                let response = ui
-                    .add(TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0))
-                    .labelled_by(caption.id);
+                let edit = TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0);
+                let mut output = edit.show(ui);
+                let response = output.response.response.clone().labelled_by(caption.id);
+                if response.gained_focus() {
+                    // What stands there is chosen, so that typing takes its place.
+                    let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
+                    output.state.cursor.set_char_range(Some(all));
+                    output.state.store(ui.ctx(), response.id);
+                }
                 ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(own.label));
                 field::ring(ui, &response);
                 if response.changed() {
@@ -395,7 +405,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                 entered |= response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
             }
             if !ask.fields.is_empty() && ui.memory(|m| m.focused().is_none()) && !entered {
-                ui.memory_mut(|m| m.request_focus(field_id(ask, 0)));
+                ui.memory_mut(|m| m.request_focus(field_id(ask, ask.at)));
             }
             ScrollArea::vertical().max_height(320.0).show(ui, |ui| {
                 for (words, part) in &ask.parts {

@@ -7,7 +7,7 @@ use egui::{
 
 use super::look::{self, Look, letters, sign};
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Room, Shown, Wish};
 use super::{guide, help};
 use crate::base::{Finding, Severity, message};
 use crate::proof::looked_at;
@@ -40,6 +40,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
             ui.label(RichText::new("Proof").font(letters(look::LARGE)).color(look.ink));
             ui.add_space(6.0);
+            if shown.room == Room::Welcome {
+                ui.label(RichText::new("nothing to look at yet").color(look.soft));
+                return;
+            }
             let counts = scene.computed.counts;
             for (many, severity) in
                 [(counts.errors, Severity::Error), (counts.warnings, Severity::Warning), (counts.notes, Severity::Note)]
@@ -53,6 +57,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             }
         });
     });
+    if shown.room == Room::Welcome {
+        return;
+    }
     let most = (ui.available_height() - LAST).max(20.0);
     if open.is_empty() {
         ui.label(RichText::new("✓ Nothing was found.").color(look.ink));

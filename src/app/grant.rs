@@ -74,6 +74,7 @@ impl Window {
             Wish::Lay(wish) => self.picture_wish(wish),
             Wish::Room(room) => self.shown.room = room,
             Wish::Chart(wish) => self.chart_wish(wish),
+            Wish::Look(None) => self.see_all(),
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
             Wish::Mend(i) => self.mend(i),
@@ -107,10 +108,16 @@ impl Window {
                 }
             }
             Wish::Pointed(name) => self.shown.named = name,
-            Wish::Leave(field, text) => self.leave_field(field, &text),
+            Wish::Leave(field, text) => {
+                self.shown.left = Some(field.clone());
+                self.leave_field(field, &text);
+            }
             Wish::AskTyped(i, text) => {
                 if let Some(field) = self.shown.ask.as_mut().and_then(|a| a.fields.get_mut(i)) {
                     field.text = text;
+                }
+                if let Some(ask) = &mut self.shown.ask {
+                    ask.at = i;
                 }
             }
             Wish::AskDone(choice) => self.asked(ctx, choice),

@@ -198,7 +198,7 @@ fn inline(ui: &mut Ui, look: &Look, spans: &[Span], heading: Option<f32>, wishes
             let own = |words: &str| RichText::new(words).font(letters(heading.unwrap_or(look::TEXT))).color(look.ink);
             match span {
                 Span::Words(words) => drop(ui.label(own(words))),
-                Span::Strong(words) => drop(ui.label(own(words).strong().underline())),
+                Span::Strong(words) => drop(ui.label(own(words).strong().italics())),
                 Span::Code(words) => {
                     let code = RichText::new(words).font(look::code(look::CODE)).color(look.ink);
                     ui.label(code.background_color(look.touched));

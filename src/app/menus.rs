@@ -102,7 +102,9 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
             wishes.push(Wish::Act(action.act));
         }
     }
-    if !typing && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)) {
+    // A menu that is open has the first word.
+    let menu_is_open = egui::Popup::is_any_open(ui.ctx());
+    if !typing && !menu_is_open && ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape)) {
         wishes.push(Wish::Cancel);
     }
     if ui.input_mut(|i| i.consume_key(Modifiers::COMMAND, Key::Y)) && can(Act::Redo, open, scene, shown) && !typing {

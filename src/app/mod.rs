@@ -234,6 +234,9 @@ impl Window {
         if !Arc::ptr_eq(computed, &self.scene.computed) {
             let old = self.scene.take(Arc::clone(computed), self.shown.held.is_some());
             self.open.work().give_back(old);
+            if let Some(pencil) = &mut self.shown.pencil {
+                pencil.keep_to(&self.scene.computed.draft);
+            }
             if self.shown.case.is_empty()
                 || self.scene.cases().is_some_and(|c| !c.list.iter().any(|c| c.address == self.shown.case))
             {
@@ -252,6 +255,7 @@ impl Window {
     pub fn paint(&mut self, ui: &mut Ui) {
         self.follow();
         self.wear(ui.ctx());
+        self.tab_on(ui);
         let look = Look::of(ui.theme(), &self.shown.own.preferences);
         if self.shown.ask.is_none() && self.shown.trace.is_none() && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
@@ -277,15 +281,18 @@ impl Window {
         right.show(ui, |ui| within(ui, |ui| card::show(ui, &look, scene, shown, wishes)));
         let desk = Frame::new().fill(look.desk).inner_margin(Margin::same(10));
         let sheet = CentralPanel::default().frame(desk).show(ui, |ui| {
-            match &shown.room {
-                Room::Table => return canvas::show(ui, &look, scene, shown, asked, wishes),
+            if shown.room == Room::Table {
+                return canvas::show(ui, &look, scene, shown, asked, wishes);
+            }
+            within(ui, |ui| match &shown.room {
+                Room::Table => {}
                 Room::Chart => chart::show(ui, &look, scene, shown, wishes),
                 Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
                 Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
                 Room::Help(page) => help::show(ui, &look, shown, page, wishes),
                 Room::Preferences => preferences::show(ui, &look, shown, wishes),
                 Room::Welcome => welcome::show(ui, &look, shown, wishes),
-            }
+            });
             shown.sheet
         });
         ask::show(ui, &look, shown, wishes);
@@ -294,6 +301,15 @@ impl Window {
         if !ui.ctx().will_discard() {
             self.shown.sheet = sheet.inner;
             self.after(ui);
+        }
+    }
+
+    /// Tab after Enter goes on from the field that was left.
+    fn tab_on(&self, ui: &Ui) {
+        let Some(left) = &self.shown.left else { return };
+        let tab = ui.input(|i| i.key_pressed(egui::Key::Tab));
+        if tab && ui.memory(|m| m.focused().is_none()) {
+            ui.memory_mut(|m| m.request_focus(field::id(left)));
         }
     }
 
@@ -321,6 +337,9 @@ impl Window {
             }
         }
         self.shown.scroll_to_part = false;
+        if ctx.input(|i| i.pointer.any_pressed()) {
+            self.shown.left = None;
+        }
         self.shown.pointed = self.shown.pointed.map(|(act, _)| (act, false));
         self.grant(&ctx);
         let mark = if self.open.work().is_unsaved() { "* " } else { "" };

@@ -4,7 +4,7 @@ use kurbo::Point;
 
 use super::Window;
 use super::state::Room;
-use crate::document::{Inner, Part};
+use crate::document::{Draft, Inner, Part};
 use crate::session::{
     Command, Joined, PartCommand, PieceCommand, Pointing, Reading, Sight, fresh_inner, fresh_name, joined,
 };
@@ -92,6 +92,13 @@ impl Pencil {
         typed || drawn
     }
 
+    /// What is not there any more is not measured from.
+    pub fn keep_to(&mut self, draft: &Draft) {
+        let points = draft.pieces.iter().find(|p| p.name == self.frame).map(|p| &p.points);
+        let points = points.or(draft.drawings.iter().find(|d| d.name == self.frame).map(|d| &d.points));
+        self.from.retain(|name| points.is_some_and(|all| all.iter().any(|p| p.name == *name)));
+    }
+
     /// A part got another name.
     pub fn renamed(&mut self, part: &Part, to: &str) {
         match part {
@@ -150,14 +157,7 @@ impl Window {
     /// Does what the pencil was told.
     pub(super) fn stroke(&mut self, stroke: Stroke) {
         let Some(mut pencil) = self.shown.pencil.take() else { return };
-        let draft = self.open.work().draft();
-        let is_point = |name: &String| {
-            let points = draft.pieces.iter().find(|p| p.name == pencil.frame).map(|p| &p.points);
-            let points = points.or(draft.drawings.iter().find(|d| d.name == pencil.frame).map(|d| &d.points));
-            points.is_some_and(|points| points.iter().any(|p| p.name == *name))
-        };
-        let from = pencil.from.iter().filter(|name| is_point(name)).cloned().collect();
-        pencil.from = from;
+        pencil.keep_to(self.open.work().draft());
         match stroke {
             Stroke::At(at, reach, scale, snap) => self.point_at(&mut pencil, at, reach, scale, snap),
             Stroke::Next(on) => {

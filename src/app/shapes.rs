@@ -154,6 +154,11 @@ impl Shapes {
         self
     }
 
+    /// Sees all that is there now.
+    pub fn refit(&mut self) {
+        self.fit = self.room();
+    }
+
     /// Puts pieces where a person put them.
     fn put_down(&mut self) {
         for slot in &mut self.slots {

@@ -266,6 +266,8 @@ pub(super) struct Shown {
     pub reach: Reach,
     /// The field that is typed in.
     pub typing: Option<Typing>,
+    /// The field that was left last: Tab goes on from it.
+    pub left: Option<Field>,
     /// What may follow in it.
     pub offered: Option<Offered>,
     /// The name of what the pointer is over while a formula wants one.
@@ -324,6 +326,7 @@ impl Shown {
             part: None,
             reach: Reach::All,
             typing: None,
+            left: None,
             offered: None,
             named: None,
             held: None,

@@ -148,7 +148,7 @@ impl Window {
         let Some(ask) = &self.shown.trace else { return };
         let Some(found) = ask.found.clone() else { return };
         let made = (|| {
-            let scale = ask.scale.scale(&found.scale, ask.wanted().next(), unit).map_err(|e| e.to_string())?;
+            let scale = ask.scale.scale(&found.scale, ask.wanted().next()).map_err(|e| e.to_string())?;
             let corner = ask.corner.trim().trim_end_matches('°').replace(',', ".");
             let corner = corner.parse::<f64>().ok().filter(|c| *c > 0.0 && *c < 180.0);
             let corner = corner.ok_or("the turn of a corner must lie between 0 and 180 degrees")?.to_radians();
@@ -240,6 +240,9 @@ fn text(ui: &mut Ui, called: &str, own: &str, hint: &str, width: f32) -> (Option
     let response = ui.add(edit.desired_width(width));
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
     field::ring(ui, &response);
+    if ui.memory(|m| m.focused().is_none()) && !response.lost_focus() {
+        response.request_focus();
+    }
     let entered = response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
     (response.changed().then_some(text), entered)
 }
@@ -254,7 +257,7 @@ fn outlines(
     wish: &mut dyn FnMut(TraceWish),
 ) {
     let display = scene.draft().display;
-    let known = ask.scale.scale(&found.scale, ask.wanted().next(), unit_of(scene.draft())).ok();
+    let known = ask.scale.scale(&found.scale, ask.wanted().next()).ok();
     let size = |units: f64| match known {
         Some(mm) => length_text(units * mm, display),
         None => format!("{units:.1} units"),

@@ -11,7 +11,7 @@ use super::pictures::{self, Pictures};
 use super::state::Room;
 use crate::compute::unit_of;
 use crate::document::{Draft, Picture};
-use crate::session::{Command, Lie, OutlineCommand, length_typed};
+use crate::session::{Command, Lie, OutlineCommand, length_with_unit};
 
 /// What the next clicks on a picture are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -302,16 +302,13 @@ impl Window {
         let Some((mut picture, lie)) = self.laid(&laying.under) else { return };
         let [a, b] = laying.points[..] else { return };
         let unit = unit_of(self.open.work().draft());
-        let scaled = match length_typed(&laying.text, unit) {
-            Some(real) => lie.scaled([a, b], real),
-            None => Err(format!("`{}` is no length above zero, such as 20 cm", laying.text.trim())),
-        };
+        let scaled = length_with_unit(&laying.text).and_then(|real| lie.scaled([a, b], real));
         match scaled {
             Ok(lie) => {
                 lie.write(&mut picture, unit);
                 if self.put_picture(picture) {
                     self.shown.message = None;
-                    self.shown.under.told = format!("one point of the picture is {:.4} mm. {NOT_FLAT}", lie.scale);
+                    self.shown.under.told = format!("one pixel of the picture is {:.4} mm. {NOT_FLAT}", lie.scale);
                     self.shown.under.laying = None;
                 }
             }

@@ -6,7 +6,7 @@ use kurbo::{Point, Rect};
 /// The least and the most that can be seen, px per mm.
 const SCALES: (f64, f64) = (0.005, 40.0);
 /// Room around the pieces, px: names stand in the lower one.
-const AROUND: f64 = 36.0;
+const AROUND: f64 = 52.0;
 const UNDER: f64 = 88.0;
 /// Scroll that doubles or halves, px.
 const DOUBLING: f64 = 240.0;

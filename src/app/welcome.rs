@@ -22,6 +22,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                     RichText::new("A drafting table for garment patterns").font(letters(look::LARGE)).color(look.ink),
                 );
                 help::question(ui, "the first steps", "start", wishes);
+                if ui.button("Show the pieces").clicked() {
+                    wishes.push(Wish::Room(Room::Table));
+                }
             });
             let words = "Points are formulas over a body chart; every size is drawn at once, and seams are kept true.";
             ui.label(RichText::new(words).color(look.soft));

@@ -78,7 +78,7 @@ fn take(call: &TraceCall, found: &Outlines, path: &Path) -> Result<Done, Stopped
         (_, _, true) => StatedScale::Css,
         _ => StatedScale::File,
     };
-    let scale = stated.scale(&found.scale, wanted.first(), unit).map_err(|e| {
+    let scale = stated.scale(&found.scale, wanted.first()).map_err(|e| {
         Stopped::no(format!(
             "{e} (--unit \"0.5 mm\", --width \"20 cm\" of the first outline, or --css-px). Nothing was written"
         ))

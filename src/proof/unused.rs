@@ -18,7 +18,11 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(!draft.notions.is_empty(), "notions", "notions");
     tell(!draft.booklet.is_empty(), "booklet", "the booklet");
     tell(!draft.sheets.is_empty(), "sheets", "sheets");
-    tell(draft.table.iter().any(|t| t.sheet != "pages"), "table", "places on the table");
+    tell(
+        draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())),
+        "table",
+        "places on sheets of their own",
+    );
     tell(!draft.plans.is_empty(), "plans", "lay plans");
     tell(draft.log != crate::document::Log::default(), "log", "the log");
     let pieces = |f: &dyn Fn(&Piece) -> bool| draft.pieces.iter().any(|p| f(p));

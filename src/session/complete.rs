@@ -74,7 +74,9 @@ pub fn completions(
     if !after_call {
         for (name, node, kind) in &known {
             let (of, last) = name.rsplit_once('.').map_or(("", name.as_str()), |(o, l)| (o, l));
-            if of == owner
+            // A row or value whose bare name means something else too is found by that name.
+            let is_prefixed = owner.is_empty() && matches!(of, "chart" | "value");
+            if (of == owner || is_prefixed)
                 && let Some(rank) = rank(last)
             {
                 let whole = u8::from(matches!(kind, Kind::Piece(_)));

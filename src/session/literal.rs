@@ -11,6 +11,24 @@ pub fn length_typed(text: &str, unit: Unit) -> Option<f64> {
     (unit.is_length() && value > 0.0).then_some(value * times / over)
 }
 
+/// A single literal length with a unit of its own, in mm, above zero: where a bare number could be taken for another unit than is meant.
+///
+/// # Errors
+/// What is missing.
+pub fn length_with_unit(text: &str) -> Result<f64, String> {
+    let text = text.trim();
+    match number_typed(text) {
+        Some((value, Some(unit))) if unit.is_length() && value > 0.0 => {
+            let (times, over) = unit.inside();
+            Ok(value * times / over)
+        }
+        Some((value, None)) if value > 0.0 => {
+            Err(format!("`{text}` has no unit: is it `{text} mm`, `{text} cm` or `{text} in`?"))
+        }
+        _ => Err(format!("`{text}` is no length above zero, such as `20 cm`")),
+    }
+}
+
 /// A length as a literal, maybe with a minus before it, in mm; a bare number is in `unit`.
 pub fn signed_length(text: &str, unit: Unit) -> Option<f64> {
     let text = text.trim();

@@ -49,7 +49,7 @@ pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};
 pub use examples::{EXAMPLES, Example};
 pub use lengthen::{lengthen, lengthening};
-pub use literal::{length_typed, signed_length};
+pub use literal::{length_typed, length_with_unit, signed_length};
 pub use naming::{check_free, fresh_inner, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};

@@ -1,7 +1,6 @@
 //! The scale of a drawing file as it is stated: by the file, or by the person where the file leaves it open.
 
-use super::{EditError, TracedOutline, length_typed, told_scale};
-use crate::base::Unit;
+use super::{EditError, TracedOutline, length_with_unit, told_scale};
 use crate::file::svg::{CSS_PER_INCH, Scale};
 
 /// How the scale of a drawing file is said.
@@ -18,16 +17,13 @@ pub enum StatedScale {
 }
 
 impl StatedScale {
-    /// Millimetres of one unit. A bare number is in `unit`; `first` is the outline of which the width is told.
+    /// Millimetres of one unit. A bare number is refused; `first` is the outline of which the width is told.
     ///
     /// # Errors
     /// What is missing or wrong.
-    pub fn scale(&self, file: &Scale, first: Option<&TracedOutline>, unit: Unit) -> Result<f64, EditError> {
-        let length = |text: &str, of: &str| {
-            length_typed(text, unit).ok_or_else(|| {
-                EditError::refused(format!("{of} must be one length above zero, such as `20 cm`; `{text}` is none"))
-            })
-        };
+    pub fn scale(&self, file: &Scale, first: Option<&TracedOutline>) -> Result<f64, EditError> {
+        let length =
+            |text: &str, of: &str| length_with_unit(text).map_err(|why| EditError::refused(format!("{of}: {why}")));
         match self {
             Self::File => told_scale(file),
             Self::Unit(text) => length(text, "one unit of the file"),

@@ -13,7 +13,7 @@ pub struct TapeStop {
     pub frame: String,
     /// The place as a formula outside of it.
     pub text: String,
-    /// In words: "the point tip", "on hem, half way".
+    /// In words: "the point tip", "a place on hem, half way".
     pub words: String,
     /// Where it is, mm, in the frame.
     pub place: Point,
@@ -40,10 +40,10 @@ impl Sight<'_> {
         let all = self.real(&format!("length({name})"))?;
         let half = (place - all / 2.0).abs() <= reach / 2.0;
         let (written, words) = match half {
-            true => ("1/2".to_owned(), format!("on {name}, half way")),
+            true => ("1/2".to_owned(), format!("a place on {name}, half way")),
             false => {
                 let far = self.rounding(scale).length(place);
-                (far.clone(), format!("on {name}, {far} from {}", edge.ends[0]))
+                (far.clone(), format!("a place on {name}, {far} from {}", edge.ends[0]))
             }
         };
         let place = self.place(&format!("{name}.at({written})")).ok()?;

@@ -76,7 +76,7 @@ impl Lie {
         let place = self.map() * a;
         let scale = real / apart;
         if !(tolerance::CURVE..=LARGEST_POINT).contains(&scale) {
-            return Err(format!("one point of the picture would be {scale:.4} mm; is the distance right?"));
+            return Err(format!("one pixel of the picture would be {scale:.4} mm; is the distance right?"));
         }
         Ok(Self { scale, is_scaled: true, ..self }.with(a, place))
     }

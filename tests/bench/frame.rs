@@ -130,6 +130,21 @@ fn measure(what: &str, path: PathBuf, piece: &str, grip: &str) {
         middle(rooms),
         middle(drawing)
     );
+    // Let go, take the pencil up and point about: each move is read anew.
+    let up = Event::PointerButton { pos: from, button: PointerButton::Primary, pressed: false, modifiers };
+    stage.frame(vec![up]);
+    std::thread::sleep(Duration::from_millis(100));
+    stage.frame(vec![]);
+    let press = |key, pressed| Event::Key { key, physical_key: None, pressed, repeat: false, modifiers };
+    stage.frame(vec![press(egui::Key::D, true)]);
+    stage.frame(vec![press(egui::Key::D, false)]);
+    let mut moves = Vec::new();
+    for i in 0..100 {
+        let to = from + vec2(40.0 * (i as f32 * 0.1).sin(), 40.0 * (i as f32 * 0.13).cos());
+        let (r, d, _) = stage.frame(vec![Event::PointerMoved(to)]);
+        moves.push(r + d);
+    }
+    println!("{what}: a frame while the pencil reads {:.2} ms", middle(moves));
 }
 
 fn main() {

@@ -9,6 +9,7 @@
 
 mod bad_input;
 mod book_drafts;
+mod by_hand;
 mod cases;
 mod chart;
 mod chart_steps;

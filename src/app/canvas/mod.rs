@@ -57,8 +57,9 @@ pub(super) fn show(
     for piece in 0..scene.shapes.slots.len() {
         sheet.name(ui, scene, piece, chosen, wishes);
     }
-    // Combs and tags would stand in each other's way.
-    if !shown.bends {
+    loose_points(&sheet, scene, shown, chosen);
+    // Tags would stand in the way of what is in the hand, and of combs.
+    if !shown.bends && shown.pencil.is_none() && shown.tape.is_none() {
         tags::show(ui, &sheet, scene, shown, chosen, wishes);
     }
     if shown.tape.is_some() {
@@ -106,6 +107,19 @@ pub(super) fn show(
         }
     }
     canvas
+}
+
+/// Points of pieces that have no line yet: without them nothing of such a piece would be seen while it is not chosen.
+fn loose_points(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize) {
+    let Some(model) = scene.model() else { return };
+    let frames = model.plan.frames.iter().enumerate();
+    for (i, frame) in frames.filter(|(_, f)| f.edges.is_empty() && f.lines.is_empty() && shown.frame() != Some(&f.name))
+    {
+        for grip in grips::of_frame(model, case, &frame.name) {
+            let at = sheet.view.screen_from_table(sheet.canvas, grip.place + scene.shapes.shift(case, i));
+            grips::mark(sheet, &grip, at, false);
+        }
+    }
 }
 
 /// Whether the chosen edge is pulled, or the pointer lies on it.

@@ -46,7 +46,9 @@ pub(super) fn show(
         told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &point.called));
     }
     grips::names(sheet, &points, &screen);
-    if let Some(reading) = pencil.reading() {
+    // Away from the sheet it writes nothing, unless a number is being typed.
+    let is_over = response.contains_pointer() || response.dragged();
+    if let Some(reading) = pencil.reading().filter(|_| is_over || pencil.typed.is_some()) {
         let line = egui::Stroke::new(1.0, sheet.look.handle);
         for [from, to] in &reading.guides {
             sheet.painter.extend(Shape::dashed_line(&[screen(*from), screen(*to)], line, 5.0, 4.0));
@@ -61,16 +63,17 @@ pub(super) fn show(
         tip(ui, sheet, pencil, at);
     }
     bar(ui, sheet, pencil, wishes);
-    listen(ui, sheet, response, (scene, pencil, case, shift), wishes);
+    listen(ui, sheet, response, (scene, shown, case, shift), wishes);
 }
 
 fn listen(
     ui: &Ui,
     sheet: &Sheet<'_>,
     response: &egui::Response,
-    (scene, pencil, case, shift): (&Scene, &Pencil, usize, kurbo::Vec2),
+    (scene, shown, case, shift): (&Scene, &Shown, usize, kurbo::Vec2),
     wishes: &mut Vec<Wish>,
 ) {
+    let Some(pencil) = &shown.pencil else { return };
     let mut tell = |stroke| wishes.push(Wish::Pencil(stroke));
     let modifiers = ui.input(|i| i.modifiers);
     let point_at = |at: egui::Pos2| {
@@ -98,7 +101,8 @@ fn listen(
             tell(Stroke::Drop(modifiers.shift));
         }
     }
-    if ui.ctx().egui_wants_keyboard_input() {
+    // Enter that leaves a field is the field's.
+    if ui.ctx().egui_wants_keyboard_input() || shown.typing.is_some() {
         return;
     }
     let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));

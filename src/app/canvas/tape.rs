@@ -67,7 +67,7 @@ pub(super) fn show(
     }
     bar(ui, sheet, scene, tape, case, wishes);
     sizes(ui, sheet, scene, tape, case);
-    listen(ui, sheet, scene, tape, case, response, wishes);
+    listen(ui, sheet, (scene, shown, case), response, wishes);
 }
 
 /// The piece or drawing nearest to a place on the screen: one whose room holds it, as it is drawn.
@@ -86,12 +86,11 @@ fn frame_at(sheet: &Sheet<'_>, scene: &Scene, case: usize, at: Pos2) -> Option<(
 fn listen(
     ui: &Ui,
     sheet: &Sheet<'_>,
-    scene: &Scene,
-    tape: &Tape,
-    case: usize,
+    (scene, shown, case): (&Scene, &Shown, usize),
     response: &egui::Response,
     wishes: &mut Vec<Wish>,
 ) {
+    let Some(tape) = &shown.tape else { return };
     let at = ui.input(|i| i.pointer.latest_pos()).filter(|p| response.contains_pointer() && sheet.canvas.contains(*p));
     if let Some(at) = at {
         ui.ctx().set_cursor_icon(CursorIcon::Crosshair);
@@ -109,7 +108,8 @@ fn listen(
     } else if tape.over.is_some() {
         wishes.push(Wish::Tape(Hold::Over(None)));
     }
-    if ui.ctx().egui_wants_keyboard_input() {
+    // Enter that leaves a field is the field's.
+    if ui.ctx().egui_wants_keyboard_input() || shown.typing.is_some() {
         return;
     }
     for (key, hold) in [(Key::Space, Hold::Next), (Key::Backspace, Hold::Back), (Key::Enter, Hold::Keep)] {

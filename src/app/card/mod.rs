@@ -76,6 +76,8 @@ impl Card<'_> {
             ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
             if !part.name().is_empty() {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+                    ui.spacing_mut().item_spacing.x = 4.0;
+                    ui.add_space(8.0);
                     for act in [Act::Delete, Act::UsedBy, Act::Rename] {
                         let word = act.action().name.trim_end_matches(" …");
                         if ui.small_button(word).on_hover_text(act.action().what).clicked() {

@@ -139,7 +139,7 @@ impl Card<'_> {
     ) {
         let at = |field: &'static str| Address::nth(part.clone(), field, i);
         ui.add_space(4.0);
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             let words = format!("{from} – {}", segment.end());
             ui.label(RichText::new(&words).font(letters(look::TEXT)).color(self.look.ink));
             let (word, curved) = match segment {

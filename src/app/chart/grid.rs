@@ -17,7 +17,7 @@ use crate::session::{Step, row_steps};
 /// Width of a row's name, px.
 const NAME: f32 = 150.0;
 /// Width of a cell, px.
-const CELL: f32 = 88.0;
+const CELL: f32 = 96.0;
 /// What a line of steps adds to the height of a row, px.
 const STEP: f32 = 16.0;
 /// Height of the line of sizes, px.

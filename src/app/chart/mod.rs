@@ -12,7 +12,7 @@ mod state;
 
 pub(super) use state::{ChartShown, ChartWish, Page};
 
-use egui::{Align, Frame, Layout, Margin, RichText, Role, Ui, WidgetInfo};
+use egui::{Frame, Margin, RichText, Role, Ui, WidgetInfo};
 
 use super::look::{self, Look, letters};
 use super::scene::Scene;
@@ -42,7 +42,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 
 /// The title and the pages.
 fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut Vec<Wish>) {
-    ui.horizontal(|ui| {
+    ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Chart").font(letters(look::LARGE)).color(look.ink));
         let waiting = match sight.waiting.len() {
             0 => "Proposals".to_owned(),
@@ -61,12 +61,11 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
                 wishes.push(Wish::Chart(ChartWish::Page(page)));
             }
         }
-        ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            help::question(ui, "the chart", "chart", wishes);
-            if ui.button("Show the pieces").clicked() {
-                wishes.push(Wish::Room(Room::Table));
-            }
-        });
+        ui.add_space(10.0);
+        if ui.button("Show the pieces").clicked() {
+            wishes.push(Wish::Room(Room::Table));
+        }
+        help::question(ui, "the chart", "chart", wishes);
     });
     ui.add_space(2.0);
 }

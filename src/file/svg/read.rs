@@ -89,9 +89,8 @@ fn scale(root: Node<'_, '_>, view_box: Option<ViewBox>) -> Scale {
         let length = Length::from_str(text.trim()).map_err(|_| format!("{name}=\"{}\" is no length", short(text)))?;
         match (mm_of(length.unit), length.unit) {
             (Some(mm), _) if length.number > 0.0 && (length.number * mm).is_finite() => Ok(length.number * mm),
-            (None, LengthUnit::None | LengthUnit::Px) => {
-                Err(format!("{name}=\"{}\" is in px, which are of no certain size", short(text)))
-            }
+            (None, LengthUnit::None) => Err(format!("{name}=\"{}\" has no unit", short(text))),
+            (None, LengthUnit::Px) => Err(format!("{name}=\"{}\" is in px, which are of no certain size", short(text))),
             _ => Err(format!("{name}=\"{}\" tells no size", short(text))),
         }
     };
