@@ -1,7 +1,6 @@
 //! Carrying out actions and dialogs.
 
 use std::path::{Path, PathBuf};
-use std::sync::Arc;
 
 use egui::{Context, Theme};
 
@@ -12,7 +11,6 @@ use super::disk::{Browsing, Kind};
 use super::finder::Finder;
 use super::guide::GuideWish;
 use super::help::HelpWish;
-use super::job::PrintJob;
 use super::menus;
 use super::own::OwnWish;
 use super::roll::Rolling;
@@ -21,10 +19,8 @@ use super::state::{Field, Room, Shown};
 use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
-use crate::output::{save_all, write_pdf};
 use crate::session::{
-    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, PrintFor, Reach, TextCommand,
-    part_named,
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, TextCommand, part_named,
 };
 
 impl Window {
@@ -419,57 +415,6 @@ impl Window {
                 self.save(None, false);
             }
         }
-    }
-
-    /// Writes the pages that are shown. A release is blocked by errors.
-    fn print(&mut self, path: &Path) {
-        if let Some(words) = self.release_blocked() {
-            return self.problem(&words);
-        }
-        let made = self.scene.sheets(&self.shown.printing, &self.shown.case);
-        let sheets = match &*made {
-            Ok(sheets) => sheets,
-            Err(problem) => return self.problem(problem),
-        };
-        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
-        let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        let Some(name) = name else { return self.problem("a name is needed") };
-        let written = write_pdf(self.scene.title(), &sheets.pages)
-            .map_err(|e| e.to_string())
-            .and_then(|bytes| save_all(folder, &[(name, bytes)]).map_err(|e| e.to_string()));
-        match written {
-            Ok(_) => {
-                self.shown.ask = None;
-                self.tell(format!("{} pages are written to {}", sheets.pages.len(), path.display()));
-            }
-            Err(problem) => self.problem(&problem),
-        }
-    }
-
-    /// Why a release cannot be printed.
-    fn release_blocked(&self) -> Option<String> {
-        let errors = self.scene.computed.counts.errors;
-        let release = self.shown.printing.wish.purpose == PrintFor::Release;
-        (release && errors > 0)
-            .then(|| format!("a release is blocked by errors ({errors}); a toile can be printed all the same"))
-    }
-
-    /// Begins to write every size beside the window.
-    fn print_all(&mut self, ctx: &Context, folder: PathBuf) {
-        let words = if self.job.is_some() {
-            Some("pages are being made already; stop that first".to_owned())
-        } else if folder.as_os_str().is_empty() {
-            Some("a folder is needed".to_owned())
-        } else {
-            self.release_blocked()
-        };
-        if let Some(words) = words {
-            return self.problem(&words);
-        }
-        let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
-        let (computed, wish) = (Arc::clone(&self.scene.computed), self.shown.printing.wish.clone());
-        self.job = Some(PrintJob::start(ctx, computed, wish, folder, stem.into_owned()));
-        self.shown.ask = None;
     }
 
     pub(super) fn problem(&mut self, words: &str) {

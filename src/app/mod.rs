@@ -26,6 +26,7 @@ mod palettes;
 mod pencil;
 mod pictures;
 mod preferences;
+mod print;
 mod pulls;
 mod roll;
 mod scene;

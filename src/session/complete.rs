@@ -130,7 +130,7 @@ pub fn completions(
             }
         }
     }
-    found.sort_by(|a, b| (a.0, a.1.text.len()).cmp(&(b.0, b.1.text.len())));
+    found.sort_by_key(|f| (f.0, f.1.text.len()));
     Completions { span: Some(Span::new(start, at)), list: found.into_iter().take(MOST).map(|(_, c)| c).collect() }
 }
 

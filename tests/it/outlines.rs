@@ -128,7 +128,7 @@ fn a_scale_is_told_or_asked_for_and_never_guessed() {
     assert_eq!(of("width=\"210mm\" height=\"297mm\" viewBox=\"0 0 420 594\""), Scale::Known(0.5));
     assert_eq!(of("width=\"2in\" height=\"1in\" viewBox=\"0 0 4 2\""), Scale::Known(12.7));
     for (head, why) in [
-        ("width=\"210\" height=\"297\" viewBox=\"0 0 420 594\"", "is in px"),
+        ("width=\"210\" height=\"297\" viewBox=\"0 0 420 594\"", "has no unit"),
         ("width=\"210px\" height=\"297px\" viewBox=\"0 0 420 594\"", "is in px"),
         ("width=\"100%\" height=\"100%\" viewBox=\"0 0 420 594\"", "tells no size"),
         ("viewBox=\"0 0 420 594\"", "gives no width"),
@@ -271,8 +271,9 @@ fn the_command_line_writes_nothing_where_something_is_missing() {
     let into = |more: &[&str]| tracewheel(&[&["trace", file, "--into", draft][..], more].concat());
     let kept = || assert_eq!(std::fs::read_to_string(draft).unwrap(), text);
     for (more, exit, words) in [
-        (&[][..], 1, "is in px"),
-        (&["--width", "0 cm"], 1, "must be one length above zero"),
+        (&[][..], 1, "has no unit"),
+        (&["--width", "0 cm"], 1, "is no length above zero"),
+        (&["--unit", "1"], 1, "`1` has no unit: is it `1 mm`, `1 cm` or `1 in`?"),
         (&["--css-px"], 1, "holds comments"),
         (&["--css-px", "--piece", "9=a"], 1, "there is no closed outline 9"),
         (&["--css-px", "--piece", "1=front", "--comments", "drop"], 1, "there is piece front already"),

@@ -9,6 +9,7 @@ use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::Shown;
 use crate::base::{shown as length_text, tolerance};
+use crate::compute::{FramePlan, Model};
 use crate::curves::Pt;
 use crate::document::{Inner, Part};
 
@@ -74,6 +75,9 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
             let color = if *angle < SMOOTH { sheet.look.soft } else { sheet.look.warning };
             sheet.painter.text(screen(*at) + vec2(10.0, 0.0), Align2::LEFT_CENTER, word, letters(look::SMALL), color);
         }
+        if only.is_some() {
+            corners(ui, sheet, model, plan, case, name, segments, &screen);
+        }
         let Some((middle, ..)) = comb.get(comb.len() / 2) else { continue };
         let at = screen(*middle);
         if own > tolerance::EQUAL {
@@ -88,6 +92,55 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         let place = ui.interact(Rect::from_center_size(at, vec2(4.0, 4.0)), Id::unique(("bend", name)), Sense::hover());
         place.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
     }
+}
+
+/// The tangents at both ends of an edge of the outline, and the inside angle that it makes with its neighbour there.
+#[allow(clippy::too_many_arguments, reason = "one step of the painting above")]
+fn corners(
+    ui: &Ui,
+    sheet: &Sheet<'_>,
+    model: &Model,
+    plan: &FramePlan,
+    case: usize,
+    name: &str,
+    segments: &[PathSeg],
+    screen: &dyn Fn(Point) -> egui::Pos2,
+) {
+    let called = |node: &u32| &*model.plan.nodes[*node as usize].part.edge == name;
+    let Some(i) = plan.edges.iter().position(called) else { return };
+    let many = plan.edges.len();
+    let of = |k: usize| -> Option<Vec<PathSeg>> {
+        let shape = model.item(case, plan.edges[k % many])?.edge()?;
+        Some(shape.curve.to_path().segments().collect())
+    };
+    let (before, after) = (of(i + many - 1), of(i + 1));
+    let first = before.and_then(|b| b.last().copied()).zip(segments.first().copied());
+    let last = segments.last().copied().zip(after.and_then(|a| a.first().copied()));
+    for (place, own, pair) in [("start", segments.first(), first), ("end", segments.last(), last)] {
+        let (Some(own), Some((into, out))) = (own, pair) else { continue };
+        let Some((at, bend)) = joint(&into, &out) else { continue };
+        let own = if place == "start" { *own } else { own.reverse() };
+        let Some(way) = leaving(&own) else { continue };
+        let end = screen(at);
+        let far = vec2(way.x as f32, way.y as f32) * TANGENT;
+        let line = Stroke::new(1.0, sheet.look.note);
+        sheet.painter.extend(egui::Shape::dashed_line(&[end - far * 0.4, end + far], line, 4.0, 3.0));
+        let words = format!("{:.1}° at the corner", 180.0 - bend);
+        sheet.painter.text(end + vec2(10.0, -12.0), Align2::LEFT_CENTER, &words, letters(look::SMALL), sheet.look.note);
+        let spot = Rect::from_center_size(end, vec2(4.0, 4.0));
+        let told = ui.interact(spot, Id::unique(("corner", name, place)), Sense::hover());
+        told.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{place} of {name}: {words}")));
+    }
+}
+
+/// How far a tangent is drawn, px.
+const TANGENT: f32 = 60.0;
+
+/// The direction in which a segment leaves its start.
+fn leaving(segment: &PathSeg) -> Option<Vec2> {
+    let cubic = segment.to_cubic();
+    let handles = [cubic.p1, cubic.p2, cubic.p3];
+    handles.into_iter().map(|h| h - cubic.p0).find(|v| v.hypot() > tolerance::EQUAL).map(|v| v / v.hypot())
 }
 
 /// A joint that bends by less than this runs on smoothly as far as can be seen, degrees.
@@ -115,12 +168,7 @@ fn comb(segments: &[PathSeg]) -> Vec<(Point, Vec2, f64)> {
 
 /// Where two segments meet and by how much the line bends there, degrees.
 fn joint(before: &PathSeg, after: &PathSeg) -> Option<(Point, f64)> {
-    let ends = [PathSeg::reverse(before), *after].map(|s| {
-        let cubic = s.to_cubic();
-        let handles = [cubic.p1, cubic.p2, cubic.p3];
-        handles.into_iter().map(|h| h - cubic.p0).find(|v| v.hypot() > tolerance::EQUAL)
-    });
-    let [Some(back), Some(on)] = ends else { return None };
+    let [Some(back), Some(on)] = [PathSeg::reverse(before), *after].map(|s| leaving(&s)) else { return None };
     let angle = Pt::new((-back).dot(on), (-back).cross(on)).angle().to_degrees().abs();
     Some((after.start(), angle))
 }

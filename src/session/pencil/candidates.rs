@@ -56,8 +56,8 @@ impl Sight<'_> {
             finder.edges();
             finder.prolonged();
             finder.levels();
-            finder.from_anchor();
-            finder.from_two();
+            finder.measured();
+            finder.between_two();
         }
         finder.free();
         finder.found.sort_by(|a, b| (a.0, a.1).partial_cmp(&(b.0, b.1)).unwrap_or(std::cmp::Ordering::Equal));
@@ -290,7 +290,7 @@ impl Finder<'_, '_> {
     }
 
     /// Measured from the point before: level, plumb, square to edges, beside them, mirrored in them, halving a corner.
-    fn from_anchor(&mut self) {
+    fn measured(&mut self) {
         let Some((from, at)) = self.anchor().map(|(n, p)| (n.to_owned(), p)) else { return };
         let off = self.ask.at - at;
         let far = off.hypot();
@@ -369,7 +369,7 @@ impl Finder<'_, '_> {
     }
 
     /// Measured from the last two points: between them, or turned about the first.
-    fn from_two(&mut self) {
+    fn between_two(&mut self) {
         let [.., first, last] = &self.ask.from[..] else { return };
         let (Some(a), Some(b)) = (self.sight.point(first), self.sight.point(last)) else { return };
         let way = b - a;

@@ -180,6 +180,9 @@ fn curvature_tells_radius_and_joints_and_a_joint_is_made_smooth() {
     let told = |stage: &Stage| {
         stage.told.iter().find(|t| t.name.starts_with("curvature of armhole")).map(|t| t.name.clone()).unwrap()
     };
+    // Its ends tell the corners that it makes; the block's armhole meets the shoulder and the side square.
+    assert!(stage.says("start of armhole: 90.0° at the corner"), "{}", stage.all());
+    assert!(stage.says("end of armhole: 90.0° at the corner"), "{}", stage.all());
     // The radius is that of the language at the place that bends most: the comb's longest line.
     let radius: f64 = told(&stage).split("radius ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
     let asked: Vec<String> = (1..40).map(|i| format!("bend(front.armhole, {i}/40)")).collect();

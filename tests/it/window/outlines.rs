@@ -118,9 +118,9 @@ fn a_scale_that_is_not_told_is_asked_for() {
     let mut stage = empty();
     let before = stage.saved();
     read(&mut stage, "width=\"400\" height=\"400\"", TWO);
-    assert!(stage.says("is in px") && stage.says("200.0 units"), "{}", stage.all());
+    assert!(stage.says("has no unit") && stage.says("200.0 units"), "{}", stage.all());
     stage.click("Make the pieces");
-    assert!(stage.says("one unit of the file must be one length"), "{}", stage.all());
+    assert!(stage.says("one unit of the file: `` is no length above zero"), "{}", stage.all());
     stage.write("length of one unit", "2 mm");
     assert!(stage.says("40 cm × 20 cm"), "{}", stage.all());
     assert_eq!(stage.text(), before);

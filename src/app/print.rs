@@ -1,0 +1,64 @@
+//! Writing the pages that are shown, or every size beside the window.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use egui::Context;
+
+use super::Window;
+use super::job::PrintJob;
+use crate::output::{save_all, write_pdf};
+use crate::session::PrintFor;
+
+impl Window {
+    /// Writes the pages that are shown. A release is blocked by errors.
+    pub(super) fn print(&mut self, path: &Path) {
+        if let Some(words) = self.release_blocked() {
+            return self.problem(&words);
+        }
+        let made = self.scene.sheets(&self.shown.printing, &self.shown.case);
+        let sheets = match &*made {
+            Ok(sheets) => sheets,
+            Err(problem) => return self.problem(problem),
+        };
+        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
+        let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
+        let Some(name) = name else { return self.problem("a name is needed") };
+        let written = write_pdf(self.scene.title(), &sheets.pages)
+            .map_err(|e| e.to_string())
+            .and_then(|bytes| save_all(folder, &[(name, bytes)]).map_err(|e| e.to_string()));
+        match written {
+            Ok(_) => {
+                self.shown.ask = None;
+                self.tell(format!("{} pages are written to {}", sheets.pages.len(), path.display()));
+            }
+            Err(problem) => self.problem(&problem),
+        }
+    }
+
+    /// Why a release cannot be printed.
+    fn release_blocked(&self) -> Option<String> {
+        let errors = self.scene.computed.counts.errors;
+        let release = self.shown.printing.wish.purpose == PrintFor::Release;
+        (release && errors > 0)
+            .then(|| format!("a release is blocked by errors ({errors}); a toile can be printed all the same"))
+    }
+
+    /// Begins to write every size beside the window.
+    pub(super) fn print_all(&mut self, ctx: &Context, folder: PathBuf) {
+        let words = if self.job.is_some() {
+            Some("pages are being made already; stop that first".to_owned())
+        } else if folder.as_os_str().is_empty() {
+            Some("a folder is needed".to_owned())
+        } else {
+            self.release_blocked()
+        };
+        if let Some(words) = words {
+            return self.problem(&words);
+        }
+        let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
+        let (computed, wish) = (Arc::clone(&self.scene.computed), self.shown.printing.wish.clone());
+        self.job = Some(PrintJob::start(ctx, computed, wish, folder, stem.into_owned()));
+        self.shown.ask = None;
+    }
+}
