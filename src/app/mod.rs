@@ -238,6 +238,7 @@ impl Window {
             if let Some(pencil) = &mut self.shown.pencil {
                 pencil.keep_to(&self.scene.computed.draft);
             }
+            self.measure_again();
             if self.shown.case.is_empty()
                 || self.scene.cases().is_some_and(|c| !c.list.iter().any(|c| c.address == self.shown.case))
             {

@@ -127,41 +127,50 @@ impl Window {
             }
             Hold::Keep => self.keep_tape(&tape),
         }
+        self.measure(&mut tape);
+        self.shown.tape = Some(tape);
+    }
+
+    /// Measures anew what the tape lies along: after another draft was computed too.
+    pub(super) fn measure_again(&mut self) {
+        if let Some(mut tape) = self.shown.tape.take() {
+            self.measure(&mut tape);
+            self.shown.tape = Some(tape);
+        }
+    }
+
+    fn measure(&self, tape: &mut Tape) {
         let chosen = tape.all_legs().filter_map(|leg| leg.ways.get(leg.at)).cloned().collect::<Vec<_>>();
         tape.formula = chosen.join(" + ");
-        tape.lengths = lengths(&self.scene.computed, &tape.formula);
-        self.shown.tape = Some(tape);
+        tape.lengths = Vec::new();
+        let Some(measuring) = Measuring::of(&self.scene.computed) else { return };
+        let case = self.scene.case_of(&self.shown.case);
+        if !tape.formula.is_empty() {
+            tape.lengths = (0..measuring.model.cases.len()).map(|c| measuring.length(&tape.formula, c)).collect();
+        }
+        let over = tape.over.as_mut().map(|(_, leg)| leg);
+        for leg in tape.legs.iter_mut().chain(over) {
+            leg.paths = leg.ways.get(leg.at).map_or_else(Vec::new, |way| measuring.paths(way, case));
+        }
     }
 
     /// What lies between two places; along the edge on which both lie, where nothing else is said.
     fn leg(&self, from: Option<&TapeStop>, to: &TapeStop, at: usize) -> Leg {
         let draft = self.scene.draft();
         let ways = from.map_or_else(Vec::new, |from| tape_between(draft, from, to));
-        let case = self.scene.case_of(&self.shown.case);
         let at = match at {
-            usize::MAX => self.shortest_along(&ways, case),
+            usize::MAX => self.shortest_along(&ways),
             at => at.min(ways.len().saturating_sub(1)),
         };
-        let paths = ways.get(at).map_or_else(Vec::new, |way| self.paths(way, case));
-        Leg { ways, at, paths }
+        Leg { ways, at, paths: Vec::new() }
     }
 
     /// The shortest way along edges, else the straight one.
-    fn shortest_along(&self, ways: &[String], case: usize) -> usize {
-        let long =
-            |way: &String| lengths(&self.scene.computed, way).get(case).copied().flatten().unwrap_or(f64::INFINITY);
-        (1..ways.len()).min_by(|a, b| long(&ways[*a]).total_cmp(&long(&ways[*b]))).unwrap_or(0)
-    }
-
-    /// The edges of a way, as lines in their frame.
-    fn paths(&self, way: &str, case: usize) -> Vec<BezPath> {
-        let computed = &self.scene.computed;
-        let Some(model) = &computed.model else { return Vec::new() };
-        let trial = Trial::new(&computed.draft, &model.plan);
-        let parts = way.split(" + ").filter_map(|part| part.strip_prefix("length(")?.strip_suffix(')'));
-        let edge = What::Kind(Kind::Edge(crate::language::Frame(0)));
-        let shapes = parts.filter_map(|text| trial.value(model, case, &trial.read(None, text, edge).ok()?));
-        shapes.filter_map(|item| Some(item.edge()?.curve.to_path())).collect()
+    fn shortest_along(&self, ways: &[String]) -> usize {
+        let Some(measuring) = Measuring::of(&self.scene.computed).filter(|_| ways.len() > 1) else { return 0 };
+        let case = self.scene.case_of(&self.shown.case);
+        let long: Vec<f64> = ways.iter().map(|w| measuring.length(w, case).unwrap_or(f64::INFINITY)).collect();
+        (1..ways.len()).min_by(|a, b| long[*a].total_cmp(&long[*b])).unwrap_or(0)
     }
 
     /// Asks for the name of the value that the length becomes.
@@ -178,13 +187,29 @@ impl Window {
     }
 }
 
-/// The length that a formula gives in each case, mm.
-fn lengths(computed: &Computed, formula: &str) -> Vec<Option<f64>> {
-    let Some(model) = computed.model.as_ref().filter(|_| !formula.is_empty()) else { return Vec::new() };
-    let read = |model: &Model| {
-        let trial = Trial::new(&computed.draft, &model.plan);
-        let formula = trial.read(None, formula, What::Kind(Kind::LENGTH)).ok()?;
-        Some((0..model.cases.len()).map(|case| trial.value(model, case, &formula)?.real()).collect())
-    };
-    read(model).unwrap_or_default()
+/// Formulas measured beside what was computed.
+struct Measuring<'a> {
+    trial: Trial<'a>,
+    model: &'a Model,
+}
+
+impl<'a> Measuring<'a> {
+    fn of(computed: &'a Computed) -> Option<Self> {
+        let model = computed.model.as_ref()?;
+        Some(Self { trial: Trial::new(&computed.draft, &model.plan), model })
+    }
+
+    /// The length that a formula gives in a case, mm.
+    fn length(&self, formula: &str, case: usize) -> Option<f64> {
+        let formula = self.trial.read(None, formula, What::Kind(Kind::LENGTH)).ok()?;
+        self.trial.value(self.model, case, &formula)?.real()
+    }
+
+    /// The edges of a way, as lines in their frame.
+    fn paths(&self, way: &str, case: usize) -> Vec<BezPath> {
+        let parts = way.split(" + ").filter_map(|part| part.strip_prefix("length(")?.strip_suffix(')'));
+        let edge = What::Kind(Kind::Edge(crate::language::Frame(0)));
+        let read = |text: &str| self.trial.value(self.model, case, &self.trial.read(None, text, edge).ok()?);
+        parts.filter_map(|text| Some(read(text)?.edge()?.curve.to_path())).collect()
+    }
 }

@@ -55,6 +55,21 @@ fn along_an_edge_then_straight_and_around_in_every_size() {
 }
 
 #[test]
+fn what_is_measured_follows_the_draft() {
+    let mut stage = on_block();
+    hold(&mut stage, "front.tip");
+    hold(&mut stage, "front.underarm");
+    let before = said(&stage, "88");
+    stage.click("unfold Values");
+    stage.click("value bust_ease");
+    stage.fill("formula of value bust_ease", "12 cm");
+    let after = said(&stage, "88");
+    stage.saved();
+    let mm = stage.measure(&["length(front.armhole)"])["length(front.armhole)"]["88"].as_f64().unwrap();
+    assert!(after > before + 3.0 && (after - mm).abs() <= 0.06, "{before} {after} {mm}");
+}
+
+#[test]
 fn over_two_pieces_and_kept_as_a_value() {
     let mut stage = on_block();
     for point in ["front.tip", "front.underarm", "back.underarm", "back.tip"] {
