@@ -112,7 +112,7 @@ for points in ([[0, 0], [18, -75], [30, -140], [105, -150]], [[0, 0], [18, 70], 
     for d0, d1 in ((10, 10), (10, 15), (0, 15), (-6, -20), (-10, 10)):
         parallels.append({"points": points, "d0": d0, "d1": d1, "length": tapered(c, d0, d1, length(c))})
 
-out = {"source": f"mpmath {mp.__version__}, 30 digits; parallels 20 digits", "curves": curves, "parallels": parallels}
+out = {"source": "mpmath, 30 digits; parallels 20 digits", "curves": curves, "parallels": parallels}
 with open(os.path.join(os.path.dirname(__file__), "cubic_lengths.json"), "w") as f:
     json.dump(out, f, indent=1)
     f.write("\n")

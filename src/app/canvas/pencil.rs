@@ -60,7 +60,7 @@ pub(super) fn show(
         }
         let at = screen(reading.place);
         sheet.painter.circle(at, 5.0, sheet.look.sheet, egui::Stroke::new(2.0, sheet.look.handle));
-        tip(ui, sheet, pencil, at);
+        tip(ui, sheet, pencil, at, elsewhere(ui, sheet, scene, pencil, case));
     }
     bar(ui, sheet, pencil, wishes);
     listen(ui, sheet, response, (scene, shown, case, shift), wishes);
@@ -128,8 +128,20 @@ fn listen(
     }
 }
 
+/// Another piece on which the pointer lies: what is written there belongs to the pencil's own piece all the same.
+fn elsewhere(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, pencil: &Pencil, case: usize) -> Option<String> {
+    let at = ui.input(|i| i.pointer.latest_pos())?;
+    let table = sheet.view.table_from_screen(sheet.canvas, at);
+    let others = scene.shapes.slots.iter().enumerate().filter(|(_, slot)| slot.name != pencil.frame);
+    let mut over = others.filter(|(i, _)| {
+        let own = table - scene.shapes.shift(case, *i);
+        scene.shapes.get(case, *i).is_some_and(|drawn| kurbo::Shape::contains(&drawn.outline, own))
+    });
+    over.next().map(|(_, slot)| slot.name.clone())
+}
+
 /// What would be written, why, and what can be done.
-fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2) {
+fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2, over: Option<String>) {
     let Some(reading) = pencil.reading() else { return };
     let look = sheet.look;
     let (plain, strong, soft) = (look.sheet, look.number, look.sheet.gamma_multiply(0.75));
@@ -149,6 +161,10 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2) {
         (None, 0 | 1) => "click writes it; type a number".to_owned(),
         (None, all) => format!("{} of {all}: Space for the next; click writes it; type a number", pencil.at + 1),
     };
+    if let Some(other) = over {
+        let words_over = format!("\nthis is {other}: the pencil draws in {}", pencil.frame);
+        words.append(&words_over, 0.0, TextFormat::simple(letters(look::SMALL), strong));
+    }
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
     words.append(&note, 0.0, TextFormat::simple(letters(look::SMALL), soft));
     words.wrap.max_width = (sheet.canvas.width() - 40.0).clamp(120.0, 520.0);

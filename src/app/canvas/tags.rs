@@ -73,7 +73,8 @@ fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: 
 pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize, wishes: &mut Vec<Wish>) {
     let Some(model) = scene.model() else { return };
     let look = sheet.look;
-    let mut taken: Vec<Rect> = Vec::new();
+    // What can be pulled stays free.
+    let mut taken = grip_rects(sheet, scene, shown, model, case);
     let states = scene.seams(case);
     for (seam, state) in model.plan.seams.iter().zip(states.iter()) {
         let is_chosen = matches!(&shown.part, Some(Part::Seam(name)) if **name == *seam.name);
@@ -132,6 +133,15 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
             wishes.push(Wish::Part(Part::Seam(seam.name.to_string())));
         }
     }
+}
+
+/// Where points and handles of the chosen piece lie.
+fn grip_rects(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, model: &Model, case: usize) -> Vec<Rect> {
+    let Some((frame, slot)) = shown.frame().and_then(|f| Some((f, scene.shapes.slot(f)?))) else { return Vec::new() };
+    let shift = scene.shapes.shift(case, slot);
+    let grips = super::grips::of_frame(model, case, frame);
+    let at = |p: Point| sheet.view.screen_from_table(sheet.canvas, p + shift);
+    grips.into_iter().map(|g| Rect::from_center_size(at(g.place), vec2(14.0, 14.0))).collect()
 }
 
 /// The middle of the first edge of each side, with its frame.
