@@ -3,13 +3,14 @@
 use std::path::PathBuf;
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{Id, Key, Modal, RichText, ScrollArea, TextEdit, Ui};
+use egui::{Id, Key, Modal, Modifiers, RichText, ScrollArea, TextEdit, Ui};
 
 use super::field;
 use super::help;
 use super::look::{self, Look, letters};
+use super::offers;
 use super::scene::Scene;
-use super::state::{Shown, Wish};
+use super::state::{Shown, Spot, Wish};
 use crate::document::{Axis, Draft, Part, Row};
 use crate::session::{Act, OpenDraft, used_by, users, uses};
 
@@ -87,6 +88,13 @@ pub(super) struct Ask {
     pub problem: String,
     /// The field that was typed in last.
     pub at: usize,
+}
+
+impl AskField {
+    /// Whether a formula stands in it.
+    pub fn is_formula(&self) -> bool {
+        ["place", "formula", "start", "least", "most", "must hold"].contains(&self.label)
+    }
 }
 
 impl Ask {
@@ -388,6 +396,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                 let caption = ui.label(RichText::new(own.label).font(letters(look::SMALL)).color(look.soft));
                 let mut text = own.text.clone();
                 let id = field_id(ask, i);
+                let spot = Spot::Ask(i);
+                let has_focus = own.is_formula() && ui.memory(|m| m.has_focus(id));
+                let mut taken = offers::keys(ui, shown, &spot, has_focus, wishes);
                 let edit = TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0);
                 let mut output = edit.show(ui);
                 let response = output.response.response.clone().labelled_by(caption.id);
@@ -395,10 +406,28 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                     // What stands there is chosen, so that typing takes its place.
                     let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
                     output.state.cursor.set_char_range(Some(all));
-                    output.state.store(ui.ctx(), response.id);
+                    output.state.clone().store(ui.ctx(), response.id);
                 }
                 ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(own.label));
                 field::ring(ui, &response);
+                if own.is_formula() && response.has_focus() {
+                    taken = taken.or_else(|| offers::show(ui, shown, &spot, &response));
+                    let cursor = output.cursor_range.map_or(0, |r| r.primary.index.0);
+                    let at = text.char_indices().nth(cursor).map_or(text.len(), |(i, _)| i);
+                    let asked = ui.input_mut(|i| i.consume_key(Modifiers::CTRL, Key::Space));
+                    let now = (spot.clone(), text.clone(), at);
+                    if asked || shown.offered.as_ref().is_none_or(|o| o.of != now) {
+                        wishes.push(Wish::Cursor(spot, text.clone(), at, asked));
+                    }
+                }
+                if let Some(taken) = taken {
+                    let cursor = CCursor::new(taken.text[..taken.cursor].chars().count());
+                    output.state.cursor.set_char_range(Some(CCursorRange::one(cursor)));
+                    output.state.store(ui.ctx(), response.id);
+                    response.request_focus();
+                    wishes.push(Wish::AskTyped(i, taken.text));
+                    continue;
+                }
                 if response.changed() {
                     wishes.push(Wish::AskTyped(i, text));
                 }

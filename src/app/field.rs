@@ -6,7 +6,7 @@ use egui::{Align2, FontSelection, Id, Key, Modifiers, Response, RichText, TextEd
 use super::look::{self, Look};
 use super::offers;
 use super::scene::Scene;
-use super::state::{Field, Shown, Wish};
+use super::state::{Field, Shown, Spot, Wish};
 use crate::base::{Finding, message};
 
 /// How a field looks.
@@ -43,7 +43,8 @@ pub(super) fn line(
     let own = id(&field);
     let is_formula = form.formula && !form.choose_all;
     let has_focus = ui.memory(|m| m.has_focus(own));
-    let mut taken = if is_formula { offers::keys(ui, shown, &field, has_focus, wishes) } else { None };
+    let spot = Spot::Field(field.clone());
+    let mut taken = if is_formula { offers::keys(ui, shown, &spot, has_focus, wishes) } else { None };
     // A formula shows itself whole; Enter still leaves the field.
     let edit = match is_formula {
         true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
@@ -61,10 +62,10 @@ pub(super) fn line(
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(form.called));
     ring(ui, &response);
     if is_formula && response.has_focus() {
-        taken = taken.or_else(|| offers::show(ui, shown, &field, &response));
+        taken = taken.or_else(|| offers::show(ui, shown, &spot, &response));
     }
     if is_formula && response.lost_focus() {
-        taken = taken.or_else(|| offers::pointed(ui, shown, &field));
+        taken = taken.or_else(|| offers::pointed(ui, shown, &spot));
     }
     if let Some(taken) = taken {
         let cursor = CCursor::new(taken.text[..taken.cursor].chars().count());
@@ -72,7 +73,7 @@ pub(super) fn line(
         output.state.store(ui.ctx(), response.id);
         response.request_focus();
         wishes.push(Wish::Typed(field.clone(), taken.text.clone()));
-        wishes.push(Wish::Cursor(field, taken.text, taken.cursor, false));
+        wishes.push(Wish::Cursor(spot, taken.text, taken.cursor, false));
         return response;
     }
     if response.gained_focus() {
@@ -91,9 +92,9 @@ pub(super) fn line(
         let cursor = output.cursor_range.map_or(0, |r| r.primary.index.0);
         let at = buffer.char_indices().nth(cursor).map_or(buffer.len(), |(i, _)| i);
         let asked = ui.input_mut(|i| i.consume_key(Modifiers::CTRL, Key::Space));
-        let now = (field.clone(), buffer.clone(), at);
+        let now = (spot.clone(), buffer.clone(), at);
         if asked || shown.offered.as_ref().is_none_or(|o| o.of != now) {
-            wishes.push(Wish::Cursor(field.clone(), buffer.clone(), at, asked));
+            wishes.push(Wish::Cursor(spot, buffer.clone(), at, asked));
         }
     }
     if form.formula && response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {

@@ -101,7 +101,7 @@ impl Window {
             Wish::Cancel => self.cancel(ctx),
             Wish::Enter(field) => self.enter(field),
             Wish::Typed(field, text) => self.typed(field, text),
-            Wish::Cursor(field, text, at, asked) => self.offer(field, text, at, asked),
+            Wish::Cursor(spot, text, at, asked) => self.offer(spot, text, at, asked),
             Wish::OfferedAt(at) => {
                 if let Some(offered) = &mut self.shown.offered {
                     offered.at = at;

@@ -5,9 +5,10 @@ use egui::{
 };
 
 use super::Window;
+use super::ask::Purpose;
 use super::look::{self, Look};
-use super::state::{Field, Offered, Shown, Wish};
-use crate::session::{completions, wants_name};
+use super::state::{Field, Offered, Shown, Spot, Wish};
+use crate::session::{Act, completions, wants_name};
 
 /// Width of the list, px.
 const WIDTH: f32 = 330.0;
@@ -41,15 +42,15 @@ fn put(text: &str, from: usize, to: usize, new: &str) -> Taken {
 }
 
 /// A click on the sheet took the focus away while a name was wanted: what it pointed at is put in.
-pub(super) fn pointed(ui: &Ui, shown: &Shown, field: &Field) -> Option<Taken> {
-    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *field && o.wants_name)?;
+pub(super) fn pointed(ui: &Ui, shown: &Shown, spot: &Spot) -> Option<Taken> {
+    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *spot && o.wants_name)?;
     let name = shown.named.as_ref()?;
     ui.input(|i| i.pointer.interact_pos().is_some_and(|p| shown.sheet.contains(p))).then(|| offered.with_name(name))
 }
 
 /// Before the field is shown: keys that are the list's.
-pub(super) fn keys(ui: &Ui, shown: &Shown, field: &Field, has_focus: bool, wishes: &mut Vec<Wish>) -> Option<Taken> {
-    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *field && has_focus)?;
+pub(super) fn keys(ui: &Ui, shown: &Shown, spot: &Spot, has_focus: bool, wishes: &mut Vec<Wish>) -> Option<Taken> {
+    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *spot && has_focus)?;
     let last = offered.what.list.len().checked_sub(1)?;
     let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
     if pressed(Key::ArrowDown) {
@@ -63,9 +64,9 @@ pub(super) fn keys(ui: &Ui, shown: &Shown, field: &Field, has_focus: bool, wishe
 }
 
 /// The list under the field; a click takes a line.
-pub(super) fn show(ui: &Ui, shown: &Shown, field: &Field, response: &Response) -> Option<Taken> {
+pub(super) fn show(ui: &Ui, shown: &Shown, spot: &Spot, response: &Response) -> Option<Taken> {
     let look = Look::of(ui.theme(), &shown.own.preferences);
-    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *field && !o.what.list.is_empty())?;
+    let offered = shown.offered.as_ref().filter(|o| o.of.0 == *spot && !o.what.list.is_empty())?;
     let mut taken = None;
     // Where it does not leave the window.
     let room = ui.ctx().content_rect();
@@ -73,7 +74,7 @@ pub(super) fn show(ui: &Ui, shown: &Shown, field: &Field, response: &Response) -
     let left = response.rect.left().min(room.right() - WIDTH - 12.0).max(room.left());
     let below = response.rect.bottom() + 3.0;
     let top = if below + height > room.bottom() { (response.rect.top() - height - 6.0).max(room.top()) } else { below };
-    Area::new(Id::unique("offers")).order(Order::Foreground).fixed_pos(egui::pos2(left, top)).show(ui.ctx(), |ui| {
+    Area::new(Id::unique("offers")).order(Order::Tooltip).fixed_pos(egui::pos2(left, top)).show(ui.ctx(), |ui| {
         let border = Stroke::new(1.0, look.border);
         Frame::new().fill(look.sheet).stroke(border).inner_margin(Margin::same(4)).corner_radius(6).show(ui, |ui| {
             ui.spacing_mut().item_spacing.y = 0.0;
@@ -114,13 +115,22 @@ pub(super) fn show(ui: &Ui, shown: &Shown, field: &Field, response: &Response) -
 
 impl Window {
     /// Looks up what may follow at the cursor.
-    pub(super) fn offer(&mut self, field: Field, text: String, at: usize, asked: bool) {
-        let Field::Text(address, true) = &field else { return };
+    pub(super) fn offer(&mut self, spot: Spot, text: String, at: usize, asked: bool) {
+        let frame = match &spot {
+            Spot::Field(Field::Text(address, true)) => address.part.frame().map(str::to_owned),
+            Spot::Field(_) => return,
+            Spot::Ask(i) => {
+                let ask = self.shown.ask.as_ref().filter(|ask| ask.fields.get(*i).is_some_and(|f| f.is_formula()));
+                let Some(ask) = ask else { return };
+                // A point stands in a piece; values and conditions stand outside of all.
+                let is_inner = matches!(ask.purpose, Purpose::Add(Act::AddPoint));
+                self.shown.frame().filter(|_| is_inner).map(str::to_owned)
+            }
+        };
         let case = self.scene.case_of(&self.shown.case);
-        let frame = address.part.frame().map(str::to_owned);
         let what = completions(&self.scene.computed, frame.as_deref(), case, &text, at, asked);
         let wants_name = text.get(..at).is_some_and(wants_name);
         let revision = (self.scene.computed.revision, self.shown.case.clone());
-        self.shown.offered = Some(Offered { of: (field, text, at), revision, what, at: None, wants_name });
+        self.shown.offered = Some(Offered { of: (spot, text, at), revision, what, at: None, wants_name });
     }
 }

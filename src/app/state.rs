@@ -89,7 +89,7 @@ pub(super) enum Wish {
     /// Something was typed in the field.
     Typed(Field, String),
     /// The cursor of a formula field stands at this byte; whether the person asks what may follow.
-    Cursor(Field, String, usize, bool),
+    Cursor(Spot, String, usize, bool),
     /// To this line of what may follow.
     OfferedAt(Option<usize>),
     /// The pointer is over something that the formula could name.
@@ -144,11 +144,20 @@ pub(super) struct Typing {
     pub text: String,
 }
 
+/// Where a formula is typed.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Spot {
+    /// In a field of a card.
+    Field(Field),
+    /// In a field of the dialog.
+    Ask(usize),
+}
+
 /// What may follow in the formula that is typed.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Offered {
     /// The field, its text and the place of the cursor in it, in bytes.
-    pub of: (Field, String, usize),
+    pub of: (Spot, String, usize),
     /// Of which revision and size.
     pub revision: (u64, String),
     pub what: Completions,
@@ -162,7 +171,7 @@ impl Offered {
     /// The piece or drawing in which the formula stands.
     pub fn frame(&self) -> Option<&str> {
         match &self.of.0 {
-            Field::Text(at, _) => at.part.frame(),
+            Spot::Field(Field::Text(at, _)) => at.part.frame(),
             _ => None,
         }
     }

@@ -36,3 +36,31 @@ fn the_back_that_was_drafted_by_hand_measures_as_the_other_program_says() {
     }
     assert_eq!(seen, 7 * 12);
 }
+
+/// A skirt whose outline was traced from an SVG file and then graded by two rows (`tests/hand/skirt.ron`): what was asked was that its
+/// hem grows by a quarter of the hip's steps, 6 cm, and its waist by a quarter of the waist's, 6 cm: 15 mm from size to size.
+#[test]
+fn the_outline_that_was_traced_and_graded_by_hand_grows_as_it_was_asked_to() {
+    let root = env!("CARGO_MANIFEST_DIR");
+    let text = std::fs::read_to_string(format!("{root}/tests/hand/skirt.ron")).unwrap();
+    let draft = file::read(&text).unwrap().draft;
+    let model = Engine::new().compute(&draft);
+    assert!(model.findings.is_empty(), "{:?}", model.findings);
+    let trial = tracewheel::compute::Trial::new(&draft, &model.plan);
+    let mm = |formula: &str, case: usize| {
+        let read = trial.read(None, formula, tracewheel::language::What::Quantity).unwrap();
+        trial.value(&model, case, &read).unwrap().real().unwrap()
+    };
+    let sizes: Vec<&str> = model.plan.cases.list.iter().map(|c| c.address.as_str()).collect();
+    assert_eq!(sizes, ["S", "M", "L"]);
+    for larger in 1..3 {
+        let step = |formula: &str| mm(formula, larger) - mm(formula, larger - 1);
+        for point in ["front.p2.x", "front.p3.x", "front.p4.x"] {
+            assert!((step(point) - 15.0).abs() < 1e-9, "{point}: {}", step(point));
+        }
+        // Waist and hem are curves that are moved at one end: they grow by the step as far as they run level.
+        for edge in ["length(front.waist)", "length(front.hem)"] {
+            assert!((step(edge) - 15.0).abs() < 0.1, "{edge}: {}", step(edge));
+        }
+    }
+}

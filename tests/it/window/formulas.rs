@@ -101,3 +101,29 @@ fn control_space_asks_what_may_stand_there() {
     stage.press(Key::Escape);
     assert!(!stage.says("offer ") && !stage.says("not saved"), "{}", stage.all());
 }
+
+#[test]
+fn dialogs_offer_what_may_follow_too() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    stage.click("piece front");
+    stage.ctrl(Key::P);
+    stage.write("name", "dart_end");
+    assert!(!stage.says("offer "), "a name is no formula: {}", stage.all());
+    // The frame's own names, as the point will stand in it.
+    stage.write("place", "underar");
+    assert!(stage.says("offer underarm: a point"), "{}", stage.all());
+    stage.press(Key::ArrowDown);
+    stage.press(Key::Enter);
+    assert_eq!(stage.field("place").value, "underarm");
+    stage.type_text(".u");
+    let offer = stage.told.iter().find(|t| t.name.starts_with("offer up(by)")).unwrap().name.clone();
+    stage.click(&offer);
+    stage.type_text("3 cm)");
+    stage.press(Key::Enter);
+    assert!(stage.saved().contains("(name: \"dart_end\", at: \"underarm.up(3 cm)\")"), "{}", stage.text());
+    // Outside of pieces their names need the piece in front.
+    stage.click("Add a value");
+    stage.write("name", "far");
+    stage.write("formula", "gap(front.unde");
+    assert!(stage.says("offer front.underarm: a point"), "{}", stage.all());
+}
