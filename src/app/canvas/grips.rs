@@ -3,7 +3,7 @@
 use egui::text::LayoutJob;
 use egui::{
     Align2, Color32, CornerRadius, CursorIcon, EventFilter, FontFamily, FontId, Id, Key, Pos2, Rect, Role, Sense,
-    Shape, Stroke, TextFormat, Ui, Vec2, WidgetInfo, pos2, vec2,
+    Shape, Stroke, TextFormat, Ui, Vec2, WidgetInfo, vec2,
 };
 use kurbo::Point;
 
@@ -252,15 +252,7 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     };
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
     words.append(&note, 0.0, TextFormat::simple(letters(look::SMALL), soft));
-    words.wrap.max_width = (sheet.canvas.width() - 40.0).clamp(120.0, 520.0);
-    let galley = ui.ctx().fonts_mut(|f| f.layout_job(words));
-    let room = galley.size() + vec2(20.0, 14.0);
-    let x = (at.x + 16.0).min(sheet.canvas.right() - room.x - 6.0).max(sheet.canvas.left() + 6.0);
-    let below = at.y + 18.0;
-    let y = if below + room.y > sheet.canvas.bottom() { at.y - 18.0 - room.y } else { below };
-    let rect = Rect::from_min_size(pos2(x, y), room);
-    sheet.painter.rect_filled(rect, CornerRadius::same(6), look.ink);
-    sheet.painter.galley(rect.min + vec2(10.0, 7.0), galley, plain);
+    sheet.tip(ui, words, at);
 }
 
 /// Where a pull goes.

@@ -138,6 +138,19 @@ impl Sheet<'_> {
         self.stroke(&flat::lines(path, self.view.scale), shift, stroke, false);
     }
 
+    /// Words on a ground of ink beside what they speak of, where the sheet has room for them.
+    pub fn tip(&self, ui: &Ui, mut words: LayoutJob, at: Pos2) {
+        words.wrap.max_width = (self.canvas.width() - 40.0).clamp(120.0, 520.0);
+        let galley = ui.ctx().fonts_mut(|f| f.layout_job(words));
+        let room = galley.size() + vec2(20.0, 14.0);
+        let x = (at.x + 16.0).min(self.canvas.right() - room.x - 6.0).max(self.canvas.left() + 6.0);
+        let below = at.y + 18.0;
+        let y = if below + room.y > self.canvas.bottom() { at.y - 18.0 - room.y } else { below };
+        let rect = Rect::from_min_size(pos2(x, y), room);
+        self.painter.rect_filled(rect, 6.0, self.look.ink);
+        self.painter.galley(rect.min + vec2(10.0, 7.0), galley, self.look.sheet);
+    }
+
     /// A few words beside the pointer.
     pub fn word_at(&self, at: Pos2, words: &str) {
         let galley = self.painter.layout_no_wrap(words.to_owned(), letters(look::TEXT), self.look.sheet);
