@@ -6,6 +6,7 @@ mod parts;
 pub(super) mod patch;
 mod scope;
 
+use std::borrow::Cow;
 use std::cell::RefCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -34,23 +35,25 @@ pub fn unit_of(draft: &Draft) -> Unit {
 /// What is known while formulas are read. Nodes can still be added: those that are named through placements.
 pub(super) struct World<'a> {
     pub draft: &'a Draft,
-    pub names: Names,
+    pub names: Cow<'a, Names>,
     pub nodes: RefCell<Vec<Arc<Node>>>,
     pub cases: &'a Cases,
     pub laid: RefCell<BTreeMap<(NodeId, NodeId), NodeId>>,
     /// Nodes of rows in certain sizes, by row and case.
     pub in_sizes: RefCell<BTreeMap<(NodeId, u32), NodeId>>,
+    /// What was heard earlier, if this is the world of a plan again: `laid` and `in_sizes` hold what came since.
+    pub earlier: Option<&'a Heard>,
     pub kinds: RefCell<Vec<scope::ValueKind>>,
     pub chart: ChartPlan,
     /// Whether nothing was wrong with the chart's formulas.
     pub chart_is_sound: bool,
-    pub frames: Vec<FramePlan>,
+    pub frames: Cow<'a, [FramePlan]>,
     /// Nodes of edges as drawn, each behind that of the sewn edge.
-    pub flats: BTreeSet<NodeId>,
+    pub flats: Cow<'a, BTreeSet<NodeId>>,
     /// Node of the first value.
     pub first_value: NodeId,
     /// For each placement: its node, the frame that is laid, the frame it is laid on.
-    pub placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
+    pub placements: Cow<'a, [(NodeId, Option<Frame>, Option<Frame>)]>,
     /// Values that name one another in a circle.
     pub circles: Vec<Vec<usize>>,
     pub unit: Unit,
@@ -84,18 +87,19 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut Parse
     let chart_is_sound = reader.findings.is_empty();
     let mut world = World {
         draft,
-        names: Names::default(),
+        names: Cow::default(),
         nodes: RefCell::default(),
         cases,
         laid: RefCell::default(),
         in_sizes: RefCell::default(),
+        earlier: None,
         kinds: RefCell::new(vec![scope::ValueKind::Unknown; draft.values.len()]),
         chart,
         chart_is_sound,
-        frames: Vec::new(),
-        flats: BTreeSet::new(),
+        frames: Cow::default(),
+        flats: Cow::default(),
         first_value: 0,
-        placements: Vec::new(),
+        placements: Cow::default(),
         circles: Vec::new(),
         unit,
     };
@@ -104,9 +108,9 @@ pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut Parse
     (world, reader.findings)
 }
 
-/// What is kept of a world beside the plan that was made in it, so that single formulas can be read again.
+/// What is kept of a world in the plan that was made in it, so that single formulas can be read later.
 #[derive(Debug)]
-pub(super) struct Kept {
+pub(super) struct Heard {
     names: Names,
     laid: BTreeMap<(NodeId, NodeId), NodeId>,
     in_sizes: BTreeMap<(NodeId, u32), NodeId>,
@@ -118,45 +122,47 @@ pub(super) struct Kept {
     chart_is_sound: bool,
 }
 
-impl Kept {
-    fn of(world: &mut World<'_>) -> Self {
+impl Heard {
+    fn of(world: World<'_>) -> Self {
         Self {
-            names: std::mem::take(&mut world.names),
-            laid: world.laid.take(),
-            in_sizes: world.in_sizes.take(),
-            kinds: world.kinds.take(),
-            flats: std::mem::take(&mut world.flats),
+            names: world.names.into_owned(),
+            laid: world.laid.into_inner(),
+            in_sizes: world.in_sizes.into_inner(),
+            kinds: world.kinds.into_inner(),
+            flats: world.flats.into_owned(),
             first_value: world.first_value,
-            placements: std::mem::take(&mut world.placements),
+            placements: world.placements.into_owned(),
             unit: world.unit,
             chart_is_sound: world.chart_is_sound,
         }
     }
+}
 
-    /// The world again, for a draft of the same shape as the plan's.
-    fn world<'a>(self, draft: &'a Draft, plan: &'a Plan) -> World<'a> {
-        World {
-            draft,
-            names: self.names,
-            nodes: RefCell::new(plan.nodes.clone()),
-            cases: &plan.cases,
-            laid: RefCell::new(self.laid),
-            in_sizes: RefCell::new(self.in_sizes),
-            kinds: RefCell::new(self.kinds),
-            chart: ChartPlan::default(),
-            chart_is_sound: self.chart_is_sound,
-            frames: plan.frames.clone(),
-            flats: self.flats,
-            first_value: self.first_value,
-            placements: self.placements,
-            circles: Vec::new(),
-            unit: self.unit,
-        }
+/// The world of a plan again, for a draft of the same shape as the one that it was made of.
+pub(super) fn world_again<'a>(draft: &'a Draft, plan: &'a Plan) -> World<'a> {
+    let heard: &Heard = &plan.heard;
+    World {
+        draft,
+        names: Cow::Borrowed(&heard.names),
+        nodes: RefCell::new(plan.nodes.clone()),
+        cases: &plan.cases,
+        laid: RefCell::default(),
+        in_sizes: RefCell::default(),
+        earlier: Some(heard),
+        kinds: RefCell::new(heard.kinds.clone()),
+        chart: ChartPlan::default(),
+        chart_is_sound: heard.chart_is_sound,
+        frames: Cow::Borrowed(&plan.frames),
+        flats: Cow::Borrowed(&heard.flats),
+        first_value: heard.first_value,
+        placements: Cow::Borrowed(&heard.placements),
+        circles: Vec::new(),
+        unit: heard.unit,
     }
 }
 
 /// Makes the plan of a draft.
-pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (Plan, Kept) {
+pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
     let mut findings = Vec::new();
     let cases = Cases::of(draft, &mut findings);
     let (mut world, found) = world_of(draft, &cases, cache);
@@ -170,14 +176,14 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
     finishing::strips(&world, &mut reader);
     let measures = finishing::measures(&world, &mut reader);
     let finishings = finishing::pieces(&world, &mut reader);
-    for (frame, finishing) in world.frames.iter_mut().zip(finishings) {
+    for (frame, finishing) in world.frames.to_mut().iter_mut().zip(finishings) {
         frame.finishing = finishing;
     }
     let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
     let extras = parts::extras(&world, extras, &mut reader);
     let (nodes, chart, frames) =
-        (world.nodes.take(), std::mem::take(&mut world.chart), std::mem::take(&mut world.frames));
-    let kept = Kept::of(&mut world);
+        (world.nodes.take(), std::mem::take(&mut world.chart), std::mem::take(&mut world.frames).into_owned());
+    let heard = Arc::new(Heard::of(world));
     let findings = reader.findings;
     let mut plan = Plan {
         cases,
@@ -193,9 +199,10 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> (
         extras,
         findings,
         chart: Arc::new(chart),
+        heard,
     };
     graph::arrange(&mut plan);
-    (plan, kept)
+    plan
 }
 
 /// Gives every part of the draft its nodes and names.
@@ -211,7 +218,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
         let part = Part { name: format!("chart.{}", row.name).into(), ..Part::default() };
         let node = world.push(part, world.chart.kind(i as u32));
         world.define(node, Def::Row(i as u32));
-        names_of(&row.name, node, Global::Row, &mut world.names);
+        names_of(&row.name, node, Global::Row, world.names.to_mut());
         rows += 1;
     }
     world.first_value = rows;
@@ -219,7 +226,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
         set.add(&value.name, "value", &mut reader.findings);
         let part = Part { name: value.name.as_str().into(), ..Part::default() };
         let node = world.push(part, None);
-        names_of(&value.name, node, Global::Value, &mut world.names);
+        names_of(&value.name, node, Global::Value, world.names.to_mut());
     }
     for piece in &draft.pieces {
         frames::enumerate_piece(world, piece, &mut set, reader);
@@ -232,7 +239,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
         let part = Part { name: format!("placement {}", placement.name).into(), ..Part::default() };
         let node = world.push(part, None);
         let i = world.placements.len() as u32;
-        world.names.globals.entry(placement.name.clone()).or_insert(Global::Placement(i));
+        world.names.to_mut().globals.entry(placement.name.clone()).or_insert(Global::Placement(i));
         let frame = |name: &str| {
             world.names.globals.get(name).and_then(|g| match g {
                 Global::Frame(f) => Some(Frame(*f)),
@@ -240,7 +247,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
             })
         };
         let (lay, on) = (frame(&placement.lay), frame(&placement.on));
-        world.placements.push((node, lay, on));
+        world.placements.to_mut().push((node, lay, on));
     }
     for material in &draft.materials {
         set.add(&material.name, "material", &mut reader.findings);
@@ -249,7 +256,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
             let kind = if member == "selvedge" { Kind::LENGTH } else { Kind::NUMBER };
             world.push(part, (!parts::of_material(material, member).is_empty()).then_some(kind))
         })[0];
-        world.names.globals.entry(material.name.clone()).or_insert(Global::Material(first));
+        world.names.to_mut().globals.entry(material.name.clone()).or_insert(Global::Material(first));
     }
     let mut seams = NameSet::default();
     for seam in &draft.seams {
@@ -260,7 +267,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
             ..Part::default()
         };
         let nodes = ["one", "two", "difference"].map(|m| world.push(part(m), Some(Kind::LENGTH)));
-        world.names.seams.entry(seam.name.clone()).or_insert(nodes[0]);
+        world.names.to_mut().seams.entry(seam.name.clone()).or_insert(nodes[0]);
     }
     for (what, names) in [
         ("condition", draft.conditions.iter().map(|c| &c.name).collect::<Vec<_>>()),
@@ -276,7 +283,8 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
             }
             let node =
                 world.push(Part { name: format!("{what}.{name}").into(), ..Part::default() }, Some(Kind::LENGTH));
-            let known = if what == "strip" { &mut world.names.strips } else { &mut world.names.measures };
+            let names = world.names.to_mut();
+            let known = if what == "strip" { &mut names.strips } else { &mut names.measures };
             known.entry(name.clone()).or_insert(node);
         }
     }

@@ -3,8 +3,8 @@
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::Arc;
 
+use super::build::build;
 use super::build::patch::{Patched, patch};
-use super::build::{Kept, build};
 use super::chart::ChartRun;
 use super::compile::ParseCache;
 use super::item::Stop;
@@ -25,7 +25,6 @@ pub struct Engine {
 struct Last {
     draft: Draft,
     model: Model,
-    kept: Kept,
     /// What is to be said of the chart.
     chart: Vec<Finding>,
     /// Whether formulas were computed beside the draft.
@@ -48,34 +47,32 @@ impl Engine {
         let last = self.last.take();
         let patched = match last {
             Some(last) if extras.is_empty() && !last.has_extras => {
-                let Last { draft: before, model, kept, chart, .. } = last;
-                match patch(&before, draft, &model.plan, kept, &mut self.cache) {
+                let Last { draft: before, model, chart, .. } = last;
+                match patch(&before, draft, &model.plan, &mut self.cache) {
                     Some(patched) => Ok((patched, model, chart)),
                     None => Err(Some(model)),
                 }
             }
             last => Err(last.map(|last| last.model)),
         };
-        let (model, kept, chart) = match patched {
+        let (model, chart) = match patched {
             Ok((patched, last, chart)) => of_patched(draft, patched, last, chart),
             Err(last) => self.read_whole(draft, extras, last),
         };
-        self.last =
-            Some(Last { draft: draft.clone(), model: model.clone(), kept, chart, has_extras: !extras.is_empty() });
+        self.last = Some(Last { draft: draft.clone(), model: model.clone(), chart, has_extras: !extras.is_empty() });
         model
     }
 
     /// The whole draft read; what has not changed since is not computed again.
-    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<Model>) -> (Model, Kept, Vec<Finding>) {
-        let (plan, kept) = build(draft, extras, &mut self.cache);
-        let plan = Arc::new(plan);
+    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<Model>) -> (Model, Vec<Finding>) {
+        let plan = Arc::new(build(draft, extras, &mut self.cache));
         let (rows, chart) = chart_of(&plan, draft);
         let touched = last.as_ref().filter(|m| same_shape(&m.plan, &plan)).map(|m| {
             let pairs = m.plan.nodes.iter().zip(&plan.nodes).enumerate();
             pairs.filter(|(_, (a, b))| a.def != b.def).map(|(i, _)| i as NodeId).collect()
         });
         let model = computed(plan, &rows, last.zip(touched), &chart);
-        (model, kept, chart)
+        (model, chart)
     }
 
     /// Computes a draft; should the program fail while doing so, that is a finding and the draft is whole.
@@ -89,8 +86,8 @@ impl Engine {
 }
 
 /// The model of a patched plan.
-fn of_patched(draft: &Draft, patched: Patched, last: Model, mut chart: Vec<Finding>) -> (Model, Kept, Vec<Finding>) {
-    let Patched { plan, kept, touched, is_other_chart } = patched;
+fn of_patched(draft: &Draft, patched: Patched, last: Model, mut chart: Vec<Finding>) -> (Model, Vec<Finding>) {
+    let Patched { plan, touched, is_other_chart } = patched;
     let plan = Arc::new(plan);
     let rows;
     if is_other_chart {
@@ -99,7 +96,7 @@ fn of_patched(draft: &Draft, patched: Patched, last: Model, mut chart: Vec<Findi
         rows = last.cases.iter().map(|c| Arc::clone(&c.rows)).collect();
     }
     let model = computed(plan, &rows, Some((last, touched)), &chart);
-    (model, kept, chart)
+    (model, chart)
 }
 
 type Rows = Vec<Arc<[Result<f64, Stop>]>>;

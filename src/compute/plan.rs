@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::build::Heard;
 use super::cases::Cases;
 use super::chart::ChartPlan;
 use super::finishing::{MeasurePlan, PieceFinishing};
@@ -320,6 +321,8 @@ pub struct Plan {
     /// What is wrong whatever the size.
     pub findings: Vec<Finding>,
     pub(super) chart: Arc<ChartPlan>,
+    /// Names and what they mean, so that single formulas can be read later.
+    pub(super) heard: Arc<Heard>,
 }
 
 impl Plan {

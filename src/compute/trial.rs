@@ -3,14 +3,13 @@
 //! For what a person is about to do: which number moves a point how, what a half-typed formula would give.
 
 use std::cell::RefCell;
-use std::sync::Arc;
 
-use super::build::{FormulaScope, World, world_of};
+use super::build::{FormulaScope, World, world_again};
 use super::compile::{FormulaReader, ParseCache};
 use super::item::{Item, Stop};
 use super::machine::{Access, Runner, laid};
 use super::model::Model;
-use super::plan::{Def, Formula, Node, NodeId, Part, Plan};
+use super::plan::{Def, Formula, NodeId, Plan};
 use crate::base::Finding;
 use crate::document::Draft;
 use crate::language::{Found, Frame, Kind, Scope, Value, What};
@@ -53,24 +52,7 @@ impl Access<f64> for Beside<'_> {
 impl<'a> Trial<'a> {
     /// The names of a draft and the plan that was made of the very same draft.
     pub fn new(draft: &'a Draft, plan: &'a Plan) -> Self {
-        let mut cache = ParseCache::default();
-        let (world, _) = world_of(draft, &plan.cases, &mut cache);
-        {
-            // Things seen through placements have their nodes in the plan; new ones must not take the place of others.
-            let mut nodes = world.nodes.borrow_mut();
-            let placeholder = Arc::new(Node { part: Part::default(), def: Def::Broken, kind: None, deps: Vec::new() });
-            let missing = plan.nodes.len().saturating_sub(nodes.len());
-            nodes.extend(std::iter::repeat_n(placeholder, missing));
-            let (mut laid, mut in_sizes) = (world.laid.borrow_mut(), world.in_sizes.borrow_mut());
-            for (i, node) in plan.nodes.iter().enumerate() {
-                match &node.def {
-                    Def::Laid(rigid, target) => drop(laid.insert((*rigid, *target), i as u32)),
-                    Def::RowIn(row, case) => drop(in_sizes.insert((*row, *case), i as u32)),
-                    _ => {}
-                }
-            }
-        }
-        Self { world, plan, cache: RefCell::new(cache) }
+        Self { world: world_again(draft, plan), plan, cache: RefCell::default() }
     }
 
     /// Reads a formula that stands in a piece or drawing, or outside all of them.

@@ -62,6 +62,7 @@ const DOORS: &[(&str, &[&str])] = &[
     ("image", &["src/app/pictures.rs"]),
     ("libm", &[]),
     ("linesweeper", &["src/finish/trim.rs"]),
+    ("mimalloc", &["src/lib.rs"]),
     ("miniz_oxide", &["src/output"]),
     ("nalgebra", &["src/numeric"]),
     ("pdf_writer", &["src/output"]),

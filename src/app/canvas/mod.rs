@@ -95,8 +95,8 @@ pub(super) fn show(
     }
     underlay::show(ui, &sheet, scene, shown, chosen, wishes);
     sheet.foot(scene, step);
-    let on_edge =
-        (!on_grip || shown.held.is_some()) && pulls_edge(ui, &sheet, (scene, shown, chosen), &response, wishes);
+    let on_edge = (!on_grip || shown.held.is_some())
+        && pulls_edge(ui, &sheet, (scene, shown, chosen), &response, near.as_ref(), wishes);
     if !on_grip && !on_edge {
         if shown.hint.is_some() && shown.held.is_none() && response.contains_pointer() {
             wishes.push(Wish::Hover(None));
@@ -128,17 +128,23 @@ fn pulls_edge(
     sheet: &Sheet<'_>,
     (scene, shown, case): (&Scene, &Shown, usize),
     response: &egui::Response,
+    near: Option<&Part>,
     wishes: &mut Vec<Wish>,
 ) -> bool {
     let table = |p: egui::Pos2| sheet.view.table_from_screen(sheet.canvas, p);
+    let held = shown.held.is_some();
     // What was pressed counts, not where the pointer has come since.
-    let place = ui.input(|i| if i.pointer.any_down() { i.pointer.press_origin() } else { i.pointer.hover_pos() });
-    let under = place.filter(|p| sheet.canvas.contains(*p)).and_then(|p| near::part_at(sheet, scene, case, p));
-    let edge = under.filter(|p| matches!(p, Part::Inner(..)) && shown.part.as_ref() == Some(p));
-    if let (Some(edge), Some(from), true) = (&edge, place, response.drag_started()) {
+    let pressed = ui
+        .input(|i| i.pointer.any_down().then(|| i.pointer.press_origin()))
+        .map(|p| p.filter(|p| sheet.canvas.contains(*p)));
+    let chosen = shown.part.as_ref().filter(|p| matches!(p, Part::Inner(..)) && !held);
+    let edge = chosen.filter(|chosen| match pressed {
+        None => near == Some(*chosen),
+        Some(at) => at.and_then(|at| near::part_at(sheet, scene, case, at)).as_ref() == Some(*chosen),
+    });
+    if let (Some(edge), Some(Some(from)), true) = (edge, pressed, response.drag_started()) {
         wishes.push(Wish::Grab(Grabbed::Edge(edge.clone()), table(from)));
     }
-    let held = shown.held.is_some();
     if let (true, Some(now)) = (held && response.dragged(), response.interact_pointer_pos()) {
         wishes.push(Wish::PullTo(table(now), ui.input(|i| i.modifiers.shift)));
     }

@@ -28,6 +28,10 @@ const WIDE: f32 = 800.0;
 const LOW: f32 = 260.0;
 /// Points of a line that are closer than this are one, where very much is drawn, px.
 const NEAR: f32 = 1.5;
+/// There, points that lie no further off the way from the one before to the next are left out, px …
+const ASIDE: f32 = 0.25;
+/// … up to this distance from the one before, px.
+const FAR: f32 = 24.0;
 /// A dash and a gap, px.
 const DASHES: (f32, f32) = (8.0, 5.0);
 /// The most dashes of one line; longer ones get longer dashes.
@@ -44,15 +48,23 @@ pub(super) struct Sheet<'a> {
 }
 
 impl Sheet<'_> {
-    /// A line on the screen. Where very much is drawn, points closer than a pixel or two to the one before are left out.
+    /// A line on the screen. Where very much is drawn, points without which it looks the same are left out.
     fn on_screen(&self, line: &[kurbo::Point], shift: Vec2) -> Vec<Pos2> {
+        let at = |p: &kurbo::Point| self.view.screen_from_table(self.canvas, *p + shift);
+        if !self.crowded {
+            return line.iter().map(at).collect();
+        }
         let mut out: Vec<Pos2> = Vec::with_capacity(line.len());
-        let least = if self.crowded { NEAR * NEAR } else { 0.0 };
-        for (i, p) in line.iter().enumerate() {
-            let at = self.view.screen_from_table(self.canvas, *p + shift);
-            let is_end = i + 1 == line.len();
-            if is_end || out.last().is_none_or(|l| l.distance_sq(at) >= least) {
-                out.push(at);
+        let mut all = line.iter().map(at).peekable();
+        while let Some(here) = all.next() {
+            let (Some(last), Some(next)) = (out.last(), all.peek()) else {
+                out.push(here);
+                continue;
+            };
+            let (way, off) = (*next - *last, here - *last);
+            let aside = (way.x * off.y - way.y * off.x).abs();
+            if off.length_sq() >= NEAR * NEAR && (off.length_sq() > FAR * FAR || aside > ASIDE * way.length()) {
+                out.push(here);
             }
         }
         out

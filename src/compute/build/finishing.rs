@@ -21,7 +21,7 @@ const ANGLE: What = What::Kind(Kind::Angle);
 
 /// Reads what is made of each piece.
 pub(super) fn pieces(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Vec<Arc<PieceFinishing>> {
-    let pieces = world.draft.pieces.iter().zip(&world.frames).enumerate();
+    let pieces = world.draft.pieces.iter().zip(world.frames.iter()).enumerate();
     pieces
         .map(|(i, (piece, plan))| {
             Arc::new(PieceReader { world, reader: &mut *reader, frame: i as u32, plan, piece }.all())

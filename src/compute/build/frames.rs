@@ -27,7 +27,7 @@ pub(super) fn enumerate_piece(world: &mut World<'_>, piece: &Piece, set: &mut Na
         let mouth = world.push(part_of(&name, &dart.on, &dart.name), None);
         // The formula of the tip stands right behind the mouth.
         world.push(part_of(&name, &dart.on, &dart.name), None);
-        world.frames[frame as usize].mouths.push((mouth, true));
+        world.frames.to_mut()[frame as usize].mouths.push((mouth, true));
         let mut first = None;
         for (i, member) in DART_MEMBERS.iter().enumerate() {
             let part = part_of(&name, &dart.on, &format!("{}.{member}", dart.name));
@@ -43,7 +43,7 @@ pub(super) fn enumerate_piece(world: &mut World<'_>, piece: &Piece, set: &mut Na
         for tuck in tucks {
             names.1.add(&tuck.name, what, &mut reader.findings);
             let mouth = world.push(part_of(&name, &tuck.on, &tuck.name), None);
-            world.frames[frame as usize].mouths.push((mouth, false));
+            world.frames.to_mut()[frame as usize].mouths.push((mouth, false));
             names.0.locals.entry(tuck.name.clone()).or_insert(Local::Mark);
         }
     }
@@ -71,8 +71,8 @@ pub(super) fn enumerate_drawing(
 
 fn finish(world: &mut World<'_>, name: &str, names: FrameNames) {
     let frame = world.names.frames.len() as u32;
-    world.names.frames.push(names);
-    world.names.globals.entry(name.to_owned()).or_insert(Global::Frame(frame));
+    world.names.to_mut().frames.push(names);
+    world.names.to_mut().globals.entry(name.to_owned()).or_insert(Global::Frame(frame));
 }
 
 /// Points, edges and lines; the frame is the last of the world's.
@@ -101,7 +101,7 @@ fn enumerate(
             // The edge as drawn stands right behind the sewn one.
             let flat = Part { name: format!("{arc}.{} as drawn", edge.name).into(), ..part_of(&arc, &edge.name, "") };
             let flat = world.push(flat, None);
-            world.flats.insert(flat);
+            world.flats.to_mut().insert(flat);
             names.locals.entry(edge.name.clone()).or_insert(Local::Edge(node));
             if what == "edge" { plan.edges.push(node) } else { plan.lines.push(node) }
         }
@@ -110,7 +110,7 @@ fn enumerate(
     plan.sense = world.push(sense, None);
     let whole = Part { piece: arc.clone(), name: arc.clone(), ..Part::default() };
     plan.outline = world.push(whole, is_piece.then_some(Kind::Piece(Frame(frame))));
-    world.frames.push(plan);
+    world.frames.to_mut().push(plan);
     (names, set)
 }
 

@@ -77,7 +77,7 @@ pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>)
 pub(super) fn placements(world: &World<'_>, reader: &mut FormulaReader<'_>) {
     let names: Vec<&String> =
         world.draft.pieces.iter().map(|p| &p.name).chain(world.draft.drawings.iter().map(|d| &d.name)).collect();
-    for (placement, &(node, lay, on)) in world.draft.placements.iter().zip(&world.placements) {
+    for (placement, &(node, lay, on)) in world.draft.placements.iter().zip(world.placements.iter()) {
         let name = format!("placement {}", placement.name);
         for (frame, asked) in [(lay, &placement.lay), (on, &placement.on)] {
             if frame.is_none() {

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use super::{FrameParts, Kept, frames, parts};
+use super::{FrameParts, frames, parts, world_again};
 use crate::compute::chart::ChartPlan;
 use crate::compute::compile::{FormulaReader, ParseCache};
 use crate::compute::graph::deps_of;
@@ -26,31 +26,24 @@ enum Change {
 /// A patched plan, and the nodes that are defined otherwise.
 pub(in crate::compute) struct Patched {
     pub plan: Plan,
-    pub kept: Kept,
     pub touched: Vec<NodeId>,
     pub is_other_chart: bool,
 }
 
 /// The plan of `draft`, made from that of `before`; none where more than formulas differs.
-pub(in crate::compute) fn patch(
-    before: &Draft,
-    draft: &Draft,
-    plan: &Plan,
-    kept: Kept,
-    cache: &mut ParseCache,
-) -> Option<Patched> {
+pub(in crate::compute) fn patch(before: &Draft, draft: &Draft, plan: &Plan, cache: &mut ParseCache) -> Option<Patched> {
     let is_other_chart = before.chart != draft.chart;
     let changes = changes(before, draft, is_other_chart)?;
-    let mut reader = FormulaReader { cache, findings: Vec::new(), unit: kept.unit };
+    let mut reader = FormulaReader { cache, findings: Vec::new(), unit: plan.heard.unit };
     let mut chart = Arc::clone(&plan.chart);
     if is_other_chart {
         let new = ChartPlan::of(&draft.chart, &plan.cases, &mut reader);
-        if !kept.chart_is_sound || !new.is_like(&plan.chart) {
+        if !plan.heard.chart_is_sound || !new.is_like(&plan.chart) {
             return None;
         }
         chart = Arc::new(new);
     }
-    let mut world = kept.world(draft, plan);
+    let world = world_again(draft, plan);
     let mut touched = Vec::with_capacity(changes.len());
     for change in &changes {
         let node = match *change {
@@ -83,8 +76,7 @@ pub(in crate::compute) fn patch(
         };
         touched.push(node);
     }
-    let nodes = world.nodes.take();
-    let kept = Kept::of(&mut world);
+    let nodes = world.nodes.into_inner();
     if !reader.findings.is_empty() || nodes.len() != plan.nodes.len() {
         return None;
     }
@@ -95,10 +87,10 @@ pub(in crate::compute) fn patch(
         defined && old.kind == now.kind && deps_of(&now.def, &new) == old.deps
     };
     let told = changes.iter().all(|change| match change {
-        Change::Value(i) => says(&new.nodes[kept.first_value as usize + i].def, &draft.values[*i]),
+        Change::Value(i) => says(&new.nodes[plan.heard.first_value as usize + i].def, &draft.values[*i]),
         _ => true,
     });
-    (told && touched.iter().all(is_patched)).then_some(Patched { plan: new, kept, touched, is_other_chart })
+    (told && touched.iter().all(is_patched)).then_some(Patched { plan: new, touched, is_other_chart })
 }
 
 /// Whether a node is what a value says: a formula that names something broken is read without a word.

@@ -207,7 +207,8 @@ impl Scope for FormulaScope<'_> {
             _ => return Err("only a row of the chart can be asked for in another size".to_owned()),
         };
         let case = self.world.cases.of_range(size)? as u32;
-        if let Some(node) = self.world.in_sizes.borrow().get(&(row, case)) {
+        let earlier = self.world.earlier.and_then(|e| e.in_sizes.get(&(row, case)));
+        if let Some(node) = earlier.or(self.world.in_sizes.borrow().get(&(row, case))) {
             return Ok(*node);
         }
         let name = self.world.nodes.borrow()[symbol as usize].part.name.clone();
@@ -233,7 +234,8 @@ impl Scope for FormulaScope<'_> {
 impl World<'_> {
     /// The node of a point or edge seen through a placement.
     fn laid_node(&self, rigid: NodeId, target: NodeId, kind: Kind) -> NodeId {
-        if let Some(node) = self.laid.borrow().get(&(rigid, target)) {
+        let earlier = self.earlier.and_then(|e| e.laid.get(&(rigid, target)));
+        if let Some(node) = earlier.or(self.laid.borrow().get(&(rigid, target))) {
             return *node;
         }
         let (rigid_name, target_part) = {
