@@ -102,7 +102,8 @@ pub fn show(start: Start) -> Result<(), String> {
         .with_inner_size(SIZE)
         .with_min_inner_size(LEAST);
     // Who measures wants to know what the window can do, not what the screen shows of it.
-    let mut options = eframe::NativeOptions { viewport, centered: true, ..Default::default() };
+    // There is no shading that dithering could smooth, and it costs a processor without a graphics card much.
+    let mut options = eframe::NativeOptions { viewport, centered: true, dithering: false, ..Default::default() };
     options.glow_options.vsync = !Times::wanted();
 
     // The toolkit panics on some displays without drawing: until the window is there, that is a reason like any other.

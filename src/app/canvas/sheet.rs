@@ -27,9 +27,9 @@ const WIDE: f32 = 800.0;
 /// A sheet lower than this has none either, px.
 const LOW: f32 = 260.0;
 /// Points of a line that are closer than this are one, where very much is drawn, px.
-const NEAR: f32 = 1.5;
+const NEAR: f32 = 3.0;
 /// There, points that lie no further off the way from the one before to the next are left out, px …
-const ASIDE: f32 = 0.25;
+const ASIDE: f32 = 0.5;
 /// … up to this distance from the one before, px.
 const FAR: f32 = 24.0;
 /// A dash and a gap, px.
