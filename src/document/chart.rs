@@ -40,36 +40,33 @@ impl Axis {
 
     /// Its word.
     pub fn word(self) -> &'static str {
-        match self {
-            Self::Girth => "girth",
-            Self::Cup => "cup",
-            Self::Length => "length",
-        }
+        self.pick("girth", "cup", "length")
     }
 
     /// The axis of this word.
     pub fn of(word: &str) -> Option<Self> {
         Self::ALL.into_iter().find(|a| a.word() == word)
     }
+
+    /// Its own of three things, one for each axis.
+    fn pick<T>(self, girth: T, cup: T, length: T) -> T {
+        match self {
+            Self::Girth => girth,
+            Self::Cup => cup,
+            Self::Length => length,
+        }
+    }
 }
 
 impl Chart {
     /// Labels along an axis.
     pub fn labels(&self, axis: Axis) -> &Vec<String> {
-        match axis {
-            Axis::Girth => &self.girth,
-            Axis::Cup => &self.cup,
-            Axis::Length => &self.length,
-        }
+        axis.pick(&self.girth, &self.cup, &self.length)
     }
 
     /// Labels along an axis, to be changed.
     pub fn labels_mut(&mut self, axis: Axis) -> &mut Vec<String> {
-        match axis {
-            Axis::Girth => &mut self.girth,
-            Axis::Cup => &mut self.cup,
-            Axis::Length => &mut self.length,
-        }
+        axis.pick(&mut self.girth, &mut self.cup, &mut self.length)
     }
 
     /// Every place of a row that varies by these axes: labels joined by `/`, the last axis going fastest. None where it varies
@@ -95,20 +92,12 @@ impl Chart {
 impl SizeSet {
     /// Its own labels along an axis; none: all of the chart's.
     pub fn labels(&self, axis: Axis) -> &Vec<String> {
-        match axis {
-            Axis::Girth => &self.girth,
-            Axis::Cup => &self.cup,
-            Axis::Length => &self.length,
-        }
+        axis.pick(&self.girth, &self.cup, &self.length)
     }
 
     /// The same, to be changed.
     pub fn labels_mut(&mut self, axis: Axis) -> &mut Vec<String> {
-        match axis {
-            Axis::Girth => &mut self.girth,
-            Axis::Cup => &mut self.cup,
-            Axis::Length => &mut self.length,
-        }
+        axis.pick(&mut self.girth, &mut self.cup, &mut self.length)
     }
 }
 

@@ -78,8 +78,7 @@ pub fn inner_parts(draft: &Draft, frame: &str) -> Vec<Part> {
 /// A name for a new part of a piece or drawing: of a point the first free letter, else the first of `stem_1`, `stem_2`, … It means
 /// nothing anywhere yet.
 pub fn fresh_inner(draft: &Draft, frame: &str, inner: Inner, taken: &[String]) -> String {
-    let mut known: Vec<String> = set_of(draft, &Part::Value(String::new())).iter().map(|p| fold(p.name())).collect();
-    known.extend(inner_parts(draft, frame).iter().map(|p| fold(p.name())));
+    let mut known = known_names(draft, std::iter::once(frame));
     known.extend(taken.iter().map(|n| fold(n)));
     let letters = ('a'..='z').filter(|_| inner == Inner::Point).map(String::from);
     let counted = (1..).map(|i| format!("{}_{i}", inner.word()));
@@ -88,9 +87,13 @@ pub fn fresh_inner(draft: &Draft, frame: &str, inner: Inner, taken: &[String]) -
 
 /// The first of `stem_1`, `stem_2`, … that means nothing anywhere: not globally, and not in any piece.
 pub fn fresh_name(draft: &Draft, stem: &str) -> String {
-    let mut taken: Vec<String> = set_of(draft, &Part::Value(String::new())).iter().map(|p| fold(p.name())).collect();
-    for frame in draft.pieces.iter().map(|p| &p.name).chain(draft.drawings.iter().map(|d| &d.name)) {
-        taken.extend(inner_parts(draft, frame).iter().map(|p| fold(p.name())));
-    }
-    (1..).map(|i| format!("{stem}_{i}")).find(|name| !taken.contains(&fold(name))).unwrap_or_default()
+    let frames = draft.pieces.iter().map(|p| p.name.as_str()).chain(draft.drawings.iter().map(|d| d.name.as_str()));
+    let known = known_names(draft, frames);
+    (1..).map(|i| format!("{stem}_{i}")).find(|name| !known.contains(&fold(name))).unwrap_or_default()
+}
+
+/// The names that mean something outside of all pieces and drawings, or within these, folded.
+fn known_names<'a>(draft: &Draft, frames: impl Iterator<Item = &'a str>) -> Vec<String> {
+    let inner = frames.flat_map(|frame| inner_parts(draft, frame));
+    set_of(draft, &Part::Value(String::new())).into_iter().chain(inner).map(|p| fold(p.name())).collect()
 }

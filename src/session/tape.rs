@@ -107,7 +107,8 @@ fn around(frame: &str, outline: &[Edge], a: &TapeStop, b: &TapeStop) -> Option<S
     // The edge that it leaves by: where it stands at the end of one, the next.
     let first = outline.iter().position(|e| a.is_on(e) && point(end_of(e)) != a.text)?;
     let closed = outline.first().map(|e| e.from.as_str()) == outline.last().map(end_of);
-    let steps = if closed { outline.len() } else { outline.len() - first };
+    // Where it goes to a place behind it on the same edge, it comes to that edge once more.
+    let steps = if closed { outline.len() + 1 } else { outline.len() - first };
     let mut parts = Vec::new();
     let mut from = a.text.clone();
     for step in 0..steps {

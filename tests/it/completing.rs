@@ -1,7 +1,7 @@
 //! What may follow in a formula: names in the scope of the place, functions, the words of their arguments.
 
 use tracewheel::file;
-use tracewheel::session::{Completions, Work, completions, wants_name};
+use tracewheel::session::{Command, Completions, PartCommand, Work, completions, wants_name};
 
 fn work() -> Work {
     let path = format!("{}/examples/bodice-sleeve.ron", env!("CARGO_MANIFEST_DIR"));
@@ -37,7 +37,10 @@ fn names_come_with_their_kind_and_value() {
     assert_eq!(inside.span.unwrap().of("tip.down(bus / 4)"), "bus");
     // What is whole already is not offered, nor anything within a number.
     assert!(!texts(&offered(&work, None, "bust|")).contains(&"bust"));
-    assert_eq!(offered(&work, None, "3 cm + 12|").list, []);
+    let mut numbered = Work::here((**work.draft()).clone());
+    numbered.run(&Command::Part(PartCommand::AddValue("part_12".into(), "3 cm".into()))).unwrap();
+    assert_eq!(texts(&offered(&numbered, None, "t_12|")), ["part_12"]);
+    assert_eq!(offered(&numbered, None, "3 cm + 12|").list, []);
     assert_eq!(offered(&work, None, "|").list, []);
 }
 

@@ -8,7 +8,11 @@ fn a_page_is_printed_by_its_name_and_all_pages_are_listed() {
     assert_eq!(ran.exit, 0, "{}", ran.err);
     assert!(ran.out.starts_with("swing\n=====\n"), "{}", ran.out);
     assert!(ran.out.contains("swing((0 cm, 0 cm), 5 cm, level((0 cm, 3 cm)), side: right)"), "{}", ran.out);
-    assert!(ran.out.lines().all(|l| l.starts_with("    ") || l.chars().count() <= 96), "{}", ran.out);
+    for id in ["start", "about-seams", "language"] {
+        let page = tracewheel(&["help", id]).out;
+        let wide = |most| page.lines().any(|l| !l.starts_with("    ") && l.chars().count() > most);
+        assert!(wide(80) && !wide(96), "lines are filled and broken: {page}");
+    }
     let all = tracewheel(&["help"]);
     assert_eq!(all.exit, 0);
     for id in ["about-seams", "finding/seam-length", "action/undo", "word/toile", "keys", "preferences"] {

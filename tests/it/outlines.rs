@@ -68,6 +68,19 @@ fn outlines_are_as_long_and_as_large_as_another_reader_says() {
     assert_eq!(many, 22);
 }
 
+/// By the standard (SVG 2, 8.6: without another word a drawing is fitted whole into its room, in the middle): units of 2, as 20 is
+/// the shorter side, and (40 - 20) / 2 = 10 left at both sides.
+#[test]
+fn a_drawing_within_a_drawing_lies_where_the_standard_says() {
+    let found = read_svg(&svg(
+        "<svg x=\"10\" y=\"20\" width=\"40\" height=\"20\" viewBox=\"5 0 10 10\"><rect x=\"5\" width=\"10\" height=\"10\"/></svg>",
+    ))
+    .unwrap();
+    let bounds = found.all[0].bounds();
+    let corners = [bounds.x0, bounds.y0, bounds.x1, bounds.y1];
+    assert!(corners.iter().zip([20.0, 20.0, 40.0, 40.0]).all(|(is, meant)| (is - meant).abs() < 1e-9), "{bounds:?}");
+}
+
 #[test]
 fn traced_pieces_measure_what_another_reader_measures() {
     let known = known();

@@ -3,6 +3,7 @@
 mod bends;
 mod flat;
 pub(super) mod grips;
+mod hand;
 mod near;
 mod pencil;
 mod sheet;

@@ -2,11 +2,12 @@
 
 use egui::text::LayoutJob;
 use egui::{
-    CursorIcon, Event, FontFamily, FontId, Id, Key, Modifiers, PointerButton, Rect, Role, Sense, Shape, TextFormat, Ui,
-    Vec2, WidgetInfo,
+    CursorIcon, Event, FontFamily, FontId, Id, PointerButton, Rect, Role, Sense, Shape, TextFormat, Ui, Vec2,
+    WidgetInfo,
 };
 
 use super::grips;
+use super::hand::{self, HandKey, REACH};
 use super::sheet::Sheet;
 use crate::app::help;
 use crate::app::look::{self, letters};
@@ -14,9 +15,6 @@ use crate::app::pencil::{Pencil, Stroke};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::session::Act;
-
-/// Something is meant when it is no further away than this, px.
-const REACH: f64 = 9.0;
 
 /// Paints what the pencil would write and listens to it.
 pub(super) fn show(
@@ -101,22 +99,14 @@ fn listen(
             tell(Stroke::Drop(modifiers.shift));
         }
     }
-    // Enter that leaves a field is the field's.
-    if ui.ctx().egui_wants_keyboard_input() || shown.typing.is_some() {
-        return;
-    }
-    let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
-    if ui.input_mut(|i| i.consume_key(Modifiers::SHIFT, Key::Space)) {
-        tell(Stroke::Next(false));
-    }
-    if pressed(Key::Space) {
-        tell(Stroke::Next(true));
-    }
-    if pressed(Key::Enter) {
-        tell(Stroke::Enter);
-    }
-    if pressed(Key::Backspace) {
-        tell(Stroke::Back);
+    let Some(keys) = hand::keys(ui, shown) else { return };
+    for key in keys {
+        tell(match key {
+            HandKey::Before => Stroke::Next(false),
+            HandKey::Next => Stroke::Next(true),
+            HandKey::Enter => Stroke::Enter,
+            HandKey::Back => Stroke::Back,
+        });
     }
     let typed = ui.input(|i| {
         let texts = i.events.iter().filter_map(|e| if let Event::Text(t) = e { Some(t.clone()) } else { None });

@@ -1,11 +1,9 @@
 //! The tape on the sheet.
 
-use egui::{
-    Align2, CornerRadius, CursorIcon, Id, Key, Modifiers, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2,
-    vec2,
-};
+use egui::{Align2, CornerRadius, CursorIcon, Id, Pos2, Rect, Role, Sense, Shape, Stroke, Ui, WidgetInfo, pos2, vec2};
 use kurbo::Point;
 
+use super::hand::{self, HandKey, REACH};
 use super::sheet::Sheet;
 use crate::app::help;
 use crate::app::look::{self, letters};
@@ -15,8 +13,6 @@ use crate::app::tape::{Hold, Tape};
 use crate::base::shown as length_text;
 use crate::session::Act;
 
-/// A place is meant when it is no further away than this, px.
-const REACH: f64 = 9.0;
 /// The most sizes whose lengths are listed.
 const MOST: usize = 24;
 
@@ -108,14 +104,12 @@ fn listen(
     } else if tape.over.is_some() {
         wishes.push(Wish::Tape(Hold::Over(None)));
     }
-    // Enter that leaves a field is the field's.
-    if ui.ctx().egui_wants_keyboard_input() || shown.typing.is_some() {
-        return;
-    }
-    for (key, hold) in [(Key::Space, Hold::Next), (Key::Backspace, Hold::Back), (Key::Enter, Hold::Keep)] {
-        if ui.input_mut(|i| i.consume_key(Modifiers::NONE, key)) {
-            wishes.push(Wish::Tape(hold));
-        }
+    for key in hand::keys(ui, shown).into_iter().flatten() {
+        wishes.push(Wish::Tape(match key {
+            HandKey::Before | HandKey::Next => Hold::Next,
+            HandKey::Enter => Hold::Keep,
+            HandKey::Back => Hold::Back,
+        }));
     }
 }
 

@@ -44,6 +44,7 @@ fn a_large_chart_keeps_names_and_sizes_in_sight_and_keys_reach_every_cell() {
     let at = stage.rect("row m59").center();
     stage.scroll(at, 4_000.0);
     assert!(stage.find("m0 in 138").is_some(), "{}", stage.all());
+    assert_eq!(stage.focus.as_deref(), Some("m59 in 138"), "the keyboard is still there");
     stage.click("row m0");
     assert!(stage.saved().contains("\"124 cm\""), "{}", stage.all());
 }

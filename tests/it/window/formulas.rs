@@ -44,6 +44,10 @@ fn enter_leaves_the_field_while_nothing_is_chosen_in_the_list() {
     let mut stage = typing();
     stage.type_text("underarm.up(bus");
     assert!(stage.says("offer bust: a length, 88 cm"), "{}", stage.all());
+    stage.press(Key::Enter);
+    assert!(!stage.says("offer "), "{}", stage.all());
+    assert_eq!(formula(&mut stage), "underarm.up(bus", "nothing is taken unasked");
+    stage.write("place of point front.tip", "underarm.up(bus");
     stage.type_text("t / 4)");
     stage.press(Key::Enter);
     assert!(!stage.says("offer "), "{}", stage.all());
@@ -107,8 +111,10 @@ fn dialogs_offer_what_may_follow_too() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.click("piece front");
     stage.ctrl(Key::P);
-    stage.write("name", "dart_end");
+    // Letters for which a formula would have offers.
+    stage.write("name", "bus");
     assert!(!stage.says("offer "), "a name is no formula: {}", stage.all());
+    stage.write("name", "dart_end");
     // The frame's own names, as the point will stand in it.
     stage.write("place", "underar");
     assert!(stage.says("offer underarm: a point"), "{}", stage.all());

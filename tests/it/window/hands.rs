@@ -159,9 +159,13 @@ fn a_piece_lies_on_the_table_where_it_was_put() {
     // It lies there when it is opened again, and computing knows nothing of it.
     let mut again = Stage::on_text(&text);
     again.click("piece second");
-    let there = again.rect("second.a").center() - again.rect("piece panel, size S").left_top();
-    let here = is.center() - other.left_top();
-    assert!((there / here.length() - here / here.length()).length() < 0.2, "{there:?} {here:?}");
+    // From the corner of the panel, in widths of it.
+    let lies = |stage: &Stage| {
+        let (corner, side) = (stage.rect("second.a").center(), stage.rect("piece panel, size S"));
+        (corner - side.left_top()) / side.width()
+    };
+    let (there, here) = (lies(&again), lies(&stage));
+    assert!((there - here).length() < 0.02, "{there:?} {here:?}");
     stage.ctrl(Key::Z);
     assert!((stage.rect("second.a").center() - was.center()).length() < 2.0);
     assert_eq!(stage.saved(), before);
@@ -194,7 +198,7 @@ fn curvature_tells_radius_and_joints_and_a_joint_is_made_smooth() {
 }
 
 /// A line of two curves that meet at a corner of 45°.
-const BENT: &str = "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"S\"], rows: []), pieces: [(name: \"panel\", points: [(name: \"p\", at: \"(0 cm, 0 cm)\"), (name: \"j\", at: \"(10 cm, 5 cm)\"), (name: \"q\", at: \"(20 cm, 0 cm)\"), (name: \"r\", at: \"(10 cm, 20 cm)\")],
+const BENT: &str = "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"S\"], rows: []), pieces: [(name: \"panel\", points: [(name: \"p\", at: \"(0 cm, 0 cm)\"), (name: \"j\", at: \"(10 cm, 5 cm)\"), (name: \"q\", at: \"(20 cm, 0 cm)\"), (name: \"r\", at: \"(5 cm, 20 cm)\")],
     edges: [(name: \"top\", from: \"p\", by: [curve(\"(4 cm, 0 cm)\", \"(9 cm, 4 cm)\", \"j\"), curve(\"(12 cm, 5 cm)\", \"(16 cm, 0 cm)\", \"q\")]), (name: \"right\", from: \"q\", by: [straight(\"r\")]), (name: \"left\", from: \"r\", by: [straight(\"p\")])])])";
 
 #[test]
@@ -204,6 +208,9 @@ fn a_joint_is_made_smooth_on_request() {
     stage.click("edge panel.top");
     stage.press(Key::C);
     assert!(stage.says("bends 45.0° at a joint"), "{}", stage.all());
+    // The inside angles: the line leaves and arrives level; r lies (5, 20) cm from p and (-15, 20) from q, atan(4) and atan(4/3).
+    assert!(stage.says("start of top: 76.0° at the corner"), "{}", stage.all());
+    assert!(stage.says("end of top: 53.1° at the corner"), "{}", stage.all());
     stage.click("Make it smooth at j");
     assert!(stage.says("bends 0.0° at a joint"), "{}", stage.all());
     let text = stage.saved();

@@ -181,6 +181,10 @@ fn the_finder_finds_pages_behind_actions() {
     stage.find_and_do("corner_angle");
     assert_eq!(page(&stage), "function/corner_angle");
     stage.press(Key::Escape);
+    // A page of that title would fit better by its first letters.
+    stage.find_and_do("seam");
+    assert!(!in_help(&stage) && stage.find("note of seam sleeve_seam").is_some(), "{}", stage.all());
+    stage.press(Key::Escape);
     stage.find_and_do("undo");
     assert!(!in_help(&stage), "nothing was changed yet, so nothing is undone, and its action has no page here");
 }

@@ -255,9 +255,15 @@ fn a_traced_handle_can_be_pulled() {
     stage.click("Make the pieces");
     let before = stage.saved();
     let handle = stage.names().iter().find(|n| n.contains("handle leaving")).map(|n| (*n).to_owned()).unwrap();
+    let from = stage.rect(&handle).center();
     stage.pull(&handle, vec2(40.0, 25.0));
     let after = stage.saved();
     assert_ne!(before, after);
+    // It lies where the hand let it go, and the points stay.
+    let moved = stage.rect(&handle).center() - from;
+    assert!((moved - vec2(40.0, 25.0)).length() < 2.0, "{moved:?}");
+    let points = |text: &str| text.lines().find(|l| l.contains("points: [(name: \"p1\"")).map(str::to_owned);
+    assert!(points(&before).is_some() && points(&before) == points(&after), "{after}");
     assert_eq!(before.matches("curve(").count(), after.matches("curve(").count());
 }
 
@@ -400,20 +406,29 @@ fn it_is_hidden_shown_and_removed() {
     assert!(!stage.saved().contains("pictures"));
 }
 
+/// Where the picture begins, and how wide it is, seen from the square's corner in sides of the square.
+fn in_square(stage: &Stage) -> [f32; 3] {
+    let (a, b) = (stage.rect("shape.a").center(), stage.rect("shape.b").center());
+    let (room, side) = (picture(stage), a.distance(b));
+    [(room.left() - a.x) / side, (room.top() - a.y) / side, room.width() / side]
+}
+
 #[test]
 fn what_was_decided_is_there_when_the_draft_is_opened_again() {
     let mut stage = scaled();
     let text = stage.saved();
-    let room = picture(&stage);
+    let lies = in_square(&stage);
+    assert!((lies[0] - 0.25).abs() < 0.02 && (lies[2] - 1.0).abs() < 0.02, "{lies:?}");
     let (folder, file) = stage.vanish();
     let mut again = Stage::start(folder, Some(file));
     again.find_and_do("shape");
     assert!(!again.says("not scaled yet"), "{}", again.all());
-    assert!((picture(&again).aspect_ratio() - room.aspect_ratio()).abs() < 0.02);
+    let same = |now: [f32; 3]| now.iter().zip(&lies).all(|(now, then)| (now - then).abs() < 0.01);
+    assert!(same(in_square(&again)), "{lies:?} {:?}", in_square(&again));
     assert_eq!(again.saved(), text);
     // In another size it lies in the same frame.
     again.click("size 92");
-    assert!(picture(&again).width() > 10.0);
+    assert!(again.seen("size 92").chosen && same(in_square(&again)), "{lies:?} {:?}", in_square(&again));
 }
 
 #[test]

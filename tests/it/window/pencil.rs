@@ -49,6 +49,23 @@ fn a_click_writes_what_was_read_and_the_next_measures_from_it() {
 fn space_picks_the_next_reading_and_back() {
     let (mut stage, corner, scale) = panel();
     stage.click_at(corner);
+    // On an edge there are more than two: the next, the one after it, back by one, back by one.
+    stage.point(corner + vec2(80.0, 1.0) * scale);
+    stage.rest();
+    let read = |stage: &Stage| {
+        let told = stage.told.iter().find(|t| t.name.starts_with("pencil would write ")).map(|t| t.name.clone());
+        told.unwrap_or_else(|| panic!("{}", stage.all()))
+    };
+    let mut seen = vec![read(&stage)];
+    for _ in 0..2 {
+        stage.press(Key::Space);
+        assert!(!seen.contains(&read(&stage)), "{seen:?}");
+        seen.push(read(&stage));
+    }
+    for before in [&seen[1], &seen[0]] {
+        stage.key(Modifiers::SHIFT, Key::Space);
+        assert_eq!(read(&stage), *before);
+    }
     let at = corner + vec2(60.0, 90.0) * scale;
     stage.point(at);
     stage.rest();
@@ -69,11 +86,12 @@ fn a_typed_number_takes_over_one_after_the_other() {
     stage.point(corner + vec2(60.0, 90.0) * scale);
     stage.rest();
     stage.type_text("7");
-    stage.type_text(".5");
-    assert!(stage.says("typed 7.5: p.right(7.5 cm).down(9"), "{}", stage.all());
-    // The pointer may go on: what is typed stays.
+    assert!(stage.says("typed 7: p.right(7 cm).down(9"), "{}", stage.all());
+    // The pointer may go on: what is typed stays, and where it is typed.
     stage.point(corner + vec2(10.0, 20.0) * scale);
     stage.rest();
+    stage.type_text(".5");
+    assert!(stage.says("typed 7.5: p.right(7.5 cm).down(9"), "{}", stage.all());
     stage.press(Key::Enter);
     stage.type_text("1 1/2 in");
     stage.press(Key::Backspace);
