@@ -28,7 +28,7 @@ pub(super) struct Scene {
 
 impl Scene {
     pub fn of(computed: Arc<Computed>) -> Self {
-        let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&computed.draft, m));
+        let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&m.draft, m));
         let parts = parts(&computed);
         Self { computed, shapes, parts, seams: RefCell::default(), pages: RefCell::default(), flat: RefCell::default() }
     }
@@ -65,7 +65,7 @@ impl Scene {
     pub fn take(&mut self, computed: Arc<Computed>, still: bool) -> Arc<Computed> {
         if let Some(model) = &computed.model {
             let earlier = std::mem::take(&mut self.shapes);
-            self.shapes = earlier.followed(&computed.draft, model, still);
+            self.shapes = earlier.followed(&model.draft, model, still);
         }
         self.parts = parts(&computed);
         self.seams.replace(None);

@@ -186,7 +186,7 @@ impl Shapes {
         }
         shapes.slots = model
             .plan
-            .frames
+            .frames()
             .iter()
             .enumerate()
             .map(|(i, frame)| {
@@ -213,7 +213,7 @@ impl Shapes {
         }
         let address = &model.plan.cases.list[case].address;
         let then = earlier.addresses.iter().position(|a| a == address).and_then(|c| earlier.drawn.get(&c));
-        let pieces = model.plan.frames.iter().map(|frame| {
+        let pieces = model.plan.frames().iter().map(|frame| {
             let was = then.and_then(|pieces| {
                 let i = earlier.slots.iter().position(|s| *s.name == *frame.name)?;
                 pieces.get(i)

@@ -1,5 +1,7 @@
 //! `finish`: cut lines, notches, marks and grain lines, for scripts and for checking.
 
+use std::sync::Arc;
+
 use std::path::Path;
 
 use kurbo::{BezPath, Point, Shape};
@@ -14,6 +16,7 @@ use crate::output::fold_of;
 pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
     let cases = &model.plan.cases;
     let wanted: Vec<usize> = if sizes.is_empty() {
@@ -44,7 +47,7 @@ pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> 
                     &model,
                     frame,
                     made,
-                    whole.then(|| fold_of(&model, case, &model.plan.frames[frame])).flatten(),
+                    whole.then(|| fold_of(&model, case, &model.plan.frames()[frame])).flatten(),
                 ),
             );
         }
@@ -57,7 +60,7 @@ pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> 
 
 /// How often and from what a piece is cut.
 fn words(model: &crate::compute::Model, frame: usize, made: &FinishedPiece, place: usize) -> String {
-    let cut = model.plan.frames[frame].finishing.cuts.get(place);
+    let cut = model.plan.frames()[frame].finishing.cuts.get(place);
     cut.map_or_else(|| "not said how it is cut".to_owned(), |cut| cut_words(cut, Symmetry::of(&made.stitch, 0.0)))
 }
 
@@ -70,7 +73,7 @@ fn at(p: Point) -> Json {
 }
 
 fn of_piece(model: &crate::compute::Model, frame: usize, made: &FinishedPiece, fold: Option<(Point, Point)>) -> Json {
-    let plan = &model.plan.frames[frame];
+    let plan = &model.plan.frames()[frame];
     let whole = |half: &BezPath| fold.map_or_else(|| half.clone(), |fold| unfolded(half, fold));
     let edge = |i: usize| model.plan.nodes[plan.edges[i] as usize].part.edge.to_string();
     let cuts: Vec<Json> = made

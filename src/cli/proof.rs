@@ -1,5 +1,7 @@
 //! `proof`: everything that was found.
 
+use std::sync::Arc;
+
 use std::path::Path;
 
 use serde_json::{Value as Json, json};
@@ -11,6 +13,7 @@ use crate::proof::{count, looked_at, proof};
 pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let draft = Arc::clone(&model.draft);
     let findings = proof(&draft, &model);
     let counts = count(&findings);
     let exit = if counts.errors == 0 { FINE } else { NO };

@@ -1,5 +1,7 @@
 //! `publish`: the pieces in true size.
 
+use std::sync::Arc;
+
 use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, internal, open, report};
 use crate::base::{Severity, Unit};
 use crate::compute::{Engine, Model};
@@ -22,6 +24,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         })?),
     };
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
     let findings = proof_of(&draft, &model, &finished);
     let mut messages = String::new();

@@ -1,5 +1,7 @@
 //! `roll`: one side of a seam along the other, for scripts and for checking.
 
+use std::sync::Arc;
+
 use std::path::Path;
 
 use serde_json::{Value as Json, json};
@@ -14,6 +16,7 @@ use crate::language::nearest;
 pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    let draft = Arc::clone(&model.draft);
     let place = model.plan.seams.iter().position(|s| *s.name == *seam).ok_or_else(|| {
         let near = nearest(seam, draft.seams.iter().map(|s| s.name.as_str()));
         Stopped::trouble(format!(
@@ -55,7 +58,7 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
         let pieces: Vec<Json> = rolled
             .pieces
             .iter()
-            .map(|p| json!({ "piece": &*model.plan.frames[p.frame].name, "rolled": p.rolled, "motion": p.motion.as_coeffs() }))
+            .map(|p| json!({ "piece": &*model.plan.frames()[p.frame].name, "rolled": p.rolled, "motion": p.motion.as_coeffs() }))
             .collect();
         let whole = json!({ "sides": [side(0), side(1)], "notches": notches, "pieces": pieces, "contact": [rolled.contact.x, rolled.contact.y] });
         return Ok(Done {

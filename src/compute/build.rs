@@ -14,11 +14,12 @@ use std::sync::Arc;
 use super::cases::Cases;
 use super::chart::ChartPlan;
 use super::compile::{FormulaReader, ParseCache};
+use super::derive::{Link, Whole, is_hidden};
 use super::graph;
 use super::names::{Global, MATERIAL_MEMBERS, NameSet, Names};
 use super::plan::{Def, FramePlan, Node, NodeId, Part, Plan};
 use crate::base::{DisplayUnit, Finding, Unit};
-use crate::document::{Draft, Edge, Point};
+use crate::document::{Draft, Edge, Piece, Point};
 use crate::language::{Frame, Kind};
 
 pub(super) use scope::FormulaScope;
@@ -32,9 +33,15 @@ pub fn unit_of(draft: &Draft) -> Unit {
     }
 }
 
+/// A placement: its node, the frame that is laid, the frame it is laid on.
+type LaidOn = (NodeId, Option<Frame>, Option<Frame>);
+
 /// What is known while formulas are read. Nodes can still be added: those that are named through placements.
 pub(super) struct World<'a> {
     pub draft: &'a Draft,
+    /// Stages of derived pieces: frames behind pieces and drawings.
+    pub stages: &'a [Arc<Piece>],
+    links: &'a [Link],
     pub names: Cow<'a, Names>,
     pub nodes: RefCell<Vec<Arc<Node>>>,
     pub cases: &'a Cases,
@@ -52,8 +59,7 @@ pub(super) struct World<'a> {
     pub flats: Cow<'a, BTreeSet<NodeId>>,
     /// Node of the first value.
     pub first_value: NodeId,
-    /// For each placement: its node, the frame that is laid, the frame it is laid on.
-    pub placements: Cow<'a, [(NodeId, Option<Frame>, Option<Frame>)]>,
+    pub placements: Cow<'a, [LaidOn]>,
     /// Values that name one another in a circle.
     pub circles: Vec<Vec<usize>>,
     pub unit: Unit,
@@ -80,13 +86,16 @@ impl World<'_> {
 }
 
 /// The names of a draft and the kinds of its values; what is wrong with them.
-pub(super) fn world_of<'a>(draft: &'a Draft, cases: &'a Cases, cache: &mut ParseCache) -> (World<'a>, Vec<Finding>) {
+pub(super) fn world_of<'a>(whole: &'a Whole, cases: &'a Cases, cache: &mut ParseCache) -> (World<'a>, Vec<Finding>) {
+    let draft = &*whole.draft;
     let unit = unit_of(draft);
     let mut reader = FormulaReader { cache, findings: Vec::new(), unit };
     let chart = ChartPlan::of(&draft.chart, cases, &mut reader);
     let chart_is_sound = reader.findings.is_empty();
     let mut world = World {
         draft,
+        stages: &whole.stages,
+        links: &whole.links,
         names: Cow::default(),
         nodes: RefCell::default(),
         cases,
@@ -117,7 +126,7 @@ pub(super) struct Heard {
     kinds: Vec<scope::ValueKind>,
     flats: BTreeSet<NodeId>,
     first_value: NodeId,
-    placements: Vec<(NodeId, Option<Frame>, Option<Frame>)>,
+    placements: Vec<LaidOn>,
     unit: Unit,
     chart_is_sound: bool,
 }
@@ -138,11 +147,13 @@ impl Heard {
     }
 }
 
-/// The world of a plan again, for a draft of the same shape as the one that it was made of.
-pub(super) fn world_again<'a>(draft: &'a Draft, plan: &'a Plan) -> World<'a> {
+/// The world of a plan again, for a draft (and its stages) of the same shape as the one that it was made of.
+pub(super) fn world_again<'a>(draft: &'a Draft, stages: &'a [Arc<Piece>], plan: &'a Plan) -> World<'a> {
     let heard: &Heard = &plan.heard;
     World {
         draft,
+        stages,
+        links: &[],
         names: Cow::Borrowed(&heard.names),
         nodes: RefCell::new(plan.nodes.clone()),
         cases: &plan.cases,
@@ -152,7 +163,7 @@ pub(super) fn world_again<'a>(draft: &'a Draft, plan: &'a Plan) -> World<'a> {
         kinds: RefCell::new(heard.kinds.clone()),
         chart: ChartPlan::default(),
         chart_is_sound: heard.chart_is_sound,
-        frames: Cow::Borrowed(&plan.frames),
+        frames: Cow::Borrowed(&plan.all_frames),
         flats: Cow::Borrowed(&heard.flats),
         first_value: heard.first_value,
         placements: Cow::Borrowed(&heard.placements),
@@ -162,10 +173,11 @@ pub(super) fn world_again<'a>(draft: &'a Draft, plan: &'a Plan) -> World<'a> {
 }
 
 /// Makes the plan of a draft.
-pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> Plan {
+pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> Plan {
+    let draft = &*whole.draft;
     let mut findings = Vec::new();
     let cases = Cases::of(draft, &mut findings);
-    let (mut world, found) = world_of(draft, &cases, cache);
+    let (mut world, found) = world_of(whole, &cases, cache);
     findings.extend(found);
     let mut reader = FormulaReader { cache, findings, unit: world.unit };
     let circles = world.circles.clone();
@@ -188,7 +200,8 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
     let mut plan = Plan {
         cases,
         nodes,
-        frames,
+        all_frames: frames,
+        shown: draft.pieces.len() + draft.drawings.len(),
         seams,
         conditions,
         measures,
@@ -209,11 +222,14 @@ pub(super) fn build(draft: &Draft, extras: &[&str], cache: &mut ParseCache) -> P
 fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
     let draft = world.draft;
     let mut set = NameSet::default();
+    // Names of the program's own: rows of persons for whom steps are done, stages, links.
+    let mut told = NameSet::told(true);
     let mut rows = 0;
     let names_of = |name: &str, node: NodeId, global: fn(NodeId) -> Global, names: &mut Names| {
         names.globals.entry(name.to_owned()).or_insert(global(node));
     };
     for (i, row) in draft.chart.rows.iter().enumerate() {
+        let set = if is_hidden(&row.name) { &mut told } else { &mut set };
         set.add(&row.name, "row", &mut reader.findings);
         let part = Part { name: format!("chart.{}", row.name).into(), ..Part::default() };
         let node = world.push(part, world.chart.kind(i as u32));
@@ -234,7 +250,11 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
     for drawing in &draft.drawings {
         frames::enumerate_drawing(world, drawing, &mut set, reader);
     }
+    for stage in world.stages {
+        frames::enumerate_piece(world, stage, &mut told, reader);
+    }
     for placement in &draft.placements {
+        let set = if is_hidden(&placement.name) { &mut told } else { &mut set };
         set.add(&placement.name, "placement", &mut reader.findings);
         let part = Part { name: format!("placement {}", placement.name).into(), ..Part::default() };
         let node = world.push(part, None);
@@ -247,6 +267,19 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
             })
         };
         let (lay, on) = (frame(&placement.lay), frame(&placement.on));
+        world.placements.to_mut().push((node, lay, on));
+    }
+    for link in world.links {
+        let part = Part { name: format!("placement {}", link.name).into(), ..Part::default() };
+        let node = world.push(part, None);
+        world.define(node, Def::Still);
+        let frame = |name: &str| match world.names.globals.get(name) {
+            Some(Global::Frame(f)) => Some(Frame(*f)),
+            _ => None,
+        };
+        let (lay, on) = (frame(&link.lay), frame(&link.on));
+        let i = world.placements.len() as u32;
+        world.names.to_mut().globals.entry(link.name.clone()).or_insert(Global::Placement(i));
         world.placements.to_mut().push((node, lay, on));
     }
     for material in &draft.materials {
@@ -298,9 +331,10 @@ pub(super) struct FrameParts<'a> {
 }
 
 impl<'a> FrameParts<'a> {
-    /// Those of the frame with this number: pieces first, then drawings.
-    fn of(draft: &'a Draft, frame: usize) -> Option<Self> {
-        if let Some(piece) = draft.pieces.get(frame) {
+    /// Those of the frame with this number: pieces first, then drawings, then stages.
+    fn of(draft: &'a Draft, stages: &'a [Arc<Piece>], frame: usize) -> Option<Self> {
+        let stage = || stages.get(frame.checked_sub(draft.pieces.len() + draft.drawings.len())?);
+        if let Some(piece) = draft.pieces.get(frame).or_else(stage) {
             return Some(Self { points: &piece.points, edges: &piece.edges, lines: &piece.lines });
         }
         let drawing = draft.drawings.get(frame - draft.pieces.len())?;

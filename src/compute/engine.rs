@@ -7,6 +7,7 @@ use super::build::build;
 use super::build::patch::{Patched, patch};
 use super::chart::ChartRun;
 use super::compile::ParseCache;
+use super::derive::Whole;
 use super::item::Stop;
 use super::model::{CaseModel, Earlier, Model, affected, compute_case, node_findings, system_findings, two_solutions};
 use super::plan::{NodeId, Plan};
@@ -23,7 +24,7 @@ pub struct Engine {
 /// What was computed last.
 #[derive(Debug)]
 struct Last {
-    draft: Draft,
+    whole: Whole,
     model: Model,
     /// What is to be said of the chart.
     chart: Vec<Finding>,
@@ -44,11 +45,12 @@ impl Engine {
 
     /// Computes a draft and further formulas beside it (see [`super::measure()`]).
     pub fn compute_with(&mut self, draft: &Draft, extras: &[&str]) -> Model {
+        let whole = Whole::of(draft);
         let last = self.last.take();
         let patched = match last {
             Some(last) if extras.is_empty() && !last.has_extras => {
-                let Last { draft: before, model, chart, .. } = last;
-                match patch(&before, draft, &model.plan, &mut self.cache) {
+                let Last { whole: before, model, chart, .. } = last;
+                match patch(&before, &whole, &model.plan, &mut self.cache) {
                     Some(patched) => Ok((patched, model, chart)),
                     None => Err(Some(model)),
                 }
@@ -56,22 +58,22 @@ impl Engine {
             last => Err(last.map(|last| last.model)),
         };
         let (model, chart) = match patched {
-            Ok((patched, last, chart)) => of_patched(draft, patched, last, chart),
-            Err(last) => self.read_whole(draft, extras, last),
+            Ok((patched, last, chart)) => of_patched(&whole, patched, last, chart),
+            Err(last) => self.read_whole(&whole, extras, last),
         };
-        self.last = Some(Last { draft: draft.clone(), model: model.clone(), chart, has_extras: !extras.is_empty() });
+        self.last = Some(Last { whole, model: model.clone(), chart, has_extras: !extras.is_empty() });
         model
     }
 
     /// The whole draft read; what has not changed since is not computed again.
-    fn read_whole(&mut self, draft: &Draft, extras: &[&str], last: Option<Model>) -> (Model, Vec<Finding>) {
-        let plan = Arc::new(build(draft, extras, &mut self.cache));
-        let (rows, chart) = chart_of(&plan, draft);
+    fn read_whole(&mut self, whole: &Whole, extras: &[&str], last: Option<Model>) -> (Model, Vec<Finding>) {
+        let plan = Arc::new(build(whole, extras, &mut self.cache));
+        let (rows, chart) = chart_of(&plan, &whole.draft);
         let touched = last.as_ref().filter(|m| same_shape(&m.plan, &plan)).map(|m| {
             let pairs = m.plan.nodes.iter().zip(&plan.nodes).enumerate();
             pairs.filter(|(_, (a, b))| a.def != b.def).map(|(i, _)| i as NodeId).collect()
         });
-        let model = computed(plan, &rows, last.zip(touched), &chart);
+        let model = computed(whole, plan, &rows, last.zip(touched), &chart);
         (model, chart)
     }
 
@@ -86,16 +88,16 @@ impl Engine {
 }
 
 /// The model of a patched plan.
-fn of_patched(draft: &Draft, patched: Patched, last: Model, mut chart: Vec<Finding>) -> (Model, Vec<Finding>) {
+fn of_patched(whole: &Whole, patched: Patched, last: Model, mut chart: Vec<Finding>) -> (Model, Vec<Finding>) {
     let Patched { plan, touched, is_other_chart } = patched;
     let plan = Arc::new(plan);
     let rows;
     if is_other_chart {
-        (rows, chart) = chart_of(&plan, draft);
+        (rows, chart) = chart_of(&plan, &whole.draft);
     } else {
         rows = last.cases.iter().map(|c| Arc::clone(&c.rows)).collect();
     }
-    let model = computed(plan, &rows, Some((last, touched)), &chart);
+    let model = computed(whole, plan, &rows, Some((last, touched)), &chart);
     (model, chart)
 }
 
@@ -109,7 +111,13 @@ fn chart_of(plan: &Plan, draft: &Draft) -> (Rows, Vec<Finding>) {
 }
 
 /// All cases of a plan. Of an earlier model of the same shape is kept what does not hang on what was touched.
-fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(Model, Vec<NodeId>)>, chart: &[Finding]) -> Model {
+fn computed(
+    whole: &Whole,
+    plan: Arc<Plan>,
+    rows: &Rows,
+    last: Option<(Model, Vec<NodeId>)>,
+    chart: &[Finding],
+) -> Model {
     let count = plan.cases.list.len();
     let affected = last.as_ref().map(|(last, touched)| affected(&plan, last, touched, rows));
     // Where nearly everything is touched, keeping the rest costs more than it spares.
@@ -127,7 +135,8 @@ fn computed(plan: Arc<Plan>, rows: &Rows, last: Option<(Model, Vec<NodeId>)>, ch
     findings.extend(node_findings(&plan, &cases));
     findings.extend(system_findings(&plan, &cases));
     findings.extend(two_solutions(&plan, &cases, rows));
-    Model { plan, cases, findings }
+    whole.told(&mut findings);
+    Model { draft: Arc::clone(&whole.draft), plan, cases, findings }
 }
 
 /// Tasks of all cases together from which a second thread pays.

@@ -54,7 +54,7 @@ impl PieceFinishing {
 impl Plan {
     /// For each piece the nodes on which its finished form hangs: its own edges, darts and formulas, and those of what is sewn to it.
     pub fn finishing_needs(&self) -> Vec<Vec<NodeId>> {
-        let own: Vec<Vec<NodeId>> = self.frames.iter().map(|f| self.own_needs(f)).collect();
+        let own: Vec<Vec<NodeId>> = self.frames().iter().map(|f| self.own_needs(f)).collect();
         let mut out = own.clone();
         for seam in &self.seams {
             let sides = seam.sides[..2].iter().flat_map(|side| self.nodes[*side as usize].deps.iter().copied());
@@ -68,19 +68,19 @@ impl Plan {
             let told = fits.chain(notches).chain(&seam.allowance).chain(&seam.closure);
             let mut all: Vec<NodeId> = sides.chain(ends).chain(super::graph::named_by(told, self)).collect();
             let touched: Vec<usize> =
-                (0..self.frames.len()).filter(|f| self.frames[*f].edges.iter().any(|e| all.contains(e))).collect();
+                (0..self.frames().len()).filter(|f| self.frames()[*f].edges.iter().any(|e| all.contains(e))).collect();
             all.extend(touched.iter().flat_map(|f| own[*f].iter().copied()));
             touched.iter().for_each(|f| out[*f].extend_from_slice(&all));
         }
         // A piece that is sewn on another one is seen there and, over a seam, on any other.
         let placed = |f: &FramePlan| f.finishing.marks.iter().filter_map(|m| m.piece.clone()).collect::<Vec<_>>();
         let any: Vec<NodeId> = self
-            .frames
+            .frames()
             .iter()
             .enumerate()
             .filter(|(_, f)| !placed(f).is_empty())
             .flat_map(|(i, f)| {
-                let shown = self.frames.iter().enumerate().filter(|(_, g)| placed(f).contains(&g.name));
+                let shown = self.frames().iter().enumerate().filter(|(_, g)| placed(f).contains(&g.name));
                 let shown: Vec<NodeId> = shown.flat_map(|(k, _)| own[k].iter().copied()).collect();
                 own[i].iter().copied().chain(shown).collect::<Vec<_>>()
             })

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::item::EdgeShape;
-use super::{choose, width};
+use super::{choose, inside, width};
 use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, CurveError, NoParallel, Pt, Rigid, Segment};
 use crate::language::{Function, Trouble, Value};
@@ -173,6 +173,8 @@ pub(super) fn call<S: Scalar>(
         }
         Function::Copy => Ok(Value::Edge(Arc::new(args.edge(0)?.clone()))),
         Function::Reversed => Ok(Value::Edge(Arc::new(args.edge(0)?.reversed()))),
+        Function::LiesIn => Ok(Value::Truth(inside::holds(args.edge(1)?, p(0)?)?)),
+        Function::KeptIn => inside::kept(&values[0], args.edge(1)?),
         Function::Part => Ok(Value::Edge(Arc::new(args.edge(0)?.part(p(1)?, p(2)?)?))),
         _ => Err(Trouble::NoAnswer("this function is not known to the machine")),
     }

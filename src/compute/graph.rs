@@ -299,7 +299,7 @@ fn senses_of(symbol: NodeId, plan: &Plan, depth: usize, out: &mut Vec<NodeId>) {
     const MOST: usize = 32;
     let Some(node) = plan.nodes.get(symbol as usize).filter(|_| depth < MOST) else { return };
     match &node.def {
-        Def::Sewn { outline: Some(frame), .. } => out.extend(plan.frames.get(*frame as usize).map(|f| f.sense)),
+        Def::Sewn { outline: Some(frame), .. } => out.extend(plan.all_frames.get(*frame as usize).map(|f| f.sense)),
         Def::Laid(_, target) => senses_of(*target, plan, depth + 1, out),
         Def::Formula(formula) if matches!(formula.kind, Kind::Edge(_)) => {
             formula.program.root.each(&mut |op| {
@@ -323,7 +323,7 @@ pub(super) fn deps_of(def: &Def, plan: &Plan) -> Vec<NodeId> {
     let mut out = Vec::new();
     let mut all = |formulas: &[&Formula]| formulas.iter().for_each(|f| op_deps(&f.program.root, plan, &mut out));
     match def {
-        Def::Broken | Def::Row(_) | Def::RowIn(..) => {}
+        Def::Broken | Def::Row(_) | Def::RowIn(..) | Def::Still => {}
         Def::Formula(f) => all(&[f]),
         Def::Found(start, least, most) => {
             all(&[start]);

@@ -138,9 +138,9 @@ impl Stop {
         Self { trouble, formula: None }
     }
 
-    /// Whether it is reported elsewhere.
+    /// Whether it is reported elsewhere, or no fault.
     pub fn is_upstream(&self) -> bool {
-        self.trouble == NodeTrouble::Formula(Trouble::Upstream)
+        matches!(self.trouble, NodeTrouble::Formula(Trouble::Upstream | Trouble::Nothing))
     }
 }
 

@@ -50,7 +50,7 @@ impl<A> Runner<'_, A> {
         A: Access<S>,
     {
         let unknown = Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only");
-        let Some(node) = self.plan.frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
+        let Some(node) = self.plan.all_frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
         match (self.access.item(node), &self.plan.nodes[node as usize].def) {
             (Some(item), _) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
             (None, Def::Sense(edges)) if !edges.is_empty() => Err(Trouble::Upstream),
@@ -129,7 +129,17 @@ impl<A> Runner<'_, A> {
                 Ok(Item::Value(Value::Edge(Arc::new(shape))))
             }
             Def::Formula(formula) => self.formula(formula),
-            Def::Flat { points, segments } => self.flat(points, segments).map(edge),
+            Def::Flat { points, segments } => {
+                // What is taken whole is that very curve.
+                if let [SegmentDef::Taken(curve, None)] = segments.as_slice() {
+                    let edge = self.formula(curve)?.edge().cloned().ok_or_else(Stop::upstream)?;
+                    self.reaches(&edge, points[0], points[1])?;
+                    let curve = Arc::clone(&edge.curve);
+                    let (mouths, folded) = (Vec::new(), Vec::new());
+                    return Ok(Item::Value(Value::Edge(Arc::new(EdgeShape { curve, mouths, home: None, folded }))));
+                }
+                self.flat(points, segments).map(edge)
+            }
             Def::Mouth(def) => self.mouth(def),
             Def::Sewn { flat, mouths, outline } => {
                 let flat = self.edge_of(*flat)?;
@@ -165,6 +175,10 @@ impl<A> Runner<'_, A> {
                 real(S::constant(if area.value() < 0.0 { -1.0 } else { 1.0 }))
             }
             Def::Placement(def) => self.placement(def),
+            Def::Still => Ok(Item::Rigid(Rigid::shifting(Pt::new(S::zero(), S::zero())))),
+            Def::Laid(rigid, target) if self.plan.nodes[*rigid as usize].def == Def::Still => {
+                self.access.item(*target).ok_or_else(Stop::upstream)
+            }
             Def::Laid(rigid, target) => {
                 let Some(Item::Rigid(rigid)) = self.access.item(*rigid) else { return Err(Stop::upstream()) };
                 Ok(laid(self.access.item(*target).ok_or_else(Stop::upstream)?, &rigid))
@@ -236,9 +250,11 @@ impl<A> Runner<'_, A> {
         let mut made: Vec<Segment<S>> = Vec::with_capacity(segments.len());
         let mut from = self.point_of(points[0])?;
         let bent = |curve: &'static str| Stop::own(NodeTrouble::Curve(curve));
-        for (segment, end) in segments.iter().zip(&points[1..]) {
+        for (k, (segment, end)) in segments.iter().zip(&points[1..]).enumerate() {
             let to = self.point_of(*end)?;
             match segment {
+                // Where what is opened or closed has come to nothing, nothing lies across.
+                SegmentDef::Straight if segments.len() > 1 && (to - from).length().value() <= tolerance::EQUAL => {}
                 SegmentDef::Straight => made.push(Segment::Line(from, to)),
                 SegmentDef::Curve(a, b) => made.push(Segment::Cubic([from, self.point(a)?, self.point(b)?, to])),
                 SegmentDef::Arc(centre, clockwise) => {
@@ -272,14 +288,7 @@ impl<A> Runner<'_, A> {
                         let set = geometry::set_off(&edge, self.real(off)?, off_end, &|frame| self.sense(frame));
                         edge = Arc::new(set.map_err(|t| Stop::own(NodeTrouble::Formula(t)))?);
                     }
-                    for (which, point, at) in [("start", from, edge.curve.start()), ("end", to, edge.curve.end())] {
-                        let distance = (point - at).length().value();
-                        if distance > tolerance::ON_EDGE {
-                            let node = if which == "start" { points[made.len().min(points.len() - 1)] } else { *end };
-                            let point = self.plan.nodes[node as usize].part.name.clone();
-                            return Err(Stop::own(NodeTrouble::TakenApart { which, point, distance }));
-                        }
-                    }
+                    self.reaches(&edge, points[k], *end)?;
                     made.extend(edge.curve.segments().iter().cloned());
                 }
             }
@@ -292,15 +301,37 @@ impl<A> Runner<'_, A> {
         Ok(curve)
     }
 
+    /// Whether a curve that is taken starts and ends at its points.
+    fn reaches<S: Scalar>(&self, edge: &EdgeShape<S>, from: NodeId, to: NodeId) -> Result<(), Stop>
+    where
+        A: Access<S>,
+    {
+        for (which, node, at) in [("start", from, edge.curve.start()), ("end", to, edge.curve.end())] {
+            let distance = (self.point_of(node)? - at).length().value();
+            if distance > tolerance::ON_EDGE {
+                let point = self.plan.nodes[node as usize].part.name.clone();
+                return Err(Stop::own(NodeTrouble::TakenApart { which, point, distance }));
+            }
+        }
+        Ok(())
+    }
+
     fn mouth<S: Scalar>(&self, def: &MouthDef) -> Made<S>
     where
         A: Access<S>,
     {
         let flat = self.edge_of(def.flat)?;
-        let mut place: S = self.real(&def.place)?;
-        if def.place.kind == Kind::NUMBER {
-            place = place * flat.curve.length();
-        }
+        let place: S = match def.place.kind {
+            Kind::Point(_) => {
+                let at = flat.curve.locate(self.point(&def.place)?);
+                if at.distance.value() > tolerance::ON_EDGE {
+                    return Err(Stop::own(NodeTrouble::MouthOff("its foot does not lie on the edge")));
+                }
+                at.along
+            }
+            Kind::NUMBER => self.real::<S>(&def.place)? * flat.curve.length(),
+            _ => self.real(&def.place)?,
+        };
         let intake = self.real(&def.intake)?;
         let bow = def.bow.as_ref().map(|f| self.real(f)).transpose()?;
         if def.two_ended {

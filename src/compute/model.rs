@@ -8,6 +8,7 @@ use super::plan::{Def, Formula, NodeId, Plan, Task};
 use super::slots::Slots;
 use super::solve;
 use crate::base::{Amount, Code, Finding, tolerance};
+use crate::document::Draft;
 use crate::language::{Kind, Trouble, Value};
 use crate::numeric::{Bound, Ending};
 
@@ -108,6 +109,8 @@ impl Access<f64> for CaseAccess<'_> {
 /// A draft computed in all its cases.
 #[derive(Clone, Debug)]
 pub struct Model {
+    /// The draft that was computed; derived pieces are told in it like ordinary ones.
+    pub draft: Arc<Draft>,
     /// What it was computed from.
     pub plan: Arc<Plan>,
     /// One for each of the plan's cases.
@@ -289,7 +292,7 @@ impl CaseRun<'_> {
 pub(super) fn trouble_finding(stop: &Stop) -> Finding {
     let mut f = match &stop.trouble {
         NodeTrouble::Formula(trouble) => match trouble {
-            Trouble::Upstream => Finding::new(Code::NoAnswer),
+            Trouble::Upstream | Trouble::Nothing => Finding::new(Code::NoAnswer),
             Trouble::NotFinite(problem) => Finding::new(Code::NotFinite).word("problem", *problem),
             Trouble::OffTheEdge(at, length) => {
                 Finding::new(Code::OffTheEdge).mm("at", *at).mm("length", *length).word("edge", "the edge")

@@ -61,12 +61,21 @@ pub(super) struct Names {
 #[derive(Default)]
 pub(super) struct NameSet {
     seen: BTreeMap<String, String>,
+    /// Whether it is of something that the program tells by formulas: a derived piece, a stage.
+    is_told: bool,
 }
 
 impl NameSet {
+    /// A set of names of which the program made some itself.
+    pub fn told(is_told: bool) -> Self {
+        Self { is_told, ..Self::default() }
+    }
+
     /// Takes a name in, or says why not. `what` is the thing as it would be written (`value bust_ease`).
     pub fn add(&mut self, name: &str, what: &str, findings: &mut Vec<Finding>) -> bool {
-        if let Err(fault) = check_name(name) {
+        // Names of the program's own are made of such that were looked at.
+        let fault = if super::derive::is_hidden(name) && self.is_told { Ok(()) } else { check_name(name) };
+        if let Err(fault) = fault {
             findings.push(bad_name(name, what, fault));
             return false;
         }

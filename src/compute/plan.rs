@@ -80,6 +80,8 @@ pub enum Def {
         /// The frame, where it is an edge of its outline.
         outline: Option<u32>,
     },
+    /// A placement that moves nothing: from one stage of a derived piece to the next.
+    Still,
     /// A row of the chart in another size: the row, the case.
     RowIn(u32, u32),
     /// A whole outline: the edges as drawn, and the mouths of darts.
@@ -300,8 +302,10 @@ pub struct Plan {
     pub cases: Cases,
     /// All nodes.
     pub nodes: Vec<Arc<Node>>,
-    /// Their frames: pieces first, then drawings.
-    pub frames: Vec<FramePlan>,
+    /// Their frames: pieces first, then drawings, then the stages of derived pieces.
+    pub all_frames: Vec<FramePlan>,
+    /// How many of them are pieces and drawings.
+    pub shown: usize,
     /// The seams.
     pub seams: Vec<SeamPlan>,
     /// The conditions.
@@ -326,6 +330,11 @@ pub struct Plan {
 }
 
 impl Plan {
+    /// Pieces, then drawings.
+    pub fn frames(&self) -> &[FramePlan] {
+        &self.all_frames[..self.shown]
+    }
+
     /// The node that a global formula would name so: `bust`, `front.tip`, `seam.side.difference`.
     pub fn node_named(&self, name: &str) -> Option<NodeId> {
         self.nodes.iter().position(|n| &*n.part.name == name && n.kind.is_some()).map(|i| i as NodeId)

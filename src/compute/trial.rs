@@ -6,6 +6,7 @@ use std::cell::RefCell;
 
 use super::build::{FormulaScope, World, world_again};
 use super::compile::{FormulaReader, ParseCache};
+use super::derive::is_hidden;
 use super::item::{Item, Stop};
 use super::machine::{Access, Runner, laid};
 use super::model::Model;
@@ -52,7 +53,7 @@ impl Access<f64> for Beside<'_> {
 impl<'a> Trial<'a> {
     /// The names of a draft and the plan that was made of the very same draft.
     pub fn new(draft: &'a Draft, plan: &'a Plan) -> Self {
-        Self { world: world_again(draft, plan), plan, cache: RefCell::default() }
+        Self { world: world_again(draft, &[], plan), plan, cache: RefCell::default() }
     }
 
     /// Reads a formula that stands in a piece or drawing, or outside all of them.
@@ -91,7 +92,9 @@ impl<'a> Trial<'a> {
         let mut other = Vec::new();
         for (i, node) in self.plan.nodes.iter().enumerate() {
             let name = &*node.part.name;
-            let Some(kind) = node.kind.filter(|_| !name.contains(' ') && !name.starts_with("condition.")) else {
+            let Some(kind) =
+                node.kind.filter(|_| !name.contains(' ') && !name.starts_with("condition.") && !is_hidden(name))
+            else {
                 continue;
             };
             let short = match name.split_once('.') {
@@ -114,6 +117,6 @@ impl<'a> Trial<'a> {
     }
 
     fn frame_named(&self, frame: Option<&str>) -> Option<u32> {
-        frame.and_then(|name| self.plan.frames.iter().position(|f| *f.name == *name)).map(|i| i as u32)
+        frame.and_then(|name| self.plan.frames().iter().position(|f| *f.name == *name)).map(|i| i as u32)
     }
 }

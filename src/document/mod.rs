@@ -14,22 +14,26 @@ mod part;
 mod piece;
 mod publish;
 mod seam;
+mod step;
 mod texts;
 mod value;
 
 pub use chart::{Axis, Cell, Chart, Person, Row, RowKind, SizeSet};
 pub use draft::{Audience, Draft, DraftSettings, Silence};
-pub use name::{MAX_NAME_LETTERS, NameFault, check_label, check_name, fold, normal};
+pub use name::{MAX_NAME_LETTERS, NameFault, OWN_LETTER, check_label, check_name, fold, normal};
 pub use part::{Address, Inner, Part, Role};
 pub use piece::{
     Allowance, Corner, CornerForm, Cut, Dart, DartForm, Drawing, Edge, Face, Fold, Grain, GrainWays, Label, Mark,
-    MarkKind, Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Step, Tuck, Turn,
+    MarkKind, Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Tuck, Turn,
 };
 pub use publish::{
     BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Picture, Release, Sheet, Strip,
     StripGrain, TablePlace, View,
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, Stretch};
+pub use step::{
+    AddStrip, CutOff, Does, Draw, Join, MoveDart, MoveEdge, Opening, Redraw, Spread, Step, StripEnds, Unfold,
+};
 pub use texts::Visit;
 pub use value::Value;
 

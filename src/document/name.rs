@@ -59,11 +59,15 @@ pub fn fold(name: &str) -> String {
     caseless::default_case_fold_str(&normal(name))
 }
 
+/// The letter of names that the program makes for itself; no name that is typed has it.
+pub const OWN_LETTER: char = 'ǀ';
+
 /// Whether `name` can be the name of a thing.
 pub fn check_name(name: &str) -> Result<(), NameFault> {
     length(name)?;
     for (i, letter) in name.chars().enumerate() {
-        let fits = letter == '_' || letter.is_alphabetic() || (i > 0 && (letter.is_numeric() || is_mark(letter)));
+        let fits = letter != OWN_LETTER
+            && (letter == '_' || letter.is_alphabetic() || (i > 0 && (letter.is_numeric() || is_mark(letter))));
         match (fits, i) {
             (true, _) => {}
             (false, 0) if letter.is_numeric() => return Err(NameFault::Start),

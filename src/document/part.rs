@@ -220,6 +220,12 @@ pub enum Role {
     Braces,
     /// The name of a part of the same piece or drawing.
     Own(Inner),
+    /// The name of a part of the same piece or drawing, of whatever kind.
+    OwnAny,
+    /// The name of a part of another piece.
+    OwnOf(Inner, String),
+    /// The name of a person.
+    Person,
     /// The name of a value.
     Value,
     /// The name of a row.

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::is_default;
+use super::{Step, is_default};
 
 /// A frame of points and lines without an outline.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -444,85 +444,6 @@ pub struct Label {
     pub at: String,
     /// Formula of an angle.
     pub turn: String,
-}
-
-/// What is done to a piece from which another is derived.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Step {
-    /// Closes a dart and opens its amount elsewhere.
-    MoveDart {
-        /// Name of the step.
-        name: String,
-        /// The dart that is closed.
-        close: String,
-        /// Formula of the place on an edge where it opens.
-        open: String,
-        /// Which part of it.
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        share: String,
-        /// Name of the dart that it makes.
-        makes: String,
-    },
-    /// Slashes along a line and spreads.
-    Spread {
-        /// Name of the step.
-        name: String,
-        /// Formula of the line.
-        along: String,
-        /// By how much, an angle or a length.
-        by: String,
-        /// Formula of the point that stays; empty: parallel.
-        #[serde(default, skip_serializing_if = "String::is_empty")]
-        hinge: String,
-    },
-    /// Cuts in two along a line or curve.
-    CutAlong {
-        /// Name of the step.
-        name: String,
-        /// Formula of the line.
-        along: String,
-        /// Formula of a point on the part that is kept.
-        keep: String,
-        /// Name of the edge that it makes.
-        makes: String,
-    },
-    /// Joins another piece along an edge.
-    JoinTo {
-        /// Name of the step.
-        name: String,
-        /// Edge of this piece.
-        edge: String,
-        /// Edge of the other piece, with the piece's name.
-        to: String,
-    },
-    /// Mirrors or unfolds over an edge.
-    Unfold {
-        /// Name of the step.
-        name: String,
-        /// The edge.
-        over: String,
-    },
-    /// Lengthens or shortens at a line.
-    Lengthen {
-        /// Name of the step.
-        name: String,
-        /// Formula of the line.
-        at: String,
-        /// By how much.
-        by: String,
-    },
-    /// Adds a strip along an edge.
-    AddStrip {
-        /// Name of the step.
-        name: String,
-        /// The edge.
-        edge: String,
-        /// How wide.
-        width: String,
-        /// Name of the edge that it makes.
-        makes: String,
-    },
 }
 
 /// A drawing or piece laid rigidly on another. Its points are then `placement.point`.

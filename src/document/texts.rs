@@ -2,9 +2,11 @@
 //!
 //! The one list of what a draft holds: renaming, "used by" and the fields of the window all go through it.
 
+mod steps;
+
 use std::sync::Arc;
 
-use super::{Address, Draft, Edge, Fit, Inner, Part, Point, Role, Segment, Step, Tuck};
+use super::{Address, Draft, Edge, Fit, Inner, Part, Point, Role, Segment, Tuck};
 
 /// Sees a text.
 pub type Visit<'a> = dyn FnMut(&Address, &Role, &mut String) + 'a;
@@ -346,6 +348,11 @@ impl In<'_, '_> {
             self.within(field, i, 0, role.clone(), text);
         }
     }
+    fn all_within(&mut self, field: &'static str, at: usize, role: &Role, texts: &mut [String]) {
+        for (k, text) in texts.iter_mut().enumerate() {
+            self.within(field, at, k, role.clone(), text);
+        }
+    }
     fn within(&mut self, field: &'static str, at: usize, inner: usize, role: Role, text: &mut String) {
         (self.1)(&Address { part: self.0.clone(), field, at, inner }, &role, text);
     }
@@ -427,7 +434,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
     to.see("note", Role::Words, &mut piece.note);
     to.see("of", Role::Frame, &mut piece.of);
     for (i, step) in piece.steps.iter_mut().enumerate() {
-        step_texts(&mut to, i, step);
+        steps::step(&mut to, i, step);
     }
     points(&name, &mut piece.points, visit);
     edges(&name, Inner::Edge, &mut piece.edges, visit);
@@ -493,38 +500,6 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
     to.see("label at", Role::Formula, &mut piece.label.at);
     to.see("label turn", Role::Formula, &mut piece.label.turn);
     to.all("stack", &Role::Own(Inner::Point), &mut piece.stack);
-}
-
-fn step_texts(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
-    match step {
-        Step::MoveDart { close, open, share, .. } => {
-            to.nth("step close", i, Role::Own(Inner::Dart), close);
-            to.nth("step open", i, Role::Formula, open);
-            to.nth("step share", i, Role::Formula, share);
-        }
-        Step::Spread { along, by, hinge, .. } => {
-            to.nth("step along", i, Role::Formula, along);
-            to.nth("step by", i, Role::Formula, by);
-            to.nth("step hinge", i, Role::Formula, hinge);
-        }
-        Step::CutAlong { along, keep, .. } => {
-            to.nth("step along", i, Role::Formula, along);
-            to.nth("step keep", i, Role::Formula, keep);
-        }
-        Step::JoinTo { edge, to: other, .. } => {
-            to.nth("step edge", i, Role::Own(Inner::Edge), edge);
-            to.nth("step to", i, Role::Formula, other);
-        }
-        Step::Unfold { over, .. } => to.nth("step over", i, Role::Own(Inner::Edge), over),
-        Step::Lengthen { at, by, .. } => {
-            to.nth("step at", i, Role::Formula, at);
-            to.nth("step by", i, Role::Formula, by);
-        }
-        Step::AddStrip { edge, width, .. } => {
-            to.nth("step edge", i, Role::Own(Inner::Edge), edge);
-            to.nth("step width", i, Role::Formula, width);
-        }
-    }
 }
 
 fn seam_texts(seam: &mut super::Seam, visit: &mut Visit<'_>) {

@@ -43,7 +43,9 @@ pub fn read(text: &str) -> Result<Opened, ReadError> {
     let walked = head.walk(&mut walk);
     head.judge(&walk, text, walked)?;
 
-    let options = ron::Options::default().with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME);
+    let options = ron::Options::default()
+        .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
+        .with_default_extension(ron::extensions::Extensions::UNWRAP_VARIANT_NEWTYPES);
     let mut reader =
         ron::Deserializer::from_str_with_options(text, &options).map_err(|error| explain(text, "", 0, &error.code))?;
     let mut track = serde_path_to_error::Track::new();

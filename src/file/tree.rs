@@ -138,7 +138,11 @@ impl ser::Serializer for Planter {
         word: &'static str,
         value: &T,
     ) -> Answer {
-        Ok(Node::Pair(word, vec![tree(value)?]))
+        // A group alone in brackets goes without a pair of its own.
+        Ok(match tree(value)? {
+            Node::Group("", fields) => Node::Group(word, fields),
+            other => Node::Pair(word, vec![other]),
+        })
     }
 
     fn serialize_seq(self, _: Option<usize>) -> Result<Members, NoForm> {

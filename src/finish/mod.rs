@@ -127,10 +127,10 @@ fn is_same_plan(before: &Before<'_>, draft: &Draft, model: &Model) -> bool {
         && old.nodes.len() == new.nodes.len()
         && old.cases == new.cases
         && before.model.cases.len() == model.cases.len()
-        && old.frames.len() == new.frames.len()
+        && old.frames().len() == new.frames().len()
         && before.draft.pieces.len() == draft.pieces.len()
         // A plan that was read anew has made all of these anew.
-        && old.frames.iter().zip(&new.frames).all(|(a, b)| Arc::ptr_eq(&a.finishing, &b.finishing))
+        && old.frames().iter().zip(new.frames()).all(|(a, b)| Arc::ptr_eq(&a.finishing, &b.finishing))
         && before.draft.pieces.iter().zip(&draft.pieces).all(|(a, b)| Arc::ptr_eq(a, b) || same_darts(a, b))
 }
 

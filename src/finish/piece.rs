@@ -121,7 +121,7 @@ impl Case<'_> {
     /// A piece with its main allowances; none where it has no shape.
     fn work(&self, frame: usize) -> Option<&Work> {
         let make = || {
-            let plan = &self.model.plan.frames[frame];
+            let plan = &self.model.plan.frames()[frame];
             let body = Body::of(self.model, self.case, plan, &self.draft.pieces[frame])?;
             let first = plan.finishing.cuts.first();
             let (set, on_fold) = (first.map_or("", |c| &c.set), first.and_then(|c| c.on_fold));
@@ -135,12 +135,12 @@ impl Case<'_> {
     }
 
     fn finishing(&self, frame: usize) -> &PieceFinishing {
-        &self.model.plan.frames[frame].finishing
+        &self.model.plan.frames()[frame].finishing
     }
 
     fn asked(&self, frame: usize) -> Asked<'_> {
         let (model, case, sewing, limits) = (self.model, self.case, self.sewing, self.limits);
-        Asked { model, case, frame, finishing: &model.plan.frames[frame].finishing, sewing, limits }
+        Asked { model, case, frame, finishing: &model.plan.frames()[frame].finishing, sewing, limits }
     }
 
     fn piece(

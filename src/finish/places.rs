@@ -27,7 +27,7 @@ pub(super) fn placed<'a>(
     stitch: &dyn Fn(usize) -> Option<BezPath>,
 ) -> BTreeMap<usize, Vec<BezPath>> {
     let mut out: BTreeMap<usize, Vec<BezPath>> = BTreeMap::new();
-    let frames = &model.plan.frames;
+    let frames = &model.plan.frames();
     for (frame, plan) in frames.iter().enumerate() {
         for mark in plan.finishing.marks.iter().filter(|m| m.kind == MarkKind::Place) {
             let Some(of) = mark.piece.as_ref().and_then(|name| frames.iter().position(|f| f.name == *name)) else {
@@ -176,7 +176,7 @@ fn over_seam(
         let RunPart::Edge(shape, ..) = run.parts.get(part)? else { return None };
         let flat = shape.flat_place(rest).ok()?;
         let home = shape.home?;
-        let sense = model.item(case, model.plan.frames[home.frame as usize].sense)?.real()?;
+        let sense = model.item(case, model.plan.all_frames[home.frame as usize].sense)?.real()?;
         Some((
             home.frame as usize,
             shape.curve.point_at(flat)?,

@@ -135,7 +135,7 @@ impl Track<'_> {
     /// Whether the inside lies on the right as an edge runs.
     fn right(&self, edge: &EdgeShape<f64>) -> Option<bool> {
         let home = edge.home?;
-        let sense = self.model.item(self.case, self.model.plan.frames.get(home.frame as usize)?.sense)?.real()?;
+        let sense = self.model.item(self.case, self.model.plan.all_frames.get(home.frame as usize)?.sense)?.real()?;
         Some((sense > 0.0) != home.against)
     }
 
@@ -176,7 +176,7 @@ impl Track<'_> {
 
     /// The edge across the corner at an end: the corner, the direction in which it leaves it, whether the inside is on its right.
     fn leaving(&self, end: EdgeEnd) -> Option<(Pt<f64>, Pt<f64>, bool)> {
-        let plan = &self.model.plan.frames[end.frame];
+        let plan = &self.model.plan.frames()[end.frame];
         let across = end.across(plan.edges.len());
         let edge = self.model.item(self.case, plan.edges[across.edge])?.edge()?.clone();
         let right = self.right(&edge)?;

@@ -81,7 +81,7 @@ impl Sewing {
     /// Of a plan.
     pub fn of(plan: &Plan) -> Self {
         let mut places: BTreeMap<NodeId, (usize, usize)> = BTreeMap::new();
-        for (frame, of) in plan.frames.iter().enumerate() {
+        for (frame, of) in plan.frames().iter().enumerate() {
             for (edge, node) in of.edges.iter().enumerate() {
                 places.insert(*node, (frame, edge));
             }

@@ -36,6 +36,8 @@ pub enum Trouble {
     NoAnswer(&'static str),
     /// More than one answer where none was chosen: how many.
     Several(u32),
+    /// Nothing lies where it was asked for, which is no fault.
+    Nothing,
     /// A place in the mouth of a dart, pleat or tuck of this name.
     InsideMouth(String),
 }

@@ -238,5 +238,7 @@ functions! {
     InSize "in_size" (other("row", Takes::Row, How::Placed), other("size", Takes::Words, How::Placed)) -> Gives::First, "A row of the chart as it is in another size.", "in_size(bust, \"88\")";
     Reversed "reversed" (at("edge", EDGE)) -> Gives::First, "An edge run the other way.", "reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))";
     Copy "copy" (at("edge", EDGE)) -> Gives::First, "The mirrored copy of an edge, or the same edge of the half that is unfolded, on the side of a seam.", "copy(between((0 cm, 0 cm), (3 cm, 4 cm)))";
+    LiesIn "lies_in" (at("point", PT), at("outline", EDGE)) -> Gives::Kind(Kind::Truth), "Whether a point lies inside a closed line.", "lies_in((1 cm, 0 cm), circle((0 cm, 0 cm), 3 cm))";
+    KeptIn "kept_in" (at("thing", THING), at("outline", EDGE)) -> Gives::First, "A point, if it lies inside a closed line, or the part of a line that does; where nothing does, there is nothing.", "kept_in(between((-5 cm, 0 cm), (0 cm, 0 cm)), circle((0 cm, 0 cm), 3 cm))";
     Part "part" (at("edge", EDGE), at("from", PT), at("to", PT)) -> Gives::First, "The part of an edge between two points on it.", "part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))";
 }

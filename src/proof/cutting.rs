@@ -9,9 +9,9 @@ use crate::finish::{Finished, Symmetry};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
-    let any = model.plan.frames.iter().any(|f| !f.finishing.cuts.is_empty());
+    let any = model.plan.frames().iter().any(|f| !f.finishing.cuts.is_empty());
     for (frame, piece) in draft.pieces.iter().enumerate() {
-        let cuts = &model.plan.frames[frame].finishing.cuts;
+        let cuts = &model.plan.frames()[frame].finishing.cuts;
         let finding =
             |code: Code| Finding::new(code).piece(&piece.name).at(piece.name.clone()).word("piece", piece.name.clone());
         if cuts.is_empty() && any {
@@ -72,6 +72,6 @@ fn grain(model: &Model, finished: &Finished, frame: usize, cut: &CutPlan, findin
             );
         }
     }
-    let line = format!("{}.{name}", model.plan.frames[frame].name);
+    let line = format!("{}.{name}", model.plan.frames()[frame].name);
     tally.done(|f, _| f.word("line", line.clone()).word("heading", format!("`heading` of {line}")))
 }

@@ -43,7 +43,7 @@ fn formulas(model: &Model, out: &mut Vec<Finding>) {
         }
         out.append(&mut told);
     };
-    for frame in plan.frames.iter().filter(|f| f.is_piece) {
+    for frame in plan.frames().iter().filter(|f| f.is_piece) {
         for (edge, formula) in frame.finishing.formulas() {
             let part = edge.map(|e| &plan.nodes[frame.edges[e] as usize].part);
             let name = part.map_or_else(|| frame.name.to_string(), |p| p.name.to_string());
@@ -96,7 +96,7 @@ fn second_turn(model: &Model, allowance: &AllowancePlan, name: &str, out: &mut V
 
 /// Darts of which something lies outside their piece.
 fn darts(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let (plan, piece) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    let (plan, piece) = (&model.plan.frames()[frame], &draft.pieces[frame]);
     for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths) {
         let name = format!("{}.{}", piece.name, dart.name);
         let finding = Finding::new(Code::MarkOutside).piece(&piece.name).at(name.clone());
@@ -135,7 +135,7 @@ fn below_zero<'a>(model: &Model, widths: impl Iterator<Item = &'a Formula>, find
 
 /// Legs that are not equally long, on paper as drawn.
 fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let (piece, plan) = (&draft.pieces[frame], &model.plan.frames[frame]);
+    let (piece, plan) = (&draft.pieces[frame], &model.plan.frames()[frame]);
     let limit = finished.limits.seam;
     for (dart, (node, _)) in piece.darts.iter().zip(&plan.mouths) {
         let name = format!("{}.{}", piece.name, dart.name);
@@ -159,7 +159,7 @@ fn legs(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &m
 }
 
 fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let plan = &model.plan.frames[frame];
+    let plan = &model.plan.frames()[frame];
     let name = plan.name.to_string();
     let finding = |code: Code| Finding::new(code).piece(&*name).at(name.clone()).word("piece", name.clone());
     let mut crossing = Tally::new(finding(Code::CutCrosses), &[("right", "mm"), ("down", "mm")]);
@@ -200,7 +200,7 @@ fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Fin
 
 /// Whether a piece has a closed outline whose darts are known.
 fn is_drawn(model: &Model, case: usize, frame: usize) -> bool {
-    let plan = &model.plan.frames[frame];
+    let plan = &model.plan.frames()[frame];
     let edges: Option<Vec<_>> = plan.edges.iter().map(|e| model.item(case, *e)?.edge().cloned()).collect();
     let Some(edges) = edges.filter(|e| !e.is_empty()) else { return false };
     let closed = (0..edges.len()).all(|i| {
@@ -211,7 +211,7 @@ fn is_drawn(model: &Model, case: usize, frame: usize) -> bool {
 }
 
 fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let plan = &model.plan.frames[frame];
+    let plan = &model.plan.frames()[frame];
     for (edge, node) in plan.edges.iter().enumerate() {
         let part = &model.plan.nodes[*node as usize].part;
         let finding = |code: Code| {
@@ -235,7 +235,7 @@ fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>
 }
 
 fn marks(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let (plan, piece) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    let (plan, piece) = (&model.plan.frames()[frame], &draft.pieces[frame]);
     let stitch = |case: usize| finished.cases[case].get(frame).and_then(Option::as_ref);
     for (place, mark) in plan.finishing.marks.iter().enumerate() {
         let name = format!("{}.{}", piece.name, mark.name);

@@ -14,7 +14,7 @@ const SAMPLES: u32 = 16;
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
     for (frame, piece) in draft.pieces.iter().enumerate() {
-        let plan = &model.plan.frames[frame];
+        let plan = &model.plan.frames()[frame];
         for fold in &plan.finishing.folds {
             straight(model, &piece.name, &fold.name, &fold.line, &mut out);
             lies(model, finished, &piece.name, fold, &mut out);
@@ -98,7 +98,7 @@ fn far(from: &[Curve<f64>], to: &[Curve<f64>]) -> f64 {
 
 /// Edges that cross a fold which is opened out meet it squarely, unless the corner is declared.
 fn square(draft: &Draft, model: &Model, finished: &Finished, frame: usize, edge: usize, out: &mut Vec<Finding>) {
-    let plan = &model.plan.frames[frame];
+    let plan = &model.plan.frames()[frame];
     let piece = &draft.pieces[frame];
     let n = plan.edges.len();
     for (corner, neighbour) in [(edge, (edge + n - 1) % n), ((edge + 1) % n, (edge + 1) % n)] {

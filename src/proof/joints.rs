@@ -21,7 +21,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
     let mut seen: Vec<Vec<(usize, usize)>> = Vec::new();
     let corners: Vec<EdgeEnd> = model
         .plan
-        .frames
+        .frames()
         .iter()
         .enumerate()
         .flat_map(|(frame, plan)| (0..plan.edges.len()).map(move |edge| EdgeEnd { frame, edge, at_end: true }))
@@ -59,7 +59,7 @@ struct Look<'a> {
 
 impl Look<'_> {
     fn across(&self, end: EdgeEnd) -> EdgeEnd {
-        end.across(self.model.plan.frames[end.frame].edges.len())
+        end.across(self.model.plan.frames()[end.frame].edges.len())
     }
 
     /// A corner by its piece and the edge that starts there.
@@ -147,7 +147,7 @@ impl Look<'_> {
     /// The inside angle of a corner in one case, radians.
     fn angle(&self, case: usize, end: EdgeEnd) -> Option<f64> {
         let (frame, after) = self.place(end);
-        let plan = &self.model.plan.frames[frame];
+        let plan = &self.model.plan.frames()[frame];
         let before = (after + plan.edges.len() - 1) % plan.edges.len();
         let edge = |i: usize| self.model.item(case, plan.edges[i]).and_then(|i| i.edge().cloned());
         let (before, after) = (edge(before)?, edge(after)?);
@@ -160,7 +160,7 @@ impl Look<'_> {
     fn point(&self, end: EdgeEnd) -> String {
         let (frame, edge) = self.place(end);
         let plan = &self.model.plan;
-        match &plan.nodes[plan.frames[frame].edges[edge] as usize + 1].def {
+        match &plan.nodes[plan.frames()[frame].edges[edge] as usize + 1].def {
             Def::Flat { points, .. } => plan.nodes[points[0] as usize].part.name.to_string(),
             _ => String::new(),
         }
@@ -178,7 +178,7 @@ impl Look<'_> {
 
     fn names(&self, chain: &Chain) -> (String, String, Vec<&str>) {
         let plan = &self.model.plan;
-        let name = |e: EdgeEnd| plan.nodes[plan.frames[e.frame].edges[e.edge] as usize].part.name.to_string();
+        let name = |e: EdgeEnd| plan.nodes[plan.frames()[e.frame].edges[e.edge] as usize].part.name.to_string();
         let seams = chain.seams.iter().map(|s| &*plan.seams[*s].name).collect();
         (name(chain.corners[0]), name(chain.last), seams)
     }

@@ -99,7 +99,7 @@ fn judged(model: &Model) -> impl Iterator<Item = (usize, &str, &CaseModel)> {
 pub fn looked_at(draft: &Draft, model: &Model) -> String {
     let plan = &model.plan;
     let counted = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
-    let cuts = plan.frames.iter().map(|f| f.finishing.cuts.len()).sum();
+    let cuts = plan.frames().iter().map(|f| f.finishing.cuts.len()).sum();
     let off: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
     let off = if off.is_empty() { String::new() } else { format!("; switched off: {}", off.join(", ")) };
     format!(

@@ -119,7 +119,7 @@ fn closure(model: &Model, finished: &Finished, i: usize, seam: &SeamPlan, out: &
 fn near(model: &Model, finished: &Finished, out: &mut Vec<Finding>) {
     let plan = &model.plan;
     let limit = finished.limits.notch_margin;
-    for (frame, of) in plan.frames.iter().enumerate().filter(|(_, f)| f.is_piece) {
+    for (frame, of) in plan.frames().iter().enumerate().filter(|(_, f)| f.is_piece) {
         let mut tallies: BTreeMap<(usize, String, usize), Tally> = BTreeMap::new();
         for (case, size, _) in judged(model) {
             let Some(Some(piece)) = finished.cases[case].get(frame) else { continue };

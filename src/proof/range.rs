@@ -25,7 +25,7 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
     // How far apart sizes are, by the first row that grows: even steps where none does.
     let at = places(model, count);
     for (frame, piece) in draft.pieces.iter().enumerate() {
-        let plan = &model.plan.frames[frame];
+        let plan = &model.plan.frames()[frame];
         let n = plan.edges.len();
         let edge = |case: usize, e: usize| model.item(case, plan.edges[e]).and_then(|i| i.edge().cloned());
         for e in 0..n {

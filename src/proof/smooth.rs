@@ -12,7 +12,7 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
     let pieces = draft.pieces.iter().map(|p| (&p.name, p.edges.iter().chain(&p.lines).collect::<Vec<&Edge>>()));
     let drawings = draft.drawings.iter().map(|d| (&d.name, d.lines.iter().collect()));
     for (frame, (name, edges)) in pieces.chain(drawings).enumerate() {
-        let plan = &model.plan.frames[frame];
+        let plan = &model.plan.frames()[frame];
         for (edge, node) in edges.into_iter().zip(plan.edges.iter().chain(&plan.lines)) {
             for joint in &edge.smooth_at {
                 let Some(point) = model.plan.node_named(&format!("{name}.{joint}")) else { continue };

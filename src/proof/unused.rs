@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, Draft, Material, Nap, Piece};
+use crate::document::{Audience, Draft, Material, Nap};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -25,7 +25,5 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     );
     tell(!draft.plans.is_empty(), "plans", "lay plans");
     tell(draft.log != crate::document::Log::default(), "log", "the log");
-    let pieces = |f: &dyn Fn(&Piece) -> bool| draft.pieces.iter().any(|p| f(p));
-    tell(pieces(&|p| !p.of.is_empty() || !p.steps.is_empty()), "pieces.steps", "deriving a piece from another");
     out
 }

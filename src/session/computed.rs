@@ -32,14 +32,14 @@ impl Computed {
     fn to_go_on_from(&self) -> Option<Before<'_>> {
         let (model, finished) = (self.model.as_ref()?, self.finished.as_ref()?);
         let is_cut = finished.cases.iter().flatten().flatten().any(|p| !p.cuts.is_empty());
-        is_cut.then_some(Before { draft: &self.draft, model, finished })
+        is_cut.then_some(Before { draft: &model.draft, model, finished })
     }
 
     fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>, last: Option<&Self>) -> Self {
         let worked = engine.compute_guarded(&draft, &[]).and_then(|model| {
             let (finished, findings) = guarded(AssertUnwindSafe(|| {
-                let finished = finish_after(&draft, &model, last.and_then(Self::to_go_on_from));
-                let findings = proof_of(&draft, &model, &finished);
+                let finished = finish_after(&model.draft, &model, last.and_then(Self::to_go_on_from));
+                let findings = proof_of(&model.draft, &model, &finished);
                 (finished, findings)
             }))?;
             Ok((model, finished, findings))

@@ -164,7 +164,7 @@ impl Spot {
 
     /// Where it is in a case.
     fn place(self, piece: &Piece, frame: usize, model: &Model, case: usize) -> Option<Pt<f64>> {
-        let plan = &model.plan.frames[frame];
+        let plan = &model.plan.frames()[frame];
         let formula = |f| model.evaluate(&model.plan, case, f).ok()?.point();
         match self {
             Self::Point(i) => model.item(case, *plan.points.get(i)?)?.point(),
@@ -242,7 +242,7 @@ impl Start {
         let piece = &draft.pieces[frame];
         let found = Frozen::of(draft, &compute(&mut Engine::new(), draft)?);
         let model = compute(&mut Engine::new(), &found.in_draft(draft))?;
-        let plans = &model.plan.frames[frame].finishing.lines;
+        let plans = &model.plan.frames()[frame].finishing.lines;
         let plan = plans.iter().find(|l| *l.name == *line && !l.slit).ok_or_else(|| {
             let near = hint(line, piece.lengthen.iter().map(|l| l.name.as_str()));
             EditError::refused(format!("{} has no line {line} to lengthen or shorten at{near}", piece.name))
@@ -381,7 +381,7 @@ impl Start {
     /// An edge or line that had a shape and has none any more.
     fn lost<'a>(&self, piece: &'a Piece, model: &Model) -> Option<&'a str> {
         let node = |m: &Model, e: usize| {
-            m.plan.frames[self.frame].edges.iter().chain(&m.plan.frames[self.frame].lines).nth(e).copied()
+            m.plan.frames()[self.frame].edges.iter().chain(&m.plan.frames()[self.frame].lines).nth(e).copied()
         };
         let there = |m: &Model, e: usize, case: usize| node(m, e).is_some_and(|n| m.item(case, n).is_some());
         let lost = |e: usize| (0..model.cases.len()).any(|case| there(&self.model, e, case) && !there(model, e, case));
@@ -412,7 +412,7 @@ impl Start {
 
     /// The first that hangs on no other one of them.
     fn first_of(&self, off: &[usize], model: &Model) -> Option<usize> {
-        let points = &model.plan.frames[self.frame].points;
+        let points = &model.plan.frames()[self.frame].points;
         let node = |i: usize| match self.spots[i] {
             Spot::Point(p) => points.get(p).copied(),
             _ => None,
@@ -434,7 +434,7 @@ impl Start {
         };
         let base = self.model.plan.cases.base.unwrap_or(0);
         for (i, dart) in piece.darts.iter().enumerate() {
-            let mouth = |m: &Model| match m.item(base, m.plan.frames[frame].mouths[i].0) {
+            let mouth = |m: &Model| match m.item(base, m.plan.frames()[frame].mouths[i].0) {
                 Some(Item::Mouth(mouth)) => Some((mouth.first_foot, mouth.tip)),
                 _ => None,
             };

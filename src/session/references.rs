@@ -229,6 +229,12 @@ fn follow(index: &Index, at: &Address, role: &Role, text: &str, out: &mut Refere
                 own.filter(|i| fits(*i)).map(|i| Part::Inner(frame.unwrap_or("").to_owned(), i, text.to_owned()));
             named(part, whole, out);
         }
+        Role::OwnAny | Role::OwnOf(..) => {
+            let frame = if let Role::OwnOf(_, other) = role { Some(other.as_str()) } else { frame };
+            let own = frame.and_then(|f| index.frames.get(f)).and_then(|l| l.get(text)).copied();
+            named(own.map(|i| Part::Inner(frame.unwrap_or("").to_owned(), i, text.to_owned())), whole, out);
+        }
+        Role::Person => named(Some(Part::Person(text.to_owned())), whole, out),
         Role::Value => {
             let short = text.strip_prefix("value.").unwrap_or(text);
             let part = index.globals.get(short).filter(|p| matches!(p, Part::Value(_))).cloned();

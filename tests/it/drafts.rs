@@ -222,37 +222,56 @@ fn drawing() -> BoxedStrategy<Drawing> {
 }
 
 fn step() -> BoxedStrategy<Step> {
+    any_of!(Step { name: text(), person: text(), does: does(), note: text() })
+}
+
+fn does() -> BoxedStrategy<Does> {
+    let opening = || prop_oneof![Just(Opening::Dart), Just(Opening::Straight), Just(Opening::Curve)].boxed();
     prop_oneof![
-        (text(), text(), text(), text(), text()).prop_map(|(name, close, open, share, makes)| Step::MoveDart {
-            name,
-            close,
-            open,
-            share,
-            makes
-        }),
-        (text(), text(), text(), text()).prop_map(|(name, along, by, hinge)| Step::Spread { name, along, by, hinge }),
-        (text(), text(), text(), text()).prop_map(|(name, along, keep, makes)| Step::CutAlong {
-            name,
-            along,
-            keep,
-            makes
-        }),
-        (text(), text(), text()).prop_map(|(name, edge, to)| Step::JoinTo { name, edge, to }),
-        (text(), text()).prop_map(|(name, over)| Step::Unfold { name, over }),
-        (text(), text(), text()).prop_map(|(name, at, by)| Step::Lengthen { name, at, by }),
-        (text(), text(), text(), text()).prop_map(|(name, edge, width, makes)| Step::AddStrip {
-            name,
-            edge,
-            width,
-            makes
-        }),
+        any_of!(MoveDart {
+            close: text(),
+            share: text(),
+            on: text(),
+            at: text(),
+            stays: text(),
+            opening: opening(),
+            makes: text()
+        })
+        .prop_map(Does::MoveDart),
+        ((text(), text(), text(), text()), (text(), text(), any::<bool>(), text(), opening(), text())).prop_map(
+            |((from, from_at, to, to_at), (by, angle, parallel, stays, opening, makes))| {
+                Does::Spread(Spread { from, from_at, to, to_at, by, angle, parallel, stays, opening, makes })
+            }
+        ),
+        ((text(), text(), text(), text(), text()), (text(), text(), text(), text(), texts())).prop_map(
+            |((from, from_at, to, to_at, along), (keep, makes, start, end, darts))| {
+                Does::Cut(CutOff { from, from_at, to, to_at, along, keep, makes, start, end, darts })
+            }
+        ),
+        any_of!(Join { edge: text(), piece: text(), to: text(), reversed: any::<bool>(), prefix: text() })
+            .prop_map(Does::Join),
+        any_of!(Unfold { over: text(), prefix: text() }).prop_map(Does::Unfold),
+        Just(Does::TurnOver),
+        any_of!(AddStrip {
+            edge: text(),
+            width: text(),
+            ends: prop_oneof![Just(StripEnds::Square), Just(StripEnds::Mirrored)].boxed(),
+            makes: text(),
+            start: text(),
+            end: text()
+        })
+        .prop_map(Does::AddStrip),
+        any_of!(MoveEdge { edge: text(), by: text(), to_by: text() }).prop_map(Does::MoveEdge),
+        any_of!(Redraw { edge: text(), by: few(segment()), smooth_at: texts() }).prop_map(Does::Redraw),
+        any_of!(Draw { points: points(), lines: edges(), darts: few(dart()), marks: few(mark()) }).prop_map(Does::Draw),
+        texts().prop_map(Does::LeaveOut),
     ]
     .boxed()
 }
 
-fn piece() -> BoxedStrategy<Piece> {
+fn dart() -> BoxedStrategy<Dart> {
     let pressed = || one_of(&[Pressed::ToStart, Pressed::ToEnd]);
-    let dart = any_of!(Dart {
+    any_of!(Dart {
         name: text(),
         on: text(),
         centre: text(),
@@ -265,7 +284,26 @@ fn piece() -> BoxedStrategy<Piece> {
         allowance: text(),
         form: one_of(&[DartForm::Folded, DartForm::Slashed, DartForm::CutOut, DartForm::TwoEnded]),
         note: text(),
-    });
+    })
+}
+
+fn mark() -> BoxedStrategy<Mark> {
+    any_of!(Mark {
+        name: text(),
+        kind: one_of(&[MarkKind::Circle, MarkKind::DrillHole, MarkKind::Buttonhole, MarkKind::ZipEnd, MarkKind::Text]),
+        at: text(),
+        to: text(),
+        count: number(),
+        fixed: text(),
+        fixed_as: number(),
+        piece: text(),
+        size: text(),
+        text: text(),
+    })
+}
+
+fn piece() -> BoxedStrategy<Piece> {
+    let pressed = || one_of(&[Pressed::ToStart, Pressed::ToEnd]);
     let tuck = || {
         any_of!(Tuck {
             name: text(),
@@ -278,18 +316,6 @@ fn piece() -> BoxedStrategy<Piece> {
         })
     };
     let pinned = || few(any_of!(PinnedLine { name: text(), line: text(), note: text() }));
-    let mark = any_of!(Mark {
-        name: text(),
-        kind: one_of(&[MarkKind::Circle, MarkKind::DrillHole, MarkKind::Buttonhole, MarkKind::ZipEnd, MarkKind::Text]),
-        at: text(),
-        to: text(),
-        count: number(),
-        fixed: text(),
-        fixed_as: number(),
-        piece: text(),
-        size: text(),
-        text: text(),
-    });
     let cut = any_of!(Cut {
         material: text(),
         count: number(),
@@ -308,7 +334,7 @@ fn piece() -> BoxedStrategy<Piece> {
         points: points(),
         edges: edges(),
         lines: edges(),
-        darts: few(dart),
+        darts: few(dart()),
         pleats: few(tuck()),
         tucks: few(tuck()),
         folds: few(any_of!(Fold {
@@ -321,7 +347,7 @@ fn piece() -> BoxedStrategy<Piece> {
         })),
         lengthen: pinned(),
         slits: pinned(),
-        marks: few(mark),
+        marks: few(mark()),
         allowances: few(any_of!(Allowance {
             edge: text(),
             set: text(),

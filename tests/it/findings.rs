@@ -136,6 +136,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "drop has a formula and a start; keep one: a value is either given or found",
     ),
     (
+        Code::StepUndone,
+        "name: \"front\",",
+        "name: \"front\", of: \"backk\",",
+        "front",
+        "there is no piece backk that it could be made of; did you mean back?",
+    ),
+    (
         Code::SettingBad,
         "display: cm,",
         "display: cm, settings: (seam_limit: \"1 deg\"),",

@@ -47,7 +47,7 @@ fn a_dart_with_two_ends_is_drawn_and_taken_out_of_the_width() {
     near(measure(&m, 6), 80f64.hypot(15.0), 1e-9);
     // A line that runs down has its left, as seen, at the larger x.
     near(measure(&m, 7), (200.0f64 - 115.0).hypot(160.0), 1e-9);
-    let lines = output::lines(&m.model, 0, &m.model.plan.frames[0]);
+    let lines = output::lines(&m.model, 0, &m.model.plan.frames()[0]);
     let legs = &lines[1];
     for (x, y) in [(115.0, 140.0), (100.0, 60.0), (85.0, 140.0), (100.0, 240.0)] {
         has(legs, x, y);
@@ -71,7 +71,7 @@ fn bowed_legs_are_parabolas_of_one_length_and_leave_the_mouth_as_drawn() {
         let arc = chord / 2.0 * (1.0 + a * a).sqrt() + chord / (2.0 * a) * a.asinh();
         near(measure(&m, 0), arc, 1e-8);
         near(measure(&m, 1), 160.0, 1e-9);
-        let lines = output::lines(&m.model, 0, &m.model.plan.frames[0]);
+        let lines = output::lines(&m.model, 0, &m.model.plan.frames()[0]);
         let legs: Vec<_> = lines[1].segments().collect();
         assert_eq!(legs.len(), 2);
         for (leg, x) in legs.iter().zip([-1.0, 1.0]) {

@@ -170,7 +170,7 @@ fn pieces_of_one_side_are_joined_beside_each_other_when_they_are_rolled() {
             let rolled =
                 tracewheel::finish::roll(&model, case, seam, &finished.sewing, &finished.notches[case], to).unwrap();
             let at = |name: &str| {
-                let frame = model.plan.frames.iter().position(|f| &*f.name == name).unwrap();
+                let frame = model.plan.frames().iter().position(|f| &*f.name == name).unwrap();
                 rolled.pieces.iter().find(|p| p.frame == frame).unwrap()
             };
             let (back, front, band) = (at("back"), at("front"), at("waistband"));

@@ -166,6 +166,8 @@ fn examples() -> Vec<(&'static str, Vec<f64>)> {
         ("in_size(bust, \"88\")", vec![880.0]),
         ("copy(between((0 cm, 0 cm), (3 cm, 4 cm)))", vec![50.0]),
         ("reversed(between((0 cm, 0 cm), (3 cm, 4 cm)))", vec![50.0]),
+        ("lies_in((1 cm, 0 cm), circle((0 cm, 0 cm), 3 cm))", vec![1.0]),
+        ("kept_in(between((-5 cm, 0 cm), (0 cm, 0 cm)), circle((0 cm, 0 cm), 3 cm))", vec![30.0]),
         ("part(between((0 cm, 0 cm), (9 cm, 0 cm)), (3 cm, 0 cm), (5 cm, 0 cm))", vec![20.0]),
     ]
 }

@@ -23,7 +23,7 @@ fn read(body: &str) -> Draft {
 /// Corners and control points of everything drawn of a piece, by name, mm; points made for lengthening are left out.
 fn places(draft: &Draft, model: &Model, piece: &str, case: usize) -> BTreeMap<String, (f64, f64)> {
     let frame = draft.pieces.iter().position(|p| p.name == piece).unwrap();
-    let (plan, of) = (&model.plan.frames[frame], &draft.pieces[frame]);
+    let (plan, of) = (&model.plan.frames()[frame], &draft.pieces[frame]);
     let mut out = BTreeMap::new();
     for (point, node) in of.points.iter().zip(&plan.points).filter(|(p, _)| !p.name.contains("_before")) {
         let p = model.item(case, *node).unwrap().point().unwrap();

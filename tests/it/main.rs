@@ -19,6 +19,7 @@ mod curves_derivatives;
 mod curves_places;
 mod curves_set_off;
 mod curves_values;
+mod derived;
 mod dice;
 mod drafts;
 mod examples;

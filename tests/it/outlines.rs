@@ -115,7 +115,7 @@ fn traced_pieces_measure_what_another_reader_measures() {
             // Both ends of each stretch are rounded to 0.01 mm.
             let stretches = piece.edges.iter().map(|e| e.by.len()).sum::<usize>() as f64;
             near(length, &theirs["length"], 0.01_f64.max(0.005 * stretches), &what);
-            let frame = model.plan.frames.iter().find(|f| *f.name == *piece.name).unwrap();
+            let frame = model.plan.frames().iter().find(|f| *f.name == *piece.name).unwrap();
             let ring = outline(model, 0, frame).unwrap();
             near(ring.bounding_box().width(), &theirs["width"], 0.01, &what);
             near(ring.bounding_box().height(), &theirs["height"], 0.01, &what);

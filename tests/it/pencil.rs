@@ -210,7 +210,7 @@ fn every_reading_is_where_the_whole_engine_puts_it() {
         let work = Work::here(opened.draft);
         let computed = work.computed();
         let model = computed.model.as_ref().unwrap();
-        for frame in &model.plan.frames {
+        for frame in model.plan.frames() {
             let case = dice.below(model.plan.cases.range as u64) as usize;
             let sight = Sight::of(computed, &frame.name, case).unwrap();
             let places: Vec<(String, Point)> = frame

@@ -21,7 +21,7 @@ const LONGEST: f64 = 46.0;
 /// Paints combs on the chosen edge, or on all edges of the chosen piece.
 pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize) {
     let (Some(frame), Some(model)) = (shown.frame(), scene.model()) else { return };
-    let (Some(slot), Some(plan)) = (scene.shapes.slot(frame), model.plan.frames.iter().find(|f| *f.name == *frame))
+    let (Some(slot), Some(plan)) = (scene.shapes.slot(frame), model.plan.frames().iter().find(|f| *f.name == *frame))
     else {
         return;
     };

@@ -33,7 +33,7 @@ pub(in crate::app) struct Grippable {
 
 /// Everything in a piece or drawing that can be pulled, in a case.
 pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Grippable> {
-    let Some(frame) = model.plan.frames.iter().find(|f| *f.name == *name) else { return Vec::new() };
+    let Some(frame) = model.plan.frames().iter().find(|f| *f.name == *name) else { return Vec::new() };
     let place = |item: &Item<f64>| item.point().map(|p| Point::new(p.x, p.y)).filter(|p| p.is_finite());
     let local = |node: u32| {
         let name = &*model.plan.nodes[node as usize].part.name;

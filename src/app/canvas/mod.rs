@@ -113,7 +113,7 @@ pub(super) fn show(
 /// Points of pieces that have no line yet: without them nothing of such a piece would be seen while it is not chosen.
 fn loose_points(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, case: usize) {
     let Some(model) = scene.model() else { return };
-    let frames = model.plan.frames.iter().enumerate();
+    let frames = model.plan.frames().iter().enumerate();
     for (i, frame) in frames.filter(|(_, f)| f.edges.is_empty() && f.lines.is_empty() && shown.frame() != Some(&f.name))
     {
         for grip in grips::of_frame(model, case, &frame.name) {

@@ -34,7 +34,7 @@ pub(super) fn part_at(sheet: &Sheet<'_>, scene: &Scene, chosen: usize, at: egui:
     let reach = REACH / sheet.view.scale;
     let mut best: Option<(f64, Part)> = None;
     let mut inside = None;
-    for (i, frame) in model.plan.frames.iter().enumerate() {
+    for (i, frame) in model.plan.frames().iter().enumerate() {
         let Some(drawn) = scene.shapes.get(chosen, i) else { continue };
         let own = table - scene.shapes.shift(chosen, i);
         if !drawn.bounds.is_some_and(|b| b.inflate(reach, reach).contains(own)) {
@@ -67,7 +67,7 @@ pub(super) fn name_under(
     let reach = REACH / sheet.view.scale;
     // Points lie on edges: they come first.
     let mut best: Option<(bool, f64, u32)> = None;
-    for (i, own) in model.plan.frames.iter().enumerate() {
+    for (i, own) in model.plan.frames().iter().enumerate() {
         let here = table - scene.shapes.shift(case, i);
         let points = own.points.iter().map(|node| (true, *node));
         for (is_edge, node) in points.chain(edges(own).map(|(node, _)| (false, node))).map(|(p, n)| (!p, n)) {

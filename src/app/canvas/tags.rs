@@ -150,7 +150,7 @@ fn places(model: &Model, seam: &SeamPlan, case: usize) -> Vec<(String, Point)> {
     for side in [seam.sides[1], seam.sides[0]] {
         let Def::Side(runs) = &model.plan.nodes[side as usize].def else { continue };
         let Some(run) = runs.get(runs.len() / 2) else { continue };
-        let Some(frame) = run.kind.frame().and_then(|f| model.plan.frames.get(f.0 as usize)) else { continue };
+        let Some(frame) = run.kind.frame().and_then(|f| model.plan.frames().get(f.0 as usize)) else { continue };
         let Ok(item) = model.evaluate(&model.plan, case, run) else { continue };
         let Some(edge) = item.edge() else { continue };
         let half = edge.curve.length() / 2.0;

@@ -69,7 +69,7 @@ impl Card<'_> {
         for (i, cut) in of.cuts.iter().enumerate() {
             ui.add_space(6.0);
             let made = frame.and_then(|f| self.scene.computed.finished.as_ref()?.cases.get(self.case)?.get(f)?.clone());
-            let plan = frame.and_then(|f| self.scene.model()?.plan.frames.get(f)?.finishing.cuts.get(i));
+            let plan = frame.and_then(|f| self.scene.model()?.plan.frames().get(f)?.finishing.cuts.get(i));
             if let (Some(made), Some(plan)) = (made, plan) {
                 self.say_line(ui, &cut_words(plan, Symmetry::of(&made.stitch, 0.0)));
             }

@@ -6,10 +6,11 @@ use super::{FormulaScope, FrameParts, World, part_of};
 use crate::base::{Code, Finding};
 use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
+use crate::compute::derive::is_hidden;
 use crate::compute::names::{DART_MEMBERS, FrameNames, Global, Local, NameSet};
 use crate::compute::plan::{Def, Formula, FramePlan, MouthDef, NodeId, Part, SegmentDef};
 use crate::document::{DartForm, Drawing, Edge, Piece, Point, Pressed, Segment, Turn};
-use crate::language::{Frame, Kind, What};
+use crate::language::{Frame, Kind, What, check, parse};
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
 const LENGTH: What = What::Kind(Kind::LENGTH);
@@ -87,7 +88,8 @@ fn enumerate(
     let arc: Arc<str> = name.into();
     let mut plan = FramePlan { name: arc.clone(), is_piece, ..FramePlan::default() };
     let mut names = FrameNames { name: name.to_owned(), is_piece, ..FrameNames::default() };
-    let mut set = NameSet::default();
+    let is_told = is_hidden(name) || parts.points.iter().any(|p| is_hidden(&p.name));
+    let mut set = NameSet::told(is_told);
     for point in parts.points {
         set.add(&point.name, "point", &mut reader.findings);
         let node = world.push(part_of(&arc, "", &point.name), Some(Kind::Point(Frame(frame))));
@@ -118,10 +120,11 @@ fn enumerate(
 pub(super) fn compile(world: &World<'_>, reader: &mut FormulaReader<'_>) {
     for (i, plan) in world.frames.iter().enumerate() {
         let mut reading = FrameReader { world, reader, frame: i as u32, plan };
-        match world.draft.pieces.get(i) {
+        let stage = || world.stages.get(i.checked_sub(world.draft.pieces.len() + world.draft.drawings.len())?);
+        match world.draft.pieces.get(i).or_else(stage) {
             Some(piece) => reading.piece(piece),
             None => {
-                if let Some(parts) = FrameParts::of(world.draft, i) {
+                if let Some(parts) = FrameParts::of(world.draft, world.stages, i) {
                     reading.parts(&parts);
                 }
             }
@@ -272,7 +275,7 @@ impl FrameReader<'_, '_> {
     /// What a dart, pleat or tuck takes out of an edge.
     fn mouth(&mut self, taker: &Taker<'_>, edge: NodeId, mouth: NodeId) {
         let (on, name) = (taker.on, taker.name);
-        let place = self.read(taker.place, What::Place, on, name);
+        let place = self.foot(taker, on, name);
         let intake = self.read(taker.intake, LENGTH, on, name);
         let tip = taker.tip.map(|tip| self.tip(tip, on, name));
         let bow = if taker.bow.is_empty() { None } else { self.read(taker.bow, LENGTH, on, name) };
@@ -286,6 +289,16 @@ impl FrameReader<'_, '_> {
         let (by_foot, second_kept, two_ended) = (taker.by_foot, taker.second_kept, taker.two_ended);
         let def = MouthDef { flat: edge + 1, sense, place, by_foot, intake, tip, second_kept, bow, two_ended };
         self.world.define(mouth, Def::Mouth(Box::new(def)));
+    }
+
+    /// Where a mouth lies: a place on its edge, or a point of this piece for a foot.
+    fn foot(&mut self, taker: &Taker<'_>, on: &str, name: &str) -> Option<Formula> {
+        let scope = FormulaScope { world: self.world, frame: Some(self.frame) };
+        let is_point = taker.by_foot
+            && parse(taker.place).is_ok_and(|e| {
+                check(&e, &scope).is_ok_and(|c| matches!(c.kind, Kind::Point(Frame(f)) if f == self.frame))
+            });
+        self.read(taker.place, if is_point { POINT } else { What::Place }, on, name)
     }
 
     /// The tip of a dart: a point of this piece or a length.

@@ -8,6 +8,7 @@ use std::sync::Arc;
 use super::{FrameParts, frames, parts, world_again};
 use crate::compute::chart::ChartPlan;
 use crate::compute::compile::{FormulaReader, ParseCache};
+use crate::compute::derive::Whole;
 use crate::compute::graph::deps_of;
 use crate::compute::plan::{Def, NodeId, Plan};
 use crate::document::{Chart, DartForm, Draft, Edge, Piece, Point, Value};
@@ -30,10 +31,15 @@ pub(in crate::compute) struct Patched {
     pub is_other_chart: bool,
 }
 
-/// The plan of `draft`, made from that of `before`; none where more than formulas differs.
-pub(in crate::compute) fn patch(before: &Draft, draft: &Draft, plan: &Plan, cache: &mut ParseCache) -> Option<Patched> {
-    let is_other_chart = before.chart != draft.chart;
-    let changes = changes(before, draft, is_other_chart)?;
+/// The plan of a draft, made from that of `before`; none where more than formulas differs.
+pub(in crate::compute) fn patch(before: &Whole, whole: &Whole, plan: &Plan, cache: &mut ParseCache) -> Option<Patched> {
+    if before.stages.len() != whole.stages.len() || before.links != whole.links {
+        return None;
+    }
+    let (earlier, draft) = (&*before.draft, &*whole.draft);
+    let is_other_chart = earlier.chart != draft.chart;
+    let mut changes = changes(earlier, draft, is_other_chart)?;
+    stages(before, whole, &mut changes)?;
     let mut reader = FormulaReader { cache, findings: Vec::new(), unit: plan.heard.unit };
     let mut chart = Arc::clone(&plan.chart);
     if is_other_chart {
@@ -43,7 +49,7 @@ pub(in crate::compute) fn patch(before: &Draft, draft: &Draft, plan: &Plan, cach
         }
         chart = Arc::new(new);
     }
-    let world = world_again(draft, plan);
+    let world = world_again(draft, &whole.stages, plan);
     let mut touched = Vec::with_capacity(changes.len());
     for change in &changes {
         let node = match *change {
@@ -52,20 +58,21 @@ pub(in crate::compute) fn patch(before: &Draft, draft: &Draft, plan: &Plan, cach
                 world.first_value + i as NodeId
             }
             Change::Point(frame, i) => {
-                let point = FrameParts::of(draft, frame as usize)?.points.get(i)?;
+                let point = FrameParts::of(draft, &whole.stages, frame as usize)?.points.get(i)?;
                 let node = *world.frames[frame as usize].points.get(i)?;
                 frames::point(&world, frame, point, node, &mut reader);
                 node
             }
             Change::Edge(frame, i) => {
-                let parts = FrameParts::of(draft, frame as usize)?;
+                let parts = FrameParts::of(draft, &whole.stages, frame as usize)?;
                 let nodes = &world.frames[frame as usize];
                 let node = *nodes.edges.iter().chain(&nodes.lines).nth(i)?;
                 frames::edge(&world, frame, parts.edges.iter().chain(parts.lines).nth(i)?, node, &mut reader);
                 node + 1
             }
             Change::Mouth(frame, i) => {
-                let piece = draft.pieces.get(frame as usize)?;
+                let stage = || whole.stages.get((frame as usize).checked_sub(plan.shown)?);
+                let piece = draft.pieces.get(frame as usize).or_else(stage)?;
                 let node = frames::mouth(&world, frame, piece, i, &mut reader)?;
                 // The formula of a dart's tip stands behind its mouth.
                 if piece.darts.get(i).is_some_and(|d| d.form != DartForm::TwoEnded) {
@@ -196,6 +203,24 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         }
     }
     Some(out)
+}
+
+/// Which formulas of stages differ.
+fn stages(before: &Whole, whole: &Whole, out: &mut Vec<Change>) -> Option<()> {
+    let first = whole.draft.pieces.len() + whole.draft.drawings.len();
+    for (i, (a, b)) in before.stages.iter().zip(&whole.stages).enumerate() {
+        if a != b {
+            let mut probe = (**b).clone();
+            points(first + i, &a.points, &mut probe.points, out)?;
+            edges(first + i, 0, &a.edges, &mut probe.edges, out)?;
+            edges(first + i, a.edges.len(), &a.lines, &mut probe.lines, out)?;
+            mouths(first + i, a, &mut probe, out)?;
+            if probe != **a {
+                return None;
+            }
+        }
+    }
+    Some(())
 }
 
 /// Notes the points with another formula, and gives them the earlier one.

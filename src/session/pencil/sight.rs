@@ -46,8 +46,8 @@ impl<'a> Sight<'a> {
     /// What is seen of a piece or drawing in a case; none where the draft cannot be computed or the frame is not in it.
     pub fn of(computed: &'a Computed, frame: &str, case: usize) -> Option<Self> {
         let model = computed.model.as_ref()?;
-        let place = model.plan.frames.iter().position(|f| *f.name == *frame)?;
-        let plan = &model.plan.frames[place];
+        let place = model.plan.frames().iter().position(|f| *f.name == *frame)?;
+        let plan = &model.plan.frames()[place];
         let local = |node: u32| {
             let name = &*model.plan.nodes[node as usize].part.name;
             name.split_once('.').map_or(name, |(_, l)| l).to_owned()

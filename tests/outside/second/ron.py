@@ -261,6 +261,7 @@ STRUCTS = {
     "Cut": dict(material=S, count=I, on_fold=S, grain="Grain", face="Face", outline="Outline", allowances=S),
     "Grain": dict(heading=S, along=S, ways="GrainWays"),
     "Label": dict(at=S, turn=S),
+    "Step": dict(name=S, person=S, does="Does", note=S),
     "Placement": dict(
         name=S, lay=S, on=S, point=S, onto=S, towards=S, along=S, turned=S, overlap=S, mirrored=B
     ),
@@ -290,6 +291,12 @@ STRUCTS = {
     "Release": dict(date=S, edition=S, digest=S),
 }
 
+
+def optional(**fields):
+    """Fields that may all be left out."""
+    return {f"{name}?": shape for name, shape in fields.items()}
+
+
 # Words to choose from: alone, with texts in brackets (a tuple), or with fields (those behind a `?` may be left out).
 CHOICES = {
     "Display": dict(cm=None, mm=None, inch_eighths=None, inch_sixteenths=None),
@@ -318,13 +325,21 @@ CHOICES = {
         equal=None, eased=dict(longer="Side", by=S),
         gathered={"longer": "Side", "times?": S, "least?": S, "most?": S}, stretched=dict(shorter="Side", times=S),
     ),
-    "Step": dict(
-        move_dart={"name": S, "close": S, "open": S, "share?": S, "makes": S},
-        spread={"name": S, "along": S, "by": S, "hinge?": S},
-        cut_along=dict(name=S, along=S, keep=S, makes=S), join_to=dict(name=S, edge=S, to=S),
-        unfold=dict(name=S, over=S), lengthen=dict(name=S, at=S, by=S),
-        add_strip=dict(name=S, edge=S, width=S, makes=S),
+    "Does": dict(
+        move_dart=optional(close=S, share=S, on=S, at=S, stays=S, opening="Opening", makes=S),
+        spread=optional(
+            **{"from": S}, from_at=S, to=S, to_at=S, by=S, angle=S, parallel=B, stays=S, opening="Opening", makes=S
+        ),
+        cut=optional(
+            **{"from": S}, from_at=S, to=S, to_at=S, along=S, keep=S, makes=S, start=S, end=S, darts=[S]
+        ),
+        join=optional(edge=S, piece=S, to=S, reversed=B, prefix=S), unfold=optional(over=S, prefix=S), turn_over=None,
+        add_strip=optional(edge=S, width=S, ends="StripEnds", makes=S, start=S, end=S),
+        move_edge=optional(edge=S, by=S, to_by=S), redraw=optional(edge=S, by=["Segment"], smooth_at=[S]),
+        draw=optional(points=["Point"], lines=["Edge"], darts=["Dart"], marks=["Mark"]), leave_out=([S],),
     ),
+    "Opening": dict(dart=None, straight=None, curve=None),
+    "StripEnds": dict(square=None, mirrored=None),
 }
 
 
@@ -341,6 +356,8 @@ def empty(shape):
         return []
     if shape in (S, I, B):
         return {S: "", I: 0, B: False}[shape]
+    if shape == "Does":
+        return Choice("leave_out", texts=([],))
     if shape in CHOICES:
         return Choice(next(iter(CHOICES[shape])))
     return {name: empty(inner) for name, inner in STRUCTS[shape].items()}
@@ -395,6 +412,8 @@ def choose(value, words, path):
         if not isinstance(content, list) or len(content) != len(shape):
             raise ReadError(f"{path}: {value.name} takes {len(shape)} texts")
         return Choice(value.name, texts=tuple(fit(v, s, path) for v, s in zip(content, shape)))
+    if content == []:
+        content = {}
     if not isinstance(content, dict):
         raise ReadError(f"{path}: {value.name} takes named fields")
     plain = {name.rstrip("?"): inner for name, inner in shape.items()}

@@ -1,0 +1,153 @@
+//! What each step makes of a piece.
+
+mod cut;
+mod halves;
+mod open;
+mod outline;
+
+use super::copy::{Copy, Moves, point, through};
+use super::ring::{Place, place};
+use super::shape::{OWN, Shape, Side, Spot};
+use crate::document::{Does, Draw, Edge, Piece, Placement};
+
+/// A piece as it lies before a step, told in its stage.
+pub(super) struct Before<'a> {
+    /// Its stage; a step adds to it what it needs.
+    pub piece: &'a mut Piece,
+    pub shape: &'a Shape,
+    /// How the next stage sees this one.
+    pub link: &'a str,
+    /// The name of the next stage.
+    pub next: &'a str,
+    /// What an amount is multiplied by, if the step is for one person: behind the amount.
+    pub share: String,
+    /// Formulas of the step as they were typed, by the names of the points that hold them.
+    pub typed: Vec<Typed>,
+    /// Placements of other pieces.
+    pub placements: Vec<Placement>,
+    /// Another piece, by its name.
+    pub other: &'a dyn Fn(&str, &str) -> Result<(Shape, Vec<(String, String)>), String>,
+}
+
+/// A formula of a step within one that was made of it.
+pub(super) struct Typed {
+    pub name: String,
+    pub text: String,
+    /// How many bytes stand in front of it.
+    pub before: usize,
+}
+
+/// A piece after a step: what stands in its next frame.
+pub(super) type After = Result<(Piece, Shape), String>;
+
+/// Does a step. What only draws in the stage gives nothing: no further stage is needed.
+pub(super) fn done(before: &mut Before<'_>, does: &Does) -> Option<After> {
+    Some(match does {
+        Does::MoveDart(step) => before.move_dart(step),
+        Does::Spread(step) => before.spread(step),
+        Does::Cut(step) => before.cut(step),
+        Does::Join(step) => before.join(step),
+        Does::Unfold(step) => before.unfold(step),
+        Does::TurnOver => Ok(before.turn_over()),
+        Does::AddStrip(step) => before.add_strip(step),
+        Does::MoveEdge(step) => before.move_edge(step),
+        Does::Redraw(step) => before.redraw(step),
+        Does::Draw(_) | Does::LeaveOut(_) => return None,
+    })
+}
+
+/// Draws in the stage itself.
+pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) {
+    let side = |e: &Edge| Side {
+        name: e.name.clone(),
+        from: e.from.clone(),
+        to: e.by.last().map_or_else(String::new, |s| s.end().to_owned()),
+        is_straight: false,
+    };
+    shape.spots.extend(step.points.iter().map(|p| Spot { name: p.name.clone(), on: None, is_mark: false }));
+    shape.lines.extend(step.lines.iter().map(side));
+    shape.darts.extend(step.darts.iter().cloned());
+    for mark in &step.marks {
+        let mut place = |text: &String, end: &str| match text.is_empty() {
+            true => String::new(),
+            false => {
+                let name = format!("{OWN}{}{end}", mark.name);
+                piece.points.push(point(&name, text.clone()));
+                shape.spots.push(Spot { name: name.clone(), on: None, is_mark: true });
+                name
+            }
+        };
+        let (at, to, fixed) = (place(&mark.at, "m"), place(&mark.to, "n"), place(&mark.fixed, "f"));
+        shape.rest.marks.push(crate::document::Mark { at, to, fixed, ..mark.clone() });
+    }
+    piece.points.extend(step.points.iter().cloned());
+    piece.lines.extend(step.lines.iter().cloned());
+    piece.darts.extend(step.darts.iter().cloned());
+}
+
+/// Leaves things out.
+pub(super) fn leave_out(piece: &mut Piece, shape: &mut Shape, names: &[String]) -> Result<(), String> {
+    for name in names {
+        let had = shape.lines.len() + shape.darts.len() + shape.rest.marks.len() + shape.spots.len();
+        shape.lines.retain(|l| l.name != *name);
+        shape.darts.retain(|d| d.name != *name);
+        shape.rest.marks.retain(|m| m.name != *name);
+        shape.spots.retain(|s| s.name != *name);
+        piece.lines.retain(|l| l.name != *name);
+        piece.darts.retain(|d| d.name != *name);
+        piece.points.retain(|p| p.name != *name || shape.corner(name).is_some());
+        if had == shape.lines.len() + shape.darts.len() + shape.rest.marks.len() + shape.spots.len() {
+            return Err(format!("the piece has no line, dart, mark or inner point {name} before this step"));
+        }
+    }
+    Ok(())
+}
+
+impl Before<'_> {
+    /// Keeps a formula of the step in a point of the stage, whose name is given back.
+    fn keep(&mut self, tag: &str, before: &str, text: &str, after: &str) -> String {
+        let name = format!("{OWN}{tag}");
+        self.typed.push(Typed { name: name.clone(), text: text.to_owned(), before: before.len() });
+        self.piece.points.push(point(&name, format!("{before}{text}{after}")));
+        name
+    }
+
+    /// Keeps a length; it is said by the text that is given back.
+    pub(super) fn length(&mut self, tag: &str, text: &str, what: &str) -> Result<String, String> {
+        if text.trim().is_empty() {
+            return Err(format!("it does not say {what}"));
+        }
+        let after = format!("){}, 0 mm)", self.share);
+        Ok(format!("{}.x", self.keep(tag, "((", text, &after)))
+    }
+
+    /// The place that the step names; `at` is a place on the sewn edge.
+    fn place(&mut self, name: &str, at: &str, tag: &str) -> Result<Place, String> {
+        let text = (!at.trim().is_empty()).then(|| format!("{name}.at({at})"));
+        if text.is_some() && self.shape.edge(name).is_some() {
+            let typed = Typed { name: format!("{OWN}{tag}"), text: at.to_owned(), before: name.len() + 4 };
+            self.typed.push(typed);
+        }
+        place(self.piece, self.shape, name, text, tag)
+    }
+
+    pub(super) fn was(&self, name: &str) -> String {
+        through(self.link, name)
+    }
+
+    /// The next stage where a part of the outline moves.
+    pub(super) fn carried(&self, moves: &Moves) -> (Piece, Shape) {
+        Copy { shape: self.shape, link: self.link, moves }.piece()
+    }
+
+    pub(super) fn for_all(&self, what: &str) -> Result<(), String> {
+        if self.share.is_empty() {
+            return Ok(());
+        }
+        Err(format!("{what} for one person would change the names of the piece; only amounts can be one person's"))
+    }
+
+    pub(super) fn no_edge(&self, name: &str) -> String {
+        format!("the piece has no edge {name} before this step")
+    }
+}
