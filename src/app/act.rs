@@ -20,7 +20,8 @@ use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
 use crate::session::{
-    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, TextCommand, part_named,
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, StepCommand,
+    TextCommand, part_named,
 };
 
 impl Window {
@@ -116,6 +117,7 @@ impl Window {
             | Act::AddValue
             | Act::AddFound
             | Act::AddPiece
+            | Act::DerivePiece
             | Act::AddPoint
             | Act::AddEdge
             | Act::Close
@@ -474,6 +476,10 @@ impl Window {
                 (Command::Part(add), Some(Part::Value(name.clone())))
             }
             Act::AddPiece => (Command::Part(PartCommand::AddPiece(name.clone())), Some(Part::Piece(name.clone()))),
+            Act::DerivePiece => {
+                let derive = StepCommand::Derive(name.clone(), ask.text(1).to_owned());
+                (Command::Step(derive), Some(Part::Piece(name.clone())))
+            }
             Act::AddPoint => {
                 let add = PieceCommand::AddPoint(frame.clone(), name.clone(), text(1));
                 (Command::Piece(add), Some(Part::point(&frame, &name)))

@@ -164,6 +164,12 @@ impl Ask {
             .field("least", "no limit", "")
             .field("most", "no limit", ""),
             Act::AddPiece => add("", &["Add the piece"]).field("name", "such as front", ""),
+            Act::DerivePiece => {
+                let chosen = draft.pieces.iter().find(|p| p.name == frame).or(draft.pieces.first());
+                add("A copy that is styled by steps: the block can be changed afterwards, and it follows.", &["Derive the piece"])
+                    .field("name", "such as side_panel", "")
+                    .field("made of", "a piece", chosen.map_or("", |p| p.name.as_str()))
+            }
             Act::AddPoint => {
                 let note = format!("A point of {frame}. Right and down are positive.");
                 let first = points(draft, &frame).is_empty();

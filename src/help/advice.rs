@@ -80,7 +80,7 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::InsideMouth, "Choose a place beside the dart; what lies in its mouth is folded away."),
     (Code::Internal, "Save under another name and report it with the file; undo the last step to go on working."),
     (
-        Code::StepUndone,
+        Code::StepFails,
         "Name what is there before the step: edges, corners and darts of the piece as the steps before it leave it; what a step makes has the name that the step gives it.",
     ),
     (

@@ -143,6 +143,7 @@ actions! {
     AddValue "add_value", "Add a value …", "", Add, Always, "Adds a named value with a formula.";
     AddFound "add_found", "Add a value to be found …", "", Add, Always, "Adds a value that keeps seams or conditions true.";
     AddPiece "add_piece", "Add a piece …", "", Add, Always, "Begins a piece.";
+    DerivePiece "derive_piece", "Derive a piece …", "", Add, Always, "Begins a piece that is made of another one by steps and follows it for ever.";
     AddPoint "add_point", "Add a point …", "Ctrl+P", Add, PieceChosen, "Adds a point to the chosen piece.";
     AddEdge "add_edge", "Add an edge …", "Ctrl+E", Add, PieceChosen, "Adds an edge between points of the chosen piece.";
     Close "close_outline", "Close the outline …", "", Add, OutlineOpen, "Adds the edge from the last point of the outline to its first.";

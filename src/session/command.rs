@@ -1,6 +1,8 @@
 //! The changes that can be made to a draft, by noun.
 
-use super::commands::{ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, TextCommand};
+use super::commands::{
+    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, StepCommand, TextCommand,
+};
 use super::computed::Computed;
 use super::pull::Pull;
 use super::size::SizeError;
@@ -15,6 +17,8 @@ pub enum Command {
     Chart(ChartCommand),
     /// Points, edges and outlines of pieces.
     Piece(PieceCommand),
+    /// Derived pieces and their steps.
+    Step(StepCommand),
     /// Values, pieces, seams, conditions as a whole.
     Part(PartCommand),
     /// Allowances, cuts, notches.
@@ -52,6 +56,7 @@ impl Command {
             Self::Text(c) => c.label(),
             Self::Chart(c) => c.label(),
             Self::Piece(c) => c.label(),
+            Self::Step(c) => c.label(),
             Self::Part(c) => c.label(),
             Self::Finish(c) => c.label(),
             Self::Outline(c) => c.label(),
@@ -66,6 +71,7 @@ impl Command {
             Self::Text(c) => c.apply(draft),
             Self::Chart(c) => c.apply(draft, computed),
             Self::Piece(c) => c.apply(draft),
+            Self::Step(c) => c.apply(draft),
             Self::Part(c) => c.apply(draft, computed),
             Self::Finish(c) => c.apply(draft),
             Self::Outline(c) => c.apply(draft),

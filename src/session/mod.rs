@@ -43,7 +43,10 @@ mod work;
 pub use actions::{ACTIONS, Act, Action, Menu, When};
 pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use command::{Command, EditError};
-pub use commands::{ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, TextCommand};
+pub use commands::{
+    ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, STEP_KINDS, StepCommand, Switch,
+    TextCommand, new_step,
+};
 pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};

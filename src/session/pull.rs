@@ -158,7 +158,11 @@ impl Grip {
     pub fn take(draft: &Draft, computed: &Computed, at: &Address, case: usize) -> Result<Self, EditError> {
         let refuse = |why: &str| EditError::refused(format!("{} cannot be pulled: {why}", at.part));
         let frame = at.part.frame().unwrap_or_default().to_owned();
-        let text = draft.text(at).ok_or_else(|| refuse("it is not there any more"))?;
+        let made_of = draft.pieces.iter().find(|p| p.name == frame && !p.of.is_empty());
+        let text = draft.text(at).ok_or_else(|| match made_of {
+            Some(piece) => refuse(&format!("it follows from {} and the steps of {frame}; pull it there", piece.of)),
+            None => refuse("it is not there any more"),
+        })?;
         let model = computed.model.as_ref().ok_or_else(|| refuse("the draft cannot be computed"))?;
         if computed.draft.text(at).as_ref() != Some(&text) {
             return Err(refuse("it is still being computed"));

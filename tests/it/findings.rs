@@ -136,7 +136,7 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "drop has a formula and a start; keep one: a value is either given or found",
     ),
     (
-        Code::StepUndone,
+        Code::StepFails,
         "name: \"front\",",
         "name: \"front\", of: \"backk\",",
         "front",

@@ -13,7 +13,7 @@ use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Grabbed, Hint, Shown, Wish};
 use crate::compute::{Def, Item, Model, SegmentDef};
-use crate::document::{Address, Part};
+use crate::document::{Address, OWN_LETTER, Part};
 use crate::session::Reach;
 
 /// Half the side of a mark, and of the place that can be taken, px.
@@ -43,6 +43,9 @@ pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Gr
     for &node in &frame.points {
         let Some(at) = model.item(case, node).and_then(place) else { continue };
         let point = local(node);
+        if point.contains(OWN_LETTER) {
+            continue;
+        }
         let called = format!("{name}.{point}");
         out.push(Grippable { at: Address::new(Part::point(name, &point), "at"), called, place: at, knot: None });
     }

@@ -31,7 +31,7 @@ pub(super) fn show(
     let shift = |frame: &str| scene.shapes.slot(frame).map(|slot| scene.shapes.shift(case, slot));
     let screen = |frame: &str, p: Point| shift(frame).map(|by| sheet.view.screen_from_table(sheet.canvas, p + by));
     // Points of all pieces can be held.
-    for frame in &model.plan.frames() {
+    for frame in model.plan.frames() {
         for grip in super::grips::of_frame(model, case, &frame.name).into_iter().filter(|g| g.at.field == "at") {
             let Some(at) = screen(&frame.name, grip.place).filter(|at| sheet.canvas.contains(*at)) else { continue };
             super::grips::mark(sheet, &grip, at, false);

@@ -6,6 +6,7 @@ mod finish;
 mod piece;
 mod row;
 mod seam;
+mod steps;
 mod value;
 
 pub(super) use piece::outline_is_open;

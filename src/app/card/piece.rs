@@ -29,6 +29,10 @@ impl Card<'_> {
                 }
             }
         });
+        let derived = self.scene.draft().pieces.iter().find(|p| p.name == *name && !p.of.is_empty()).cloned();
+        if let Some(piece) = &derived {
+            self.steps(ui, piece);
+        }
         self.text(ui, Address::new(part.clone(), "letter"), "letter on sheets", false, "");
         self.text(ui, Address::new(part.clone(), "note"), "note", false, "");
         let points = inner_parts(self.scene.draft(), name);
@@ -99,7 +103,15 @@ impl Card<'_> {
     }
 
     pub(super) fn edge(&mut self, ui: &mut Ui, frame: &str, name: &str) {
-        let Some(edge) = edge_of(self.scene.draft(), frame, name) else { return };
+        let Some(edge) = edge_of(self.scene.draft(), frame, name) else {
+            let of = self.scene.draft().pieces.iter().find(|p| p.name == *frame).map_or("", |p| p.of.as_str());
+            if !of.is_empty() {
+                field::caption(ui, self.look, &format!("it follows from {of} and the steps of {frame}"));
+                self.allowances(ui, frame, name);
+                self.number(ui, &format!("{frame}.{name}"), "sewn length by size");
+            }
+            return;
+        };
         let (part, is_edge) = match edge.1 {
             Inner::Line => (Part::Inner(frame.to_owned(), Inner::Line, name.to_owned()), false),
             _ => (Part::edge(frame, name), true),

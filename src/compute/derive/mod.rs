@@ -187,7 +187,7 @@ struct Deriving<'a> {
 impl Deriving<'_> {
     fn wrong(&mut self, piece: &str, step: &str, problem: impl Into<String>) {
         let at = if step.is_empty() { piece.to_owned() } else { format!("{piece}, step {step}") };
-        let finding = Finding::new(Code::StepUndone).piece(piece).at(at);
+        let finding = Finding::new(Code::StepFails).piece(piece).at(at);
         self.whole.findings.push(finding.word("problem", problem.into()));
     }
 

@@ -5,6 +5,7 @@ mod finish;
 mod outline;
 mod part;
 mod piece;
+mod step;
 mod text;
 
 pub use chart::ChartCommand;
@@ -13,4 +14,5 @@ pub use finish::FinishCommand;
 pub use outline::OutlineCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
+pub use step::{STEP_KINDS, StepCommand, Switch, new_step};
 pub use text::TextCommand;

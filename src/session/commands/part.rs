@@ -169,7 +169,7 @@ impl PartCommand {
     }
 }
 
-fn add(draft: &mut Draft, part: Part, put: impl FnOnce(&mut Draft)) -> Result<String, EditError> {
+pub(super) fn add(draft: &mut Draft, part: Part, put: impl FnOnce(&mut Draft)) -> Result<String, EditError> {
     check_free(draft, &part)?;
     put(draft);
     qualify_for(draft, &part);

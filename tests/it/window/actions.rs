@@ -154,6 +154,11 @@ fn every_action_does_what_it_says() {
     stage.find_and_do("Add a piece");
     stage.answer(&[("name", "pocket")], "Add the piece");
     done.saw("add_piece", stage.saved().contains("name: \"pocket\""), &stage);
+    stage.find_and_do("Derive a piece");
+    stage.answer(&[("name", "flap"), ("made of", "pocket")], "Derive the piece");
+    done.saw("derive_piece", stage.saved().contains("(name: \"flap\", of: \"pocket\")"), &stage);
+    stage.ctrl(Key::Z);
+    stage.find_and_do("pocket");
     for (name, place) in [("a", "(0 cm, 0 cm)"), ("b", "a.right(cuff * 4)"), ("c", "b.down(12 cm)")] {
         stage.ctrl(Key::P);
         stage.answer(&[("name", name), ("place", place)], "Add the point");

@@ -1,0 +1,181 @@
+//! Changes of derived pieces: which piece they are made of, and their steps.
+
+use std::sync::Arc;
+
+use crate::document::{
+    AddStrip, CutOff, Does, Draft, Join, MoveDart, MoveEdge, Opening, Piece, Spread, Step, StripEnds, Unfold,
+};
+use crate::session::EditError;
+
+/// A change of a derived piece.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StepCommand {
+    /// Begins a piece of this name, made of that one.
+    Derive(String, String),
+    /// Adds a step to a piece.
+    Add(String, Box<Step>),
+    /// Takes a step out, by its place.
+    Remove(String, usize),
+    /// Moves a step, by its place, one place to the front (`true`) or back.
+    Move(String, usize, bool),
+    /// Sets what of a step is chosen among words, by its place.
+    Switch(String, usize, Switch),
+}
+
+/// What is chosen among words.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Switch {
+    /// How what is opened is finished.
+    Opening(Opening),
+    /// Whether a slash is spread in parallel.
+    Parallel(bool),
+    /// Whether the other piece's edge is run the other way.
+    Reversed(bool),
+    /// How a strip ends.
+    Ends(StripEnds),
+}
+
+impl StepCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::Derive(name, of) => format!("derive {name} from {of}"),
+            Self::Add(piece, step) => format!("add step {} to {piece}", step.name),
+            Self::Remove(piece, i) => format!("take step {} out of {piece}", i + 1),
+            Self::Move(piece, i, _) => format!("move step {} of {piece}", i + 1),
+            Self::Switch(piece, i, _) => format!("change step {} of {piece}", i + 1),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft) -> Result<String, EditError> {
+        if let Self::Derive(name, of) = self {
+            return derive(draft, name, of);
+        }
+        let (Self::Add(name, _)
+        | Self::Remove(name, _)
+        | Self::Move(name, ..)
+        | Self::Switch(name, ..)
+        | Self::Derive(name, _)) = self;
+        let piece = draft.pieces.iter_mut().find(|p| p.name == *name).map(Arc::make_mut);
+        let piece = piece.ok_or_else(|| EditError::refused(format!("piece {name} is not there any more")))?;
+        let there = |i: usize| match piece.steps.get(i) {
+            Some(_) => Ok(()),
+            None => Err(EditError::refused(format!("{name} has no step {} any more", i + 1))),
+        };
+        match self {
+            Self::Derive(..) => {}
+            Self::Add(_, step) => piece.steps.push((**step).clone()),
+            Self::Remove(_, i) => {
+                there(*i)?;
+                piece.steps.remove(*i);
+            }
+            Self::Move(_, i, to_front) => {
+                let to = if *to_front { i.checked_sub(1) } else { Some(i + 1) };
+                let to = to.ok_or_else(|| EditError::refused("it is the first step"))?;
+                there(*i)?;
+                there(to).map_err(|_| EditError::refused("it is the last step"))?;
+                piece.steps.swap(*i, to);
+            }
+            Self::Switch(_, i, switch) => {
+                there(*i)?;
+                match (&mut piece.steps[*i].does, *switch) {
+                    (
+                        Does::MoveDart(MoveDart { opening, .. }) | Does::Spread(Spread { opening, .. }),
+                        Switch::Opening(to),
+                    ) => *opening = to,
+                    (Does::Spread(spread), Switch::Parallel(to)) => spread.parallel = to,
+                    (Does::Join(join), Switch::Reversed(to)) => join.reversed = to,
+                    (Does::AddStrip(strip), Switch::Ends(to)) => strip.ends = to,
+                    _ => return Err(EditError::refused("this step has no such choice")),
+                }
+            }
+        }
+        Ok(String::new())
+    }
+}
+
+fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> {
+    if !draft.pieces.iter().any(|p| p.name == of) {
+        let known: Vec<&str> = draft.pieces.iter().map(|p| p.name.as_str()).collect();
+        return Err(EditError::refused(format!(
+            "there is no piece {of} to be made of; pieces are {}",
+            known.join(", ")
+        )));
+    }
+    let piece = Piece { name: name.to_owned(), of: of.to_owned(), ..Piece::default() };
+    super::part::add(draft, crate::document::Part::Piece(name.to_owned()), |d| d.pieces.push(Arc::new(piece)))
+}
+
+/// The kinds of steps that the window offers, by the words on their buttons.
+pub const STEP_KINDS: [&str; 8] = [
+    "Move a dart",
+    "Slash and spread",
+    "Cut in two",
+    "Join a piece",
+    "Unfold",
+    "Turn over",
+    "Add a strip",
+    "Move an edge",
+];
+
+/// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields.
+pub fn new_step(piece: &Piece, kind: usize, unit: &str) -> Step {
+    let taken = |name: &str| {
+        let edges = piece.edges.iter().chain(&piece.lines).map(|e| &e.name);
+        let mut all = edges.chain(piece.points.iter().map(|p| &p.name)).chain(piece.darts.iter().map(|d| &d.name));
+        all.any(|n| n == name)
+    };
+    let fresh = |stem: &str| {
+        let numbered = (2..).map(|i| format!("{stem}_{i}"));
+        std::iter::once(stem.to_owned()).chain(numbered).find(|n| !taken(n)).unwrap_or_default()
+    };
+    let edge = |i: usize| {
+        let count = piece.edges.len().max(1);
+        piece.edges.get(i % count).map_or_else(String::new, |e| e.name.clone())
+    };
+    let dart = piece.darts.first();
+    let on = dart.and_then(|d| piece.edges.iter().position(|e| e.name == d.on)).unwrap_or(0);
+    let half = || "1/2".to_owned();
+    let does = match kind {
+        0 => Does::MoveDart(MoveDart {
+            close: dart.map_or_else(String::new, |d| d.name.clone()),
+            on: edge(on + 1),
+            at: half(),
+            stays: edge(on + 2),
+            makes: fresh("dart"),
+            ..MoveDart::default()
+        }),
+        1 => Does::Spread(Spread {
+            from: edge(2),
+            from_at: half(),
+            to: edge(0),
+            to_at: half(),
+            by: format!("2 {unit}"),
+            stays: edge(3),
+            ..Spread::default()
+        }),
+        2 => Does::Cut(CutOff {
+            from: edge(0),
+            from_at: half(),
+            to: edge(2),
+            to_at: half(),
+            keep: edge(3),
+            makes: fresh("cut"),
+            start: fresh("cut_start"),
+            end: fresh("cut_end"),
+            ..CutOff::default()
+        }),
+        3 => Does::Join(Join { edge: edge(1), prefix: "other_".to_owned(), ..Join::default() }),
+        4 => Does::Unfold(Unfold { over: edge(3), prefix: "left_".to_owned() }),
+        5 => Does::TurnOver,
+        6 => Does::AddStrip(AddStrip {
+            edge: edge(3),
+            width: format!("3 {unit}"),
+            makes: fresh("outer"),
+            start: fresh("strip_start"),
+            end: fresh("strip_end"),
+            ..AddStrip::default()
+        }),
+        _ => Does::MoveEdge(MoveEdge { edge: edge(1), by: format!("1 {unit}"), ..MoveEdge::default() }),
+    };
+    Step { does, ..Step::default() }
+}
