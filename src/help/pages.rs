@@ -86,6 +86,7 @@ written! {
     Draft "points",
     Draft "edges",
     Draft "pieces",
+    Draft "derived",
     Draft "values",
     Draft "about-seams",
     Draft "about-darts",

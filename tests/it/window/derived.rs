@@ -105,8 +105,9 @@ fn choices_of_a_step_are_switched() {
     assert!(stage.saved().contains("parallel: true"));
     stage.click("A curve across in step step_1");
     assert!(stage.saved().contains("opening: curve"));
+    let mut stage = derived();
     stage.click("Add a strip");
-    stage.click("Mirrored ends in step step_2");
+    stage.click("Mirrored ends in step step_1");
     assert!(stage.saved().contains("ends: mirrored"));
 }
 
