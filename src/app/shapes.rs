@@ -277,8 +277,9 @@ fn drawn(
         }
     }
     let closed = output::outline(model, case, frame);
+    let parts = made_of.iter().zip(frame.edges.iter().chain(&frame.lines));
     let is_whole = (closed.is_some() || !frame.is_piece)
-        && made_of.iter().take(frame.edges.len() + frame.lines.len()).all(Option::is_some);
+        && parts.into_iter().all(|(made, node)| made.is_some() || model.is_nothing(case, *node));
     let outline = closed.unwrap_or_else(|| {
         let mut open = BezPath::new();
         for edge in made_of.iter().take(frame.edges.len()).flatten() {

@@ -120,6 +120,13 @@ pub struct Model {
 }
 
 impl Model {
+    /// Whether a line has no value because nothing of it lies where it was kept, which is no fault.
+    pub fn is_nothing(&self, case: usize, line: NodeId) -> bool {
+        // What is drawn of a line stands right behind it.
+        let drawn = self.cases.get(case).and_then(|c| c.slots.get(line as usize + 1));
+        matches!(drawn, Some(Slot::Failed(stop)) if stop.trouble == NodeTrouble::Formula(Trouble::Nothing))
+    }
+
     /// The value of a node in a case.
     pub fn item(&self, case: usize, node: NodeId) -> Option<&Item<f64>> {
         self.cases.get(case)?.slots.get(node as usize)?.good()

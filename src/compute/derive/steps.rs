@@ -26,8 +26,11 @@ pub(super) struct Before<'a> {
     /// Placements of other pieces.
     pub placements: Vec<Placement>,
     /// Another piece, by its name.
-    pub other: &'a dyn Fn(&str, &str) -> Result<(Shape, Vec<(String, String)>), String>,
+    pub other: &'a dyn Fn(&str, &str) -> Result<Seen, String>,
 }
+
+/// A piece by its names, as it is seen through a link, and the places of its marks.
+pub(super) type Seen = (Shape, Vec<(String, String)>);
 
 /// A formula of a step within one that was made of it.
 pub(super) struct Typed {

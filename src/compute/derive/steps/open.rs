@@ -7,6 +7,9 @@ use crate::compute::derive::ring::{Arc, End, Place};
 use crate::compute::derive::shape::{OWN, Side};
 use crate::document::{Dart, MoveDart, Opening, Segment, Spread};
 
+/// Where the part beyond a slash begins: of the place of the slash and the edge beyond it.
+type Lapped = dyn Fn(&str, &str) -> String;
+
 impl Before<'_> {
     pub(super) fn move_dart(&mut self, step: &MoveDart) -> After {
         let dart = self.shape.dart(&step.close).cloned();
@@ -102,7 +105,7 @@ impl Before<'_> {
         self.piece.points.push(point(&probe, format!("({moving}).at(1/10)")));
         let region = format!("{OWN}region");
         self.piece.lines.push(arc.closed(self.shape, &region, vec![Segment::Straight(arc.from.after().to_owned())]));
-        let (how, lapped): (String, Box<dyn Fn(&str, &str) -> String>) = if step.parallel {
+        let (how, lapped): (String, Box<Lapped>) = if step.parallel {
             let by = self.length("by", &step.by, "by how much it is spread")?;
             let sign = format!(
                 "if(gap({a}.polar(heading({a}, {b}) + 90°, 1 mm), {probe}) < gap({a}.polar(heading({a}, {b}) - 90°, 1 mm), {probe}), 1, -1)"
