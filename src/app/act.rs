@@ -95,6 +95,9 @@ impl Window {
             }
             Act::Pencil => self.take_pencil(),
             Act::Tape => self.take_tape(),
+            Act::Compare => self.shown.ask = Some(Ask::file(Purpose::Compare, &self.open)),
+            Act::Differences => self.toggle(Room::Differences),
+            Act::EndCompare => self.end_comparing(),
             Act::NextFinding => self.step_finding(1),
             Act::PreviousFinding => self.step_finding(-1),
             Act::AllFindings => self.shown.all_findings = !self.shown.all_findings,
@@ -142,6 +145,7 @@ impl Window {
             When::HasSizes => "the draft has no sizes yet".to_owned(),
             When::HasFindings => "nothing was found".to_owned(),
             When::HasProposals => "there is no proposed number".to_owned(),
+            When::Comparing => "compare with another draft first".to_owned(),
             When::Always => String::new(),
         }
     }
@@ -359,13 +363,14 @@ impl Window {
             Purpose::DeleteSize(axis, label) => {
                 self.try_ask(&Command::Chart(ChartCommand::DeleteSize(*axis, label.clone())));
             }
-            Purpose::Open | Purpose::SaveAs | Purpose::Picture(_) if choice == 1 => self.browse(ctx),
+            Purpose::Open | Purpose::SaveAs | Purpose::Compare | Purpose::Picture(_) if choice == 1 => self.browse(ctx),
             Purpose::Picture(under) => self.lay(under, &path_of(ask.text(0))),
             Purpose::Open => {
                 let path = path_of(ask.text(0));
                 self.shown.ask = None;
                 self.open_file(&path);
             }
+            Purpose::Compare => self.compare_with(&path_of(ask.text(0))),
             Purpose::Print => self.print(&path_of(ask.text(0))),
             Purpose::ReadTable => self.read_table(&path_of(ask.text(0))),
             Purpose::WriteTable => self.write_table(&path_of(ask.text(0))),

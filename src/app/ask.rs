@@ -33,6 +33,8 @@ pub(super) enum Purpose {
     Uses,
     /// A file is opened.
     Open,
+    /// The draft is compared with that of a file.
+    Compare,
     /// The draft is saved under a name.
     SaveAs,
     /// The pages are written.
@@ -282,6 +284,14 @@ impl Ask {
         match purpose {
             Purpose::Open => {
                 Self::new(purpose, "Open a draft", "", &["Open", "Browse …"]).field("file", "a path to a .ron file", "")
+            }
+            Purpose::Compare => {
+                let note = "What differs from it is listed; its lines are laid under the pieces. It is not changed.";
+                Self::new(purpose, "Compare with another draft", note, &["Compare", "Browse …"]).field(
+                    "file",
+                    "a path to a .ron file",
+                    "",
+                )
             }
             _ => {
                 let text = if own.is_empty() { "new-draft.ron".to_owned() } else { own };

@@ -77,6 +77,7 @@ impl Window {
             Wish::Look(None) => self.see_all(),
             Wish::Look(view) => self.shown.view = view,
             Wish::Finding(i) => self.go_to_finding(i),
+            Wish::Difference(i) => self.go_to_difference(i),
             Wish::Mend(i) => self.mend(i),
             Wish::Reach(reach) => self.shown.reach = reach,
             Wish::Hover(at) => self.hover(at),

@@ -288,6 +288,7 @@ impl Window {
             Room::Chart => Some("chart"),
             Room::Sheets => Some("sheets"),
             Room::Roll(_) => Some("roll"),
+            Room::Differences => Some("compare"),
             Room::Help(_) => Some("help"),
             Room::Preferences => Some("preferences"),
             Room::Welcome => Some("start"),
@@ -341,6 +342,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::Uses => "action/used_by",
         Purpose::Print | Purpose::PrintAll => "sheets",
         Purpose::Open => "action/open",
+        Purpose::Compare => "compare",
         Purpose::Comments => "file",
         Purpose::SaveAs | Purpose::Unsaved(_) | Purpose::Over(_) => "action/save_as",
     }
@@ -407,7 +409,7 @@ mod tests {
     fn every_page_that_is_led_to_is_there() {
         use crate::session::OpenDraft;
         let open = OpenDraft::empty(None);
-        for purpose in [Purpose::Open, Purpose::SaveAs] {
+        for purpose in [Purpose::Open, Purpose::SaveAs, Purpose::Compare] {
             assert!(page(page_of_dialog(&Ask::file(purpose, &open))).is_some());
         }
         for act in crate::session::ACTIONS {

@@ -24,6 +24,7 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::SeamChosen => matches!(shown.room, Room::Roll(_)) || matches!(shown.part, Some(Part::Seam(_))),
         When::SizeChosen => scene.draft().chart.girth.contains(&shown.case),
         When::HasSizes => scene.cases().is_some_and(|c| !c.list.is_empty()),
+        When::Comparing => shown.versus.is_some(),
         When::HasFindings => scene.findings().next().is_some(),
         When::HasProposals => scene.findings().any(|(_, f)| matches!(f.code, Code::CellGuessed | Code::CellBeyond)),
     }

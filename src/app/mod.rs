@@ -39,6 +39,7 @@ mod tape;
 mod times;
 mod trace;
 mod underlay;
+mod versus;
 mod view;
 mod welcome;
 
@@ -246,6 +247,7 @@ impl Window {
                 self.shown.case = self.scene.first();
             }
         }
+        self.follow_other();
         let case = self.scene.case_of(&self.shown.case);
         let Scene { computed, shapes, .. } = &mut self.scene;
         if let Some(model) = &computed.model {
@@ -292,6 +294,7 @@ impl Window {
                 Room::Chart => chart::show(ui, &look, scene, shown, wishes),
                 Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
                 Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
+                Room::Differences => versus::show(ui, &look, scene, shown, wishes),
                 Room::Help(page) => help::show(ui, &look, shown, page, wishes),
                 Room::Preferences => preferences::show(ui, &look, shown, wishes),
                 Room::Welcome => welcome::show(ui, &look, shown, wishes),

@@ -102,7 +102,7 @@ fn left(shown: &Shown) -> Left {
         Room::Chart => "chart",
         Room::Sheets => "sheets",
         Room::Roll(_) => "roll",
-        Room::Table | Room::Help(_) | Room::Preferences | Room::Welcome => "table",
+        Room::Table | Room::Differences | Room::Help(_) | Room::Preferences | Room::Welcome => "table",
     };
     let part = match &shown.part {
         None | Some(Part::Draft) => String::new(),

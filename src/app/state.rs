@@ -19,6 +19,7 @@ use super::sheets::Printing;
 use super::tape::{Hold, Tape};
 use super::trace::{TraceAsk, TraceWish};
 use super::underlay::{LayWish, Underlay};
+use super::versus::Versus;
 use super::view::View;
 use crate::document::{Address, Part};
 use crate::session::{Act, Command, Completions, Computed, Grip, Own, Reach};
@@ -118,6 +119,8 @@ pub(super) enum Wish {
     Help(HelpWish),
     /// Of the guided first draft.
     Guide(GuideWish),
+    /// Go to a difference, by its place in the list.
+    Difference(usize),
     /// Of what is the person's own: preferences, recent drafts, examples.
     Own(OwnWish),
 }
@@ -237,6 +240,8 @@ pub(super) enum Room {
     Roll(Rolling),
     /// A page of help, by its name.
     Help(String),
+    /// What differs from another draft.
+    Differences,
     /// How the window looks.
     Preferences,
     /// Where to begin.
@@ -295,6 +300,8 @@ pub(super) struct Shown {
     pub ask: Option<Ask>,
     /// The dialog for outlines, if it is open.
     pub trace: Option<TraceAsk>,
+    /// The draft that is compared with another one.
+    pub versus: Option<Versus>,
     /// Pictures underneath.
     pub under: Underlay,
     /// The finder, if it is open.
@@ -345,6 +352,7 @@ impl Shown {
             hint: None,
             ask: None,
             trace: None,
+            versus: None,
             under: Underlay::default(),
             finder: None,
             message: None,

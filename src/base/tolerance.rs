@@ -99,3 +99,13 @@ pub mod steps {
     /// How far a number may be off a multiple, as a share of the rounding.
     pub const ON_GRID: f64 = 1e-6;
 }
+
+/// Where two drafts are compared: lengths, places and handles that differ by no more are the same, mm. It is the step at which
+/// outputs are written, so what is told can be seen in a file.
+pub const COMPARED: f64 = 1e-3;
+/// The same for plain numbers and powers of a length …
+pub const COMPARED_NUMBER: f64 = 1e-6;
+/// … and for angles, radians: 1e-3 mm at 100 mm.
+pub const COMPARED_ANGLE: f64 = 1e-5;
+/// The largest distance between two lines that are compared is found within this, mm; lines that are nearer are the same.
+pub const LINES_APART: f64 = 0.01;

@@ -5,6 +5,7 @@
 
 mod actions;
 mod chart;
+mod compare;
 mod findings;
 mod finish;
 mod format;
@@ -63,6 +64,8 @@ pub enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Say what differs between two drafts: pieces, edges, values, sizes, by how much and in which sizes.
+    Compare(CompareCall),
     /// Print cut lines, notches, marks and grain lines.
     Finish {
         /// The draft.
@@ -170,6 +173,27 @@ pub struct MeasureCall {
     /// As JSON on stdout: {"formula": {"size": number or null}} in mm, mm2, degrees or plain.
     #[arg(long)]
     pub json: bool,
+}
+
+/// Arguments of `compare`.
+#[derive(Args, Debug)]
+pub struct CompareCall {
+    /// The draft as it was.
+    pub old: PathBuf,
+    /// The draft as it is.
+    pub new: PathBuf,
+    /// Only in this size (or for this person); may be repeated.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// Only what concerns this piece or drawing; may be repeated.
+    #[arg(long = "piece")]
+    pub pieces: Vec<String>,
+    /// As JSON on stdout: mm, degrees, plain.
+    #[arg(long)]
+    pub json: bool,
+    /// A plain list for testers and buyers, by piece, with the pieces that are to be printed again.
+    #[arg(long, conflicts_with = "json")]
+    pub errata: bool,
 }
 
 /// Arguments of `trace`.
@@ -336,6 +360,7 @@ pub struct Done {
 pub fn run(command: &Command) -> ExitCode {
     let done = match command {
         Command::Measure(call) => measure::run(call),
+        Command::Compare(call) => compare::run(call),
         Command::Proof { file, json } => proof::run(file, *json),
         Command::Finish { file, sizes, whole, json } => finish::run(file, sizes, *whole, *json),
         Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),

@@ -153,6 +153,7 @@ fn when(when: When) -> &'static str {
         When::HasSizes => "The draft needs a size first.",
         When::RowChosen => "Choose a row of the chart first.",
         When::HasFindings => "It needs something that was found.",
+        When::Comparing => "Compare with another draft first.",
         When::HasProposals => "It needs proposed numbers in the chart.",
     }
 }

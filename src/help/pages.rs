@@ -77,6 +77,7 @@ written! {
     Window "card",
     Window "proof",
     Window "chart",
+    Window "compare",
     Window "sheets",
     Window "roll",
     Window "finder",

@@ -3,6 +3,7 @@
 //! A sheet is a [`Picture`] in millimetres; arranging (`wide`) knows no file format, the writer (`pdf`) knows no piece.
 //! Which pieces in which sizes are published, and whether findings forbid it, is decided above.
 
+mod compare;
 mod dashes;
 mod drawing;
 mod font;
@@ -19,6 +20,7 @@ mod save;
 mod title_block;
 mod wide;
 
+pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use font::{missing_signs, text_width};
 pub use home::{HomeSettings, HomeSheets, MOST_SIZES, PageInfo, home_sheets, row_letter};

@@ -64,6 +64,8 @@ pub enum When {
     HasFindings,
     /// Numbers of the chart are proposals.
     HasProposals,
+    /// The draft is being compared with another one.
+    Comparing,
 }
 
 macro_rules! actions {
@@ -168,6 +170,9 @@ actions! {
     Proposals "proposals", "Proposed numbers", "", Look, Always, "Lists the numbers of the chart that wait to be confirmed.";
     Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
     Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
+    Compare "compare", "Compare with another draft …", "", Look, Always, "Says what differs from another draft, and lays its outlines under the pieces.";
+    Differences "differences", "Differences", "Ctrl+D", Look, Comparing, "Lists what differs from the other draft, or shows the pieces again.";
+    EndCompare "end_comparing", "End comparing", "", Look, Comparing, "Takes the other draft away again.";
     NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
     PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
     AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";

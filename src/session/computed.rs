@@ -35,7 +35,7 @@ impl Computed {
         is_cut.then_some(Before { draft: &model.draft, model, finished })
     }
 
-    fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>, last: Option<&Self>) -> Self {
+    pub(super) fn of(engine: &mut Engine, revision: u64, draft: Arc<Draft>, last: Option<&Self>) -> Self {
         let worked = engine.compute_guarded(&draft, &[]).and_then(|model| {
             let (finished, findings) = guarded(AssertUnwindSafe(|| {
                 let finished = finish_after(&model.draft, &model, last.and_then(Self::to_go_on_from));

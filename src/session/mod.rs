@@ -7,6 +7,7 @@ mod actions;
 mod block;
 mod command;
 mod commands;
+mod comparing;
 mod complete;
 mod computed;
 mod delete;
@@ -47,6 +48,7 @@ pub use commands::{
     ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, STEP_KINDS, StepCommand, Switch,
     TextCommand, new_step,
 };
+pub use comparing::{Compared, Comparing};
 pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, users};

@@ -13,6 +13,7 @@ use std::time::Instant;
 use tracewheel::compute::Engine;
 use tracewheel::document::{Address, Condition, Draft, Edge, Inner, Part, Point, Segment, Value};
 use tracewheel::finish::{Before, finish, finish_after};
+use tracewheel::output::{Side, compare};
 use tracewheel::session::{Command, TextCommand};
 use tracewheel::{file, proof};
 
@@ -266,6 +267,28 @@ fn once(name: &str) {
     }
 }
 
+/// Two large drafts compared: with itself, and with one in which a row of the chart, and so nearly everything, is another.
+fn comparing_figures() {
+    let whole = |draft: Draft| {
+        let model = Engine::new().compute(&draft);
+        let finished = finish(&draft, &model);
+        (draft, model, finished)
+    };
+    let old = whole(large(30, 20));
+    let mut other = old.0.clone();
+    other.chart.rows[0].cells.iter_mut().for_each(|c| c.1 = format!("({}) * 1.01", c.1));
+    let new = whole(other);
+    let side = |w: &'static str, of: &(Draft, tracewheel::compute::Model, tracewheel::finish::Finished)| {
+        let a = Side { draft: &old.0, model: &old.1, finished: &old.2 };
+        let b = Side { draft: &of.0, model: &of.1, finished: &of.2 };
+        let mut counts = (0, 0);
+        let ms = median(3, |_| counts = compare(a, b, &[]).unwrap().counts());
+        println!("30 pieces x 60 points x 20 sizes compared with {w}: {ms:.0} ms ({} differences)", counts.0);
+    };
+    side("itself", &old);
+    side("one in which nearly all is other", &new);
+}
+
 fn main() {
     let arguments: Vec<String> = std::env::args().collect();
     if let Some(at) = arguments.iter().position(|a| a == "--once") {
@@ -290,6 +313,7 @@ fn main() {
     );
     joined_figures();
     finishing_figures();
+    comparing_figures();
     println!("growth, ms from scratch (60 points a piece, 2 found values a piece):");
     println!("  pieces   5 sizes  10 sizes  20 sizes  40 sizes");
     for pieces in [5, 15, 30, 60] {

@@ -14,6 +14,7 @@ mod cases;
 mod chart;
 mod chart_steps;
 mod cli;
+mod comparing;
 mod completing;
 mod curves_derivatives;
 mod curves_places;

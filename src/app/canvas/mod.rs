@@ -5,6 +5,7 @@ mod flat;
 pub(super) mod grips;
 mod hand;
 mod near;
+mod other;
 mod pencil;
 mod sheet;
 pub(super) mod tags;
@@ -45,6 +46,7 @@ pub(super) fn show(
     let step = sheet.grid(scene.draft().display);
     let chosen = scene.case_of(&shown.case);
     underlay::paint(ui, &sheet, scene, shown, chosen);
+    other::paint(&sheet, scene, shown, chosen);
     paint_pieces(&sheet, scene, shown, chosen, asked);
     response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
     let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response)
@@ -75,9 +77,12 @@ pub(super) fn show(
         steer(ui, &response, view, true, wishes);
         return canvas;
     }
-    let corner = Rect::from_min_size(canvas.right_top() + vec2(-36.0, 10.0), vec2(26.0, 24.0));
-    let mut child = ui.new_child(egui::UiBuilder::new().max_rect(corner));
-    crate::app::help::question(&mut child, "the table", "table", wishes);
+    // The bar that tells of another draft has its own.
+    if shown.versus.is_none() {
+        let corner = Rect::from_min_size(canvas.right_top() + vec2(-36.0, 10.0), vec2(26.0, 24.0));
+        let mut child = ui.new_child(egui::UiBuilder::new().max_rect(corner));
+        crate::app::help::question(&mut child, "the table", "table", wishes);
+    }
     if let Some(wanted) = shown.offered.as_ref().filter(|o| o.wants_name && shown.typing.is_some()) {
         let at = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
         let name = at.and_then(|at| near::name_under(&sheet, scene, chosen, at, wanted.frame()));
@@ -90,6 +95,7 @@ pub(super) fn show(
             return canvas;
         }
     }
+    other::bar(ui, &sheet, scene, shown, chosen, wishes);
     let on_grip = grips::show(ui, &sheet, scene, shown, chosen, wishes);
     if shown.bends {
         bends::show(ui, &sheet, scene, shown, chosen);

@@ -150,6 +150,11 @@ impl Sheet<'_> {
         self.stroke(&flat::lines(path, self.view.scale), shift, stroke, false);
     }
 
+    /// A dashed line, mm, in a frame that lies there on the table.
+    pub fn dashed(&self, path: &kurbo::BezPath, shift: Vec2, stroke: Stroke) {
+        self.stroke(&flat::lines(path, self.view.scale), shift, stroke, true);
+    }
+
     /// Words on a ground of ink beside what they speak of, where the sheet has room for them.
     pub fn tip(&self, ui: &Ui, mut words: LayoutJob, at: Pos2) {
         words.wrap.max_width = (self.canvas.width() - 40.0).clamp(120.0, 520.0);

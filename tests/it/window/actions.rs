@@ -67,6 +67,14 @@ fn every_action_does_what_it_says() {
     stage.ctrl(Key::R);
     done.saw("roll", stage.says("rolled to 0 cm"), &stage);
     stage.ctrl(Key::R);
+    let same = stage.open_path().unwrap().to_str().unwrap().to_owned();
+    stage.find_and_do("Compare with another draft");
+    stage.answer(&[("file", &same)], "Compare");
+    done.saw("compare", stage.says("Differences from") && stage.says("no differences"), &stage);
+    stage.ctrl(Key::D);
+    done.saw("differences", stage.says("dashed line: ") && !stage.says("Differences from"), &stage);
+    stage.find_and_do("End comparing");
+    done.saw("end_comparing", !stage.says("dashed line: "), &stage);
     let theme = stage.ctx.theme();
     stage.find_and_do("Light or dark");
     done.saw("theme", stage.ctx.theme() != theme, &stage);

@@ -3,6 +3,7 @@
 mod actions;
 mod chart;
 mod chart_large;
+mod comparing;
 mod derived;
 mod finishing;
 mod formulas;

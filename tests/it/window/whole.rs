@@ -62,6 +62,23 @@ fn states() -> Vec<(&'static str, Stage)> {
                 s.ctrl(Key::R);
             }),
         ),
+        (
+            "compare",
+            on(&|s| {
+                let other = super::stage::example("bodice-finished.ron").to_str().unwrap().to_owned();
+                s.find_and_do("Compare with another draft");
+                s.answer(&[("file", &other)], "Compare");
+            }),
+        ),
+        (
+            "beside another",
+            on(&|s| {
+                let other = super::stage::example("bodice-finished.ron").to_str().unwrap().to_owned();
+                s.find_and_do("Compare with another draft");
+                s.answer(&[("file", &other)], "Compare");
+                s.click("Show the pieces");
+            }),
+        ),
         ("chart", on(&|s| s.ctrl(Key::T))),
         ("sheets", on(&|s| s.key(CTRL_SHIFT, Key::P))),
         ("help", on(&|s| s.press(Key::F1))),
@@ -73,7 +90,7 @@ fn states() -> Vec<(&'static str, Stage)> {
 
 /// Whether words at a place are surely seen in a state: not scrolled away, not under a dialog, not on the drawing.
 fn is_seen(state: &str, rect: egui::Rect) -> bool {
-    let rooms = ["first page", "chart", "sheets", "help", "preferences", "roll"];
+    let rooms = ["first page", "chart", "sheets", "help", "preferences", "roll", "compare"];
     let within = |left: f32, top: f32, right: f32, bottom: f32| {
         egui::Rect::from_min_max(egui::pos2(left, top), egui::pos2(right, bottom)).contains_rect(rect)
     };

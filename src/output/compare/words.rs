@@ -1,0 +1,404 @@
+//! Differences in words: the whole list, and the one for those who sew.
+
+use std::collections::BTreeMap;
+use std::fmt::Write as _;
+
+use kurbo::{PathEl, Point, Vec2};
+
+use super::apart::{is_near, length};
+use super::{AS_A_WHOLE, Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
+use crate::base::{DisplayUnit, shown, tolerance};
+use crate::document::{Draft, Inner, Part, RowKind};
+
+/// Words that are quoted are cut after so many letters.
+const MOST_LETTERS: usize = 70;
+
+/// A part in words, within its piece.
+pub(super) fn called(part: &Part) -> String {
+    match part {
+        Part::Inner(_, inner, name) => format!("{} {name}", inner.word()),
+        Part::Kept => "kept with the draft".to_owned(),
+        other => other.to_string(),
+    }
+}
+
+impl Pair {
+    /// From the old place to the new one, of a line from start to start and from end to end, mm.
+    pub fn moved(&self) -> Option<[[f64; 2]; 2]> {
+        let both = |v: Vec2, w: Vec2| [[v.x, v.y], [w.x, w.y]];
+        match (&self.old, &self.new) {
+            (Ok(Thing::Place(a)), Ok(Thing::Place(b))) => Some(both(*b - *a, *b - *a)),
+            (Ok(Thing::Line(a)), Ok(Thing::Line(b))) => {
+                let ends = |elements: &[PathEl]| {
+                    let start = elements.first().and_then(PathEl::end_point)?;
+                    let end = elements.iter().rev().find_map(PathEl::end_point)?;
+                    Some((start, end))
+                };
+                let ((a0, a1), (b0, b1)) = (ends(a.elements())?, ends(b.elements())?);
+                Some(both(b0 - a0, b1 - a1))
+            }
+            _ => None,
+        }
+    }
+
+    /// New number less old one: mm, radians or plain.
+    pub fn amount(&self) -> Option<f64> {
+        match (&self.old, &self.new) {
+            (Ok(Thing::Number(a, _)), Ok(Thing::Number(b, _))) => Some(b - a),
+            _ => None,
+        }
+    }
+
+    /// What differs in this size, in words.
+    fn words(&self, unit: DisplayUnit, longer: bool) -> String {
+        let thing = |t: &Thing| value(t, unit);
+        match (&self.old, &self.new) {
+            (Ok(Thing::Number(a, of)), Ok(Thing::Number(b, _))) if longer && *of == Unit::Length => {
+                format!("{} {}", sized((b - a).abs(), unit), if b > a { "longer" } else { "shorter" })
+            }
+            (Ok(Thing::Number(a, of)), Ok(Thing::Number(b, _))) => {
+                format!("{}{}", if b > a { "+" } else { "-" }, number((b - a).abs(), *of, unit))
+            }
+            (Ok(Thing::Place(a)), Ok(Thing::Place(b))) => {
+                let turned = if self.turned == 0.0 {
+                    String::new()
+                } else {
+                    format!(" and turned by {}", number(self.turned, Unit::Angle, unit))
+                };
+                format!("moved {}{turned}", way(*b - *a, unit))
+            }
+            (Ok(Thing::Line(a)), Ok(Thing::Line(b))) => {
+                let shift = self.moved().map(|[start, _]| Vec2::new(start[0], start[1]));
+                match shift.filter(|s| length(*s) > tolerance::PRINT && is_near(a, b, *s, tolerance::PRINT)) {
+                    Some(shift) => format!("moved {}", way(shift, unit)),
+                    None => format!("up to {} away from where it was", sized(self.apart.unwrap_or(0.0), unit)),
+                }
+            }
+            (Ok(a), Ok(b)) => format!("was {}, is now {}", thing(a), thing(b)),
+            (Err(Missing::NotSaid), Ok(b)) => format!("{}, before not said", thing(b)),
+            (Ok(a), Err(Missing::NotSaid)) => format!("was {}, is not said any more", thing(a)),
+            (Ok(a), Err(Missing::NotComputed)) => format!("cannot be computed any more, was {}", thing(a)),
+            (Err(Missing::NotComputed), Ok(b)) => format!("can be computed now: {}", thing(b)),
+            (Err(Missing::NotSaid), Err(_)) => "cannot be computed, was not said before".to_owned(),
+            (Err(_), Err(_)) => "could not be computed, is not said any more".to_owned(),
+        }
+    }
+}
+
+/// A thing in words.
+fn value(thing: &Thing, unit: DisplayUnit) -> String {
+    match thing {
+        Thing::Number(v, of) => format!("{}{}", if *v < 0.0 { "-" } else { "" }, number(v.abs(), *of, unit)),
+        Thing::Place(Point { x, y }) => format!("({}, {})", shown(*x, unit), shown(*y, unit)),
+        Thing::Line(_) => "a line".to_owned(),
+        Thing::Words(words) => quoted(words),
+    }
+}
+
+fn quoted(words: &str) -> String {
+    let mut letters = words.chars().map(|c| if c.is_control() { ' ' } else { c });
+    let short: String = letters.by_ref().take(MOST_LETTERS).collect();
+    if letters.next().is_some() { format!("“{short}…”") } else { format!("“{short}”") }
+}
+
+/// A number without its sign.
+fn number(v: f64, of: Unit, unit: DisplayUnit) -> String {
+    match of {
+        Unit::Length => sized(v, unit),
+        Unit::Angle => format!("{}°", short(v.to_degrees(), 3)),
+        Unit::Number => short(v, 4),
+        Unit::Power(2) => format!("{} cm2", short(v / 100.0, 2)),
+        Unit::Power(n) => format!("{} mm^{n}", short(v, 4)),
+    }
+}
+
+/// With so many decimals at most; with more where nothing would be left.
+fn short(v: f64, places: usize) -> String {
+    let text = format!("{v:.places$}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "0" && v > 0.0 { format!("{v:.1e}") } else { text.to_owned() }
+}
+
+/// A length in the draft's unit; in mm where that would show nothing.
+fn sized(mm: f64, unit: DisplayUnit) -> String {
+    let text = shown(mm, unit);
+    if mm > 0.0 && text == shown(0.0, unit) { format!("{} mm", short(mm, 3)) } else { text }
+}
+
+/// An offset in words: `1 cm down and 0.5 cm to the left`.
+fn way(by: Vec2, unit: DisplayUnit) -> String {
+    let nothing = shown(0.0, unit);
+    let parts = [(by.x, "to the right", "to the left"), (by.y, "down", "up")];
+    let told: Vec<String> = parts
+        .iter()
+        .filter(|(v, ..)| shown(v.abs(), unit) != nothing)
+        .map(|(v, more, less)| format!("{} {}", shown(v.abs(), unit), if *v > 0.0 { more } else { less }))
+        .collect();
+    if told.is_empty() { sized(length(by), unit) } else { told.join(" and ") }
+}
+
+impl Difference {
+    /// What differs, a sentence for each run of sizes, without the name of the part.
+    pub fn sentences(&self, sizes: &Sizes, unit: DisplayUnit) -> Vec<String> {
+        self.told(sizes, unit, false)
+    }
+
+    fn told(&self, sizes: &Sizes, unit: DisplayUnit, for_sewing: bool) -> Vec<String> {
+        match &self.change {
+            Change::Came => vec!["new".to_owned()],
+            Change::Went => vec!["gone".to_owned()],
+            Change::Renamed(name) => vec![format!("likely the former {name}: all is equal but the name")],
+            Change::Written(old, new) if old.is_empty() => vec![format!("{}: now {}", self.what, quoted(new))],
+            Change::Written(old, new) if new.is_empty() => vec![format!("{}: {} is gone", self.what, quoted(old))],
+            Change::Written(old, new) => {
+                vec![format!("{} is written otherwise: was {}, is now {}", self.what, quoted(old), quoted(new))]
+            }
+            Change::Other(pairs) => {
+                let is_length = for_sewing && matches!(self.what.as_str(), "sewn length" | "length");
+                let mut runs: Vec<(String, Vec<&Pair>)> = Vec::new();
+                for pair in pairs {
+                    let words = pair.words(unit, is_length);
+                    match runs.iter_mut().find(|(w, _)| *w == words) {
+                        Some((_, run)) => run.push(pair),
+                        None => runs.push((words, vec![pair])),
+                    }
+                }
+                let one = |(words, run): (String, Vec<&Pair>)| {
+                    let amounts = ends_of(&run, unit);
+                    let which: Vec<&str> = run.iter().map(|p| p.size.as_str()).collect();
+                    let which = sizes.words(&which);
+                    // What a part is all about goes without saying.
+                    let is_itself =
+                        matches!(self.what.as_str(), "value" | "number" | "place" | "line" | "finished measure");
+                    let of = if is_length || is_itself { String::new() } else { format!("{} ", self.what) };
+                    let which = if which.is_empty() { which } else { format!(" in {which}") };
+                    format!("{of}{words}{amounts}{which}")
+                };
+                runs.into_iter().map(one).collect()
+            }
+        }
+    }
+}
+
+/// From what to what, where that is the same in all sizes of a run.
+fn ends_of(run: &[&Pair], unit: DisplayUnit) -> String {
+    let ends = |p: &Pair| match (&p.old, &p.new) {
+        (Ok(a @ Thing::Number(..)), Ok(b @ Thing::Number(..))) => {
+            Some(format!(" (from {} to {})", value(a, unit), value(b, unit)))
+        }
+        _ => None,
+    };
+    let first = run.first().and_then(|p| ends(p));
+    match first {
+        Some(text) if run.iter().all(|p| ends(p).as_ref() == Some(&text)) => text,
+        _ => String::new(),
+    }
+}
+
+/// The heading under which a difference stands: its piece, or what it is of.
+fn heading(part: &Part) -> String {
+    match part {
+        Part::Inner(frame, ..) | Part::Piece(frame) | Part::Drawing(frame) => frame.clone(),
+        Part::Draft | Part::Kept => "the draft".to_owned(),
+        Part::SizeSet(_) | Part::Row(_) | Part::Person(_) => "the chart".to_owned(),
+        Part::Value(_) => "values".to_owned(),
+        Part::Placement(_) => "placements".to_owned(),
+        Part::Seam(_) | Part::Joint(_) => "seams".to_owned(),
+        Part::Condition(_) => "conditions".to_owned(),
+        Part::Measure(_) => "finished measures".to_owned(),
+        Part::Material(_) | Part::Strip(_) | Part::Notion(_) => "what is needed".to_owned(),
+        Part::View(_) => "views".to_owned(),
+        Part::Step(_) => "booklet".to_owned(),
+        Part::Sheet(_) => "sheets".to_owned(),
+    }
+}
+
+fn many(n: usize, word: &str) -> String {
+    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
+}
+
+impl Comparison {
+    /// All differences as text, grouped by piece; then how many there are, and what could not be compared.
+    pub fn text(&self, unit: DisplayUnit) -> String {
+        let mut out = String::new();
+        let mut last = String::new();
+        for d in &self.differences {
+            let heading = heading(&d.part);
+            if heading != last {
+                let _ = writeln!(out, "{heading}");
+                last = heading;
+            }
+            for sentence in d.sentences(&self.sizes, unit) {
+                let _ = writeln!(out, "  {}{}: {sentence}", if d.is_note { "note: " } else { "" }, d.called);
+            }
+        }
+        out.push_str(&self.summary());
+        out
+    }
+
+    /// How many differences there are, and what could not be compared, in words.
+    pub fn summary(&self) -> String {
+        let mut out = String::new();
+        let (differences, notes) = self.counts();
+        let notes = if notes == 0 { String::new() } else { format!(", {}", many(notes, "note")) };
+        let count = if differences == 0 { "no differences".to_owned() } else { many(differences, "difference") };
+        let _ = writeln!(out, "{count}{notes}");
+        if self.sizes.list.is_empty() {
+            out.push_str("no size is in both drafts, so no number was compared\n");
+        }
+        for one in &self.not_compared {
+            let frame = one.part.frame().map_or(String::new(), |f| format!("{f}, "));
+            let sizes: Vec<&str> = one.sizes.iter().map(String::as_str).collect();
+            let sizes = self.sizes.words(&sizes);
+            let _ = writeln!(
+                out,
+                "not compared: {frame}{}: {} in {sizes}: neither draft computes it",
+                called(&one.part),
+                one.what
+            );
+        }
+        out
+    }
+
+    /// The list for those who sew: what is printed or said otherwise, by piece, and what to print again. Persons, values, conditions and other things that
+    /// are no part of what is published are left out, and what is less than the 0.1 mm to which sheets are true.
+    pub fn errata(&self, old: &Draft, new: &Draft) -> String {
+        let unit = new.display;
+        let head = |draft: &Draft| {
+            let edition = if draft.edition.is_empty() { String::new() } else { format!(", edition {}", draft.edition) };
+            format!("{}{edition}", draft.title)
+        };
+        let mut out = format!("What changed: {} (before: {})\n", head(new), head(old));
+        let mut sections: Vec<(String, Vec<String>)> = Vec::new();
+        let mut again: BTreeMap<usize, (String, Vec<String>)> = BTreeMap::new();
+        let range = &self.sizes.list[..self.sizes.range];
+        for d in &self.differences {
+            let Some(d) = for_sewing(d, old, new, &self.sizes).filter(|d| !self.is_only_longer(d)) else { continue };
+            let heading = heading(&d.part);
+            let lines: Vec<String> = d
+                .told(&self.sizes, unit, true)
+                .into_iter()
+                .map(|s| match &d.part {
+                    Part::Inner(_, _, name) => format!("{name}: {s}"),
+                    Part::Piece(_) if !d.what.is_empty() => s,
+                    _ => format!("{}: {s}", d.called),
+                })
+                .collect();
+            if let (Part::Piece(name) | Part::Inner(name, ..), true) = (&d.part, is_printed(&d)) {
+                let place = new.pieces.iter().position(|p| p.name == *name);
+                let sizes: Vec<String> = match &d.change {
+                    Change::Other(pairs) if pairs.iter().all(|p| !p.size.is_empty()) => {
+                        pairs.iter().map(|p| p.size.clone()).collect()
+                    }
+                    _ => range.to_vec(),
+                };
+                if let Some(place) = place {
+                    again.entry(place).or_insert_with(|| (name.clone(), Vec::new())).1.extend(sizes);
+                }
+            }
+            match sections.iter_mut().find(|(h, _)| *h == heading) {
+                Some((_, all)) => all.extend(lines),
+                None => sections.push((heading, lines)),
+            }
+        }
+        if sections.is_empty() {
+            out.push_str("\nNothing that is printed or sewn changed.\n");
+            return out;
+        }
+        for (heading, lines) in sections {
+            let _ = writeln!(out, "\n{heading}");
+            for line in lines {
+                let _ = writeln!(out, "- {line}");
+            }
+        }
+        let parts: Vec<String> = again
+            .into_values()
+            .map(|(name, sizes)| {
+                let sizes: Vec<&str> = sizes.iter().map(String::as_str).collect();
+                let words = self.sizes.words(&sizes);
+                if words.is_empty() { name } else { format!("{name} in {words}") }
+            })
+            .collect();
+        let came: Vec<&str> = self
+            .differences
+            .iter()
+            .filter(|d| d.change == Change::Came && matches!(d.part, Part::Draft))
+            .map(|d| d.called.as_str())
+            .collect();
+        out.push('\n');
+        match parts.is_empty() {
+            true => out.push_str("No piece needs to be printed again.\n"),
+            false => {
+                let _ = writeln!(out, "Print again: {}.", parts.join("; "));
+            }
+        }
+        if !came.is_empty() {
+            let _ = writeln!(out, "All pieces are new in {}.", came.join(", "));
+        }
+        out
+    }
+}
+
+impl Comparison {
+    /// Whether it is the line of an edge that only goes on or stops shorter, which is told by its length.
+    fn is_only_longer(&self, line: &Difference) -> bool {
+        let (Change::Other(lines), "line") = (&line.change, line.what.as_str()) else { return false };
+        let lengths = self.differences.iter().find_map(|d| match &d.change {
+            Change::Other(pairs) if d.part == line.part && d.what.ends_with("length") => Some(pairs),
+            _ => None,
+        });
+        lengths.is_some_and(|lengths| {
+            lines.iter().all(|l| {
+                let by = lengths.iter().find(|p| p.size == l.size).and_then(Pair::amount);
+                l.apart.zip(by).is_some_and(|(apart, by)| apart <= by.abs() + tolerance::LINES_APART)
+            })
+        })
+    }
+}
+
+/// A difference as far as it concerns those who sew: without persons.
+fn for_sewing(d: &Difference, old: &Draft, new: &Draft, sizes: &Sizes) -> Option<Difference> {
+    if d.is_note || d.what == AS_A_WHOLE {
+        return None;
+    }
+    let is_body =
+        |draft: &Draft, name: &str| draft.chart.rows.iter().any(|r| r.name == name && r.kind == RowKind::Body);
+    let wanted = match &d.part {
+        Part::Row(name) => is_body(old, name) || is_body(new, name),
+        // Where the legs of a dart run follows from its tip and intake.
+        Part::Inner(_, Inner::Dart, _) if d.what.ends_with("foot") || d.what == "leg" => false,
+        Part::Inner(frame, inner, _) => *inner != Inner::Point && new.drawings.iter().all(|d| d.name != *frame),
+        Part::Draft => {
+            !matches!(d.what.as_str(), w if w.contains("limit") || w.contains("joint") || w.contains("odd") || w.contains("grain"))
+        }
+        Part::Piece(_)
+        | Part::Measure(_)
+        | Part::Material(_)
+        | Part::Strip(_)
+        | Part::Notion(_)
+        | Part::View(_)
+        | Part::Step(_) => true,
+        Part::Seam(_) => d.what != "side one less side two",
+        _ => false,
+    };
+    let mut out = d.clone();
+    if let Change::Other(pairs) = &mut out.change {
+        pairs.retain(|p| p.size.is_empty() || sizes.is_size(&p.size) && !is_not_printed(p));
+        if pairs.is_empty() {
+            return None;
+        }
+    }
+    wanted.then_some(out)
+}
+
+/// Whether it is less than a sheet is true to.
+fn is_not_printed(p: &Pair) -> bool {
+    let is_length = matches!(&p.new, Ok(Thing::Number(_, Unit::Length)));
+    let by = p.amount().filter(|_| is_length).map(f64::abs).or(p.apart);
+    by.is_some_and(|by| by < tolerance::PRINT)
+}
+
+/// Whether it is seen on a printed piece.
+fn is_printed(d: &Difference) -> bool {
+    !matches!(d.change, Change::Went) || matches!(d.part, Part::Inner(..))
+}

@@ -1,0 +1,152 @@
+//! The open draft compared with another one, beside the window, as it is edited.
+
+use std::panic::AssertUnwindSafe;
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::thread;
+
+use super::computed::{Computed, Wake};
+use crate::base::{DisplayUnit, message};
+use crate::compute::{Engine, guarded};
+use crate::document::Draft;
+use crate::output::{Comparison, Side, compare};
+
+/// What differs, and in which revision of the open draft.
+#[derive(Debug)]
+pub struct Compared {
+    /// The revision.
+    pub revision: u64,
+    /// What differs; or why that cannot be said, in words.
+    pub found: Result<Comparison, String>,
+}
+
+/// Another draft, with which the open one is compared.
+pub struct Comparing {
+    name: String,
+    desk: Arc<Desk>,
+    /// Without a thread: the other draft and what was compared last.
+    beside: bool,
+    other: Option<Arc<Computed>>,
+    last: Option<Arc<Compared>>,
+    asked: Option<u64>,
+}
+
+/// What the two threads hand each other.
+struct Desk {
+    papers: Mutex<Papers>,
+    changed: Condvar,
+}
+
+#[derive(Default)]
+struct Papers {
+    wanted: Option<Arc<Computed>>,
+    other: Option<Arc<Computed>>,
+    done: Option<Arc<Compared>>,
+    closed: bool,
+}
+
+impl Desk {
+    fn papers(&self) -> MutexGuard<'_, Papers> {
+        self.papers.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn work(&self, draft: Arc<Draft>, wake: &Wake) {
+        let other = Arc::new(Computed::of(&mut Engine::new(), 0, draft, None));
+        self.papers().other = Some(Arc::clone(&other));
+        wake();
+        loop {
+            let mut papers = self.papers();
+            let now = loop {
+                if papers.closed {
+                    return;
+                }
+                match papers.wanted.take() {
+                    Some(now) => break now,
+                    None => papers = self.changed.wait(papers).unwrap_or_else(PoisonError::into_inner),
+                }
+            };
+            drop(papers);
+            let compared = Arc::new(Compared::of(&other, &now));
+            self.papers().done = Some(compared);
+            wake();
+        }
+    }
+}
+
+impl Compared {
+    fn of(old: &Computed, new: &Computed) -> Self {
+        let found = match (side(old), side(new)) {
+            (Some(a), Some(b)) => match guarded(AssertUnwindSafe(|| compare(a, b, &[]))) {
+                Ok(found) => found.map_err(|e| e.to_string()),
+                Err(failed) => Err(message(&failed, DisplayUnit::Mm)),
+            },
+            (None, _) => Err(old.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
+            (_, None) => Err(new.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
+        };
+        Self { revision: new.revision, found }
+    }
+}
+
+fn side(computed: &Computed) -> Option<Side<'_>> {
+    let (model, finished) = (computed.model.as_ref()?, computed.finished.as_ref()?);
+    Some(Side { draft: &computed.draft, model, finished })
+}
+
+impl Comparing {
+    /// Begins to compare with a draft of this name. `wake`: beside this thread; it is called when something is ready.
+    pub fn start(name: String, draft: Draft, wake: Option<Wake>) -> Self {
+        let desk = Arc::new(Desk { papers: Mutex::default(), changed: Condvar::new() });
+        let draft = Arc::new(draft);
+        let beside = wake.is_some_and(|wake| {
+            let (own, draft) = (Arc::clone(&desk), Arc::clone(&draft));
+            let work = move || own.work(draft, &wake);
+            thread::Builder::new().name("compare".to_owned()).spawn(work).is_ok()
+        });
+        let other = (!beside).then(|| Arc::new(Computed::of(&mut Engine::new(), 0, draft, None)));
+        Self { name, desk, beside, other, last: None, asked: None }
+    }
+
+    /// How the other draft is called.
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Follows the open draft: asks for a comparison with this revision, if that was not done yet, and takes in what is ready.
+    pub fn follow(&mut self, now: &Arc<Computed>) {
+        if self.asked != Some(now.revision) {
+            self.asked = Some(now.revision);
+            match &self.other {
+                Some(other) if !self.beside => self.last = Some(Arc::new(Compared::of(other, now))),
+                _ => {
+                    self.desk.papers().wanted = Some(Arc::clone(now));
+                    self.desk.changed.notify_all();
+                }
+            }
+        }
+        if self.beside {
+            let mut papers = self.desk.papers();
+            if let Some(done) = papers.done.take() {
+                self.last = Some(done);
+            }
+            if let Some(other) = papers.other.take() {
+                self.other = Some(other);
+            }
+        }
+    }
+
+    /// The other draft as computed; none while that is being done.
+    pub fn other(&self) -> Option<&Arc<Computed>> {
+        self.other.as_ref()
+    }
+
+    /// What was compared last; none yet at the beginning.
+    pub fn last(&self) -> Option<&Arc<Compared>> {
+        self.last.as_ref()
+    }
+}
+
+impl Drop for Comparing {
+    fn drop(&mut self) {
+        self.desk.papers().closed = true;
+        self.desk.changed.notify_all();
+    }
+}
