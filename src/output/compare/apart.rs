@@ -24,12 +24,7 @@ pub(super) fn apart(a: &BezPath, b: &BezPath) -> Option<f64> {
 /// Whether `b` is `a` shifted: the same elements with the same points, within [`tolerance::COMPARED`]. Then no point of the one is farther
 /// from the other than that.
 pub(super) fn is_same(a: &BezPath, b: &BezPath, shift: Vec2) -> bool {
-    is_near(a, b, shift, tolerance::COMPARED)
-}
-
-/// The same within another distance, mm.
-pub(super) fn is_near(a: &BezPath, b: &BezPath, shift: Vec2, within: f64) -> bool {
-    let near = |p: Point, q: Point| length(q - (p + shift)) <= within;
+    let near = |p: Point, q: Point| length(q - (p + shift)) <= tolerance::COMPARED;
     a.elements().len() == b.elements().len()
         && a.elements().iter().zip(b.elements()).all(|pair| match pair {
             (PathEl::MoveTo(p), PathEl::MoveTo(q)) | (PathEl::LineTo(p), PathEl::LineTo(q)) => near(*p, *q),

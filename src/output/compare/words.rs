@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
-use kurbo::{PathEl, Point, Vec2};
+use kurbo::{Affine, PathEl, Point, Vec2};
 
-use super::apart::{is_near, length};
+use super::apart::{apart, length};
 use super::{AS_A_WHOLE, Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
 use crate::base::{DisplayUnit, shown, tolerance};
 use crate::document::{Draft, Inner, Part, RowKind};
@@ -68,8 +68,14 @@ impl Pair {
                 format!("moved {}{turned}", way(*b - *a, unit))
             }
             (Ok(Thing::Line(a)), Ok(Thing::Line(b))) => {
-                let shift = self.moved().map(|[start, _]| Vec2::new(start[0], start[1]));
-                match shift.filter(|s| length(*s) > tolerance::PRINT && is_near(a, b, *s, tolerance::PRINT)) {
+                let vector = |v: [f64; 2]| Vec2::new(v[0], v[1]);
+                // It only moved if, moved by as much, it lies where it is now, as far as a sheet shows.
+                let is_there = |start: Vec2, end: Vec2| {
+                    let alike = length(start - end) <= tolerance::PRINT && length(start) > tolerance::PRINT;
+                    alike && apart(&(Affine::translate(start) * a.clone()), b).is_some_and(|d| d <= tolerance::PRINT)
+                };
+                let ends = self.moved().map(|[start, end]| (vector(start), vector(end)));
+                match ends.filter(|(start, end)| is_there(*start, *end)).map(|(start, _)| start) {
                     Some(shift) => format!("moved {}", way(shift, unit)),
                     None => format!("up to {} away from where it was", sized(self.apart.unwrap_or(0.0), unit)),
                 }
