@@ -108,7 +108,7 @@ fn runs_of_sizes_are_told_by_their_ends() {
     assert!(ran.out.contains("Print again: back in sizes 100 to 128; front in sizes 100 to 128.\n"), "{}", ran.out);
     assert!(!ran.out.contains("skirt_length"), "{}", ran.out);
     let ran = run(&old, &changed(&old, r#""58 cm""#, r#""60 cm""#), &["--piece", "front"]);
-    assert!(ran.out.contains("edge hem: moved 2 cm down in all sizes\n"), "{}", ran.out);
+    assert!(ran.out.contains("point hem_centre: moved 2 cm down in all sizes\n"), "{}", ran.out);
 }
 
 #[test]
