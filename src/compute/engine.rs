@@ -136,7 +136,7 @@ fn computed(
     findings.extend(system_findings(&plan, &cases));
     findings.extend(two_solutions(&plan, &cases, rows));
     whole.told(&mut findings);
-    Model { draft: Arc::clone(&whole.draft), plan, cases, findings }
+    Model { draft: Arc::clone(&whole.draft), bases: Arc::clone(&whole.bases), plan, cases, findings }
 }
 
 /// Tasks of all cases together from which a second thread pays.

@@ -1,5 +1,6 @@
 //! The plan evaluated for each case.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::item::{Item, NodeTrouble, Stop};
@@ -111,6 +112,8 @@ impl Access<f64> for CaseAccess<'_> {
 pub struct Model {
     /// The draft that was computed; derived pieces are told in it like ordinary ones.
     pub draft: Arc<Draft>,
+    /// Names of the pieces of which others are made, by deriving or joining.
+    pub bases: Arc<BTreeSet<String>>,
     /// What it was computed from.
     pub plan: Arc<Plan>,
     /// One for each of the plan's cases.

@@ -41,6 +41,9 @@ pub(crate) const MATERIAL_MEMBERS: [&str; 5] =
 pub(super) struct FrameNames {
     pub name: String,
     pub is_piece: bool,
+    /// Whether it is told by the program: a stage of a derived piece, or its last one. Its own names come before those of rows
+    /// and values there, since its formulas are not all typed; a place is never taken for a number.
+    pub is_told: bool,
     pub locals: BTreeMap<String, Local>,
 }
 

@@ -14,7 +14,9 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         let cuts = &model.plan.frames()[frame].finishing.cuts;
         let finding =
             |code: Code| Finding::new(code).piece(&piece.name).at(piece.name.clone()).word("piece", piece.name.clone());
-        if cuts.is_empty() && any {
+        // A piece that others are made of may be there for them alone.
+        let is_base = model.bases.contains(&piece.name);
+        if cuts.is_empty() && any && !is_base {
             out.push(finding(Code::NotCut));
         }
         for cut in cuts {

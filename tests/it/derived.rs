@@ -482,3 +482,67 @@ fn an_edit_is_what_computing_from_nothing_gives() {
         }
     }
 }
+
+/// A derived piece is all curves taken from elsewhere; what is straight in it stays so for pieces derived from it in turn.
+#[test]
+fn what_is_straight_stays_straight_through_two_pieces() {
+    let pieces = r#"(name: "once", of: "block", steps: [(name: "no_dart", does: leave_out(["bust"]))]),
+        (name: "stand", of: "once", steps: [(name: "s", does: add_strip(edge: "centre", width: "3 cm", ends: mirrored, makes: "outer", start: "lower", end: "upper"))])"#;
+    for (size, w) in SIZES {
+        let [area] = values(&draft(pieces), size, ["area(stand)"]);
+        close(area, 300.0 * (w + 30.0), 1e-6, "area");
+    }
+}
+
+/// A point that is a joint of an edge lies on its outline also in a piece derived from a derived one, and goes with its edge.
+#[test]
+fn a_joint_goes_with_its_edge_through_two_pieces() {
+    let text = file::write(&draft(
+        r#"(name: "once", of: "block", steps: [(name: "no_dart", does: leave_out(["bust"]))]),
+        (name: "wide", of: "once", steps: [(name: "s", does: spread(from: "hem", from_at: "10 cm", to: "top", to_at: "10 cm", angle: "20 deg", stays: "centre"))])"#,
+    ))
+    .replace("(name: \"tip\", at:", "(name: \"mid\", at: \"ne.down(10 cm)\"), (name: \"tip\", at:")
+    .replace("straight(\"se\")", "straight(\"mid\"), straight(\"se\")");
+    let [gap, along] =
+        values(&file::read(&text).unwrap().draft, "1", ["gap(wide.ne, wide.mid)", "place(wide.side, wide.mid)"]);
+    close(gap, 100.0, 1e-9, "gap");
+    close(along, 100.0, 1e-6, "place");
+}
+
+/// A row may be called as an edge or a point is: in a step the bare name is the piece's own, the row is said in full.
+#[test]
+fn a_row_may_be_called_as_an_edge_is() {
+    let text = file::write(&draft(
+        r#"(name: "made", of: "block", steps: [(name: "away", does: move_dart(close: "bust", on: "side", at: "length(side) / 3 + 0 * chart.side", stays: "centre", makes: "side_dart")),
+            (name: "low", does: move_edge(edge: "hem", by: "-chart.side / 10"))])"#,
+    ));
+    let text = text.replace("\"w\"", "\"side\"").replace("nw.right(w)", "nw.right(chart.side)");
+    let draft = file::read(&text).unwrap().draft;
+    for (size, w) in SIZES {
+        let [foot, sides] = values(&draft, size, ["gap(made.ne, made.side_dart.first_foot)", "length(made.side)"]);
+        close(foot, 100.0, 1e-6, "foot");
+        close(sides, 300.0 + w / 10.0, 1e-6, "side");
+    }
+    // In a piece that is drawn it stays ambiguous.
+    let drawn = text.replace("ne.down(30 cm)", "ne.down(length(side))");
+    assert!(drawn != text && told(&file::read(&drawn).unwrap().draft).iter().any(|(_, t)| t.contains("could mean")));
+}
+
+/// A block that is only there for others says not how it is cut; a piece of which nothing is made still must.
+#[test]
+fn a_piece_that_others_are_made_of_need_not_be_cut() {
+    let told = |text: &str| {
+        let draft = file::read(text).unwrap().draft;
+        let model = Engine::new().compute(&draft);
+        let found = tracewheel::proof::proof(&model.draft, &model);
+        found.iter().filter(|f| f.code.word() == "not-cut").map(|f| f.place.piece.clone()).collect::<Vec<_>>()
+    };
+    let cut = r#"cuts: [(material: "cloth", count: 2, grain: (heading: "90 deg"))]"#;
+    let text = format!(
+        r#"(format: "tracewheel draft", version: 0, pieces: [(name: "block", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "(9 cm, 0 cm)"), (name: "c", at: "(0 cm, 9 cm)")],
+          edges: [(name: "x", from: "a", by: [straight("b")]), (name: "y", from: "b", by: [straight("c")]), (name: "z", from: "c", by: [straight("a")])]),
+          (name: "p", of: "block", {cut}), (name: "q", of: "block")], materials: [(name: "cloth", kind: cloth)])"#
+    );
+    assert_eq!(told(&text), ["q"]);
+    assert_eq!(told(&text.replace(r#"(name: "q", of: "block")"#, r#"(name: "q", of: "p")"#)), Vec::<String>::new());
+}

@@ -5,13 +5,14 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 10] = [
+const SHOWN: [(&str, &[&str]); 11] = [
     ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
     ("circle-skirt.ron", &[]),
     ("flat-collar.ron", &[]),
     ("market-apron.ron", &[]),
+    ("panel-top.ron", &[]),
     ("skirt-finished.ron", &[]),
     ("sleeve-head.ron", &[]),
     ("straight-skirt.ron", &["seam-length"]),
@@ -36,15 +37,15 @@ fn examples_open_proof_publish_and_round_trip() {
         let opened = file::read(&text).unwrap();
         assert_eq!(file::write(&opened.draft), text, "{name} is not in its standard form");
         let model = Engine::new().compute(&opened.draft);
-        let finished = tracewheel::finish::finish(&opened.draft, &model);
-        let codes: Vec<&str> = proof::proof_of(&opened.draft, &model, &finished)
+        let finished = tracewheel::finish::finish(&model.draft, &model);
+        let codes: Vec<&str> = proof::proof_of(&model.draft, &model, &finished)
             .iter()
             .filter(|f| f.severity() != Severity::Note)
             .map(|f| f.code.word())
             .collect();
         assert_eq!(codes, shown, "{name}");
         for case in 0..model.cases.len() {
-            let (pieces, missing) = output::sheet_pieces(&opened.draft, &model, &finished, case, false);
+            let (pieces, missing) = output::sheet_pieces(&model.draft, &model, &finished, case, false);
             assert_eq!(missing, Vec::<String>::new(), "{name}");
             assert!(pieces.iter().all(|p| !p.faded), "{name}");
             let pdf = output::publish_wide("test", &pieces, output::WideSettings::default()).unwrap();

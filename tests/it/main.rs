@@ -21,6 +21,8 @@ mod curves_places;
 mod curves_set_off;
 mod curves_values;
 mod derived;
+mod derived_garment;
+mod derived_outside;
 mod dice;
 mod drafts;
 mod examples;

@@ -87,7 +87,8 @@ fn enumerate(
     let frame = world.frames.len() as u32;
     let arc: Arc<str> = name.into();
     let mut plan = FramePlan { name: arc.clone(), is_piece, ..FramePlan::default() };
-    let mut names = FrameNames { name: name.to_owned(), is_piece, ..FrameNames::default() };
+    let is_stage = world.links.iter().any(|l| l.on == name);
+    let mut names = FrameNames { name: name.to_owned(), is_piece, is_told: is_stage, ..FrameNames::default() };
     let is_told = is_hidden(name) || parts.points.iter().any(|p| is_hidden(&p.name));
     let mut set = NameSet::told(is_told);
     for point in parts.points {

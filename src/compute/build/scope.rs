@@ -79,6 +79,9 @@ impl FormulaScope<'_> {
         if let Some(found) = self.frame.and_then(|f| self.in_frame(f, parts)) {
             let frame = &self.world.names.frames[self.frame.unwrap_or(0) as usize];
             out.push((found, format!("{}.{whole}", frame.name)));
+            if frame.is_told {
+                return out;
+            }
         }
         if let Some(global) = self.world.names.globals.get(first) {
             let found = match (global, rest) {

@@ -12,7 +12,7 @@ mod ring;
 mod shape;
 mod steps;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use self::copy::{Copy, Moves};
@@ -30,6 +30,8 @@ pub(super) struct Whole {
     /// The stages of derived pieces, in order.
     pub stages: Vec<Arc<Piece>>,
     pub links: Vec<Link>,
+    /// Names of the pieces of which others are made.
+    pub bases: Arc<BTreeSet<String>>,
     /// What is wrong with steps.
     findings: Vec<Finding>,
     /// Formulas as they were typed in steps, by stage and name.
@@ -63,6 +65,7 @@ impl Whole {
             typed: &draft,
             whole: Self::default(),
             done: BTreeMap::new(),
+            shapes: BTreeMap::new(),
             persons: Vec::new(),
             placements: Vec::new(),
         };
@@ -89,7 +92,7 @@ impl Whole {
                 p.cells.push(Cell(name.clone(), "1".to_owned()));
             }
         }
-        Self { draft: Arc::new(out), ..work.whole }
+        Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }
     }
 
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
@@ -144,6 +147,20 @@ impl Whole {
     }
 }
 
+/// The names of the pieces that a piece is made of: the one that it is derived from, and those that are joined to it.
+fn made_of(piece: &Piece) -> impl Iterator<Item = &String> {
+    let joined = piece.steps.iter().filter_map(|s| match &s.does {
+        Does::Join(join) => Some(&join.piece),
+        _ => None,
+    });
+    std::iter::once(&piece.of).chain(joined)
+}
+
+/// Names of the pieces of which others are made.
+fn bases_of(draft: &Draft) -> BTreeSet<String> {
+    draft.pieces.iter().flat_map(|p| made_of(p)).filter(|n| !n.is_empty()).cloned().collect()
+}
+
 /// A text without the program's own names: links in front of names, and what marks hidden points.
 fn without_own(text: &str) -> String {
     if !text.contains(OWN) {
@@ -179,6 +196,8 @@ struct Deriving<'a> {
     whole: Whole,
     /// Pieces as they are told; none where they are as typed.
     done: BTreeMap<String, Option<Arc<Piece>>>,
+    /// What is known of them by now that their formulas do not tell.
+    shapes: BTreeMap<String, Shape>,
     /// Persons for whom steps are done.
     persons: Vec<String>,
     placements: Vec<Placement>,
@@ -202,11 +221,7 @@ impl Deriving<'_> {
             return;
         }
         above.push(name.to_owned());
-        let joined = piece.steps.iter().filter_map(|s| match &s.does {
-            Does::Join(join) => Some(&join.piece),
-            _ => None,
-        });
-        for needed in std::iter::once(&piece.of).chain(joined) {
+        for needed in made_of(&piece) {
             if let Some(from) = above.iter().position(|n| n == needed) {
                 let round = above[from..].join(", ");
                 self.wrong(name, "", format!("{needed} is derived from itself, by way of {round}"));
@@ -225,6 +240,24 @@ impl Deriving<'_> {
     fn told(&self, name: &str) -> Option<Arc<Piece>> {
         let made = self.done.get(name).and_then(Clone::clone);
         made.or_else(|| self.typed.pieces.iter().find(|p| p.name == name).cloned())
+    }
+
+    /// A piece by its names. A derived one is all curves taken from elsewhere: what is straight, and what lies on which edge, is kept beside.
+    fn shape_of(&self, piece: &Piece, link: &str) -> (Shape, Vec<(String, String)>) {
+        let (mut shape, places) = Shape::of(piece, link);
+        if let Some(known) = self.shapes.get(&piece.name) {
+            for (side, of) in [(&mut shape.edges, &known.edges), (&mut shape.lines, &known.lines)] {
+                for side in side {
+                    side.is_straight |= of.iter().any(|s| s.name == side.name && s.is_straight);
+                }
+            }
+            for spot in &mut shape.spots {
+                if let Some(of) = known.spots.iter().find(|s| s.name == spot.name) {
+                    spot.on.clone_from(&of.on);
+                }
+            }
+        }
+        (shape, places)
     }
 
     fn derive(&mut self, piece: &Piece) -> Piece {
@@ -252,7 +285,7 @@ impl Deriving<'_> {
         let link_to = |k: usize| format!("{OWN}{name}{OWN}{k}");
         let frame_of = |k: usize| format!("{name}{OWN}{k}");
         let link = link_to(0);
-        let (shape, places) = Shape::of(&base, &link);
+        let (shape, places) = self.shape_of(&base, &link);
         let moves = Moves::none(&shape);
         let (mut stage, mut shape) = Copy { shape: &shape, link: &link, moves: &moves }.piece();
         for (name, at) in places {
@@ -262,7 +295,7 @@ impl Deriving<'_> {
         }
         let mut links = vec![Link { name: link, lay: base.name.clone(), on: String::new() }];
         let mut stages: Vec<Piece> = Vec::new();
-        let mut names = std::collections::BTreeSet::new();
+        let mut names = BTreeSet::new();
         for step in &piece.steps {
             if !names.insert(&step.name) {
                 self.wrong(name, &step.name, "two steps are called so; rename one");
@@ -299,7 +332,7 @@ impl Deriving<'_> {
                     let other = |of: &str, link: &str| {
                         let told =
                             self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
-                        Ok(Shape::of(&told, link))
+                        Ok(self.shape_of(&told, link))
                     };
                     let mut before = Before {
                         piece: &mut stage,
@@ -354,6 +387,7 @@ impl Deriving<'_> {
         self.whole.stages.extend(stages.into_iter().map(Arc::new));
         self.whole.links.extend(links);
         shape.tidy();
+        self.shapes.insert(name.clone(), shape.clone());
         finished(stage, shape, piece)
     }
 }
