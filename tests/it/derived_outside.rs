@@ -206,7 +206,7 @@ fn steps_in_any_order_are_told_by_their_names() {
             let shown = format!("{seed}: {:?} {text} {}", finding.place, finding.formula);
             assert!(!shown.contains('ǀ'), "a name of the program's own: {shown}");
             assert_eq!(finding.place.piece, "made", "{shown}");
-            if finding.code == Code::StepUndone {
+            if finding.code == Code::StepFails {
                 assert!(names.contains(&finding.place.name), "{shown}");
                 undone += 1;
             }
