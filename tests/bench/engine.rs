@@ -52,7 +52,7 @@ fn garment_figures() {
         let (a, b) = (pulled(&draft, "0.52"), pulled(&draft, "0.48"));
         let mut engine = Engine::new();
         assert!(engine.compute(&a).findings.is_empty());
-        let pull = |i: usize| drop(engine.compute(if i % 2 == 0 { &b } else { &a }));
+        let pull = |i: usize| drop(engine.compute(if i.is_multiple_of(2) { &b } else { &a }));
         let [middle, best] = median_and_best(200, pull);
         println!(
             "a block with {derived} derived pieces, one literal of it changed, 12 sizes: {middle:.2} ms, best {best:.2} ms"
@@ -230,7 +230,7 @@ fn joined_figures() {
     engine.compute(&a);
     println!(
         "  a literal in one system: {:.2} ms",
-        median(60, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })))
+        median(60, |i| drop(engine.compute(if i.is_multiple_of(2) { &b } else { &a })))
     );
     let grown = |mm: f64| {
         let mut other = draft.clone();
@@ -243,7 +243,7 @@ fn joined_figures() {
     engine.compute(&a);
     println!(
         "  a whole row of the chart, everything touched: {:.2} ms",
-        median(20, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })))
+        median(20, |i| drop(engine.compute(if i.is_multiple_of(2) { &b } else { &a })))
     );
 }
 
@@ -336,7 +336,7 @@ fn main() {
     let (a, b) = (pulled(&bare, "0.52"), pulled(&bare, "0.48"));
     let mut engine = Engine::new();
     engine.compute(&a);
-    let step = median(200, |i| drop(engine.compute(if i % 2 == 0 { &b } else { &a })));
+    let step = median(200, |i| drop(engine.compute(if i.is_multiple_of(2) { &b } else { &a })));
     println!("check block, one literal changed, 12 sizes true again: {step:.2} ms");
     let model = engine.compute(&a);
     println!("  full proof of it: {:.2} ms", median(50, |_| drop(proof::proof(&a, &model))));
