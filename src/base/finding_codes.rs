@@ -60,6 +60,9 @@ codes! {
     PartUnknown Error "part-unknown" "A part names something that is not there." "there is no {what} called {name}{hint}";
     ValueTwice Error "value-twice" "A value is both given and to be found." "{name} has a formula and a start; keep one: a value is either given or found";
     SettingBad Error "setting-bad" "A draft setting cannot be used." "the setting {name} must be {expected} above zero";
+    BlockRights Warning "block-rights" "A block that was taken from another draft does not say whose it is." "block {block}, taken from {file}, comes without {what}: ask its maker before the pattern is sold";
+    BlockChanged Warning "block-changed" "A block was changed in its own draft since it was taken." "{file} is not as it was taken: {what}";
+    BlockMissing Warning "block-missing" "The draft that a block was taken from cannot be read." "what was taken is here, but whether it changed cannot be said: {problem}";
     NotUsedYet Note "not-used-yet" "A part is kept, but nothing computes it yet." "{what}: kept in the file as written, but this version computes nothing from it";
 
     // The chart.

@@ -4,6 +4,7 @@
 //! 3 no display for the window. Every message says what, where and what to do.
 
 mod actions;
+mod block;
 mod chart;
 mod compare;
 mod findings;
@@ -122,6 +123,14 @@ pub enum Command {
         /// What to do.
         #[command(subcommand)]
         what: ChartCall,
+    },
+    /// Blocks: pieces taken from other drafts. List them with what changed there, take one, take changes over.
+    Block {
+        /// The draft.
+        file: PathBuf,
+        /// What to do.
+        #[command(subcommand)]
+        what: BlockCall,
     },
     /// List what can be done in the window: names, keys, menus.
     Actions {
@@ -292,6 +301,68 @@ pub enum Comments {
     Drop,
 }
 
+/// What to do with blocks.
+#[derive(Debug, Subcommand)]
+pub enum BlockCall {
+    /// Print the blocks, what changed in their own drafts, and what taking that over would change here, in mm and sizes.
+    List,
+    /// Take pieces of another draft, with all that they need.
+    Take {
+        /// The other draft.
+        from: PathBuf,
+        /// Only this piece; may be repeated.
+        #[arg(long = "piece")]
+        pieces: Vec<String>,
+        /// What the block is called here; without it as its file.
+        #[arg(long)]
+        name: Option<String>,
+        /// What is put in front of all names that come along, but for rows and materials.
+        #[arg(long, default_value = "")]
+        prefix: String,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+    /// Take over what changed in the draft of a block.
+    Accept {
+        /// The block; without it all.
+        name: Option<String>,
+        /// Which side counts where a part was changed on both.
+        #[arg(long, value_enum)]
+        keep: Option<KeepCall>,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+    /// What was taken stays, and follows the block no more.
+    Untie {
+        /// The block.
+        name: String,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+    /// Say where the draft of a block lies now.
+    Move {
+        /// The block.
+        name: String,
+        /// Its file.
+        to: PathBuf,
+        /// What becomes of comments in the file, which rewriting does not keep.
+        #[arg(long, value_enum)]
+        comments: Option<Comments>,
+    },
+}
+
+/// Which side counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum KeepCall {
+    /// What is in this draft.
+    Here,
+    /// What is in the block's own.
+    There,
+}
+
 /// What to do with the chart.
 #[derive(Debug, Subcommand)]
 pub enum ChartCall {
@@ -368,6 +439,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
         Command::Chart { file, what } => chart::run(file, what),
+        Command::Block { file, what } => block::run(file, what),
         Command::Actions { json } => actions::run(*json),
         Command::Functions { json } => functions::run(*json),
         Command::Findings { json } => findings::run(*json),

@@ -9,12 +9,16 @@ use serde_json::{Value as Json, json};
 use super::{Done, FINE, NO, Stopped, internal, open, report};
 use crate::compute::Engine;
 use crate::proof::{count, looked_at, proof};
+use crate::session::{LookedAt, look_at_blocks};
 
 pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
+    let blocks = look_at_blocks(&draft, path);
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
-    let findings = proof(&draft, &model);
+    let mut findings = proof(&draft, &model);
+    findings.extend(blocks.iter().filter_map(LookedAt::finding));
+    findings.sort_by_key(crate::base::Finding::severity);
     let counts = count(&findings);
     let exit = if counts.errors == 0 { FINE } else { NO };
     if as_json {

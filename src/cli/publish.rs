@@ -3,17 +3,20 @@
 use std::sync::Arc;
 
 use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, internal, open, report};
-use crate::base::{Severity, Unit};
+use crate::base::{Code, Severity, Unit};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
 use crate::finish::finish;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
 use crate::proof::{count, proof_of};
-use crate::session::{PrintFor, PrintWish, home_settings, length_typed, print_name, wanted_pieces};
+use crate::session::{
+    LookedAt, PrintFor, PrintWish, home_settings, length_typed, look_at_blocks, print_name, wanted_pieces,
+};
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
+    let blocks = look_at_blocks(&draft, &call.file);
     let width = length_typed(&call.width, Unit::Millimetre).ok_or_else(|| {
         Stopped::trouble(format!("`--width {}` is not a length; write it as `914 mm` or `36 in`", call.width))
     })?;
@@ -28,6 +31,12 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let finished = finish(&draft, &model);
     let findings = proof_of(&draft, &model, &finished);
     let mut messages = String::new();
+    if call.purpose == Purpose::Release {
+        let rights = findings.iter().filter(|f| f.code == Code::BlockRights && f.silenced.is_none()).cloned();
+        for finding in rights.chain(blocks.iter().filter_map(LookedAt::finding)) {
+            messages.push_str(&report::lines(&finding, draft.display));
+        }
+    }
     if call.purpose == Purpose::Release && count(&findings).errors > 0 {
         for finding in findings.iter().filter(|f| f.severity() == Severity::Error && f.silenced.is_none()) {
             messages.push_str(&report::lines(finding, draft.display));

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{
     BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece, Placement,
-    Seam, Sheet, Strip, TablePlace, Value, View, is_default,
+    Seam, Sheet, Strip, TablePlace, TakenBlock, Value, View, is_default,
 };
 use crate::base::DisplayUnit;
 
@@ -39,6 +39,8 @@ pub struct Draft {
     pub audience: Audience,
     /// Limits by which proof judges, and defaults.
     pub settings: DraftSettings,
+    /// Blocks that were taken from other drafts.
+    pub blocks: Vec<TakenBlock>,
     /// The body chart.
     pub chart: Chart,
     /// Named style values and values that are found.

@@ -15,6 +15,7 @@ mod piece;
 mod publish;
 mod seam;
 mod step;
+mod taken;
 mod texts;
 mod value;
 
@@ -34,6 +35,7 @@ pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, S
 pub use step::{
     AddStrip, CutOff, Does, Draw, Join, MoveDart, MoveEdge, Opening, Redraw, Spread, Step, StripEnds, Unfold,
 };
+pub use taken::{TakenBlock, TakenPart};
 pub use texts::Visit;
 pub use value::Value;
 

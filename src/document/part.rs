@@ -146,6 +146,32 @@ impl Part {
         }
     }
 
+    /// The part of this word and name, as [`fmt::Display`] writes it; parts of pieces and those without a name are left out.
+    pub fn of_words(words: &str) -> Option<Self> {
+        let kinds: [fn(String) -> Self; 15] = [
+            Self::Row,
+            Self::Person,
+            Self::SizeSet,
+            Self::Value,
+            Self::Drawing,
+            Self::Piece,
+            Self::Placement,
+            Self::Seam,
+            Self::Joint,
+            Self::Condition,
+            Self::Measure,
+            Self::Material,
+            Self::Strip,
+            Self::Notion,
+            Self::View,
+        ];
+        kinds.iter().find_map(|kind| {
+            let word = kind(String::new()).word();
+            let name = words.strip_prefix(word)?.strip_prefix(' ')?;
+            Some(kind(name.to_owned()))
+        })
+    }
+
     /// The same part under another name.
     pub fn renamed(&self, name: &str) -> Self {
         let mut out = self.clone();
@@ -244,4 +270,6 @@ pub enum Role {
     Label,
     /// How a finding calls what it speaks of.
     FindingPlace,
+    /// The name of this part.
+    NameOf(Part),
 }

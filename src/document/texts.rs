@@ -38,6 +38,7 @@ impl Draft {
     fn texts_outside_frames(&mut self, visit: &mut Visit<'_>) {
         self.head(visit);
         self.chart_texts(visit);
+        self.block_texts(visit);
         for value in &mut self.values {
             let mut to = In(Part::Value(value.name.clone()), visit);
             to.see("name", Role::OwnName, &mut value.name);
@@ -147,6 +148,30 @@ impl Draft {
         to.see("grain_angle", Role::Formula, &mut settings.grain_angle);
         for (i, (_, reason)) in settings.unchecked.iter_mut().enumerate() {
             to.nth("unchecked reason", i, Role::Words, reason);
+        }
+    }
+
+    fn block_texts(&mut self, visit: &mut Visit<'_>) {
+        let mut to = In(Part::Kept, visit);
+        for (i, block) in self.blocks.iter_mut().enumerate() {
+            for (field, text) in [
+                ("block name", &mut block.name),
+                ("block file", &mut block.file),
+                ("block title", &mut block.title),
+                ("block author", &mut block.author),
+                ("block licence", &mut block.licence),
+                ("block contact", &mut block.contact),
+                ("block edition", &mut block.edition),
+                ("block date", &mut block.date),
+                ("block note", &mut block.note),
+            ] {
+                to.nth(field, i, Role::Words, text);
+            }
+            for (k, taken) in block.parts.iter_mut().enumerate() {
+                if let Some(part) = Part::of_words(&taken.part) {
+                    to.within("block part", i, k, Role::NameOf(part.renamed(&taken.name)), &mut taken.name);
+                }
+            }
         }
     }
 

@@ -20,6 +20,11 @@ pub struct Fingerprint {
 }
 
 impl Fingerprint {
+    /// Its hash in sixteen hexadecimal digits.
+    pub fn digest(&self) -> String {
+        format!("{:016x}", self.hash)
+    }
+
     /// The fingerprint of these bytes: their count and their FNV-1a hash of 64 bits.
     pub fn of(bytes: &[u8]) -> Self {
         let hash = bytes

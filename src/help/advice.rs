@@ -79,6 +79,9 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::SeveralAnswers, "Say which one with side:, nearest: or from:; side: right is the usual choice."),
     (Code::InsideMouth, "Choose a place beside the dart; what lies in its mouth is folded away."),
     (Code::Internal, "Save under another name and report it with the file; undo the last step to go on working."),
+    (Code::BlockRights, "Write author and licence into the block's own draft, and take that over."),
+    (Code::BlockChanged, "Look at what would change, then take it over, or untie the block."),
+    (Code::BlockMissing, "Say where its file lies now, put it back, or untie the block."),
     (
         Code::StepFails,
         "Name what is there before the step: edges, corners and darts of the piece as the steps before it leave it; what a step makes has the name that the step gives it.",

@@ -3,6 +3,7 @@
 //! What cannot be computed or is not true comes with the model; this adds what is computed but not as meant. The range
 //! is judged; persons only where there is no range.
 
+mod blocks;
 mod conditions;
 mod cutting;
 mod finishing;
@@ -55,6 +56,7 @@ pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Findin
     findings.extend(cutting::check(draft, model, finished));
     findings.extend(measures::check(model));
     findings.extend(range::check(draft, model, limits));
+    findings.extend(blocks::check(draft));
     findings.extend(unused::check(draft));
     switched_off(draft, &mut findings);
     silence::apply(draft, &mut findings);

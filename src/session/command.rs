@@ -6,6 +6,7 @@ use super::commands::{
 use super::computed::Computed;
 use super::pull::Pull;
 use super::size::SizeError;
+use super::taken::BlockCommand;
 use crate::document::Draft;
 
 /// A change.
@@ -25,6 +26,8 @@ pub enum Command {
     Finish(FinishCommand),
     /// Traced pieces, pictures underneath.
     Outline(Box<OutlineCommand>),
+    /// Blocks taken from other drafts.
+    Block(Box<BlockCommand>),
     /// A point or handle that is pulled.
     Pull(Box<Pull>),
     /// Several, one after the other, as one change; and what it is called.
@@ -60,6 +63,7 @@ impl Command {
             Self::Part(c) => c.label(),
             Self::Finish(c) => c.label(),
             Self::Outline(c) => c.label(),
+            Self::Block(c) => c.label(),
             Self::Pull(c) => c.label(),
             Self::Several(label, _) => label.clone(),
         }
@@ -75,6 +79,7 @@ impl Command {
             Self::Part(c) => c.apply(draft, computed),
             Self::Finish(c) => c.apply(draft),
             Self::Outline(c) => c.apply(draft),
+            Self::Block(c) => c.apply(draft),
             Self::Pull(c) => c.apply(draft),
             Self::Several(_, all) => {
                 let told: Result<Vec<String>, _> = all.iter().map(|c| c.apply(draft, computed)).collect();

@@ -48,7 +48,8 @@ const MOST_NAMED: usize = 12;
 pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     // Places and pictures of a piece go with it.
-    let goes_too = |at: &Address| at.part == Part::Kept && ["table piece", "picture under"].contains(&at.field);
+    let goes_too =
+        |at: &Address| at.part == Part::Kept && ["table piece", "picture under", "block part"].contains(&at.field);
     for used in used_by(draft, part).into_iter().filter(|u| !goes_too(&u.at)) {
         let words = format!("{}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
         if !out.contains(&words) {

@@ -33,6 +33,7 @@ mod size;
 mod stated_scale;
 mod steps;
 mod table;
+mod taken;
 mod tape;
 mod traced_shape;
 mod tracing;
@@ -73,6 +74,10 @@ pub use size::{NewSize, SizeError, add_size};
 pub use stated_scale::StatedScale;
 pub use steps::{STEP_RULE, Step, length_unit, rounded_to, row_steps, steps};
 pub use table::{TableError, export_chart, import_chart};
+pub use taken::{
+    BlockCommand, Keep, LookedAt, PartChange, Standing, Taking, There, accept_block, look_at_blocks, move_block,
+    open_block, relative_to, standing, take_block, untie_block,
+};
 pub use tape::{TapeStop, tape_between};
 pub use tracing::{TracedOutline, Tracing, closed_outlines, told_scale, trace};
 pub use underlay::Lie;

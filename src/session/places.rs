@@ -31,6 +31,7 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
             "drawing" => Part::Drawing(rest.to_owned()),
             "placement" => Part::Placement(rest.to_owned()),
             "seam" => Part::Seam(rest.to_owned()),
+            "block" => Part::Draft,
             "point" | "edge" | "line" | "dart" => return part_named(draft, rest),
             _ => return None,
         };

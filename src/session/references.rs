@@ -252,6 +252,7 @@ fn follow(index: &Index, at: &Address, role: &Role, text: &str, out: &mut Refere
             }
         }
         Role::FindingPlace => finding_place(index, at, text, out),
+        Role::NameOf(part) => named(Some(part.clone()), whole, out),
     }
 }
 

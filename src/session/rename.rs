@@ -194,6 +194,25 @@ pub fn qualify_for(draft: &mut Draft, part: &Part) {
     qualify(draft, &wanted);
 }
 
+/// Parts came in from another draft: formulas of the draft, and those that came (`is_new`), go on to mean what they meant before and there.
+pub(super) fn qualify_as(draft: &mut Draft, before: &Draft, there: &Draft, is_new: &dyn Fn(&Part) -> bool) {
+    let by_address = |draft: &Draft| {
+        let mut out: BTreeMap<Address, Vec<Occurrence>> = BTreeMap::new();
+        for occurrence in references(draft).all {
+            out.entry(occurrence.at.clone()).or_default().push(occurrence);
+        }
+        out
+    };
+    let (mut own, mut other) = (by_address(before), by_address(there));
+    own.values_mut().chain(other.values_mut()).for_each(|list| list.reverse());
+    let mut wanted = |now: Occurrence| {
+        let from = if is_new(&now.at.part) { &mut other } else { &mut own };
+        from.get_mut(&now.at).and_then(Vec::pop).unwrap_or(now)
+    };
+    let wanted: Vec<Occurrence> = references(draft).all.into_iter().map(&mut wanted).collect();
+    qualify(draft, &wanted);
+}
+
 /// Renames a size everywhere: labels, base, sets, cells, sheets, fittings, and `in_size` in formulas.
 ///
 /// # Errors

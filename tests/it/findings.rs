@@ -136,6 +136,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "drop has a formula and a start; keep one: a value is either given or found",
     ),
     (
+        Code::BlockRights,
+        "display: cm,",
+        "display: cm, blocks: [(name: \"bodice\", file: \"blocks/bodice.ron\", author: \"somebody\")],",
+        "block bodice",
+        "block bodice, taken from blocks/bodice.ron, comes without a licence: ask its maker before the pattern is sold",
+    ),
+    (
         Code::StepFails,
         "name: \"front\",",
         "name: \"front\", of: \"backk\",",
@@ -359,6 +366,8 @@ const ELSEWHERE: &[Code] = &[
     Code::Internal,
     Code::AmbiguousName,
     Code::OffTheEdge,
+    Code::BlockChanged,
+    Code::BlockMissing,
 ];
 
 fn told(text: &str) -> Vec<(Code, String, String)> {

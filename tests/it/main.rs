@@ -8,6 +8,7 @@
 )]
 
 mod bad_input;
+mod blocks;
 mod book_drafts;
 mod by_hand;
 mod cases;

@@ -119,6 +119,7 @@ fn says(def: &Def, value: &Value) -> bool {
 fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Change>> {
     // Every field is named, so that a new one is thought of.
     let Draft {
+        blocks: _,
         format: _,
         version: _,
         title: _,

@@ -224,7 +224,7 @@ STRUCTS = {
         pieces=["Piece"], placements=["Placement"], seams=["Seam"], joints=["Joint"], conditions=["Condition"],
         measures=["Measure"], materials=["Material"], strips=["Strip"], notions=["Notion"], views=["View"],
         booklet=["BookletStep"], sheets=["Sheet"], table=["TablePlace"],
-        pictures=["Picture"], plans=["LayPlan"], silenced=["Silence"],
+        pictures=["Picture"], blocks=["TakenBlock"], plans=["LayPlan"], silenced=["Silence"],
         log="Log",
     ),
     "Settings": dict(
@@ -284,6 +284,11 @@ STRUCTS = {
     "BookletStep": dict(title=S, text=S, pieces=[S], views=[S]),
     "Sheet": dict(name=S, paper=S, sizes=[S], pieces=[S]),
     "TablePlace": dict(sheet=S, piece=S, x=S, y=S, turned=S),
+    "TakenBlock": dict(
+        name=S, file=S, title=S, author=S, licence=S, contact=S, edition=S, date=S, pieces=[S], prefix=S,
+        parts=["TakenPart"], note=S,
+    ),
+    "TakenPart": dict(part=S, name=S, there=S, here=S),
     "Picture": dict(under=S, file=S, x=S, y=S, scale=S, turned=S, fade=I, hidden=B),
     "LayPlan": dict(name=S, material=S, width=S, sizes=[S], places=[(S, S, S, S)], digest=S),
     "Log": dict(fittings=["FittingNote"], releases=["Release"]),

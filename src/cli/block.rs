@@ -1,0 +1,140 @@
+//! `block`: pieces taken from other drafts.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use super::{BlockCall, Comments, Done, FINE, KeepCall, NO, Stopped, internal, mind_comments, open, save};
+use crate::compute::Engine;
+use crate::document::{Draft, OWN_LETTER, TakenBlock};
+use crate::file::OpenedFile;
+use crate::finish::finish;
+use crate::output::{Side, compare};
+use crate::session::{self, Keep, LookedAt, Taking, look_at_blocks};
+
+pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
+    let mut opened = open(path)?;
+    match call {
+        BlockCall::List => list(path, &opened.draft),
+        BlockCall::Take { from, pieces, name, prefix, comments } => {
+            let source = open(from)?.draft;
+            let taking = Taking {
+                name: name.clone().unwrap_or_else(|| name_of(from)),
+                file: session::relative_to(path, from).map_err(Stopped::trouble)?,
+                pieces: pieces.clone(),
+                prefix: prefix.clone(),
+            };
+            let told = session::take_block(&mut opened.draft, &source, &taking);
+            keep(path, opened, *comments, vec![told.map_err(|e| Stopped::no(e.to_string()))?])
+        }
+        BlockCall::Accept { name, keep: wish, comments } => {
+            let wish = wish.map(|k| match k {
+                KeepCall::Here => Keep::Here,
+                KeepCall::There => Keep::There,
+            });
+            let names: Vec<String> = match name {
+                Some(name) => vec![name.clone()],
+                None => opened.draft.blocks.iter().map(|b| b.name.clone()).collect(),
+            };
+            let mut told = Vec::new();
+            for name in names {
+                let source = source(path, &opened.draft, &name)?;
+                let words = session::accept_block(&mut opened.draft, &name, &source, wish).map_err(|e| {
+                    let how = if e.to_string().contains("say which") { ": --keep here, or --keep there" } else { "" };
+                    Stopped::no(format!("{e}{how}"))
+                })?;
+                told.push(words);
+            }
+            keep(path, opened, *comments, told)
+        }
+        BlockCall::Untie { name, comments } => {
+            let told = session::untie_block(&mut opened.draft, name).map_err(|e| Stopped::no(e.to_string()))?;
+            keep(path, opened, *comments, vec![told])
+        }
+        BlockCall::Move { name, to, comments } => {
+            let file = session::relative_to(path, to).map_err(Stopped::trouble)?;
+            let told = session::move_block(&mut opened.draft, name, &file).map_err(|e| Stopped::no(e.to_string()))?;
+            keep(path, opened, *comments, vec![told])
+        }
+    }
+}
+
+/// A name for a block by that of its file.
+fn name_of(from: &Path) -> String {
+    let stem = from.file_stem().map_or_else(String::new, |s| s.to_string_lossy().into_owned());
+    let mut name: String = stem.chars().map(|c| if c.is_alphanumeric() && c != OWN_LETTER { c } else { '_' }).collect();
+    if !name.starts_with(char::is_alphabetic) {
+        name.insert_str(0, "block_");
+    }
+    name
+}
+
+fn keep(path: &Path, mut opened: OpenedFile, comments: Option<Comments>, told: Vec<String>) -> Result<Done, Stopped> {
+    mind_comments(&mut opened, path, comments)?;
+    let draft = opened.draft.clone();
+    save(path, &draft, &opened)?;
+    Ok(Done { messages: told.join("\n") + "\n", ..Done::default() })
+}
+
+fn source(path: &Path, draft: &Draft, name: &str) -> Result<Draft, Stopped> {
+    match draft.blocks.iter().find(|b| b.name == name) {
+        Some(block) => session::open_block(path, block).map_err(|e| Stopped::trouble(e.to_string())),
+        // Told by the session, with the names that there are.
+        None => Ok(Draft::default()),
+    }
+}
+
+fn list(path: &Path, draft: &Draft) -> Result<Done, Stopped> {
+    let mut data = String::new();
+    let mut exit = FINE;
+    if draft.blocks.is_empty() {
+        data.push_str("no blocks were taken from other drafts\n");
+    }
+    for (block, looked) in draft.blocks.iter().zip(look_at_blocks(draft, path)) {
+        data.push_str(&format!("{}\n", about(block)));
+        match &looked.found {
+            Err(problem) => {
+                exit = NO;
+                data.push_str(&format!("  {}\n", problem.trim_end().replace('\n', "\n  ")));
+            }
+            Ok((_, standing)) if standing.is_same() => data.push_str("  as it was taken\n"),
+            Ok((source, standing)) => {
+                exit = NO;
+                data.push_str(&format!("  changed there: {}\n", standing.words()));
+                data.push_str(&would_change(draft, &looked, source)?);
+            }
+        }
+    }
+    Ok(Done { data, exit, ..Done::default() })
+}
+
+/// Where it is from and whose it is.
+fn about(block: &TakenBlock) -> String {
+    let mut out = format!("{}: from {}", block.name, block.file);
+    let said = [("", &block.title), ("edition ", &block.edition), ("", &block.date), ("by ", &block.author)];
+    for (word, text) in said.iter().filter(|(_, t)| !t.is_empty()) {
+        out.push_str(&format!(", {word}{text}"));
+    }
+    let licence = if block.licence.is_empty() { "no licence told" } else { &block.licence };
+    out.push_str(&format!(", {licence}; pieces {}", block.pieces.join(", ")));
+    out
+}
+
+/// What taking over would change in the whole draft.
+fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result<String, Stopped> {
+    let mut after = draft.clone();
+    if let Err(problem) = session::accept_block(&mut after, &looked.name, source, Some(Keep::There)) {
+        return Ok(format!("  it cannot be taken over: {problem}\n"));
+    }
+    let of = |draft: &Draft| -> Result<_, Stopped> {
+        let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
+        let finished = finish(draft, &model);
+        Ok((model, finished))
+    };
+    let (old, new) = (of(draft)?, of(&after)?);
+    let (was, is) =
+        (Side { draft, model: &old.0, finished: &old.1 }, Side { draft: &after, model: &new.0, finished: &new.1 });
+    let compared = compare(was, is, &[]).map_err(|e| Stopped::no(e.to_string()))?;
+    let text = compared.text(draft.display);
+    let lines: String = text.lines().map(|l| format!("    {l}\n")).collect();
+    Ok(format!("  taking it over would change:\n{lines}"))
+}

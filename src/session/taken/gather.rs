@@ -1,0 +1,162 @@
+//! What comes along with pieces of a draft: all that they need, and what is said between them.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::document::{Address, Draft, Part};
+use crate::file::{Fingerprint, write};
+use crate::session::EditError;
+use crate::session::references::references;
+use crate::session::rename;
+
+/// Pieces with all that they need.
+pub(super) struct Gathered {
+    /// The draft that they come from, under the names that they get here.
+    pub draft: Draft,
+    /// Each part as it is called there, and here; in the order of the draft.
+    pub parts: Vec<(Part, Part)>,
+}
+
+impl Gathered {
+    /// `known`: names that parts, as they are called there, have here already. `is_free`: whether a row or material can keep its name here.
+    pub fn of(
+        source: &Draft,
+        pieces: &[String],
+        prefix: &str,
+        known: &[(Part, String)],
+        is_free: &dyn Fn(&Part) -> bool,
+    ) -> Result<Self, EditError> {
+        for name in pieces {
+            if !source.pieces.iter().any(|p| p.name == *name) {
+                let all: Vec<&str> = source.pieces.iter().map(|p| p.name.as_str()).collect();
+                return Err(EditError::refused(format!(
+                    "there is no piece {name} in the block's draft; its pieces are {}",
+                    all.join(", ")
+                )));
+            }
+        }
+        let needed = needed(source, pieces);
+        let mut draft = source.clone();
+        let mut parts = Vec::new();
+        for there in in_order(source).into_iter().filter(|p| needed.contains(p)) {
+            let is_common = matches!(there, Part::Row(_) | Part::Material(_)) && is_free(&there);
+            let wanted = known.iter().find(|(p, _)| *p == there).map(|(_, name)| name.clone());
+            let name = wanted.unwrap_or_else(|| {
+                if is_common { there.name().to_owned() } else { format!("{prefix}{}", there.name()) }
+            });
+            rename(&mut draft, &there, &name).map_err(|e| EditError::refused(format!("{there} of the block: {e}")))?;
+            let here = there.renamed(&name);
+            parts.push((there, here));
+        }
+        Ok(Self { draft, parts })
+    }
+}
+
+/// The part of a draft in which something stands.
+fn whole(draft: &Draft, part: &Part) -> Option<Part> {
+    Some(match part {
+        Part::Inner(frame, ..) if draft.drawings.iter().any(|d| d.name == *frame) => Part::Drawing(frame.clone()),
+        Part::Inner(frame, ..) => Part::Piece(frame.clone()),
+        Part::Draft | Part::Kept | Part::View(_) | Part::Step(_) | Part::Sheet(_) => return None,
+        Part::SizeSet(_) | Part::Person(_) | Part::Notion(_) => return None,
+        other => other.clone(),
+    })
+}
+
+/// What is said about pieces from outside of them: it comes along if all of them do.
+fn is_between(part: &Part) -> bool {
+    matches!(part, Part::Placement(_) | Part::Seam(_) | Part::Joint(_) | Part::Condition(_) | Part::Measure(_))
+}
+
+fn needed(draft: &Draft, pieces: &[String]) -> BTreeSet<Part> {
+    let mut needs: BTreeMap<Part, BTreeSet<Part>> = BTreeMap::new();
+    let mut texts: BTreeMap<Address, String> = BTreeMap::new();
+    draft.clone().each_text(&mut |at, _, text| {
+        texts.insert(at.clone(), text.clone());
+    });
+    for occurrence in references(draft).all {
+        let Some(owner) = whole(draft, &occurrence.at.part) else { continue };
+        if occurrence.meanings.is_empty() {
+            // What cannot be followed is at least in that piece.
+            let first = occurrence.words.first().zip(texts.get(&occurrence.at)).map(|(span, text)| span.of(text));
+            let piece = draft.pieces.iter().find(|p| first == Some(p.name.as_str()));
+            needs.entry(owner.clone()).or_default().extend(piece.map(|p| Part::Piece(p.name.clone())));
+        }
+        let named = occurrence.meanings.iter().flat_map(|m| &m.parts).filter_map(|(_, p)| whole(draft, p));
+        needs.entry(owner).or_default().extend(named);
+    }
+    // A value that is found needs what it is found by.
+    let seams = draft.seams.iter().map(|s| (Part::Seam(s.name.clone()), &s.found_by));
+    let conditions = draft.conditions.iter().map(|c| (Part::Condition(c.name.clone()), &c.found_by));
+    for (equation, values) in seams.chain(conditions) {
+        for value in values {
+            needs.entry(Part::Value(value.clone())).or_default().insert(equation.clone());
+        }
+    }
+    let mut out: BTreeSet<Part> = BTreeSet::new();
+    let mut open: Vec<Part> = pieces.iter().map(|p| Part::Piece(p.clone())).collect();
+    loop {
+        while let Some(part) = open.pop() {
+            if out.insert(part.clone()) {
+                open.extend(needs.get(&part).into_iter().flatten().cloned());
+            }
+        }
+        let is_common = |p: &Part| matches!(p, Part::Row(_) | Part::Material(_));
+        for (part, of) in needs.iter().filter(|(p, _)| is_between(p) && !out.contains(*p)) {
+            let mut told = of.iter().filter(|p| **p != *part && !is_common(p)).peekable();
+            if told.peek().is_some() && told.all(|p| out.contains(p)) {
+                open.push(part.clone());
+            }
+        }
+        if open.is_empty() {
+            break;
+        }
+    }
+    let all: BTreeSet<Part> = in_order(draft).into_iter().collect();
+    out.retain(|p| all.contains(p));
+    out
+}
+
+/// All parts that can come along, in the order of the draft.
+fn in_order(draft: &Draft) -> Vec<Part> {
+    let mut out: Vec<Part> = draft.chart.rows.iter().map(|r| Part::Row(r.name.clone())).collect();
+    out.extend(draft.values.iter().map(|v| Part::Value(v.name.clone())));
+    out.extend(draft.drawings.iter().map(|d| Part::Drawing(d.name.clone())));
+    out.extend(draft.pieces.iter().map(|p| Part::Piece(p.name.clone())));
+    out.extend(draft.placements.iter().map(|p| Part::Placement(p.name.clone())));
+    out.extend(draft.seams.iter().map(|s| Part::Seam(s.name.clone())));
+    out.extend(draft.joints.iter().map(|j| Part::Joint(j.name.clone())));
+    out.extend(draft.conditions.iter().map(|c| Part::Condition(c.name.clone())));
+    out.extend(draft.measures.iter().map(|m| Part::Measure(m.name.clone())));
+    out.extend(draft.materials.iter().map(|m| Part::Material(m.name.clone())));
+    out.extend(draft.strips.iter().map(|s| Part::Strip(s.name.clone())));
+    out
+}
+
+/// A draft with this part alone.
+pub(super) fn alone(draft: &Draft, part: &Part) -> Draft {
+    fn only<T: Clone>(list: &[T], is_it: impl Fn(&T) -> bool) -> Vec<T> {
+        list.iter().filter(|t| is_it(t)).cloned().collect()
+    }
+    let mut out = Draft::default();
+    match part {
+        Part::Row(n) => out.chart.rows = only(&draft.chart.rows, |r| r.name == *n),
+        Part::Value(n) => out.values = only(&draft.values, |v| v.name == *n),
+        Part::Drawing(n) => out.drawings = only(&draft.drawings, |d| d.name == *n),
+        Part::Piece(n) => out.pieces = only(&draft.pieces, |p| p.name == *n),
+        Part::Placement(n) => out.placements = only(&draft.placements, |p| p.name == *n),
+        Part::Seam(n) => out.seams = only(&draft.seams, |s| s.name == *n),
+        Part::Joint(n) => out.joints = only(&draft.joints, |j| j.name == *n),
+        Part::Condition(n) => out.conditions = only(&draft.conditions, |c| c.name == *n),
+        Part::Measure(n) => out.measures = only(&draft.measures, |m| m.name == *n),
+        Part::Material(n) => out.materials = only(&draft.materials, |m| m.name == *n),
+        Part::Strip(n) => out.strips = only(&draft.strips, |s| s.name == *n),
+        _ => {}
+    }
+    out
+}
+
+/// Sixteen digits that are others when anything typed in a part is; empty if the part is not there.
+pub(super) fn digest(draft: &Draft, part: &Part) -> String {
+    let alone = alone(draft, part);
+    if alone == Draft::default() { String::new() } else { Fingerprint::of(write(&alone).as_bytes()).digest() }
+}

@@ -1,0 +1,153 @@
+//! Putting what was gathered into a draft.
+
+use std::collections::BTreeMap;
+
+use super::gather::{Gathered, alone, digest};
+use crate::document::{Axis, Draft, Part, TakenBlock, TakenPart};
+use crate::session::rename::qualify_as;
+
+/// Whether a part stays the draft's own where it has one of that name.
+pub(super) fn is_shared(draft: &Draft, part: &Part) -> bool {
+    match part {
+        Part::Row(n) => draft.chart.rows.iter().any(|r| r.name == *n),
+        Part::Material(n) => draft.materials.iter().any(|m| m.name == *n),
+        _ => false,
+    }
+}
+
+/// A draft without sizes gets those of the block; says whether it did.
+pub(super) fn sizes(draft: &mut Draft, source: &Draft) -> bool {
+    let (own, other) = (&mut draft.chart, &source.chart);
+    let has = Axis::ALL.into_iter().any(|a| !own.labels(a).is_empty());
+    if has || Axis::ALL.into_iter().all(|a| other.labels(a).is_empty()) {
+        return false;
+    }
+    own.girth.clone_from(&other.girth);
+    own.cup.clone_from(&other.cup);
+    own.length.clone_from(&other.length);
+    own.base.clone_from(&other.base);
+    own.sets.clone_from(&other.sets);
+    own.sets.iter_mut().for_each(|s| s.sheets.clear());
+    true
+}
+
+/// Puts these of the gathered parts in, each in the place of the one that has its name, else behind its like. Formulas that would become
+/// double get the longer spelling of what they meant.
+pub(super) fn bring(draft: &mut Draft, gathered: &Gathered, parts: &[(Part, Part)]) {
+    fn put<T: Clone>(list: &mut Vec<T>, new: Vec<T>, name: impl Fn(&T) -> String) {
+        for one in new {
+            match list.iter_mut().find(|t| name(t) == name(&one)) {
+                Some(old) => *old = one,
+                None => list.push(one),
+            }
+        }
+    }
+    let before = draft.clone();
+    for (_, here) in parts {
+        let mut new = alone(&gathered.draft, here);
+        for row in &mut new.chart.rows {
+            let chart = &draft.chart;
+            let axes = row.by.clone();
+            row.cells.retain(|c| {
+                let known = |(label, axis): (&str, &Axis)| chart.labels(*axis).iter().any(|l| l == label.trim());
+                c.0.split('/').zip(&axes).all(known)
+            });
+        }
+        put(&mut draft.chart.rows, new.chart.rows, |r| r.name.clone());
+        put(&mut draft.values, new.values, |v| v.name.clone());
+        put(&mut draft.drawings, new.drawings, |d| d.name.clone());
+        put(&mut draft.pieces, new.pieces, |p| p.name.clone());
+        put(&mut draft.placements, new.placements, |p| p.name.clone());
+        put(&mut draft.seams, new.seams, |s| s.name.clone());
+        put(&mut draft.joints, new.joints, |j| j.name.clone());
+        put(&mut draft.conditions, new.conditions, |c| c.name.clone());
+        put(&mut draft.measures, new.measures, |m| m.name.clone());
+        put(&mut draft.materials, new.materials, |m| m.name.clone());
+        put(&mut draft.strips, new.strips, |s| s.name.clone());
+    }
+    let is_new = |part: &Part| parts.iter().any(|(_, p)| p == part || part.frame() == p.frame() && p.frame().is_some());
+    qualify_as(draft, &before, &gathered.draft, &is_new);
+}
+
+/// Takes a part out.
+pub(super) fn leave(draft: &mut Draft, part: &Part) {
+    let n = part.name();
+    match part {
+        Part::Row(_) => draft.chart.rows.retain(|r| r.name != n),
+        Part::Value(_) => draft.values.retain(|v| v.name != n),
+        Part::Drawing(_) => draft.drawings.retain(|d| d.name != n),
+        Part::Piece(_) => draft.pieces.retain(|p| p.name != n),
+        Part::Placement(_) => draft.placements.retain(|p| p.name != n),
+        Part::Seam(_) => draft.seams.retain(|s| s.name != n),
+        Part::Joint(_) => draft.joints.retain(|j| j.name != n),
+        Part::Condition(_) => draft.conditions.retain(|c| c.name != n),
+        Part::Measure(_) => draft.measures.retain(|m| m.name != n),
+        Part::Material(_) => draft.materials.retain(|m| m.name != n),
+        Part::Strip(_) => draft.strips.retain(|s| s.name != n),
+        _ => {}
+    }
+}
+
+/// What the head of the other draft says goes along.
+pub(super) fn head(block: &mut TakenBlock, source: &Draft) {
+    block.title.clone_from(&source.title);
+    block.author.clone_from(&source.author);
+    block.licence.clone_from(&source.licence);
+    block.contact.clone_from(&source.contact);
+    block.edition.clone_from(&source.edition);
+    block.date.clone_from(&source.date);
+}
+
+/// What it says otherwise than it did.
+pub(super) fn head_changes(block: &TakenBlock, source: &Draft) -> Vec<String> {
+    let pairs = [
+        ("title", &block.title, &source.title),
+        ("author", &block.author, &source.author),
+        ("licence", &block.licence, &source.licence),
+        ("contact", &block.contact, &source.contact),
+        ("edition", &block.edition, &source.edition),
+        ("date", &block.date, &source.date),
+    ];
+    let said = |text: &str| if text.is_empty() { "none".to_owned() } else { format!("“{text}”") };
+    let changed = pairs.iter().filter(|(_, was, is)| was != is);
+    changed.map(|(what, was, is)| format!("{what}: {} instead of {}", said(is), said(was))).collect()
+}
+
+/// What is written down of a part that was taken.
+pub(super) fn taken(there: &Part, here: &Part, source: &Draft, draft: &Draft) -> TakenPart {
+    TakenPart {
+        part: there.to_string(),
+        name: here.name().to_owned(),
+        there: digest(source, there),
+        here: digest(draft, here),
+    }
+}
+
+/// "2 pieces, 1 seam".
+pub(super) fn counted<'a>(parts: impl Iterator<Item = &'a Part>) -> String {
+    let mut many: BTreeMap<usize, (&'static str, usize)> = BTreeMap::new();
+    let mut order: Vec<&'static str> = Vec::new();
+    for part in parts {
+        let word = part.word();
+        let at = order.iter().position(|w| *w == word).unwrap_or_else(|| {
+            order.push(word);
+            order.len() - 1
+        });
+        many.entry(at).or_insert((word, 0)).1 += 1;
+    }
+    let say = |(word, n): &(&str, usize)| format!("{n} {word}{}", if *n == 1 { "" } else { "s" });
+    many.values().map(say).collect::<Vec<_>>().join(", ")
+}
+
+/// Which rows and materials stay the draft's own though the block has others by that name.
+pub(super) fn shared_words(draft: &Draft, other: &Draft, common: &[(Part, Part)]) -> String {
+    let differ: Vec<String> = common
+        .iter()
+        .filter(|(_, here)| digest(draft, here) != digest(other, here))
+        .map(|(_, here)| here.to_string())
+        .collect();
+    if differ.is_empty() {
+        return String::new();
+    }
+    format!("; this draft's own, and another there: {}", differ.join(", "))
+}
