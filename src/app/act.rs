@@ -95,6 +95,7 @@ impl Window {
             }
             Act::Pencil => self.take_pencil(),
             Act::Tape => self.take_tape(),
+            Act::TakeBlock => self.shown.ask = Some(super::blocks::asking()),
             Act::Compare => self.shown.ask = Some(Ask::file(Purpose::Compare, &self.open)),
             Act::Differences => self.toggle(Room::Differences),
             Act::EndCompare => self.end_comparing(),
@@ -363,7 +364,18 @@ impl Window {
             Purpose::DeleteSize(axis, label) => {
                 self.try_ask(&Command::Chart(ChartCommand::DeleteSize(*axis, label.clone())));
             }
-            Purpose::Open | Purpose::SaveAs | Purpose::Compare | Purpose::Picture(_) if choice == 1 => self.browse(ctx),
+            Purpose::Open
+            | Purpose::SaveAs
+            | Purpose::Compare
+            | Purpose::Picture(_)
+            | Purpose::TakeBlock
+            | Purpose::BlockFile(_)
+                if choice == 1 =>
+            {
+                self.browse(ctx);
+            }
+            Purpose::TakeBlock => self.take_other_block(&ask),
+            Purpose::BlockFile(name) => self.move_block(name, &path_of(ask.text(0))),
             Purpose::Picture(under) => self.lay(under, &path_of(ask.text(0))),
             Purpose::Open => {
                 let path = path_of(ask.text(0));
@@ -431,7 +443,7 @@ impl Window {
     }
 
     /// Makes the change of a dialog; what is refused is told in it.
-    fn try_ask(&mut self, command: &Command) -> bool {
+    pub(super) fn try_ask(&mut self, command: &Command) -> bool {
         match self.open.run(command) {
             Ok(told) => {
                 self.shown.ask = None;

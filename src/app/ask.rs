@@ -35,6 +35,10 @@ pub(super) enum Purpose {
     Open,
     /// The draft is compared with that of a file.
     Compare,
+    /// A block is taken from the draft of a file.
+    TakeBlock,
+    /// The file of a block is named.
+    BlockFile(String),
     /// The draft is saved under a name.
     SaveAs,
     /// The pages are written.

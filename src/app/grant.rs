@@ -145,6 +145,7 @@ impl Window {
             Wish::Outside(load) => self.outside(load),
             Wish::Help(wish) => self.help(wish),
             Wish::Guide(wish) => self.guide(ctx, wish),
+            Wish::Block(wish) => self.block_wish(wish),
             Wish::Own(wish) => self.own(wish),
         }
     }

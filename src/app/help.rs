@@ -343,6 +343,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::Print | Purpose::PrintAll => "sheets",
         Purpose::Open => "action/open",
         Purpose::Compare => "compare",
+        Purpose::TakeBlock | Purpose::BlockFile(_) => "blocks",
         Purpose::Comments => "file",
         Purpose::SaveAs | Purpose::Unsaved(_) | Purpose::Over(_) => "action/save_as",
     }

@@ -5,6 +5,7 @@
 
 mod act;
 mod ask;
+mod blocks;
 mod canvas;
 mod card;
 mod chart;
@@ -248,6 +249,7 @@ impl Window {
             }
         }
         self.follow_other();
+        self.follow_blocks();
         let case = self.scene.case_of(&self.shown.case);
         let Scene { computed, shapes, .. } = &mut self.scene;
         if let Some(model) = &computed.model {
@@ -272,7 +274,7 @@ impl Window {
         let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
         let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
         guide::show(ui, &look, open, scene, shown, wishes);
-        notices::show(ui, &look, open, &self.left, self.job.as_ref(), wishes);
+        notices::show(ui, &look, open, &self.left, self.job.as_ref(), &shown.blocks, wishes);
         // Of one height, so that the sheet keeps its place while findings come and go.
         let most = ui.ctx().content_rect().height();
         let few = if most < LOW { FINDINGS_LOW } else { FINDINGS };

@@ -5,10 +5,11 @@ use std::time::SystemTime;
 
 use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
 
+use super::blocks::{BlockWish, Blocks};
 use super::job::PrintJob;
 use super::look::Look;
 use super::state::{Tone, Wish};
-use crate::session::{LeftBehind, OpenDraft};
+use crate::session::{Keep, LeftBehind, OpenDraft};
 
 /// Paints the lines, if there is anything to say.
 pub(super) fn show(
@@ -17,12 +18,14 @@ pub(super) fn show(
     open: &OpenDraft,
     left: &[LeftBehind],
     job: Option<&PrintJob>,
+    blocks: &Blocks,
     wishes: &mut Vec<Wish>,
 ) {
     let outside = open.changed_outside();
     let trouble = open.keeper().and_then(|k| k.trouble());
     let failure = open.work().computed().failure();
-    let any = job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
+    let changed = blocks.notices();
+    let any = !changed.is_empty() || job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
     if left.is_empty() && !any {
         return;
     }
@@ -54,6 +57,27 @@ pub(super) fn show(
                 }
                 if ui.button("Load it again").clicked() {
                     wishes.push(Wish::Outside(true));
+                }
+            });
+        }
+        for (name, words, clash) in changed {
+            line(ui, look, Tone::Told, &words, |ui| {
+                let mut button = |ui: &mut Ui, word: &str, wish: fn(String) -> BlockWish| {
+                    if ui.button(word).clicked() {
+                        wishes.push(Wish::Block(wish(name.to_owned())));
+                    }
+                };
+                button(ui, "Not now", BlockWish::Later);
+                match clash {
+                    None => button(ui, "Say where it is …", BlockWish::Where),
+                    Some(false) => button(ui, "Take it over", |name| BlockWish::Accept(name, None)),
+                    Some(true) => {
+                        button(ui, "Take all over", |name| BlockWish::Accept(name, Some(Keep::There)));
+                        button(ui, "Keep what was changed here", |name| BlockWish::Accept(name, Some(Keep::Here)));
+                    }
+                }
+                if clash.is_some() {
+                    button(ui, "Show what would change", BlockWish::Show);
                 }
             });
         }

@@ -7,6 +7,7 @@ use egui::Rect;
 use kurbo::{Point, Vec2};
 
 use super::ask::Ask;
+use super::blocks::{BlockWish, Blocks};
 use super::chart::{ChartShown, ChartWish};
 use super::finder::Finder;
 use super::guide::GuideWish;
@@ -121,6 +122,8 @@ pub(super) enum Wish {
     Guide(GuideWish),
     /// Go to a difference, by its place in the list.
     Difference(usize),
+    /// Of blocks taken from other drafts.
+    Block(BlockWish),
     /// Of what is the person's own: preferences, recent drafts, examples.
     Own(OwnWish),
 }
@@ -302,6 +305,8 @@ pub(super) struct Shown {
     pub trace: Option<TraceAsk>,
     /// The draft that is compared with another one.
     pub versus: Option<Versus>,
+    /// Blocks taken from other drafts, against their files.
+    pub blocks: Blocks,
     /// Pictures underneath.
     pub under: Underlay,
     /// The finder, if it is open.
@@ -353,6 +358,7 @@ impl Shown {
             ask: None,
             trace: None,
             versus: None,
+            blocks: Blocks::default(),
             under: Underlay::default(),
             finder: None,
             message: None,

@@ -135,7 +135,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         ui.set_min_size(ui.available_size());
         let Some(versus) = &shown.versus else { return };
         ui.horizontal_wrapped(|ui| {
-            let title = format!("Differences from {}", versus.work.name());
+            let title = match versus.work.is_towards() {
+                true => format!("What would change: {}", versus.work.name()),
+                false => format!("Differences from {}", versus.work.name()),
+            };
             ui.label(RichText::new(title).font(letters(look::LARGE)).color(look.ink));
             help::question(ui, "comparing", "compare", wishes);
             if ui.button("Show the pieces").on_hover_text(Act::Differences.action().what).clicked() {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::{BlockCall, Comments, Done, FINE, KeepCall, NO, Stopped, internal, mind_comments, open, save};
 use crate::compute::Engine;
-use crate::document::{Draft, OWN_LETTER, TakenBlock};
+use crate::document::{Draft, TakenBlock};
 use crate::file::OpenedFile;
 use crate::finish::finish;
 use crate::output::{Side, compare};
@@ -18,7 +18,7 @@ pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
         BlockCall::Take { from, pieces, name, prefix, comments } => {
             let source = open(from)?.draft;
             let taking = Taking {
-                name: name.clone().unwrap_or_else(|| name_of(from)),
+                name: name.clone().unwrap_or_else(|| TakenBlock::name_of(&from.to_string_lossy())),
                 file: session::relative_to(path, from).map_err(Stopped::trouble)?,
                 pieces: pieces.clone(),
                 prefix: prefix.clone(),
@@ -56,16 +56,6 @@ pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
             keep(path, opened, *comments, vec![told])
         }
     }
-}
-
-/// A name for a block by that of its file.
-fn name_of(from: &Path) -> String {
-    let stem = from.file_stem().map_or_else(String::new, |s| s.to_string_lossy().into_owned());
-    let mut name: String = stem.chars().map(|c| if c.is_alphanumeric() && c != OWN_LETTER { c } else { '_' }).collect();
-    if !name.starts_with(char::is_alphabetic) {
-        name.insert_str(0, "block_");
-    }
-    name
 }
 
 fn keep(path: &Path, mut opened: OpenedFile, comments: Option<Comments>, told: Vec<String>) -> Result<Done, Stopped> {

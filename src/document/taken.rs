@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::OWN_LETTER;
+
 /// A block that was taken from another draft. What was taken stands in this draft like everything else, so that it computes without the
 /// other file; this says where it came from, so that a change there is noticed.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -31,6 +33,20 @@ pub struct TakenBlock {
     pub parts: Vec<TakenPart>,
     /// Anything worth telling.
     pub note: String,
+}
+
+impl TakenBlock {
+    /// A name for a block by the path of its file.
+    pub fn name_of(path: &str) -> String {
+        let file = path.rsplit(['/', '\\']).next().unwrap_or_default();
+        let stem = file.rsplit_once('.').map_or(file, |(stem, _)| stem);
+        let is_letter = |c: char| c.is_alphanumeric() && c != OWN_LETTER;
+        let mut name: String = stem.chars().map(|c| if is_letter(c) { c } else { '_' }).collect();
+        if !name.starts_with(char::is_alphabetic) {
+            name.insert_str(0, "block_");
+        }
+        name
+    }
 }
 
 /// A part of a block.

@@ -88,6 +88,7 @@ written! {
     Draft "edges",
     Draft "pieces",
     Draft "derived",
+    Draft "blocks",
     Draft "values",
     Draft "about-seams",
     Draft "about-darts",

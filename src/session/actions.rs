@@ -146,6 +146,7 @@ actions! {
     AddFound "add_found", "Add a value to be found …", "", Add, Always, "Adds a value that keeps seams or conditions true.";
     AddPiece "add_piece", "Add a piece …", "", Add, Always, "Begins a piece.";
     DerivePiece "derive_piece", "Derive a piece …", "", Add, Always, "Begins a piece that is made of another one by steps and follows it for ever.";
+    TakeBlock "take_block", "Take a block from another draft …", "", Add, Always, "Takes pieces of another draft with all that they need; when that draft changes, it is said.";
     AddPoint "add_point", "Add a point …", "Ctrl+P", Add, PieceChosen, "Adds a point to the chosen piece.";
     AddEdge "add_edge", "Add an edge …", "Ctrl+E", Add, PieceChosen, "Adds an edge between points of the chosen piece.";
     Close "close_outline", "Close the outline …", "", Add, OutlineOpen, "Adds the edge from the last point of the outline to its first.";

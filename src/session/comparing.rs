@@ -23,6 +23,8 @@ pub struct Compared {
 pub struct Comparing {
     name: String,
     desk: Arc<Desk>,
+    /// Whether the other draft is what the open one may become, not what it was.
+    towards: bool,
     /// Without a thread: the other draft and what was compared last.
     beside: bool,
     other: Option<Arc<Computed>>,
@@ -49,7 +51,7 @@ impl Desk {
         self.papers.lock().unwrap_or_else(PoisonError::into_inner)
     }
 
-    fn work(&self, draft: Arc<Draft>, wake: &Wake) {
+    fn work(&self, draft: Arc<Draft>, towards: bool, wake: &Wake) {
         let other = Arc::new(Computed::of(&mut Engine::new(), 0, draft, None));
         self.papers().other = Some(Arc::clone(&other));
         wake();
@@ -65,7 +67,7 @@ impl Desk {
                 }
             };
             drop(papers);
-            let compared = Arc::new(Compared::of(&other, &now));
+            let compared = Arc::new(Compared::of(&other, &now, towards));
             self.papers().done = Some(compared);
             wake();
         }
@@ -73,16 +75,18 @@ impl Desk {
 }
 
 impl Compared {
-    fn of(old: &Computed, new: &Computed) -> Self {
-        let found = match (side(old), side(new)) {
-            (Some(a), Some(b)) => match guarded(AssertUnwindSafe(|| compare(a, b, &[]))) {
+    fn of(other: &Computed, open: &Computed, towards: bool) -> Self {
+        let found = match (side(other), side(open)) {
+            (Some(other), Some(open)) => match guarded(AssertUnwindSafe(|| {
+                if towards { compare(open, other, &[]) } else { compare(other, open, &[]) }
+            })) {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),
             },
-            (None, _) => Err(old.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
-            (_, None) => Err(new.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
+            (None, _) => Err(other.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
+            (_, None) => Err(open.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
         };
-        Self { revision: new.revision, found }
+        Self { revision: open.revision, found }
     }
 }
 
@@ -94,15 +98,29 @@ fn side(computed: &Computed) -> Option<Side<'_>> {
 impl Comparing {
     /// Begins to compare with a draft of this name. `wake`: beside this thread; it is called when something is ready.
     pub fn start(name: String, draft: Draft, wake: Option<Wake>) -> Self {
+        Self::with(name, draft, false, wake)
+    }
+
+    /// The same with a draft that the open one may become: differences are told from the open one to that.
+    pub fn towards(name: String, draft: Draft, wake: Option<Wake>) -> Self {
+        Self::with(name, draft, true, wake)
+    }
+
+    fn with(name: String, draft: Draft, towards: bool, wake: Option<Wake>) -> Self {
         let desk = Arc::new(Desk { papers: Mutex::default(), changed: Condvar::new() });
         let draft = Arc::new(draft);
         let beside = wake.is_some_and(|wake| {
             let (own, draft) = (Arc::clone(&desk), Arc::clone(&draft));
-            let work = move || own.work(draft, &wake);
+            let work = move || own.work(draft, towards, &wake);
             thread::Builder::new().name("compare".to_owned()).spawn(work).is_ok()
         });
         let other = (!beside).then(|| Arc::new(Computed::of(&mut Engine::new(), 0, draft, None)));
-        Self { name, desk, beside, other, last: None, asked: None }
+        Self { name, desk, towards, beside, other, last: None, asked: None }
+    }
+
+    /// Whether differences are told from the open draft to the other one.
+    pub fn is_towards(&self) -> bool {
+        self.towards
     }
 
     /// How the other draft is called.
@@ -115,7 +133,7 @@ impl Comparing {
         if self.asked != Some(now.revision) {
             self.asked = Some(now.revision);
             match &self.other {
-                Some(other) if !self.beside => self.last = Some(Arc::new(Compared::of(other, now))),
+                Some(other) if !self.beside => self.last = Some(Arc::new(Compared::of(other, now, self.towards))),
                 _ => {
                     self.desk.papers().wanted = Some(Arc::clone(now));
                     self.desk.changed.notify_all();

@@ -3,14 +3,15 @@
 use egui::{Role, Ui, WidgetInfo};
 
 use super::Card;
-use crate::app::field;
 use crate::app::state::Wish;
+use crate::app::{blocks, field};
 use crate::base::DisplayUnit;
 use crate::document::{Address, Part};
 use crate::session::{Command, TextCommand};
 
 impl Card<'_> {
     pub(super) fn draft(&mut self, ui: &mut Ui) {
+        blocks::card(ui, self.look, self.scene, self.shown, self.wishes);
         let at = |field: &'static str| Address::new(Part::Draft, field);
         for (field, caption) in [
             ("title", "title"),

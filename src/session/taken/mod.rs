@@ -13,7 +13,7 @@ use std::sync::Arc;
 
 use self::gather::Gathered;
 pub use self::look::{LookedAt, look_at_blocks};
-pub use self::place::{open_block, relative_to};
+pub use self::place::{block_path, open_block, relative_to};
 use super::EditError;
 use super::naming::check_free;
 use crate::document::{Draft, Part, TakenBlock, TakenPart, check_name};

@@ -10,11 +10,11 @@ use crate::file::{self, FileError};
 /// # Errors
 /// See [`file::open`].
 pub fn open_block(draft: &Path, block: &TakenBlock) -> Result<Draft, FileError> {
-    file::open(&path_of(draft, &block.file)).map(|opened| opened.draft)
+    file::open(&block_path(draft, &block.file)).map(|opened| opened.draft)
 }
 
 /// The path of a file that is written down as seen from the folder of a draft.
-pub(crate) fn path_of(draft: &Path, file: &str) -> PathBuf {
+pub fn block_path(draft: &Path, file: &str) -> PathBuf {
     let folder = draft.parent().unwrap_or(Path::new(""));
     file.split('/').fold(folder.to_owned(), |path, part| path.join(part))
 }

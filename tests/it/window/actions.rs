@@ -166,6 +166,11 @@ fn every_action_does_what_it_says() {
     stage.answer(&[("name", "flap"), ("made of", "pocket")], "Derive the piece");
     done.saw("derive_piece", stage.saved().contains("(name: \"flap\", of: \"pocket\")"), &stage);
     stage.ctrl(Key::Z);
+    let block = super::stage::example("straight-skirt.ron");
+    stage.find_and_do("Take a block from another draft");
+    stage.answer(&[("file", block.to_str().unwrap()), ("put in front of all names", "skirt_")], "Take it");
+    done.saw("take_block", stage.saved().contains("(part: \"piece back\", name: \"skirt_back\""), &stage);
+    stage.ctrl(Key::Z);
     stage.find_and_do("pocket");
     for (name, place) in [("a", "(0 cm, 0 cm)"), ("b", "a.right(cuff * 4)"), ("c", "b.down(12 cm)")] {
         stage.ctrl(Key::P);

@@ -1,6 +1,7 @@
 //! The window, driven by events and seen through the accessibility tree, judged by the saved file on the command line.
 
 mod actions;
+mod blocks;
 mod chart;
 mod chart_large;
 mod comparing;
