@@ -63,6 +63,7 @@ mod readme;
 mod renaming;
 mod seeds;
 mod session;
+mod styling;
 mod taken;
 mod tape;
 #[cfg(feature = "window")]
