@@ -33,7 +33,8 @@ pub use publish::{
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, Stretch};
 pub use step::{
-    AddStrip, CutOff, Does, Draw, Join, MoveDart, MoveEdge, Opening, Redraw, Spread, Step, StripEnds, Unfold,
+    AddStrip, CutOff, Does, Draw, EdgeShare, Join, MoveDart, MoveEdge, Opening, Redraw, Share, Spread, Step, StripEnds,
+    ToCutLine, Unfold,
 };
 pub use taken::{TakenBlock, TakenPart};
 pub use texts::Visit;

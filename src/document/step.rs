@@ -38,6 +38,10 @@ pub enum Does {
     AddStrip(AddStrip),
     /// Moves an edge inwards; below zero: outwards. Its neighbours are cut or prolonged straight.
     MoveEdge(MoveEdge),
+    /// Moves several edges by shares of one amount.
+    Share(Share),
+    /// Moves edges out to their cut line, by their allowances.
+    ToCutLine(ToCutLine),
     /// Draws an edge anew between the same ends.
     Redraw(Redraw),
     /// Draws points, lines, darts and marks.
@@ -207,6 +211,36 @@ pub struct MoveEdge {
     pub by: String,
     /// By how much at its end; empty: the same.
     pub to_by: String,
+}
+
+/// Shares an amount over edges: each is moved inwards by its part of it; below zero: outwards.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Share {
+    /// The amount.
+    pub by: String,
+    /// The edges, in the order in which they are moved. The last one takes what the others leave.
+    pub over: Vec<EdgeShare>,
+}
+
+/// An edge and its part of an amount.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct EdgeShare {
+    /// The edge.
+    pub edge: String,
+    /// Its part, from 0 to 1; empty for the last edge.
+    pub share: String,
+}
+
+/// Moves edges out by their allowances; corners are where the moved edges meet.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct ToCutLine {
+    /// The edges; empty: all that do not lie on a fold of the cloth.
+    pub edges: Vec<String>,
+    /// The set of allowances; empty: the one without a name.
+    pub set: String,
 }
 
 /// Draws an edge anew.

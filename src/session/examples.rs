@@ -43,6 +43,7 @@ examples! {
     "chest-bodice" "a bodice by fractions of the chest";
     "sleeve-head" "a sleeve head from its two legs";
     "panel-top" "a top of panels and facings derived from the check block";
+    "yoke-skirt" "a flared skirt with yoke, facings and lining derived from the skirt block";
     "trousers" "front and back of plain trousers";
 }
 

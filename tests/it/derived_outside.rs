@@ -152,6 +152,8 @@ const CHAIN: &str = r#"(format: "tracewheel draft", version: 0,
     (name: "other", of: "block", steps: [(name: "no_dart", does: leave_out(["bust"]))]),
     (name: "made", of: "block", steps: [
         (name: "narrow", does: move_edge(edge: "side", by: "1 cm", to_by: "-1 cm")),
+        (name: "shared", does: share(by: "1 cm", over: [(edge: "side", share: "1/3"), (edge: "centre")])),
+        (name: "cut_line", does: to_cut_line(edges: ["hem"])),
         (name: "marked", does: draw(points: [(name: "p", at: "side.at(1/4)")], lines: [(name: "welt", from: "p", by: [straight("tip")])])),
         (name: "away", does: move_dart(close: "bust", on: "side", at: "1/2", stays: "centre", makes: "side_dart")),
         (name: "stand", does: add_strip(edge: "centre", width: "3 cm", makes: "outer", start: "lower", end: "upper")),

@@ -276,6 +276,9 @@ fn does() -> BoxedStrategy<Does> {
         })
         .prop_map(Does::AddStrip),
         any_of!(MoveEdge { edge: text(), by: text(), to_by: text() }).prop_map(Does::MoveEdge),
+        any_of!(Share { by: text(), over: few(any_of!(EdgeShare { edge: text(), share: text() })) })
+            .prop_map(Does::Share),
+        any_of!(ToCutLine { edges: texts(), set: text() }).prop_map(Does::ToCutLine),
         any_of!(Redraw { edge: text(), by: few(segment()), smooth_at: texts() }).prop_map(Does::Redraw),
         any_of!(Draw { points: points(), lines: edges(), darts: few(dart()), marks: few(mark()) }).prop_map(Does::Draw),
         texts().prop_map(Does::LeaveOut),

@@ -5,7 +5,7 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 11] = [
+const SHOWN: [(&str, &[&str]); 12] = [
     ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
@@ -17,6 +17,7 @@ const SHOWN: [(&str, &[&str]); 11] = [
     ("sleeve-head.ron", &[]),
     ("straight-skirt.ron", &["seam-length"]),
     ("trousers.ron", &[]),
+    ("yoke-skirt.ron", &[]),
 ];
 
 #[test]

@@ -64,6 +64,7 @@ mod readme;
 mod renaming;
 mod seeds;
 mod session;
+mod styling;
 mod taken;
 mod tape;
 #[cfg(feature = "window")]

@@ -115,6 +115,8 @@ fn kind(does: &Does) -> &'static str {
         Does::TurnOver => "Turned over",
         Does::AddStrip(_) => "Strip added",
         Does::MoveEdge(_) => "Edge moved",
+        Does::Share(_) => "Amount shared",
+        Does::ToCutLine(_) => "To the cut line",
         Does::Redraw(_) => "Edge drawn anew",
         Does::Draw(_) => "Drawn",
         Does::LeaveOut(_) => "Left out",

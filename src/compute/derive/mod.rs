@@ -9,6 +9,7 @@
 
 mod copy;
 mod ring;
+mod several;
 mod shape;
 mod steps;
 
@@ -20,8 +21,8 @@ pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
 use crate::base::{Code, Finding, Span};
-use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind};
-use crate::language::nearest;
+use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
+use crate::language::{nearest, parse};
 
 /// A draft whose derived pieces are told like ordinary ones.
 #[derive(Clone, Debug, Default)]
@@ -34,8 +35,8 @@ pub(super) struct Whole {
     pub bases: Arc<BTreeSet<String>>,
     /// What is wrong with steps.
     findings: Vec<Finding>,
-    /// Formulas as they were typed in steps, by stage and name.
-    typed: BTreeMap<(String, String), TypedIn>,
+    /// What was typed in steps, by stage and name.
+    typed: BTreeMap<(String, String), Typed>,
 }
 
 /// How a frame sees the stage before it.
@@ -46,12 +47,17 @@ pub(super) struct Link {
     pub on: String,
 }
 
-/// A formula of a step.
+/// What a person typed in a step.
 #[derive(Clone, Debug)]
-struct TypedIn {
-    text: String,
-    /// How many bytes the program put in front of it.
-    before: usize,
+enum Typed {
+    /// A formula within one of the program's own.
+    Formula {
+        text: String,
+        /// How many bytes the program put in front of it.
+        before: usize,
+    },
+    /// A point, line, dart or mark that is drawn in the step of this name.
+    Drawn(String),
 }
 
 impl Whole {
@@ -97,34 +103,60 @@ impl Whole {
 
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
     pub fn told(&self, findings: &mut Vec<Finding>) {
-        if self.stages.is_empty() && self.findings.is_empty() {
+        if self.stages.is_empty() && self.findings.is_empty() && self.typed.is_empty() {
             return;
         }
         for finding in findings.iter_mut() {
             self.say(finding);
         }
+        // What a step needs several times may fail several times, for one cause.
+        let mut told: Vec<Finding> = Vec::new();
+        findings.retain(|f| {
+            let is_new = !f.place.name.contains(", step ") || !told.contains(f);
+            if is_new {
+                told.push(f.clone());
+            }
+            is_new
+        });
         findings.splice(0..0, self.findings.iter().cloned());
     }
 
     fn say(&self, finding: &mut Finding) {
+        let local = finding.place.name.split_once('.').map_or("", |(_, local)| local);
+        let local = local.split(|c: char| !is_word(c)).next().unwrap_or_default().to_owned();
+        let typed = self.typed.get(&(finding.place.piece.clone(), local.clone()));
         let is_own = |t: &str| t.contains(OWN);
-        if !is_own(&finding.place.piece) && !is_own(&finding.place.name) && !is_own(&finding.formula) {
+        if typed.is_none() && !is_own(&finding.place.piece) && !is_own(&finding.place.name) && !is_own(&finding.formula)
+        {
             return;
         }
-        // A formula of the program's own around one that was typed: only that one is shown.
-        let local = finding.place.name.split_once('.').map(|(_, l)| l.to_owned()).unwrap_or_default();
-        if let Some(typed) = self.typed.get(&(finding.place.piece.clone(), local)) {
-            if let Some(span) = finding.span {
-                let (from, to) =
-                    (span.start.max(typed.before) - typed.before, span.end.max(typed.before) - typed.before);
-                finding.span = Some(Span::new(from.min(typed.text.len()), to.min(typed.text.len())));
+        let mut step = None;
+        match typed {
+            // A formula of the program's own around one that was typed: only that one is shown.
+            Some(Typed::Formula { text, before }) => {
+                if let Some(span) = finding.span {
+                    let (from, to) = (span.start.max(*before) - before, span.end.max(*before) - before);
+                    finding.span = Some(Span::new(from.min(text.len()), to.min(text.len())));
+                }
+                finding.formula.clone_from(text);
             }
-            finding.formula.clone_from(&typed.text);
+            Some(Typed::Drawn(by)) => step = Some(by.clone()),
+            // One of the program's own alone tells a person nothing.
+            None if local.starts_with(OWN) => {
+                finding.formula.clear();
+                finding.span = None;
+            }
+            None => {}
         }
         let stage =
             finding.place.piece.split_once(OWN).map(|(piece, k)| (piece.to_owned(), k.parse::<usize>().unwrap_or(0)));
-        if let Some((name, k)) = stage {
-            let step = self.stage_step(&name, k);
+        let stage = match (stage, step) {
+            (Some((name, k)), None) => Some((self.stage_step(&name, k), name)),
+            (Some((name, _)), Some(step)) => Some((step, name)),
+            (None, Some(step)) => Some((step, finding.place.piece.clone())),
+            (None, None) => None,
+        };
+        if let Some((step, name)) = stage {
             finding.place.name = format!("{name}, step {step}");
             finding.place.piece = name;
         }
@@ -161,12 +193,15 @@ fn bases_of(draft: &Draft) -> BTreeSet<String> {
     draft.pieces.iter().flat_map(|p| made_of(p)).filter(|n| !n.is_empty()).cloned().collect()
 }
 
+fn is_word(c: char) -> bool {
+    c == '_' || c.is_alphanumeric()
+}
+
 /// A text without the program's own names: links in front of names, and what marks hidden points.
 fn without_own(text: &str) -> String {
     if !text.contains(OWN) {
         return text.to_owned();
     }
-    let is_word = |c: char| c == '_' || c.is_alphanumeric();
     let mut out = String::new();
     let mut rest = text;
     while let Some(start) = rest.find(is_word) {
@@ -281,26 +316,12 @@ impl Deriving<'_> {
                 "a derived piece has the edges of the piece that it is made of; draw one anew by a step",
             );
         }
-        let mut count = 0;
-        let link_to = |k: usize| format!("{OWN}{name}{OWN}{k}");
-        let frame_of = |k: usize| format!("{name}{OWN}{k}");
-        let link = link_to(0);
-        let (shape, places) = self.shape_of(&base, &link);
-        let moves = Moves::none(&shape);
-        let (mut stage, mut shape) = Copy { shape: &shape, link: &link, moves: &moves }.piece();
-        for (name, at) in places {
-            if let Some(p) = stage.points.iter_mut().find(|p| p.name == name) {
-                p.at = at;
-            }
-        }
-        let mut links = vec![Link { name: link, lay: base.name.clone(), on: String::new() }];
-        let mut stages: Vec<Piece> = Vec::new();
+        let mut chain = self.chain(name, &base);
         let mut names = BTreeSet::new();
         for step in &piece.steps {
             if !names.insert(&step.name) {
                 self.wrong(name, &step.name, "two steps are called so; rename one");
             }
-            let mut share = String::new();
             if !step.person.is_empty() {
                 if !self.typed.chart.persons.iter().any(|p| p.name == step.person) {
                     self.wrong(
@@ -313,83 +334,166 @@ impl Deriving<'_> {
                 if !self.persons.contains(&step.person) {
                     self.persons.push(step.person.clone());
                 }
-                share = format!(" * {}", flag(&step.person));
             }
-            // What fails leaves the stage as it was.
-            let (kept, kept_shape) = (stage.clone(), shape.clone());
-            let problem = match &step.does {
-                Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
-                    Some("only amounts can be one person's".to_owned())
+            // What fails leaves the chain as it was.
+            let before = chain.clone();
+            let done =
+                several::simple(&step.does, &chain.shape, &|edge, set| self.width(piece, &chain.shape, edge, set));
+            let done = done.and_then(|all| all.iter().try_for_each(|does| self.step(&mut chain, step, does)));
+            match (done, &step.does) {
+                (Err(problem), _) => {
+                    chain = before;
+                    self.wrong(name, &step.name, problem);
                 }
-                Does::Draw(what) => {
-                    draw(&mut stage, &mut shape, what);
-                    None
-                }
-                Does::LeaveOut(what) => leave_out(&mut stage, &mut shape, what).err(),
-                does => {
-                    let next = link_to(count + 1);
-                    let on = frame_of(count + 1);
-                    let other = |of: &str, link: &str| {
-                        let told =
-                            self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
-                        Ok(self.shape_of(&told, link))
-                    };
-                    let mut before = Before {
-                        piece: &mut stage,
-                        shape: &shape,
-                        link: &next,
-                        next: &on,
-                        share,
-                        typed: Vec::new(),
-                        placements: Vec::new(),
-                        other: &other,
-                    };
-                    let after = steps::done(&mut before, does);
-                    let (typed, placements) =
-                        (std::mem::take(&mut before.typed), std::mem::take(&mut before.placements));
-                    match after {
-                        Some(Ok((new, mut after))) => {
-                            after.tidy();
-                            let frame = frame_of(count);
-                            for t in typed {
-                                self.whole
-                                    .typed
-                                    .insert((frame.clone(), t.name), TypedIn { text: t.text, before: t.before });
-                            }
-                            self.placements.extend(placements);
-                            let mut done = std::mem::replace(&mut stage, new);
-                            done.name.clone_from(&frame);
-                            // Stages are read by their names only; the note says for whom to look.
-                            done.note.clone_from(&step.name);
-                            stages.push(done);
-                            links.push(Link { name: next.clone(), lay: frame, on: String::new() });
-                            shape = after;
-                            count += 1;
-                            None
-                        }
-                        Some(Err(problem)) => Some(problem),
-                        None => None,
-                    }
-                }
-            };
-            if let Some(problem) = problem {
-                (stage, shape) = (kept, kept_shape);
-                self.wrong(name, &step.name, problem);
+                (Ok(()), Does::ToCutLine(to)) => several::no_allowance(&mut chain.shape, to),
+                (Ok(()), _) => {}
             }
         }
-        // The last stage is the piece itself.
-        for (k, link) in links.iter_mut().enumerate() {
-            link.on = if k == count { name.clone() } else { frame_of(k) };
-        }
-        for p in self.placements.iter_mut().filter(|p| p.on == frame_of(count)) {
-            p.on.clone_from(name);
-        }
-        self.whole.stages.extend(stages.into_iter().map(Arc::new));
-        self.whole.links.extend(links);
-        shape.tidy();
-        self.shapes.insert(name.clone(), shape.clone());
+        chain.shape.tidy();
+        self.shapes.insert(name.clone(), chain.shape.clone());
+        let (stage, shape) = self.close(chain);
         finished(stage, shape, piece)
     }
+
+    /// A piece as it lies before its first step.
+    fn chain(&self, name: &str, base: &Piece) -> Chain {
+        let link = link_to(name, 0);
+        let (shape, places) = self.shape_of(base, &link);
+        let moves = Moves::none(&shape);
+        let (mut stage, shape) = Copy { shape: &shape, link: &link, moves: &moves }.piece();
+        for (name, at) in places {
+            if let Some(p) = stage.points.iter_mut().find(|p| p.name == name) {
+                p.at = at;
+            }
+        }
+        let links = vec![Link { name: link, lay: base.name.clone(), on: String::new() }];
+        Chain {
+            name: name.to_owned(),
+            stage,
+            shape,
+            stages: Vec::new(),
+            links,
+            typed: BTreeMap::new(),
+            placements: Vec::new(),
+        }
+    }
+
+    /// Does one step. A chain is left half done where it cannot be done.
+    fn step(&self, chain: &mut Chain, step: &Step, does: &Does) -> Result<(), String> {
+        let share = if step.person.is_empty() { String::new() } else { format!(" * {}", flag(&step.person)) };
+        match does {
+            Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
+                return Err("only amounts can be one person's".to_owned());
+            }
+            Does::Draw(what) => {
+                let drawn = draw(&mut chain.stage, &mut chain.shape, what);
+                let place = chain.stages.len();
+                for name in drawn {
+                    chain.typed.insert((place, name), Typed::Drawn(step.name.clone()));
+                }
+                return Ok(());
+            }
+            Does::LeaveOut(what) => return leave_out(&mut chain.stage, &mut chain.shape, what),
+            _ => {}
+        }
+        let place = chain.stages.len();
+        let (next, on) = (link_to(&chain.name, place + 1), frame_of(&chain.name, place + 1));
+        let other = |of: &str, link: &str| {
+            let told = self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
+            Ok(self.shape_of(&told, link))
+        };
+        let mut before = Before {
+            piece: &mut chain.stage,
+            shape: &chain.shape,
+            link: &next,
+            next: &on,
+            share,
+            typed: Vec::new(),
+            placements: Vec::new(),
+            other: &other,
+        };
+        let (new, mut after) = steps::done(&mut before, does)?;
+        after.tidy();
+        let (typed, placements) = (before.typed, before.placements);
+        for t in typed {
+            chain.typed.insert((place, t.name), Typed::Formula { text: t.text, before: t.before });
+        }
+        chain.placements.extend(placements);
+        let mut done = std::mem::replace(&mut chain.stage, new);
+        done.name = frame_of(&chain.name, place);
+        // Stages are read by their names only; the note says for whom to look.
+        done.note.clone_from(&step.name);
+        chain.stages.push(done);
+        chain.links.push(Link { name: next, lay: frame_of(&chain.name, place), on: String::new() });
+        chain.shape = after;
+        Ok(())
+    }
+
+    /// Keeps the stages of a piece; its last one, which is the piece itself, is given back.
+    fn close(&mut self, mut chain: Chain) -> (Piece, Shape) {
+        let count = chain.stages.len();
+        let name = chain.name;
+        let frame = |k: usize| if k == count { name.clone() } else { frame_of(&name, k) };
+        for (k, link) in chain.links.iter_mut().enumerate() {
+            link.on = frame(k);
+        }
+        for p in chain.placements.iter_mut().filter(|p| p.on == frame_of(&name, count)) {
+            p.on.clone_from(&name);
+        }
+        self.placements.append(&mut chain.placements);
+        self.whole.typed.extend(chain.typed.into_iter().map(|((k, local), typed)| ((frame(k), local), typed)));
+        self.whole.stages.extend(chain.stages.into_iter().map(Arc::new));
+        self.whole.links.extend(chain.links);
+        (chain.stage, chain.shape)
+    }
+
+    /// The allowance of an edge at its start and at its end, as formulas: its own, else its seam's, else the draft's.
+    fn width(&self, piece: &Piece, shape: &Shape, edge: &str, set: &str) -> Result<[String; 2], String> {
+        if let Some(own) = several::own_width(shape, edge, set)? {
+            return Ok(own);
+        }
+        let full = [&*piece.of, edge];
+        let names = |text: &String| {
+            let mut found = false;
+            if let Ok(expr) = parse(text) {
+                expr.each_name(&mut |parts| {
+                    let parts: Vec<&str> = parts.iter().map(|p| p.text.as_str()).collect();
+                    found |= parts == full || parts.strip_prefix(&["piece"]).is_some_and(|rest| *rest == full);
+                });
+            }
+            found
+        };
+        let told = self.typed.seams.iter().filter(|s| !s.allowance.trim().is_empty());
+        let of_seam = told.clone().find(|s| s.one.iter().chain(&s.two).any(names)).map(|s| &s.allowance);
+        let width = of_seam.unwrap_or(&self.typed.settings.allowance).trim();
+        match width {
+            "" => Err(format!("nothing tells the allowance of edge {edge}")),
+            width => Ok([width.to_owned(), String::new()]),
+        }
+    }
+}
+
+/// A piece on its way through its steps.
+#[derive(Clone)]
+struct Chain {
+    name: String,
+    /// The piece as it lies now, and what is known of it that its formulas do not tell.
+    stage: Piece,
+    shape: Shape,
+    /// The stages before.
+    stages: Vec<Piece>,
+    links: Vec<Link>,
+    /// By the number of the stage, and the name in it.
+    typed: BTreeMap<(usize, String), Typed>,
+    placements: Vec<Placement>,
+}
+
+fn link_to(name: &str, k: usize) -> String {
+    format!("{OWN}{name}{OWN}{k}")
+}
+
+fn frame_of(name: &str, k: usize) -> String {
+    format!("{name}{OWN}{k}")
 }
 
 /// A derived piece that cannot be derived: only what is typed in it.

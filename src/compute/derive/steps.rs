@@ -43,9 +43,9 @@ pub(super) struct Typed {
 /// A piece after a step: what stands in its next frame.
 pub(super) type After = Result<(Piece, Shape), String>;
 
-/// Does a step. What only draws in the stage gives nothing: no further stage is needed.
-pub(super) fn done(before: &mut Before<'_>, does: &Does) -> Option<After> {
-    Some(match does {
+/// Does a step that makes a further stage.
+pub(super) fn done(before: &mut Before<'_>, does: &Does) -> After {
+    match does {
         Does::MoveDart(step) => before.move_dart(step),
         Does::Spread(step) => before.spread(step),
         Does::Cut(step) => before.cut(step),
@@ -55,12 +55,15 @@ pub(super) fn done(before: &mut Before<'_>, does: &Does) -> Option<After> {
         Does::AddStrip(step) => before.add_strip(step),
         Does::MoveEdge(step) => before.move_edge(step),
         Does::Redraw(step) => before.redraw(step),
-        Does::Draw(_) | Does::LeaveOut(_) => return None,
-    })
+        Does::Draw(_) | Does::LeaveOut(_) | Does::Share(_) | Does::ToCutLine(_) => {
+            Err("it is done by other steps".to_owned())
+        }
+    }
 }
 
-/// Draws in the stage itself.
-pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) {
+/// Draws in the stage itself. Gives the names of what is drawn, with those of the program's own.
+pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) -> Vec<String> {
+    let (points, lines, darts) = (piece.points.len(), piece.lines.len(), piece.darts.len());
     let side = |e: &Edge| Side {
         name: e.name.clone(),
         from: e.from.clone(),
@@ -86,6 +89,9 @@ pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) {
     piece.points.extend(step.points.iter().cloned());
     piece.lines.extend(step.lines.iter().cloned());
     piece.darts.extend(step.darts.iter().cloned());
+    let points = piece.points[points..].iter().map(|p| &p.name);
+    let lines = piece.lines[lines..].iter().map(|l| &l.name);
+    points.chain(lines).chain(piece.darts[darts..].iter().map(|d| &d.name)).cloned().collect()
 }
 
 /// Leaves things out.

@@ -64,6 +64,17 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.nth("step by", i, Role::Formula, &mut m.by);
             to.nth("step to_by", i, Role::Formula, &mut m.to_by);
         }
+        Does::Share(s) => {
+            to.nth("step by", i, Role::Formula, &mut s.by);
+            for (k, part) in s.over.iter_mut().enumerate() {
+                to.within("step over", i, k, EDGE, &mut part.edge);
+                to.within("step share", i, k, Role::Formula, &mut part.share);
+            }
+        }
+        Does::ToCutLine(t) => {
+            to.all_within("step edges", i, &EDGE, &mut t.edges);
+            to.nth("step set", i, Role::Words, &mut t.set);
+        }
         Does::Redraw(r) => {
             to.nth("step edge", i, EDGE, &mut r.edge);
             to.all_within("step smooth_at", i, &Role::Own(Inner::Point), &mut r.smooth_at);

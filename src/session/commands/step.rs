@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use crate::document::{
-    AddStrip, CutOff, Does, Draft, Join, MoveDart, MoveEdge, Opening, Piece, Spread, Step, StripEnds, Unfold,
+    AddStrip, CutOff, Does, Draft, EdgeShare, Join, MoveDart, MoveEdge, Opening, Piece, Share, Spread, Step, StripEnds,
+    ToCutLine, Unfold,
 };
 use crate::session::EditError;
 
@@ -106,7 +107,7 @@ fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> 
 }
 
 /// The kinds of steps that the window offers, by the words on their buttons.
-pub const STEP_KINDS: [&str; 8] = [
+pub const STEP_KINDS: [&str; 10] = [
     "Move a dart",
     "Slash and spread",
     "Cut in two",
@@ -115,6 +116,8 @@ pub const STEP_KINDS: [&str; 8] = [
     "Turn over",
     "Add a strip",
     "Move an edge",
+    "Share an amount",
+    "To the cut line",
 ];
 
 /// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields.
@@ -175,7 +178,12 @@ pub fn new_step(piece: &Piece, kind: usize, unit: &str) -> Step {
             end: fresh("strip_end"),
             ..AddStrip::default()
         }),
-        _ => Does::MoveEdge(MoveEdge { edge: edge(1), by: format!("1 {unit}"), ..MoveEdge::default() }),
+        7 => Does::MoveEdge(MoveEdge { edge: edge(1), by: format!("1 {unit}"), ..MoveEdge::default() }),
+        8 => {
+            let part = |i: usize, share: String| EdgeShare { edge: edge(i), share };
+            Does::Share(Share { by: format!("1 {unit}"), over: vec![part(1, half()), part(3, String::new())] })
+        }
+        _ => Does::ToCutLine(ToCutLine::default()),
     };
     Step { does, ..Step::default() }
 }

@@ -262,6 +262,7 @@ STRUCTS = {
     "Grain": dict(heading=S, along=S, ways="GrainWays"),
     "Label": dict(at=S, turn=S),
     "Step": dict(name=S, person=S, does="Does", note=S),
+    "EdgeShare": dict(edge=S, share=S),
     "Placement": dict(
         name=S, lay=S, on=S, point=S, onto=S, towards=S, along=S, turned=S, overlap=S, mirrored=B
     ),
@@ -340,7 +341,8 @@ CHOICES = {
         ),
         join=optional(edge=S, piece=S, to=S, reversed=B, prefix=S), unfold=optional(over=S, prefix=S), turn_over=None,
         add_strip=optional(edge=S, width=S, ends="StripEnds", makes=S, start=S, end=S),
-        move_edge=optional(edge=S, by=S, to_by=S), redraw=optional(edge=S, by=["Segment"], smooth_at=[S]),
+        move_edge=optional(edge=S, by=S, to_by=S), share=optional(by=S, over=["EdgeShare"]),
+        to_cut_line=optional(edges=[S], set=S), redraw=optional(edge=S, by=["Segment"], smooth_at=[S]),
         draw=optional(points=["Point"], lines=["Edge"], darts=["Dart"], marks=["Mark"]), leave_out=([S],),
     ),
     "Opening": dict(dart=None, straight=None, curve=None),

@@ -94,12 +94,20 @@ impl Before<'_> {
         let line = format!("{OWN}off");
         let reach = format!("3 * max(abs({by}), abs({to_by})) + 1 mm");
         let ends = ["0", "1", "2", "3"].map(|k| format!("{OWN}off{k}"));
-        self.piece.points.push(point(&ends[0], format!("{off}.at(0).polar(heading({off}.along(0)) + 180°, {reach})")));
-        self.piece.points.push(point(&ends[1], format!("{off}.at(0)")));
-        self.piece.points.push(point(&ends[2], format!("{off}.at(1)")));
-        self.piece.points.push(point(&ends[3], format!("{off}.at(1).polar(heading({off}.along(1)), {reach})")));
+        let set = format!("{OWN}set");
+        self.piece.points.push(point(&ends[1], format!("{}.off(0, {by})", side.name)));
+        self.piece.points.push(point(&ends[2], format!("{}.off(1, {to_by})", side.name)));
+        // Setting off costs most of the step: once, and whatever needs it takes it from there.
+        self.piece.lines.push(Edge {
+            name: set.clone(),
+            from: ends[1].clone(),
+            by: vec![taken(off, &ends[2])],
+            ..Edge::default()
+        });
+        self.piece.points.push(point(&ends[0], format!("{}.polar(heading({set}.along(0)) + 180°, {reach})", ends[1])));
+        self.piece.points.push(point(&ends[3], format!("{}.polar(heading({set}.along(1)), {reach})", ends[2])));
         let segments =
-            vec![Segment::Straight(ends[1].clone()), taken(off, &ends[2]), Segment::Straight(ends[3].clone())];
+            vec![Segment::Straight(ends[1].clone()), taken(set, &ends[2]), Segment::Straight(ends[3].clone())];
         self.piece.lines.push(Edge { name: line.clone(), from: ends[0].clone(), by: segments, ..Edge::default() });
         let (by, to_by) = (self.was(&by), self.was(&to_by));
         let (was, own) = (|n: &str| self.was(n), |end: &str| format!("{OWN}{end}"));
