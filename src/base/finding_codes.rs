@@ -90,6 +90,7 @@ codes! {
 
     // Pieces.
     StepFails Error "step-fails" "A step of a derived piece cannot be done." "{problem}";
+    StepLook Warning "step-look" "What a step of a derived piece does must be looked at." "{problem}";
     RingOpen Error "ring-open" "The edges of a piece do not close to an outline." "{edge} ends at {end}, but {next} starts at {start}";
     ArcUneven Error "arc-uneven" "The ends of an arc are not equally far from its centre." "the start is {start} from the centre, the end {end}";
     TakenApart Error "taken-apart" "A taken curve does not start or end at the named point." "the curve's {which} is {distance} away from {point}";

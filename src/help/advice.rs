@@ -87,6 +87,10 @@ const ADVICE: &[(Code, &str)] = &[
         "Name what is there before the step: edges, corners and darts of the piece as the steps before it leave it; what a step makes has the name that the step gives it.",
     ),
     (
+        Code::StepLook,
+        "Look at the piece in the smallest and the largest size; where it is as meant, silence this with the reason.",
+    ),
+    (
         Code::RingOpen,
         "Let each edge begin at the point where the one before ends; close the outline with its last edge.",
     ),

@@ -1,6 +1,6 @@
 //! Derived pieces against closed forms of plane geometry: darts turned, slashed and spread, cut, joined, unfolded, in every size.
 
-use tracewheel::base::{DisplayUnit, message};
+use tracewheel::base::{Code, DisplayUnit, message};
 use tracewheel::compute::Engine;
 use tracewheel::document::Draft;
 use tracewheel::file;
@@ -417,7 +417,10 @@ fn a_step_that_cannot_be_done_says_so() {
         (r#"redraw(edge: "hem", by: [straight("nw")])"#, "must end at sw"),
         (r#"share(by: "2 cm", over: [])"#, "over which edges"),
         (r#"share(by: "", over: [(edge: "side")])"#, "which amount"),
-        (r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "side", share: "1/2")])"#, "what the others leave"),
+        (
+            r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "side", share: "1/2")])"#,
+            "what the others leave",
+        ),
         (r#"share(by: "2 cm", over: [(edge: "centre"), (edge: "side")])"#, "which share edge centre takes"),
         (r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "sid")])"#, "no edge sid"),
         (r#"to_cut_line(edges: ["hem", "middle"])"#, "no edge middle"),
@@ -548,4 +551,34 @@ fn a_piece_that_others_are_made_of_need_not_be_cut() {
     );
     assert_eq!(told(&text), ["q"]);
     assert_eq!(told(&text.replace(r#"(name: "q", of: "block")"#, r#"(name: "q", of: "p")"#)), Vec::<String>::new());
+}
+
+/// A pleat keeps its place from the start of its edge: where a step makes another edge of that, it is said.
+#[test]
+fn a_pleat_on_an_edge_that_changes_is_told() {
+    let draft = |step: &str| {
+        let text = format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["S"]), pieces: [
+            (name: "base", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(40 cm)"),
+                (name: "c", at: "b.down(50 cm)"), (name: "d", at: "a.down(50 cm)")],
+             edges: [(name: "top", from: "a", by: [straight("b")]), (name: "side", from: "b", by: [straight("c")]),
+                (name: "hem", from: "c", by: [straight("d")]), (name: "centre", from: "d", by: [straight("a")])],
+             pleats: [(name: "pleat", on: "top", centre: "1/2", intake: "4 cm", depth: "10 cm")]),
+            (name: "styled", of: "base", steps: [(name: "one", does: {step})])])"#
+        );
+        let draft = file::read(&text).unwrap().draft;
+        let found = Engine::new().compute(&draft).findings;
+        found.into_iter().filter(|f| f.code == Code::StepLook).map(|f| f.place.name).collect::<Vec<_>>()
+    };
+    let cut = |from: &str, to: &str| {
+        format!(
+            "cut(from: \"{from}\", from_at: \"1/4\", to: \"{to}\", to_at: \"3/4\", keep: \"{}\", makes: \"new\", start: \"s\", end: \"e\")",
+            if from == "top" { "side" } else { "top" }
+        )
+    };
+    assert_eq!(draft(&cut("top", "hem")), ["styled, step one"]);
+    assert_eq!(draft(&cut("side", "centre")), Vec::<String>::new());
+    assert_eq!(draft("move_edge(edge: \"hem\", by: \"2 cm\")"), Vec::<String>::new());
+    assert_eq!(draft("move_edge(edge: \"side\", by: \"2 cm\")"), ["styled, step one"]);
+    assert_eq!(draft("turn_over"), Vec::<String>::new());
 }

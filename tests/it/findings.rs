@@ -150,6 +150,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "there is no piece backk that it could be made of; did you mean back?",
     ),
     (
+        Code::StepLook,
+        "    ],\n    seams: [(name",
+        "(name: \"whole\", of: \"front\", steps: [(name: \"open\", does: unfold(over: \"side\", prefix: \"l_\"))])],\n    seams: [(name",
+        "whole, step open",
+        "it is mirrored in side, of which the draft does not tell that it is straight",
+    ),
+    (
         Code::SettingBad,
         "display: cm,",
         "display: cm, settings: (seam_limit: \"1 deg\"),",

@@ -21,7 +21,7 @@ pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
 use crate::base::{Code, Finding, Span};
-use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
+use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Segment, Step};
 use crate::language::{nearest, parse};
 
 /// A draft whose derived pieces are told like ordinary ones.
@@ -375,6 +375,7 @@ impl Deriving<'_> {
             links,
             typed: BTreeMap::new(),
             placements: Vec::new(),
+            looks: Vec::new(),
         }
     }
 
@@ -418,6 +419,7 @@ impl Deriving<'_> {
         for t in typed {
             chain.typed.insert((place, t.name), Typed::Formula { text: t.text, before: t.before });
         }
+        look(chain, step, does, &new, &next);
         chain.placements.extend(placements);
         let mut done = std::mem::replace(&mut chain.stage, new);
         done.name = frame_of(&chain.name, place);
@@ -441,6 +443,7 @@ impl Deriving<'_> {
             p.on.clone_from(&name);
         }
         self.placements.append(&mut chain.placements);
+        self.whole.findings.append(&mut chain.looks);
         self.whole.typed.extend(chain.typed.into_iter().map(|((k, local), typed)| ((frame(k), local), typed)));
         self.whole.stages.extend(chain.stages.into_iter().map(Arc::new));
         self.whole.links.extend(chain.links);
@@ -486,6 +489,36 @@ struct Chain {
     /// By the number of the stage, and the name in it.
     typed: BTreeMap<(usize, String), Typed>,
     placements: Vec<Placement>,
+    /// What must be looked at.
+    looks: Vec<Finding>,
+}
+
+/// Tells what must be looked at after a step: what is counted on an edge that is another now, a fold that may be bent.
+fn look(chain: &mut Chain, step: &Step, does: &Does, new: &Piece, link: &str) {
+    let mut looks = Vec::new();
+    let mut tell = |problem: String| {
+        let finding = Finding::new(Code::StepLook).piece(&chain.name).at(format!("{}, step {}", chain.name, step.name));
+        looks.push(finding.word("problem", problem));
+    };
+    let rest = &chain.shape.rest;
+    for tuck in rest.pleats.iter().chain(&rest.tucks) {
+        let Some(edge) = new.edges.iter().find(|e| e.name == tuck.on) else { continue };
+        let whole = format!("{link}.{}", tuck.on);
+        let same =
+            |curve: &str| curve.strip_prefix(&whole).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
+        if !matches!(edge.by.as_slice(), [Segment::Taken { curve, .. }] if same(curve)) {
+            tell(format!(
+                "the step changes {}, and {} keeps its place from the start of that edge as it is now: look whether it is where it is meant",
+                tuck.on, tuck.name
+            ));
+        }
+    }
+    if let Does::Unfold(unfold) = does
+        && chain.shape.edges.iter().any(|e| e.name == unfold.over && !e.is_straight)
+    {
+        tell(format!("it is mirrored in {}, of which the draft does not tell that it is straight", unfold.over));
+    }
+    chain.looks.append(&mut looks);
 }
 
 fn link_to(name: &str, k: usize) -> String {
