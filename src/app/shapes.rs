@@ -18,6 +18,8 @@ const MOST_BEHIND: usize = 60;
 const EMPTY: Rect = Rect::new(0.0, 0.0, 200.0, 200.0);
 /// Space between pieces, as a part of the longest side of any.
 const GAP: f64 = 0.09;
+/// How many gaps rows are apart.
+const ROW_GAP: f64 = 3.2;
 /// Rows of pieces are broken so that the whole comes near this shape, width over height.
 const SHAPE: f64 = 1.7;
 /// The most ways of breaking rows that are tried.
@@ -347,7 +349,7 @@ fn place(slots: &mut [Slot], width: f64, gap: f64) -> Rect {
     for slot in slots {
         if x > 0.0 && x + slot.bounds.width() > width {
             // Names stand under the pieces, so rows are further apart than columns.
-            (x, y, row) = (0.0, y + row + 2.0 * gap, 0.0);
+            (x, y, row) = (0.0, y + row + ROW_GAP * gap, 0.0);
         }
         slot.home = Point::new(x, y) - slot.bounds.origin();
         slot.shift = slot.home;

@@ -22,6 +22,9 @@ use crate::output;
 const GRID_GAP: f64 = 42.0;
 /// Words under a piece are not broken narrower than this, px.
 const NARROWEST: f32 = 150.0;
+/// How far a name may reach beyond its piece, and the width that it always has, px.
+const NAME_BESIDE: f32 = 14.0;
+const NAME_LEAST: f32 = 84.0;
 /// A sheet narrower than this has no room for hints, px.
 const WIDE: f32 = 800.0;
 /// A sheet lower than this has none either, px.
@@ -270,7 +273,17 @@ impl Sheet<'_> {
             room.center().x.min(self.canvas.right() - half).max(self.canvas.left() + half),
             (room.bottom() + 8.0).min(self.canvas.bottom() - 66.0).max(self.canvas.top() + 8.0),
         );
-        let name = self.painter.layout_no_wrap(slot.name.clone(), letters(look::LARGE), self.look.ink);
+        let widest = (room.width() + NAME_BESIDE).max(NAME_LEAST);
+        let lines = |font, width| {
+            let mut words = LayoutJob::simple(slot.name.clone(), font, self.look.ink, width);
+            (words.wrap.max_rows, words.halign) = (2, Align::Center);
+            self.painter.layout_job(words)
+        };
+        let mut name = lines(letters(look::LARGE), f32::INFINITY);
+        if name.size().x > widest {
+            // Smaller, and in two lines, so that it does not lie on that of the neighbour.
+            name = lines(letters(look::SMALL), widest);
+        }
         let mut words = LayoutJob::simple(second, letters(look::SMALL), color, room.width().max(NARROWEST));
         words.halign = Align::Center;
         let second = self.painter.layout_job(words);
@@ -278,7 +291,7 @@ impl Sheet<'_> {
         let ground = Align2::CENTER_TOP.anchor_size(at, size);
         self.painter.rect_filled(ground.expand2(vec2(6.0, 2.0)), 4.0, self.look.sheet.gamma_multiply(0.85));
         let below = at + vec2(0.0, name.size().y);
-        self.painter.galley(at - vec2(name.size().x / 2.0, 0.0), name, self.look.ink);
+        self.painter.galley(at, name, self.look.ink);
         self.painter.galley(below, second, color);
         self.handle(ui, &slot.name, ground, wishes);
         let rect = if rect.is_positive() { rect } else { Rect::from_center_size(at, vec2(20.0, 20.0)) };

@@ -127,3 +127,11 @@ fn the_block_is_pulled_and_the_panel_follows() {
     stage.pull("panel.nw", vec2(10.0, 10.0));
     assert!(stage.says("it follows from block and the steps of panel; pull it there"), "{}", stage.all());
 }
+
+/// A line of which nothing is left on a panel is no hole in its outline, also after further steps.
+#[test]
+fn nothing_is_open_in_a_garment_of_panels() {
+    let stage = Stage::on("panel-top.ron");
+    assert!(stage.find("piece back_hem_facing, size 88").is_some(), "{}", stage.all());
+    assert!(!stage.says("outline open"), "{}", stage.all());
+}
