@@ -8,6 +8,7 @@
 //! Where a step cannot be done (what it names is gone), that is told, and later steps see the piece as it is before it.
 
 mod copy;
+mod lineage;
 mod ring;
 mod shape;
 mod steps;
@@ -16,6 +17,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use self::copy::{Copy, Moves};
+use self::lineage::Following;
+pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
@@ -57,9 +60,14 @@ struct TypedIn {
 impl Whole {
     /// The draft itself where no piece is derived.
     pub fn of(draft: &Draft) -> Self {
+        Self::with_names(draft, None).0
+    }
+
+    /// The same; what names mean is followed where that is asked for.
+    fn with_names(draft: &Draft, lineage: Option<Lineage>) -> (Self, Option<Lineage>) {
         let draft = Arc::new(draft.clone());
         if draft.pieces.iter().all(|p| p.of.is_empty() && p.steps.is_empty()) {
-            return Self { draft, ..Self::default() };
+            return (Self { draft, ..Self::default() }, lineage);
         }
         let mut work = Deriving {
             typed: &draft,
@@ -68,6 +76,7 @@ impl Whole {
             shapes: BTreeMap::new(),
             persons: Vec::new(),
             placements: Vec::new(),
+            lineage,
         };
         for piece in &draft.pieces {
             work.piece(&piece.name, &mut Vec::new());
@@ -92,7 +101,7 @@ impl Whole {
                 p.cells.push(Cell(name.clone(), "1".to_owned()));
             }
         }
-        Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }
+        (Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }, work.lineage)
     }
 
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
@@ -201,6 +210,8 @@ struct Deriving<'a> {
     /// Persons for whom steps are done.
     persons: Vec<String>,
     placements: Vec<Placement>,
+    /// What names mean, if that is asked for.
+    lineage: Option<Lineage>,
 }
 
 impl Deriving<'_> {
@@ -225,7 +236,8 @@ impl Deriving<'_> {
             if let Some(from) = above.iter().position(|n| n == needed) {
                 let round = above[from..].join(", ");
                 self.wrong(name, "", format!("{needed} is derived from itself, by way of {round}"));
-                self.done.insert(name.to_owned(), Some(Arc::new(bare(&piece))));
+                let made = self.bare(&piece);
+                self.done.insert(name.to_owned(), Some(Arc::new(made)));
                 above.pop();
                 return;
             }
@@ -260,6 +272,14 @@ impl Deriving<'_> {
         (shape, places)
     }
 
+    /// A piece that cannot be derived.
+    fn bare(&mut self, piece: &Piece) -> Piece {
+        if let Some(lineage) = &mut self.lineage {
+            lineage::bare(lineage, piece);
+        }
+        bare(piece)
+    }
+
     fn derive(&mut self, piece: &Piece) -> Piece {
         let name = &piece.name;
         let Some(base) = self.told(&piece.of) else {
@@ -272,7 +292,7 @@ impl Deriving<'_> {
                 }
             };
             self.wrong(name, "", problem);
-            return bare(piece);
+            return self.bare(piece);
         };
         if !piece.edges.is_empty() {
             self.wrong(
@@ -293,12 +313,18 @@ impl Deriving<'_> {
                 p.at = at;
             }
         }
+        // It is taken out while the piece is followed, and put back.
+        let mut lineage = self.lineage.take();
+        let mut names_of = lineage.as_mut().map(|l| Following::begin(l, self.typed, piece, &stage, &shape));
         let mut links = vec![Link { name: link, lay: base.name.clone(), on: String::new() }];
         let mut stages: Vec<Piece> = Vec::new();
         let mut names = BTreeSet::new();
         for step in &piece.steps {
             if !names.insert(&step.name) {
                 self.wrong(name, &step.name, "two steps are called so; rename one");
+            }
+            if let Some(names) = &mut names_of {
+                names.step();
             }
             let mut share = String::new();
             if !step.person.is_empty() {
@@ -317,12 +343,13 @@ impl Deriving<'_> {
             }
             // What fails leaves the stage as it was.
             let (kept, kept_shape) = (stage.clone(), shape.clone());
+            let (mut made, is_further) = (Vec::new(), !matches!(step.does, Does::Draw(_) | Does::LeaveOut(_)));
             let problem = match &step.does {
                 Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
                     Some("only amounts can be one person's".to_owned())
                 }
                 Does::Draw(what) => {
-                    draw(&mut stage, &mut shape, what);
+                    made = draw(&mut stage, &mut shape, what);
                     None
                 }
                 Does::LeaveOut(what) => leave_out(&mut stage, &mut shape, what).err(),
@@ -341,12 +368,14 @@ impl Deriving<'_> {
                         next: &on,
                         share,
                         typed: Vec::new(),
+                        made: Vec::new(),
                         placements: Vec::new(),
                         other: &other,
                     };
                     let after = steps::done(&mut before, does);
                     let (typed, placements) =
                         (std::mem::take(&mut before.typed), std::mem::take(&mut before.placements));
+                    made = std::mem::take(&mut before.made);
                     match after {
                         Some(Ok((new, mut after))) => {
                             after.tidy();
@@ -375,8 +404,14 @@ impl Deriving<'_> {
             if let Some(problem) = problem {
                 (stage, shape) = (kept, kept_shape);
                 self.wrong(name, &step.name, problem);
+            } else if let Some(names) = &mut names_of {
+                names.done(self.typed, (&stage, &shape), &made, is_further);
             }
         }
+        if let Some(names) = names_of {
+            names.end();
+        }
+        self.lineage = lineage;
         // The last stage is the piece itself.
         for (k, link) in links.iter_mut().enumerate() {
             link.on = if k == count { name.clone() } else { frame_of(k) };
@@ -392,7 +427,7 @@ impl Deriving<'_> {
     }
 }
 
-/// A derived piece that cannot be derived: only what is typed in it.
+/// A derived piece without its steps: only what is typed in it.
 fn bare(piece: &Piece) -> Piece {
     Piece { of: String::new(), steps: Vec::new(), ..piece.clone() }
 }
