@@ -54,7 +54,10 @@ impl Window {
                 self.shown.ask = Some(Ask::deleting_size(self.open.work().draft(), Axis::Girth, &self.shown.case));
             }
             Act::Base => self.run(&Command::Chart(ChartCommand::Base(self.shown.case.clone()))),
-            Act::Rename => self.shown.ask = self.shown.part.as_ref().map(Ask::renaming),
+            Act::Rename => {
+                let draft = self.open.work().draft();
+                self.shown.ask = self.shown.part.as_ref().map(|part| Ask::renaming(draft, part));
+            }
             Act::Delete => {
                 let draft = self.open.work().draft();
                 self.shown.ask = self.shown.part.as_ref().map(|part| Ask::deleting(draft, part));
@@ -354,6 +357,10 @@ impl Window {
                 if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), how))) {
                     self.shown.part = self.whole_of(part);
                 }
+            }
+            Purpose::TakeOut(piece, step) => {
+                let remove = StepCommand::Remove(piece.clone(), *step, Deletion::LeaveBroken);
+                self.try_ask(&Command::Step(remove));
             }
             Purpose::RenameSize(axis, old) => {
                 let new = ask.text(0).to_owned();

@@ -12,7 +12,7 @@ use super::offers;
 use super::scene::Scene;
 use super::state::{Shown, Spot, Wish};
 use crate::document::{Axis, Draft, Part, Row};
-use crate::session::{Act, OpenDraft, used_by, users, uses};
+use crate::session::{Act, OpenDraft, comes_from, stands_elsewhere, used_by, users, users_of_step, uses};
 
 /// What a dialog is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -23,6 +23,8 @@ pub(super) enum Purpose {
     Rename(Part),
     /// A part is taken out.
     Delete(Part),
+    /// A step of a derived piece is taken out, by its place.
+    TakeOut(String, usize),
     /// A size gets another label.
     RenameSize(Axis, String),
     /// A size is taken out.
@@ -215,8 +217,9 @@ impl Ask {
     }
 
     /// The dialog that gives a part another name.
-    pub fn renaming(part: &Part) -> Self {
+    pub fn renaming(draft: &Draft, part: &Part) -> Self {
         let note = "Every formula that names it follows.";
+        let note = comes_from(draft, part).map_or_else(|| note.to_owned(), |from| format!("{from} {note}"));
         Self::new(Purpose::Rename(part.clone()), format!("Rename {part}"), note, &["Rename it"]).field(
             "name",
             "",
@@ -251,6 +254,9 @@ impl Ask {
         let users = users(draft, part);
         let purpose = Purpose::Delete(part.clone());
         let title = format!("Delete {part}");
+        if let Some(why) = stands_elsewhere(draft, part) {
+            return Self::new(purpose, title, format!("{why}."), &[]);
+        }
         if users.is_empty() {
             return Self::new(purpose, title, "Nothing names it.", &["Delete"]);
         }
@@ -264,11 +270,21 @@ impl Ask {
         Self::new(purpose, title, note, choices)
     }
 
+    /// The dialog before a step is taken out that makes what is used, if it does.
+    pub fn taking_out(draft: &Draft, piece: &str, step: usize) -> Option<Self> {
+        let users = users_of_step(draft, piece, step);
+        let note = format!("What it makes is used by {}.", listed(&users));
+        let title = format!("Take out step {} of {piece}", step + 1);
+        let purpose = Purpose::TakeOut(piece.to_owned(), step);
+        (!users.is_empty()).then(|| Self::new(purpose, title, note, &["Take it out, and leave what uses it broken"]))
+    }
+
     /// The list of what uses a part and what it uses.
     pub fn using(draft: &Draft, part: &Part) -> Self {
-        let mut ask = Self::new(Purpose::Uses, format!("Used by and uses: {part}"), "", &["Good"]);
+        let note = comes_from(draft, part).unwrap_or_default();
+        let mut ask = Self::new(Purpose::Uses, format!("Used by and uses: {part}"), note, &["Good"]);
         for used in used_by(draft, part) {
-            let words = format!("used by {}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
+            let words = format!("used by {}", used.place(draft));
             if !ask.parts.iter().any(|(w, _)| *w == words) {
                 ask.parts.push((words, used.at.part));
             }
@@ -277,7 +293,7 @@ impl Ask {
             ask.parts.push((format!("uses {other}"), other));
         }
         if ask.parts.is_empty() {
-            ask.note = "Nothing names it, and it names nothing.".to_owned();
+            ask.note = format!("{} Nothing names it, and it names nothing.", ask.note).trim().to_owned();
         }
         ask
     }

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use egui::Context;
 
 use super::Window;
-use super::ask::{Then, split_list};
+use super::ask::{Ask, Then, split_list};
 use super::disk::Answer;
 use super::finder::{self, Found};
 use super::help::HelpWish;
@@ -13,7 +13,7 @@ use super::own::OwnWish;
 use super::state::{Field, Room, Tone, Typing, Wish};
 use crate::document::{Part, Side};
 use crate::language::tidy;
-use crate::session::{ChartCommand, Command, PartCommand, TextCommand, part_of_finding};
+use crate::session::{ChartCommand, Command, Deletion, PartCommand, StepCommand, TextCommand, part_of_finding};
 
 impl Window {
     /// Does what was wished for; the next frame shows it.
@@ -99,6 +99,12 @@ impl Window {
             }
             Wish::Pencil(stroke) => self.stroke(stroke),
             Wish::Tape(hold) => self.hold(hold),
+            Wish::TakeOut(piece, step) => {
+                self.shown.ask = Ask::taking_out(self.open.work().draft(), &piece, step);
+                if self.shown.ask.is_none() {
+                    self.run(&Command::Step(StepCommand::Remove(piece, step, Deletion::IfUnused)));
+                }
+            }
             Wish::Cancel => self.cancel(ctx),
             Wish::Enter(field) => self.enter(field),
             Wish::Typed(field, text) => self.typed(field, text),
@@ -319,7 +325,11 @@ impl Window {
                 match self.open.run(&command(&field, text)) {
                     Ok(told) if told.is_empty() => self.shown.message = None,
                     Ok(told) => self.tell(told),
-                    Err(problem) => self.refuse(problem.to_string()),
+                    Err(problem) => {
+                        // What was half typed before, and could be done, goes too.
+                        self.open.abort();
+                        self.refuse(problem.to_string());
+                    }
                 }
             }
             self.open.finish();

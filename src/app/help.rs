@@ -327,7 +327,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
     match &ask.purpose {
         Purpose::Add(Act::AddPoint) => "points",
         Purpose::Add(Act::AddEdge | Act::Close) => "edges",
-        Purpose::Add(Act::DerivePiece) => "derived",
+        Purpose::Add(Act::DerivePiece) | Purpose::TakeOut(..) => "derived",
         Purpose::Add(Act::AddPiece) => "pieces",
         Purpose::Add(Act::AddSeam) => "about-seams",
         Purpose::Add(Act::AddFound | Act::AddCondition) => "about-found",

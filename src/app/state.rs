@@ -84,6 +84,8 @@ pub(super) enum Wish {
     Pencil(Stroke),
     /// The tape was used.
     Tape(Hold),
+    /// Take a step of a derived piece out, by its place; asked first where something uses what it makes.
+    TakeOut(String, usize),
     /// Give up what is going on and leave everything as it was.
     Cancel,
     /// A field was entered.

@@ -30,6 +30,7 @@ mod width;
 
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
+pub(crate) use derive::{Double, Lineage, Locals, Named, Owner};
 pub use engine::{Engine, guarded};
 pub use finishing::{AllowancePlan, CornerPlan, CutPlan, FoldPlan, LinePlan, MarkPlan, MeasurePlan, PieceFinishing};
 pub use item::{EdgeShape, Item, Mouth};

@@ -250,6 +250,10 @@ pub enum Role {
     OwnAny,
     /// The name of a part of another piece.
     OwnOf(Inner, String),
+    /// The name of something that a step of a derived piece makes.
+    Makes(Inner),
+    /// What a step of a derived piece puts in front of names.
+    Prefix,
     /// The name of a person.
     Person,
     /// The name of a value.

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Step, is_default};
+use super::{Inner, Step, is_default};
 
 /// A frame of points and lines without an outline.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -136,6 +136,24 @@ pub enum Segment {
         /// Name of the end.
         to: String,
     },
+}
+
+impl Piece {
+    /// All of it that has a name: what it is, and the name.
+    pub fn named(&self) -> impl Iterator<Item = (Inner, &String)> {
+        let points = self.points.iter().map(|p| (Inner::Point, &p.name));
+        let edges = self.edges.iter().map(|e| (Inner::Edge, &e.name));
+        let lines = self.lines.iter().map(|l| (Inner::Line, &l.name));
+        let darts = self.darts.iter().map(|d| (Inner::Dart, &d.name));
+        let pleats = self.pleats.iter().map(|t| (Inner::Pleat, &t.name));
+        let tucks = self.tucks.iter().map(|t| (Inner::Tuck, &t.name));
+        let folds = self.folds.iter().map(|f| (Inner::Fold, &f.name));
+        let lengthen = self.lengthen.iter().map(|l| (Inner::Lengthen, &l.name));
+        let slits = self.slits.iter().map(|l| (Inner::Slit, &l.name));
+        let marks = self.marks.iter().map(|m| (Inner::Mark, &m.name));
+        let outline = points.chain(edges).chain(lines).chain(darts);
+        outline.chain(pleats).chain(tucks).chain(folds).chain(lengthen).chain(slits).chain(marks)
+    }
 }
 
 impl Segment {

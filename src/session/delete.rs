@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::naming::fresh_name;
+use super::naming::{fresh_name, inner_parts};
 use super::references::references;
 use super::uses::used_by;
 use crate::base::{Span, Unit, tolerance};
-use crate::compute::{Model, unit_of};
-use crate::document::{Address, Axis, Cell, Draft, Inner, Part, Role, Row, RowKind};
+use crate::compute::{Lineage, Model, Owner, unit_of};
+use crate::document::{Address, Axis, Cell, Does, Draft, Inner, Part, Role, Row, RowKind};
 use crate::language::{Kind, literal_text};
 
 /// What becomes of the texts that name the part.
@@ -36,6 +36,9 @@ pub enum DeleteError {
     /// It has no value that could stand in its place.
     #[error("{0}")]
     NoValue(String),
+    /// It is seen there, but it comes from elsewhere.
+    #[error("{0}")]
+    Elsewhere(String),
     /// It is not there.
     #[error("{0} is not in the draft any more")]
     Missing(String),
@@ -51,7 +54,7 @@ pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let goes_too =
         |at: &Address| at.part == Part::Kept && ["table piece", "picture under", "block part"].contains(&at.field);
     for used in used_by(draft, part).into_iter().filter(|u| !goes_too(&u.at)) {
-        let words = format!("{}{}", used.at.part, if used.perhaps { " (perhaps)" } else { "" });
+        let words = used.place(draft);
         if !out.contains(&words) {
             out.push(words);
         }
@@ -59,11 +62,36 @@ pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     out
 }
 
+/// Why a part that is seen in a derived piece cannot be taken out there, and what to do; `None`: it can.
+pub fn stands_elsewhere(draft: &Draft, part: &Part) -> Option<String> {
+    let Part::Inner(frame, inner, name) = part else { return None };
+    let lineage = Lineage::of(draft);
+    let own = lineage.last(frame, name)?.part()?.clone();
+    if inner_parts(draft, frame).contains(part) {
+        return None;
+    }
+    let piece = draft.pieces.iter().find(|p| p.name == *frame)?;
+    if let Some(step) = lineage.makers(&own).first().and_then(|i| piece.steps.get(*i))
+        && own.frame() == Some(frame)
+    {
+        let is_drawn = matches!(step.does, Does::Draw(_)) && own == *part;
+        return (!is_drawn).then(|| format!("{part} is made by step {} of {frame}: take out that step", step.name));
+    }
+    let leave = match inner {
+        Inner::Point | Inner::Line | Inner::Dart | Inner::Mark => format!(", or let a step of {frame} leave it out"),
+        _ => String::new(),
+    };
+    Some(format!("{part} is {own}, which passes into {frame}: take that out{leave}"))
+}
+
 /// Takes a part out. Returns what was done, in a sentence.
 ///
 /// # Errors
 /// See [`DeleteError`].
 pub fn delete(draft: &mut Draft, model: &Model, part: &Part, how: Deleting) -> Result<String, DeleteError> {
+    if let Some(why) = stands_elsewhere(draft, part) {
+        return Err(DeleteError::Elsewhere(why));
+    }
     let users = users(draft, part);
     let mut next = draft.clone();
     let mut told = format!("{part} was taken out");
@@ -129,18 +157,30 @@ fn take_out(draft: &mut Draft, part: &Part) -> bool {
         }
         Part::Inner(frame, inner, n) => {
             if let Some(piece) = draft.pieces.iter_mut().find(|p| p.name == *frame).map(Arc::make_mut) {
-                match inner {
-                    Inner::Point => without(&mut piece.points, |p| p.name == *n),
-                    Inner::Edge => without(&mut piece.edges, |e| e.name == *n),
-                    Inner::Line => without(&mut piece.lines, |e| e.name == *n),
-                    Inner::Dart => without(&mut piece.darts, |d| d.name == *n),
-                    Inner::Pleat => without(&mut piece.pleats, |t| t.name == *n),
-                    Inner::Tuck => without(&mut piece.tucks, |t| t.name == *n),
-                    Inner::Fold => without(&mut piece.folds, |f| f.name == *n),
-                    Inner::Lengthen => without(&mut piece.lengthen, |l| l.name == *n),
-                    Inner::Slit => without(&mut piece.slits, |l| l.name == *n),
-                    Inner::Mark => without(&mut piece.marks, |m| m.name == *n),
+                let mut drawn = false;
+                for step in &mut piece.steps {
+                    let Does::Draw(draw) = &mut step.does else { continue };
+                    drawn |= match inner {
+                        Inner::Point => without(&mut draw.points, |p| p.name == *n),
+                        Inner::Line => without(&mut draw.lines, |l| l.name == *n),
+                        Inner::Dart => without(&mut draw.darts, |d| d.name == *n),
+                        Inner::Mark => without(&mut draw.marks, |m| m.name == *n),
+                        _ => false,
+                    };
                 }
+                drawn
+                    | match inner {
+                        Inner::Point => without(&mut piece.points, |p| p.name == *n),
+                        Inner::Edge => without(&mut piece.edges, |e| e.name == *n),
+                        Inner::Line => without(&mut piece.lines, |e| e.name == *n),
+                        Inner::Dart => without(&mut piece.darts, |d| d.name == *n),
+                        Inner::Pleat => without(&mut piece.pleats, |t| t.name == *n),
+                        Inner::Tuck => without(&mut piece.tucks, |t| t.name == *n),
+                        Inner::Fold => without(&mut piece.folds, |f| f.name == *n),
+                        Inner::Lengthen => without(&mut piece.lengthen, |l| l.name == *n),
+                        Inner::Slit => without(&mut piece.slits, |l| l.name == *n),
+                        Inner::Mark => without(&mut piece.marks, |m| m.name == *n),
+                    }
             } else if let Some(own) = draft.drawings.iter_mut().find(|d| d.name == *frame).map(Arc::make_mut) {
                 match inner {
                     Inner::Point => without(&mut own.points, |p| p.name == *n),
@@ -185,7 +225,8 @@ fn put_value(draft: &mut Draft, model: &Model, part: &Part) -> Result<String, De
     };
     let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
     let mut listed: Vec<Address> = Vec::new();
-    for occurrence in references(draft).all.iter().filter(|o| o.means(part) && o.at.part != *part) {
+    let owner = Owner::Part(part.clone());
+    for occurrence in references(draft).all.iter().filter(|o| o.means(&owner) && o.at.part != *part) {
         if occurrence.in_formula {
             // `point_value.x` cannot come here: the kind was looked at.
             edits.entry(occurrence.at.clone()).or_default().push((occurrence.span, by.clone()));

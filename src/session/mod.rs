@@ -47,16 +47,16 @@ pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use command::{Command, EditError};
 pub use commands::{
     ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, STEP_KINDS, StepCommand, Switch,
-    TextCommand, new_step,
+    TextCommand, new_step, users_of_step,
 };
 pub use comparing::{Compared, Comparing};
 pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
-pub use delete::{DeleteError, Deleting, delete, delete_size, users};
+pub use delete::{DeleteError, Deleting, delete, delete_size, stands_elsewhere, users};
 pub use examples::{EXAMPLES, Example};
 pub use lengthen::{lengthen, lengthening};
 pub use literal::{length_typed, length_with_unit, signed_length};
-pub use naming::{check_free, fresh_inner, fresh_name, inner_parts};
+pub use naming::{check_free, comes_from, fresh_inner, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
@@ -81,7 +81,7 @@ pub use taken::{
 pub use tape::{TapeStop, tape_between};
 pub use tracing::{TracedOutline, Tracing, closed_outlines, told_scale, trace};
 pub use underlay::Lie;
-pub use uses::{Use, used_by, uses};
+pub use uses::{Use, used_by, used_of_step, uses};
 pub use watch::{Seen, Watch};
 pub use work::{MAX_STEPS, Work};
 

@@ -76,12 +76,12 @@ impl Work {
         let mut text = self.old.text(at).unwrap_or_default();
         let mut edits: Vec<(Span, String)> = Vec::new();
         for name in self.names.iter().filter(|o| o.at == *at) {
-            for (word, part) in name.meanings.iter().take(1).flat_map(|m| &m.parts) {
+            for (span, part) in name.meanings.iter().take(1).flat_map(|m| m.parts()) {
                 if let Part::Inner(frame, Inner::Point, point) = part
                     && *frame == self.piece
                     && self.moving.contains(point)
                 {
-                    edits.push((name.words[*word], point.clone()));
+                    edits.push((span, point.clone()));
                 }
             }
         }

@@ -1,13 +1,36 @@
 //! Whether a name is free.
 
-use super::EditError;
-use crate::document::{Draft, Inner, NameFault, Part, check_name, fold};
+use std::sync::Arc;
 
-/// Refuses a name that cannot be one, or that is taken in its set.
+use super::EditError;
+use crate::compute::{Lineage, Named};
+use crate::document::{Draft, Inner, NameFault, Part, Point, check_name, fold};
+
+/// Refuses a name that cannot be one, or that is taken in its set or in that of a piece that is made of its piece.
 ///
 /// # Errors
 /// What is wrong with it and what to do.
 pub fn check_free(draft: &Draft, part: &Part) -> Result<(), EditError> {
+    check_typed(draft, part)?;
+    let Part::Inner(frame, _, name) = part else { return Ok(()) };
+    let lineage = Lineage::of(draft);
+    if lineage.beyond(frame).next().is_none() {
+        return Ok(());
+    }
+    // It is tried with a point: what is cut off takes along edges and lines, but no points.
+    let mut tried = draft.clone();
+    let point = Point { name: name.clone(), at: "(0 mm, 0 mm)".to_owned(), ..Point::default() };
+    if let Some(piece) = tried.pieces.iter_mut().find(|p| p.name == *frame) {
+        Arc::make_mut(piece).points.push(point);
+    }
+    match Lineage::of(&tried).doubles.iter().find(|d| !lineage.doubles.contains(d)) {
+        Some(double) => Err(EditError::refused(double.to_string())),
+        None => Ok(()),
+    }
+}
+
+/// Refuses a name that cannot be one, or that is taken in its set, as far as that is typed.
+pub(super) fn check_typed(draft: &Draft, part: &Part) -> Result<(), EditError> {
     let name = part.name();
     if let Err(fault) = check_name(name) {
         let problem = match fault {
@@ -25,6 +48,24 @@ pub fn check_free(draft: &Draft, part: &Part) -> Result<(), EditError> {
         Some(other) => Err(EditError::refused(format!("there is {other} already; choose another name"))),
         None => Ok(()),
     }
+}
+
+/// The part that is meant where one is seen in a derived piece: what passes is a part of the piece that it comes from.
+pub(super) fn meant(lineage: &Lineage, part: &Part) -> Part {
+    let named = if let Part::Inner(frame, _, name) = part { lineage.last(frame, name) } else { None };
+    named.and_then(Named::part).unwrap_or(part).clone()
+}
+
+/// What is to be known of a part that is seen in a derived piece and comes from elsewhere, in a sentence.
+pub fn comes_from(draft: &Draft, part: &Part) -> Option<String> {
+    let lineage = Lineage::of(draft);
+    let own = meant(&lineage, part);
+    if own.frame() != part.frame() {
+        return Some(format!("It is {own}, which passes into {}.", part.frame()?));
+    }
+    let step = lineage.makers(&own).first().copied()?;
+    let piece = draft.pieces.iter().find(|p| Some(p.name.as_str()) == own.frame())?;
+    Some(format!("It is made by step {} of {}.", piece.steps.get(step)?.name, piece.name))
 }
 
 /// All parts that share a set of names with this one.
@@ -55,30 +96,21 @@ pub fn set_of(draft: &Draft, part: &Part) -> Vec<Part> {
 
 /// The named parts of a piece or drawing.
 pub fn inner_parts(draft: &Draft, frame: &str) -> Vec<Part> {
-    let mut out = Vec::new();
-    let mut add = |inner: Inner, name: &String| out.push(Part::Inner(frame.to_owned(), inner, name.clone()));
+    let part = |(inner, name): (Inner, &String)| Part::Inner(frame.to_owned(), inner, name.clone());
     if let Some(piece) = draft.pieces.iter().find(|p| p.name == frame) {
-        piece.points.iter().for_each(|p| add(Inner::Point, &p.name));
-        piece.edges.iter().for_each(|e| add(Inner::Edge, &e.name));
-        piece.lines.iter().for_each(|l| add(Inner::Line, &l.name));
-        piece.darts.iter().for_each(|d| add(Inner::Dart, &d.name));
-        piece.pleats.iter().for_each(|t| add(Inner::Pleat, &t.name));
-        piece.tucks.iter().for_each(|t| add(Inner::Tuck, &t.name));
-        piece.folds.iter().for_each(|f| add(Inner::Fold, &f.name));
-        piece.lengthen.iter().for_each(|l| add(Inner::Lengthen, &l.name));
-        piece.slits.iter().for_each(|l| add(Inner::Slit, &l.name));
-        piece.marks.iter().for_each(|m| add(Inner::Mark, &m.name));
-    } else if let Some(drawing) = draft.drawings.iter().find(|d| d.name == frame) {
-        drawing.points.iter().for_each(|p| add(Inner::Point, &p.name));
-        drawing.lines.iter().for_each(|l| add(Inner::Line, &l.name));
+        return piece.named().map(part).collect();
     }
-    out
+    let Some(drawing) = draft.drawings.iter().find(|d| d.name == frame) else { return Vec::new() };
+    let points = drawing.points.iter().map(|p| (Inner::Point, &p.name));
+    points.chain(drawing.lines.iter().map(|l| (Inner::Line, &l.name))).map(part).collect()
 }
 
 /// A name for a new part of a piece or drawing: of a point the first free letter, else the first of `stem_1`, `stem_2`, … It means
 /// nothing anywhere yet.
 pub fn fresh_inner(draft: &Draft, frame: &str, inner: Inner, taken: &[String]) -> String {
     let mut known = known_names(draft, std::iter::once(frame));
+    let lineage = Lineage::of(draft);
+    known.extend(lineage.beyond(frame).flat_map(|(_, names)| names.all()).map(|(name, _)| fold(name)));
     known.extend(taken.iter().map(|n| fold(n)));
     let letters = ('a'..='z').filter(|_| inner == Inner::Point).map(String::from);
     let counted = (1..).map(|i| format!("{}_{i}", inner.word()));
@@ -88,7 +120,9 @@ pub fn fresh_inner(draft: &Draft, frame: &str, inner: Inner, taken: &[String]) -
 /// The first of `stem_1`, `stem_2`, … that means nothing anywhere: not globally, and not in any piece.
 pub fn fresh_name(draft: &Draft, stem: &str) -> String {
     let frames = draft.pieces.iter().map(|p| p.name.as_str()).chain(draft.drawings.iter().map(|d| d.name.as_str()));
-    let known = known_names(draft, frames);
+    let mut known = known_names(draft, frames);
+    let lineage = Lineage::of(draft);
+    known.extend(lineage.pieces.values().flat_map(|names| names.all()).map(|(name, _)| fold(name)));
     (1..).map(|i| format!("{stem}_{i}")).find(|name| !known.contains(&fold(name))).unwrap_or_default()
 }
 

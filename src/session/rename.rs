@@ -1,11 +1,12 @@
 //! Giving a part another name, carried through every text.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::naming::{check_free, set_of};
-use super::references::{Meaning, Occurrence, references};
+use super::naming::{check_typed, set_of};
+use super::references::{Occurrence, references};
 use crate::base::Span;
-use crate::document::{Address, Axis, Draft, Part, Role, check_label, fold};
+use crate::compute::{Double, Lineage, Owner};
+use crate::document::{Address, Axis, Draft, Inner, Part, Role, check_label, check_name, fold};
 
 /// Why a part was not renamed. The draft is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -30,16 +31,55 @@ pub enum RenameError {
 
 /// Renames a part everywhere. Returns what was done, in a sentence.
 ///
-/// Formulas in which the new name could mean two things get the longer spelling in the same step; nothing computes otherwise
-/// than before.
+/// A name that a derived piece has from another one is renamed where it comes from, and so in all pieces that are made of that one. Formulas in
+/// which the new name could mean two things get the longer spelling in the same step; nothing computes otherwise than before.
 ///
 /// # Errors
 /// See [`RenameError`].
 pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, RenameError> {
+    let lineage = Lineage::of(draft);
     let is_there = set_of(draft, part).contains(part);
-    if !is_there || part.name().is_empty() {
-        return Err(RenameError::Missing(part.to_string()));
+    let named = if let Part::Inner(frame, _, name) = part { lineage.last(frame, name) } else { None };
+    let Some(named) = named else {
+        if (!is_there && lineage.makers(part).is_empty()) || part.name().is_empty() {
+            return Err(RenameError::Missing(part.to_string()));
+        }
+        return rename_part(draft, part, to);
+    };
+    // A step may have put something in front of the name, or behind it: that stays.
+    let (mut own, mut rest) = (None, to);
+    let mut kept = true;
+    for (owner, letters) in named.spelled.iter().take_while(|(o, _)| !matches!(o, Owner::Part(_))) {
+        let _ = owner;
+        kept &= rest.starts_with(letters.as_str());
+        rest = rest.strip_prefix(letters.as_str()).unwrap_or(rest);
     }
+    for (owner, letters) in named.spelled.iter().rev() {
+        match owner {
+            Owner::Part(part) => {
+                own = Some(part);
+                break;
+            }
+            _ => {
+                kept &= rest.ends_with(letters.as_str());
+                rest = rest.strip_suffix(letters.as_str()).unwrap_or(rest);
+            }
+        }
+    }
+    let Some(own) = own.cloned() else { return Err(RenameError::Missing(part.to_string())) };
+    if !kept {
+        let (shown, of) = (part.name(), own.name());
+        return Err(RenameError::Name(format!(
+            "`{shown}` is {own} with what a step puts around its name: leave that in the new name, as in `{}`, or rename {own}",
+            shown.replacen(of, to, 1)
+        )));
+    }
+    let rest = rest.to_owned();
+    rename_part(draft, &own, &rest)
+}
+
+/// Renames a part that carries its own name, or that a step makes.
+fn rename_part(draft: &mut Draft, part: &Part, to: &str) -> Result<String, RenameError> {
     let new = part.renamed(to);
     if new == *part {
         return Ok(String::new());
@@ -54,35 +94,125 @@ pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Rename
         if fold(to) == fold(part.name()) {
             own_name(&mut without, part, "a_name_that_nobody_uses");
         }
-        check_free(&without, &new).map_err(|e| RenameError::Name(e.to_string()))?;
+        check_typed(&without, &new).map_err(|e| RenameError::Name(e.to_string()))?;
     }
-    let before = references(draft).all;
     let mut next = draft.clone();
-    let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
-    let mut many = 0;
-    for occurrence in before.iter().filter(|o| o.means(part)) {
-        let words = occurrence.meanings.iter().flat_map(|m| &m.parts).filter(|(_, p)| p == part).map(|(i, _)| *i);
-        let mut words: Vec<usize> = words.collect();
-        words.sort_unstable();
-        words.dedup();
-        for i in words {
-            edits.entry(occurrence.at.clone()).or_default().push((occurrence.words[i], to.to_owned()));
-            many += 1;
-        }
-    }
-    apply(&mut next, edits);
-    own_name(&mut next, part, to);
-    let wanted: Vec<Occurrence> = before.iter().map(|o| renamed(o, part, &new)).collect();
-    let qualified = qualify(&mut next, &wanted);
-    check_meaning(&next, &wanted, part)?;
+    let change = Change { old: Owner::Part(part.clone()), new: Owner::Part(new.clone()), to };
+    let many = carry(&mut next, &change, &|next| own_name(next, part, to))?;
     *draft = next;
+    Ok(told(&part.to_string(), to, many))
+}
+
+/// What was done, in a sentence.
+fn told(part: &str, to: &str, (many, qualified): (usize, usize)) -> String {
     let also =
         if qualified > 0 { format!("; {qualified} got a longer spelling, to stay clear") } else { String::new() };
-    Ok(match many {
+    match many {
         0 => format!("{part} is now called {to}{also}"),
         1 => format!("{part} is now called {to}, in 1 other place too{also}"),
         _ => format!("{part} is now called {to}, in {many} other places too{also}"),
-    })
+    }
+}
+
+/// What gets another name.
+struct Change<'a> {
+    old: Owner,
+    new: Owner,
+    to: &'a str,
+}
+
+/// Carries a name through all texts; `own` writes it where it is given. How many other places follow, and how many got a longer spelling.
+fn carry(next: &mut Draft, change: &Change<'_>, own: &dyn Fn(&mut Draft)) -> Result<(usize, usize), RenameError> {
+    let doubles = Lineage::of(next).doubles;
+    let before = references(next).all;
+    let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
+    let mut many = 0;
+    for occurrence in before.iter().filter(|o| o.means(&change.old)) {
+        let mut spans: Vec<Span> = occurrence.said().filter(|s| s.owner == change.old).map(|s| s.span).collect();
+        spans.sort_unstable();
+        spans.dedup();
+        many += if occurrence.gives { 0 } else { spans.len() };
+        let all = edits.entry(occurrence.at.clone()).or_default();
+        all.extend(spans.into_iter().map(|span| (span, change.to.to_owned())));
+    }
+    let lineage = Lineage::of(next);
+    let wanted: Vec<Occurrence> = before.iter().map(|o| renamed(&lineage, o, change)).collect();
+    apply(next, edits);
+    own(next);
+    check_told(&Lineage::of(next), &doubles, change)?;
+    let qualified = qualify(next, &wanted) + shield(next, &change.new);
+    check_meaning(next, &wanted, change)?;
+    Ok((many, qualified))
+}
+
+/// Refuses a name that would be double in a derived piece, or that could not be a name there.
+fn check_told(lineage: &Lineage, before: &[Double], change: &Change<'_>) -> Result<(), RenameError> {
+    if let Some(double) = lineage.doubles.iter().find(|d| !before.contains(d)) {
+        return Err(RenameError::Name(double.to_string()));
+    }
+    for (piece, names) in &lineage.pieces {
+        for (name, _) in names.all().filter(|(_, n)| n.spelled.iter().any(|(o, _)| *o == change.new)) {
+            if name != change.to && check_name(name).is_err() {
+                return Err(RenameError::Name(format!(
+                    "in {piece} it would be called `{name}`, which cannot be a name"
+                )));
+            }
+        }
+    }
+    Ok(())
+}
+
+/// Gives what a step of a derived piece makes, or puts in front of names, another name, and the step itself; `None`: the text is no such name.
+pub(super) fn rename_given(draft: &mut Draft, at: &Address, to: &str) -> Option<Result<String, RenameError>> {
+    let Part::Piece(piece) = &at.part else { return None };
+    if at.field == "step name" {
+        return Some(rename_step(draft, piece, at.at, to));
+    }
+    if !at.field.starts_with("step ") {
+        return None;
+    }
+    let all = references(draft).all;
+    let owner = all.iter().find(|o| o.at == *at && o.gives)?.said().next()?.owner.clone();
+    let is_used = all.iter().any(|o| o.means(&owner) && !o.gives);
+    match owner {
+        // A prefix is nothing by itself, and what nobody names may be called anything: what is wrong with it is a finding.
+        _ if !is_used => None,
+        Owner::Part(part) => Some(rename_part(draft, &part, to)),
+        Owner::Prefix(..) => {
+            let mut next = draft.clone();
+            let change = Change { old: owner.clone(), new: owner, to };
+            let done = carry(&mut next, &change, &|_| {});
+            Some(done.map(|many| {
+                *draft = next;
+                told("what stands in front of names", to, many)
+            }))
+        }
+        Owner::Fixed(_) => None,
+    }
+}
+
+/// Gives a step another name; findings that were silenced in it stay so.
+fn rename_step(draft: &mut Draft, piece: &str, i: usize, to: &str) -> Result<String, RenameError> {
+    let steps = draft.pieces.iter().find(|p| p.name == piece).map_or(&[][..], |p| &p.steps);
+    let Some(old) = steps.get(i).map(|s| s.name.clone()) else {
+        return Err(RenameError::Missing(format!("step {} of {piece}", i + 1)));
+    };
+    if to.trim().is_empty() {
+        return Err(RenameError::Name("a step needs a name".to_owned()));
+    }
+    if steps.iter().enumerate().any(|(k, s)| k != i && fold(&s.name) == fold(to)) {
+        return Err(RenameError::Name(format!("there is a step {to} of {piece} already; choose another name")));
+    }
+    let place = |step: &str| format!("{piece}, step {step}");
+    draft.each_text(&mut |at, role, text| {
+        let is_name = at.field == "step name" && at.at == i && matches!(&at.part, Part::Piece(p) if p == piece);
+        if is_name {
+            to.clone_into(text);
+        } else if *role == Role::FindingPlace && *text == place(&old) {
+            *text = place(to);
+        }
+    });
+    Ok(String::new())
 }
 
 /// Changes the name that a part itself carries.
@@ -106,8 +236,9 @@ pub(super) fn apply(draft: &mut Draft, mut edits: BTreeMap<Address, Vec<(Span, S
     });
 }
 
-/// What an occurrence has to mean once the part has its new name.
-fn renamed(occurrence: &Occurrence, part: &Part, new: &Part) -> Occurrence {
+/// What an occurrence has to mean once the name has changed.
+fn renamed(lineage: &Lineage, occurrence: &Occurrence, change: &Change<'_>) -> Occurrence {
+    let (Owner::Part(part), Owner::Part(new)) = (&change.old, &change.new) else { return occurrence.clone() };
     let inside = |p: &Part| match (p, part, new) {
         (p, part, new) if p == part => new.clone(),
         (Part::Inner(frame, inner, name), Part::Piece(old) | Part::Drawing(old), new) if frame == old => {
@@ -118,11 +249,19 @@ fn renamed(occurrence: &Occurrence, part: &Part, new: &Part) -> Occurrence {
     let mut out = occurrence.clone();
     out.at.part = match &occurrence.at.part {
         Part::Piece(name) | Part::Drawing(name) if Some(name.as_str()) == part_frame(part) => new.clone(),
+        // What takes the place of a mark or fold that passes has its name.
+        own @ Part::Inner(frame, _, name)
+            if own != part && lineage.last(frame, name).is_some_and(|n| n.part() == Some(part)) =>
+        {
+            own.renamed(change.to)
+        }
         other => inside(other),
     };
-    for meaning in &mut out.meanings {
-        for (_, p) in &mut meaning.parts {
-            *p = inside(p);
+    for said in out.meanings.iter_mut().flat_map(|m| &mut m.said) {
+        match &mut said.owner {
+            Owner::Part(p) => *p = inside(p),
+            Owner::Prefix(piece, _) if Some(piece.as_str()) == part_frame(part) => new.name().clone_into(piece),
+            Owner::Prefix(..) | Owner::Fixed(_) => {}
         }
     }
     out
@@ -136,22 +275,18 @@ fn part_frame(part: &Part) -> Option<&str> {
     }
 }
 
-/// The thing itself, however long it is spelled.
-fn thing(meaning: &Meaning) -> Option<&Part> {
-    meaning.parts.last().map(|(_, p)| p)
-}
-
-/// Gives the longer spelling to names that mean more than they are wanted to mean. Returns how many.
+/// Gives the longer spelling to names that mean more than they are wanted to mean, or something else. Returns how many.
 fn qualify(draft: &mut Draft, wanted: &[Occurrence]) -> usize {
     let now = references(draft).all;
     let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
     let mut many = 0;
     for (now, wanted) in now.iter().zip(wanted) {
         let [one] = wanted.meanings.as_slice() else { continue };
-        if now.meanings.len() < 2 || !now.in_formula {
+        let is_clear = now.meanings.len() == 1 && now.meanings[0].thing() == one.thing();
+        if is_clear || !now.in_formula {
             continue;
         }
-        if let Some(meant) = now.meanings.iter().find(|m| thing(m) == thing(one)) {
+        if let Some(meant) = now.meanings.iter().chain(&now.shadowed).find(|m| m.thing() == one.thing()) {
             let front = Span::new(now.span.start, now.span.start);
             edits.entry(now.at.clone()).or_default().push((front, meant.prefix.clone()));
             many += 1;
@@ -161,19 +296,62 @@ fn qualify(draft: &mut Draft, wanted: &[Occurrence]) -> usize {
     many
 }
 
-fn check_meaning(draft: &Draft, wanted: &[Occurrence], part: &Part) -> Result<(), RenameError> {
+/// Formulas of a base that go with its parts into derived pieces (of darts, marks, allowances) must not meet a new name there: names of rows
+/// and values in them get the longer spelling. Returns how many.
+fn shield(draft: &mut Draft, new: &Owner) -> usize {
+    let lineage = Lineage::of(draft);
+    let mut met: BTreeSet<(String, String)> = BTreeSet::new();
+    for names in lineage.pieces.values() {
+        let new = names.all().filter(|(_, n)| n.spelled.iter().any(|(o, _)| o == new));
+        for (name, _) in new {
+            met.extend(names.from.iter().map(|base| (base.clone(), name.clone())));
+        }
+    }
+    if met.is_empty() {
+        return 0;
+    }
+    let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
+    let mut many = 0;
+    for occurrence in references(draft).all.iter().filter(|o| o.in_formula && goes_along(&o.at)) {
+        let [one] = occurrence.meanings.as_slice() else { continue };
+        let (Some(frame), Some(text)) = (occurrence.at.part.frame(), draft.text(&occurrence.at)) else { continue };
+        let first = occurrence.span.of(&text).split('.').next().unwrap_or_default().trim().to_owned();
+        let is_outside = ["value.", "chart."].contains(&one.prefix.as_str());
+        if is_outside && met.contains(&(frame.to_owned(), first)) {
+            let front = Span::new(occurrence.span.start, occurrence.span.start);
+            edits.entry(occurrence.at.clone()).or_default().push((front, one.prefix.clone()));
+            many += 1;
+        }
+    }
+    apply(draft, edits);
+    many
+}
+
+/// Whether a text of a piece is a formula that is said anew in pieces that are made of it.
+fn goes_along(at: &Address) -> bool {
+    match &at.part {
+        Part::Inner(_, Inner::Dart | Inner::Mark | Inner::Pleat | Inner::Tuck, _) => true,
+        Part::Piece(_) => ["allowance", "corner", "cut", "label", "step dart", "step mark"]
+            .iter()
+            .any(|field| at.field.starts_with(field)),
+        _ => false,
+    }
+}
+
+fn check_meaning(draft: &Draft, wanted: &[Occurrence], change: &Change<'_>) -> Result<(), RenameError> {
     let now = references(draft).all;
+    let part = if let Owner::Part(part) = &change.old { part.to_string() } else { "it".to_owned() };
     let broken = |at: &Address| RenameError::Meaning {
-        part: part.to_string(),
+        part: part.clone(),
         text: draft.text(at).unwrap_or_default(),
         place: at.part.to_string(),
     };
     if now.len() != wanted.len() {
-        return Err(broken(&Address::new(part.clone(), "name")));
+        return Err(broken(&wanted.first().map_or(Address::new(Part::Draft, "name"), |o| o.at.clone())));
     }
     for (now, wanted) in now.iter().zip(wanted) {
         let same = now.meanings.len() == wanted.meanings.len()
-            && now.meanings.iter().zip(&wanted.meanings).all(|(a, b)| thing(a) == thing(b));
+            && now.meanings.iter().zip(&wanted.meanings).all(|(a, b)| a.thing() == b.thing());
         if now.at != wanted.at || !same {
             return Err(broken(&now.at));
         }
@@ -183,15 +361,21 @@ fn check_meaning(draft: &Draft, wanted: &[Occurrence], part: &Part) -> Result<()
 
 /// A part of this name was added: formulas that could now mean it too get the longer spelling of what they meant.
 pub fn qualify_for(draft: &mut Draft, part: &Part) {
+    let owner = Owner::Part(part.clone());
     let wanted: Vec<Occurrence> = references(draft)
         .all
         .into_iter()
         .map(|mut o| {
-            o.meanings.retain(|m| !m.parts.iter().any(|(_, p)| p == part));
+            o.meanings.retain(|m| !m.said.iter().any(|s| s.owner == owner));
+            // In a derived piece the new name has come before what was meant.
+            if o.meanings.is_empty() && !o.shadowed.is_empty() {
+                o.meanings = o.shadowed.clone();
+            }
             o
         })
         .collect();
     qualify(draft, &wanted);
+    shield(draft, &owner);
 }
 
 /// Parts came in from another draft: formulas of the draft, and those that came (`is_new`), go on to mean what they meant before and there.

@@ -1,6 +1,8 @@
 //! What uses a part, and what a part uses.
 
+use super::naming::meant;
 use super::references::references;
+use crate::compute::{Lineage, Owner};
 use crate::document::{Address, Draft, Part};
 
 /// A use of a part.
@@ -12,8 +14,21 @@ pub struct Use {
     pub perhaps: bool,
 }
 
-/// Where a part is named. Of a piece or drawing: where anything in it is named from outside of it.
+impl Use {
+    /// Whose text it is, in words: `point front.tip`, `step panel of front_panel`.
+    pub fn place(&self, draft: &Draft) -> String {
+        let step = self.at.part.frame().filter(|_| self.at.field.starts_with("step ")).and_then(|frame| {
+            let piece = draft.pieces.iter().find(|p| p.name == frame)?;
+            Some(format!("step {} of {frame}", piece.steps.get(self.at.at)?.name))
+        });
+        let place = step.unwrap_or_else(|| self.at.part.to_string());
+        if self.perhaps { format!("{place} (perhaps)") } else { place }
+    }
+}
+
+/// Where a part is named, also through pieces that are made of its piece. Of a piece or drawing: where anything in it is named from outside of it.
 pub fn used_by(draft: &Draft, part: &Part) -> Vec<Use> {
+    let part = &meant(&Lineage::of(draft), part);
     let whole = match part {
         Part::Piece(name) | Part::Drawing(name) => Some(name.as_str()),
         _ => None,
@@ -27,8 +42,8 @@ pub fn used_by(draft: &Draft, part: &Part) -> Vec<Use> {
             out.push(Use { at: at.clone(), perhaps });
         }
     };
-    for occurrence in &found.all {
-        let mut parts = occurrence.meanings.iter().flat_map(|m| m.parts.iter().map(|(_, p)| p));
+    for occurrence in found.all.iter().filter(|o| !o.gives) {
+        let mut parts = occurrence.meanings.iter().flat_map(|m| m.parts().map(|(_, p)| p));
         let inner_of =
             |p: &Part| whole.is_some() && matches!(p, Part::Inner(frame, ..) if Some(frame.as_str()) == whole);
         if parts.any(|p| p == part || inner_of(p)) {
@@ -43,11 +58,30 @@ pub fn used_by(draft: &Draft, part: &Part) -> Vec<Use> {
     out
 }
 
+/// Where that is named which a step of a derived piece makes.
+pub fn used_of_step(draft: &Draft, piece: &str, step: usize) -> Vec<Use> {
+    let lineage = Lineage::of(draft);
+    let made = lineage.pieces.get(piece).and_then(|p| p.made.get(step)).map_or(&[][..], Vec::as_slice);
+    let only_here = made.iter().filter(|part| lineage.makers(part).len() == 1);
+    let mut owners: Vec<Owner> = only_here.cloned().map(Owner::Part).collect();
+    owners.push(Owner::Prefix(piece.to_owned(), step));
+    let mut out: Vec<Use> = Vec::new();
+    for occurrence in references(draft).all.iter().filter(|o| !o.gives && owners.iter().any(|own| o.means(own))) {
+        let at = &occurrence.at;
+        let own = matches!(&at.part, Part::Piece(p) if p == piece) && at.field.starts_with("step ") && at.at == step;
+        if !own && !out.iter().any(|u| u.at == *at) {
+            out.push(Use { at: at.clone(), perhaps: false });
+        }
+    }
+    out
+}
+
 /// The parts that the texts of a part name.
 pub fn uses(draft: &Draft, part: &Part) -> Vec<Part> {
+    let part = &meant(&Lineage::of(draft), part);
     let mut out: Vec<Part> = Vec::new();
     for occurrence in references(draft).all.iter().filter(|o| o.at.part == *part) {
-        for (_, named) in occurrence.meanings.iter().flat_map(|m| &m.parts) {
+        for (_, named) in occurrence.meanings.iter().flat_map(|m| m.parts()) {
             if named != part && !out.contains(named) {
                 out.push(named.clone());
             }

@@ -6,7 +6,7 @@ use tracewheel::document::Draft;
 use tracewheel::file;
 
 /// A rectangle 30 cm high and `w` wide (20 and 24 cm), with a dart of 3 cm at its top, 15 cm deep at 10 cm; `pieces` are derived from it.
-fn draft(pieces: &str) -> Draft {
+pub fn draft(pieces: &str) -> Draft {
     let text = format!(
         r#"(format: "tracewheel draft", version: 0, display: cm,
         chart: (girth: ["1", "2"], base: "1", rows: [(name: "w", kind: house, by: [girth], cells: [("1", "20 cm"), ("2", "24 cm")])],

@@ -62,6 +62,7 @@ mod practice;
 mod preferences;
 mod readme;
 mod renaming;
+mod renaming_derived;
 mod seeds;
 mod session;
 mod styling;

@@ -82,7 +82,11 @@ fn model(draft: &Draft) -> Model {
 
 /// Everything that is computed, node by node and case by case; names are not looked at.
 fn computed(draft: &Draft) -> Vec<String> {
-    let model = model(draft);
+    slots(&model(draft))
+}
+
+/// All numbers and places of a model.
+pub fn slots(model: &Model) -> Vec<String> {
     let slots = model.cases.iter().flat_map(|c| c.slots.iter());
     slots
         .map(|slot| match slot.good() {

@@ -128,7 +128,7 @@ impl Card<'_> {
         let mut all: Vec<(Address, bool)> = Vec::new();
         self.scene.draft().clone().each_text(&mut |at, role, _| {
             if at.part == *part && *role != Role::OwnName {
-                let formula = !matches!(role, Role::Words | Role::Braces);
+                let formula = !matches!(role, Role::Words | Role::Braces | Role::Makes(_) | Role::Prefix);
                 all.push((at.clone(), formula));
             }
         });

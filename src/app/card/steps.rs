@@ -35,7 +35,7 @@ impl Card<'_> {
         let unit = unit_of(self.scene.draft()).sign();
         let numbered = (piece.steps.len() + 1..).map(|n| format!("step_{n}"));
         let name = numbered.into_iter().find(|n| piece.steps.iter().all(|s| s.name != *n)).unwrap_or_default();
-        let step = Step { name, ..new_step(told, kind, unit) };
+        let step = Step { name, ..new_step(self.scene.draft(), told, kind, unit) };
         self.wishes.push(Wish::Run(Command::Step(StepCommand::Add(piece.name.clone(), Box::new(step)))));
     }
 
@@ -44,17 +44,18 @@ impl Card<'_> {
         ui.horizontal_wrapped(|ui| {
             let words = format!("{}. {}", i + 1, kind(&step.does));
             ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
+            let run = |command: StepCommand| Wish::Run(Command::Step(command));
             let orders = [
-                ("Earlier", i > 0, StepCommand::Move(piece.name.clone(), i, true)),
-                ("Later", i + 1 < piece.steps.len(), StepCommand::Move(piece.name.clone(), i, false)),
-                ("Take out", true, StepCommand::Remove(piece.name.clone(), i)),
+                ("Earlier", i > 0, run(StepCommand::Move(piece.name.clone(), i, true))),
+                ("Later", i + 1 < piece.steps.len(), run(StepCommand::Move(piece.name.clone(), i, false))),
+                ("Take out", true, Wish::TakeOut(piece.name.clone(), i)),
             ];
-            for (word, enabled, command) in orders {
+            for (word, enabled, wish) in orders {
                 let response = ui.add_enabled(enabled, egui::Button::new(word).small());
                 response
                     .widget_info(|| WidgetInfo::labeled(Role::Button, enabled, format!("{word} step {}", step.name)));
                 if response.clicked() {
-                    self.wishes.push(Wish::Run(Command::Step(command)));
+                    self.wishes.push(wish);
                 }
             }
         });

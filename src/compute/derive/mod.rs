@@ -8,6 +8,7 @@
 //! Where a step cannot be done (what it names is gone), that is told, and later steps see the piece as it is before it.
 
 mod copy;
+mod lineage;
 mod ring;
 mod several;
 mod shape;
@@ -17,6 +18,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use self::copy::{Copy, Moves};
+pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
+use self::lineage::{Following, Made};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
@@ -63,9 +66,14 @@ enum Typed {
 impl Whole {
     /// The draft itself where no piece is derived.
     pub fn of(draft: &Draft) -> Self {
+        Self::with_names(draft, None).0
+    }
+
+    /// The same; what names mean is followed where that is asked for.
+    fn with_names(draft: &Draft, lineage: Option<Lineage>) -> (Self, Option<Lineage>) {
         let draft = Arc::new(draft.clone());
         if draft.pieces.iter().all(|p| p.of.is_empty() && p.steps.is_empty()) {
-            return Self { draft, ..Self::default() };
+            return (Self { draft, ..Self::default() }, lineage);
         }
         let mut work = Deriving {
             typed: &draft,
@@ -74,6 +82,7 @@ impl Whole {
             shapes: BTreeMap::new(),
             persons: Vec::new(),
             placements: Vec::new(),
+            lineage,
         };
         for piece in &draft.pieces {
             work.piece(&piece.name, &mut Vec::new());
@@ -98,7 +107,7 @@ impl Whole {
                 p.cells.push(Cell(name.clone(), "1".to_owned()));
             }
         }
-        Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }
+        (Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }, work.lineage)
     }
 
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
@@ -236,6 +245,8 @@ struct Deriving<'a> {
     /// Persons for whom steps are done.
     persons: Vec<String>,
     placements: Vec<Placement>,
+    /// What names mean, if that is asked for.
+    lineage: Option<Lineage>,
 }
 
 impl Deriving<'_> {
@@ -260,7 +271,8 @@ impl Deriving<'_> {
             if let Some(from) = above.iter().position(|n| n == needed) {
                 let round = above[from..].join(", ");
                 self.wrong(name, "", format!("{needed} is derived from itself, by way of {round}"));
-                self.done.insert(name.to_owned(), Some(Arc::new(bare(&piece))));
+                let made = self.bare(&piece);
+                self.done.insert(name.to_owned(), Some(Arc::new(made)));
                 above.pop();
                 return;
             }
@@ -295,6 +307,14 @@ impl Deriving<'_> {
         (shape, places)
     }
 
+    /// A piece that cannot be derived.
+    fn bare(&mut self, piece: &Piece) -> Piece {
+        if let Some(lineage) = &mut self.lineage {
+            lineage::bare(lineage, piece);
+        }
+        bare(piece)
+    }
+
     fn derive(&mut self, piece: &Piece) -> Piece {
         let name = &piece.name;
         let Some(base) = self.told(&piece.of) else {
@@ -307,7 +327,7 @@ impl Deriving<'_> {
                 }
             };
             self.wrong(name, "", problem);
-            return bare(piece);
+            return self.bare(piece);
         };
         if !piece.edges.is_empty() {
             self.wrong(
@@ -317,10 +337,17 @@ impl Deriving<'_> {
             );
         }
         let mut chain = self.chain(name, &base);
+        // It is taken out while the piece is followed, and put back.
+        let mut lineage = self.lineage.take();
+        let begin = |l| Following::begin(l, self.typed, piece, &chain.stage, &chain.shape);
+        let mut names_of = lineage.as_mut().map(begin);
         let mut names = BTreeSet::new();
         for step in &piece.steps {
             if !names.insert(&step.name) {
                 self.wrong(name, &step.name, "two steps are called so; rename one");
+            }
+            if let Some(names) = &mut names_of {
+                names.step();
             }
             if !step.person.is_empty() {
                 if !self.typed.chart.persons.iter().any(|p| p.name == step.person) {
@@ -337,18 +364,27 @@ impl Deriving<'_> {
             }
             // What fails leaves the chain as it was.
             let before = chain.clone();
+            chain.made.clear();
             let done =
                 several::simple(&step.does, &chain.shape, &|edge, set| self.width(piece, &chain.shape, edge, set));
             let done = done.and_then(|all| all.iter().try_for_each(|does| self.step(&mut chain, step, does)));
-            match (done, &step.does) {
-                (Err(problem), _) => {
-                    chain = before;
-                    self.wrong(name, &step.name, problem);
-                }
-                (Ok(()), Does::ToCutLine(to)) => several::no_allowance(&mut chain.shape, to),
-                (Ok(()), _) => {}
+            if let Err(problem) = done {
+                chain = before;
+                self.wrong(name, &step.name, problem);
+                continue;
+            }
+            if let Does::ToCutLine(to) = &step.does {
+                several::no_allowance(&mut chain.shape, to);
+            }
+            if let Some(names) = &mut names_of {
+                let is_further = chain.stages.len() > before.stages.len();
+                names.done(self.typed, (&chain.stage, &chain.shape), &chain.made, is_further);
             }
         }
+        if let Some(names) = names_of {
+            names.end();
+        }
+        self.lineage = lineage;
         chain.shape.tidy();
         self.shapes.insert(name.clone(), chain.shape.clone());
         let (stage, shape) = self.close(chain);
@@ -376,6 +412,7 @@ impl Deriving<'_> {
             typed: BTreeMap::new(),
             placements: Vec::new(),
             looks: Vec::new(),
+            made: Vec::new(),
         }
     }
 
@@ -387,10 +424,14 @@ impl Deriving<'_> {
                 return Err("only amounts can be one person's".to_owned());
             }
             Does::Draw(what) => {
-                let drawn = draw(&mut chain.stage, &mut chain.shape, what);
+                let known = |p: &Piece| (p.points.len(), p.lines.len(), p.darts.len());
+                let (points, lines, darts) = known(&chain.stage);
+                chain.made.extend(draw(&mut chain.stage, &mut chain.shape, what));
                 let place = chain.stages.len();
-                for name in drawn {
-                    chain.typed.insert((place, name), Typed::Drawn(step.name.clone()));
+                let points = chain.stage.points[points..].iter().map(|p| &p.name);
+                let lines = chain.stage.lines[lines..].iter().map(|l| &l.name);
+                for name in points.chain(lines).chain(chain.stage.darts[darts..].iter().map(|d| &d.name)) {
+                    chain.typed.insert((place, name.clone()), Typed::Drawn(step.name.clone()));
                 }
                 return Ok(());
             }
@@ -410,12 +451,14 @@ impl Deriving<'_> {
             next: &on,
             share,
             typed: Vec::new(),
+            made: Vec::new(),
             placements: Vec::new(),
             other: &other,
         };
         let (new, mut after) = steps::done(&mut before, does)?;
         after.tidy();
-        let (typed, placements) = (before.typed, before.placements);
+        let (typed, placements, mut made) = (before.typed, before.placements, before.made);
+        chain.made.append(&mut made);
         for t in typed {
             chain.typed.insert((place, t.name), Typed::Formula { text: t.text, before: t.before });
         }
@@ -491,6 +534,8 @@ struct Chain {
     placements: Vec<Placement>,
     /// What must be looked at.
     looks: Vec<Finding>,
+    /// What the step makes that is done.
+    made: Vec<Made>,
 }
 
 /// Tells what must be looked at after a step: what is counted on an edge that is another now, a fold that may be bent.
@@ -529,7 +574,7 @@ fn frame_of(name: &str, k: usize) -> String {
     format!("{name}{OWN}{k}")
 }
 
-/// A derived piece that cannot be derived: only what is typed in it.
+/// A derived piece without its steps: only what is typed in it.
 fn bare(piece: &Piece) -> Piece {
     Piece { of: String::new(), steps: Vec::new(), ..piece.clone() }
 }

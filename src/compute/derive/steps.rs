@@ -6,9 +6,10 @@ mod open;
 mod outline;
 
 use super::copy::{Copy, Moves, point, through};
+use super::lineage::Made;
 use super::ring::{Place, place};
 use super::shape::{OWN, Shape, Side, Spot};
-use crate::document::{Does, Draw, Edge, Piece, Placement};
+use crate::document::{Does, Draw, Edge, Inner, Piece, Placement};
 
 /// A piece as it lies before a step, told in its stage.
 pub(super) struct Before<'a> {
@@ -23,6 +24,8 @@ pub(super) struct Before<'a> {
     pub share: String,
     /// Formulas of the step as they were typed, by the names of the points that hold them.
     pub typed: Vec<Typed>,
+    /// The names of what the step makes.
+    pub made: Vec<Made>,
     /// Placements of other pieces.
     pub placements: Vec<Placement>,
     /// Another piece, by its name.
@@ -61,9 +64,8 @@ pub(super) fn done(before: &mut Before<'_>, does: &Does) -> After {
     }
 }
 
-/// Draws in the stage itself. Gives the names of what is drawn, with those of the program's own.
-pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) -> Vec<String> {
-    let (points, lines, darts) = (piece.points.len(), piece.lines.len(), piece.darts.len());
+/// Draws in the stage itself. Gives the names of what it draws.
+pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) -> Vec<Made> {
     let side = |e: &Edge| Side {
         name: e.name.clone(),
         from: e.from.clone(),
@@ -89,9 +91,14 @@ pub(super) fn draw(piece: &mut Piece, shape: &mut Shape, step: &Draw) -> Vec<Str
     piece.points.extend(step.points.iter().cloned());
     piece.lines.extend(step.lines.iter().cloned());
     piece.darts.extend(step.darts.iter().cloned());
-    let points = piece.points[points..].iter().map(|p| &p.name);
-    let lines = piece.lines[lines..].iter().map(|l| &l.name);
-    points.chain(lines).chain(piece.darts[darts..].iter().map(|d| &d.name)).cloned().collect()
+    let drawn = Piece {
+        points: step.points.clone(),
+        lines: step.lines.clone(),
+        darts: step.darts.clone(),
+        marks: step.marks.clone(),
+        ..Piece::default()
+    };
+    drawn.named().map(|(inner, name)| Made { inner, name: name.clone(), tail: "" }).collect()
 }
 
 /// Leaves things out.
@@ -119,6 +126,11 @@ impl Before<'_> {
         self.typed.push(Typed { name: name.clone(), text: text.to_owned(), before: before.len() });
         self.piece.points.push(point(&name, format!("{before}{text}{after}")));
         name
+    }
+
+    /// Tells the name of something that the step makes.
+    pub(super) fn makes(&mut self, inner: Inner, name: &str) {
+        self.made.push(Made { inner, name: name.to_owned(), tail: "" });
     }
 
     /// Keeps a length; it is said by the text that is given back.

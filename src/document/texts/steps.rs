@@ -17,7 +17,7 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.nth("step on", i, EDGE, &mut m.on);
             to.nth("step at", i, Role::Formula, &mut m.at);
             to.nth("step stays", i, EDGE, &mut m.stays);
-            to.nth("step makes", i, Role::Words, &mut m.makes);
+            to.nth("step makes", i, Role::Makes(Inner::Dart), &mut m.makes);
         }
         Does::Spread(s) => {
             to.nth("step from", i, EDGE, &mut s.from);
@@ -27,7 +27,7 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.nth("step by", i, Role::Formula, &mut s.by);
             to.nth("step angle", i, Role::Formula, &mut s.angle);
             to.nth("step stays", i, EDGE, &mut s.stays);
-            to.nth("step makes", i, Role::Words, &mut s.makes);
+            to.nth("step makes", i, Role::Makes(Inner::Dart), &mut s.makes);
         }
         Does::Cut(c) => {
             to.nth("step from", i, EDGE, &mut c.from);
@@ -37,27 +37,27 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.all_within("step darts", i, &EDGE, &mut c.darts);
             to.nth("step along", i, Role::Formula, &mut c.along);
             to.nth("step keep", i, EDGE, &mut c.keep);
-            to.nth("step makes", i, Role::Words, &mut c.makes);
-            to.nth("step start", i, Role::Words, &mut c.start);
-            to.nth("step end", i, Role::Words, &mut c.end);
+            to.nth("step makes", i, Role::Makes(Inner::Edge), &mut c.makes);
+            to.nth("step start", i, Role::Makes(Inner::Point), &mut c.start);
+            to.nth("step end", i, Role::Makes(Inner::Point), &mut c.end);
         }
         Does::Join(j) => {
             to.nth("step edge", i, EDGE, &mut j.edge);
             to.nth("step piece", i, Role::Frame, &mut j.piece);
             to.nth("step to", i, Role::OwnOf(Inner::Edge, j.piece.clone()), &mut j.to);
-            to.nth("step prefix", i, Role::Words, &mut j.prefix);
+            to.nth("step prefix", i, Role::Prefix, &mut j.prefix);
         }
         Does::Unfold(u) => {
             to.nth("step over", i, EDGE, &mut u.over);
-            to.nth("step prefix", i, Role::Words, &mut u.prefix);
+            to.nth("step prefix", i, Role::Prefix, &mut u.prefix);
         }
         Does::TurnOver => {}
         Does::AddStrip(a) => {
             to.nth("step edge", i, EDGE, &mut a.edge);
             to.nth("step width", i, Role::Formula, &mut a.width);
-            to.nth("step makes", i, Role::Words, &mut a.makes);
-            to.nth("step start", i, Role::Words, &mut a.start);
-            to.nth("step end", i, Role::Words, &mut a.end);
+            to.nth("step makes", i, Role::Makes(Inner::Edge), &mut a.makes);
+            to.nth("step start", i, Role::Makes(Inner::Edge), &mut a.start);
+            to.nth("step end", i, Role::Makes(Inner::Edge), &mut a.end);
         }
         Does::MoveEdge(m) => {
             to.nth("step edge", i, EDGE, &mut m.edge);
@@ -84,13 +84,13 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
         }
         Does::Draw(d) => {
             for (k, point) in d.points.iter_mut().enumerate() {
-                to.within("step point name", i, k, Role::Words, &mut point.name);
+                to.within("step point name", i, k, Role::Makes(Inner::Point), &mut point.name);
                 to.within("step point", i, k, Role::Formula, &mut point.at);
                 to.within("step point note", i, k, Role::Words, &mut point.note);
             }
             // Segments of a line are told apart by hundreds.
             for (k, line) in d.lines.iter_mut().enumerate() {
-                to.within("step line name", i, k, Role::Words, &mut line.name);
+                to.within("step line name", i, k, Role::Makes(Inner::Line), &mut line.name);
                 to.within("step line from", i, k, Role::Own(Inner::Point), &mut line.from);
                 for (s, segment) in line.by.iter_mut().enumerate() {
                     segment_texts(to, i, 100 * k + s, segment);
@@ -98,7 +98,7 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
                 to.within("step line note", i, k, Role::Words, &mut line.note);
             }
             for (k, dart) in d.darts.iter_mut().enumerate() {
-                to.within("step dart name", i, k, Role::Words, &mut dart.name);
+                to.within("step dart name", i, k, Role::Makes(Inner::Dart), &mut dart.name);
                 to.within("step dart on", i, k, EDGE, &mut dart.on);
                 to.within("step dart centre", i, k, Role::Formula, &mut dart.centre);
                 to.within("step dart foot", i, k, Role::Formula, &mut dart.foot);
@@ -109,7 +109,7 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
                 to.within("step dart note", i, k, Role::Words, &mut dart.note);
             }
             for (k, mark) in d.marks.iter_mut().enumerate() {
-                to.within("step mark name", i, k, Role::Words, &mut mark.name);
+                to.within("step mark name", i, k, Role::Makes(Inner::Mark), &mut mark.name);
                 to.within("step mark at", i, k, Role::Formula, &mut mark.at);
                 to.within("step mark to", i, k, Role::Formula, &mut mark.to);
                 to.within("step mark fixed", i, k, Role::Formula, &mut mark.fixed);

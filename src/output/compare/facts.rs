@@ -237,6 +237,8 @@ impl Make<'_> {
             {
                 continue;
             }
+            // What a step makes, and puts in front of names, is words here: the parts themselves are compared by name.
+            let role = if matches!(role, Role::Makes(_) | Role::Prefix) { Role::Words } else { role };
             let is_formula = !matches!(role, Role::Words | Role::Braces);
             if !text.is_empty() {
                 own.texts.push(Typed { key: key.clone(), what: what.clone(), is_formula, text: text.clone() });

@@ -14,5 +14,5 @@ pub use finish::FinishCommand;
 pub use outline::OutlineCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
-pub use step::{STEP_KINDS, StepCommand, Switch, new_step};
+pub use step::{STEP_KINDS, StepCommand, Switch, new_step, users_of_step};
 pub use text::TextCommand;

@@ -1,12 +1,15 @@
 //! Changes of derived pieces: which piece they are made of, and their steps.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::part::Deletion;
+use crate::compute::Lineage;
 use crate::document::{
     AddStrip, CutOff, Does, Draft, EdgeShare, Join, MoveDart, MoveEdge, Opening, Piece, Share, Spread, Step, StripEnds,
-    ToCutLine, Unfold,
+    ToCutLine, Unfold, fold,
 };
-use crate::session::EditError;
+use crate::session::{EditError, qualify_for, used_of_step};
 
 /// A change of a derived piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,8 +18,8 @@ pub enum StepCommand {
     Derive(String, String),
     /// Adds a step to a piece.
     Add(String, Box<Step>),
-    /// Takes a step out, by its place.
-    Remove(String, usize),
+    /// Takes a step out, by its place. What is to become of what names things that it makes: it has no value to be put instead.
+    Remove(String, usize, Deletion),
     /// Moves a step, by its place, one place to the front (`true`) or back.
     Move(String, usize, bool),
     /// Sets what of a step is chosen among words, by its place.
@@ -41,7 +44,7 @@ impl StepCommand {
         match self {
             Self::Derive(name, of) => format!("derive {name} from {of}"),
             Self::Add(piece, step) => format!("add step {} to {piece}", step.name),
-            Self::Remove(piece, i) => format!("take step {} out of {piece}", i + 1),
+            Self::Remove(piece, i, _) => format!("take step {} out of {piece}", i + 1),
             Self::Move(piece, i, _) => format!("move step {} of {piece}", i + 1),
             Self::Switch(piece, i, _) => format!("change step {} of {piece}", i + 1),
         }
@@ -51,8 +54,12 @@ impl StepCommand {
         if let Self::Derive(name, of) = self {
             return derive(draft, name, of);
         }
+        let mut told = String::new();
+        if let Self::Remove(name, i, how) = self {
+            told = check_unused(draft, name, *i, *how)?;
+        }
         let (Self::Add(name, _)
-        | Self::Remove(name, _)
+        | Self::Remove(name, ..)
         | Self::Move(name, ..)
         | Self::Switch(name, ..)
         | Self::Derive(name, _)) = self;
@@ -65,7 +72,7 @@ impl StepCommand {
         match self {
             Self::Derive(..) => {}
             Self::Add(_, step) => piece.steps.push((**step).clone()),
-            Self::Remove(_, i) => {
+            Self::Remove(_, i, _) => {
                 there(*i)?;
                 piece.steps.remove(*i);
             }
@@ -90,8 +97,42 @@ impl StepCommand {
                 }
             }
         }
-        Ok(String::new())
+        if let Self::Add(name, _) = self {
+            qualify_made(draft, name);
+        }
+        Ok(told)
     }
+}
+
+/// Formulas that could mean what the last step of a piece makes get the longer spelling of what they meant.
+fn qualify_made(draft: &mut Draft, piece: &str) {
+    let lineage = Lineage::of(draft);
+    for part in lineage.pieces.get(piece).and_then(|p| p.made.last()).into_iter().flatten() {
+        qualify_for(draft, part);
+    }
+}
+
+/// Refuses to take a step out while something names what it makes; if that is to be broken, says by how much.
+fn check_unused(draft: &Draft, piece: &str, i: usize, how: Deletion) -> Result<String, EditError> {
+    let users = users_of_step(draft, piece, i);
+    match how {
+        _ if users.is_empty() => Ok(String::new()),
+        Deletion::LeaveBroken => Ok(format!("the step was taken out; what used it is broken now: {}", users.len())),
+        Deletion::IfUnused | Deletion::PutValue => {
+            Err(EditError::refused(format!("what step {} of {piece} makes is used by {}", i + 1, users.join(", "))))
+        }
+    }
+}
+
+/// Who names what a step makes, in words: each of them once.
+pub fn users_of_step(draft: &Draft, piece: &str, step: usize) -> Vec<String> {
+    let mut out: Vec<String> = Vec::new();
+    for words in used_of_step(draft, piece, step).iter().map(|u| u.place(draft)) {
+        if !out.contains(&words) {
+            out.push(words);
+        }
+    }
+    out
 }
 
 fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> {
@@ -120,12 +161,17 @@ pub const STEP_KINDS: [&str; 10] = [
     "To the cut line",
 ];
 
-/// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields.
-pub fn new_step(piece: &Piece, kind: usize, unit: &str) -> Step {
-    let taken = |name: &str| {
-        let edges = piece.edges.iter().chain(&piece.lines).map(|e| &e.name);
-        let mut all = edges.chain(piece.points.iter().map(|p| &p.name)).chain(piece.darts.iter().map(|d| &d.name));
-        all.any(|n| n == name)
+/// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields. What it
+/// makes is called as nothing is in the piece and in those that are made of it.
+pub fn new_step(draft: &Draft, piece: &Piece, kind: usize, unit: &str) -> Step {
+    let lineage = Lineage::of(draft);
+    let beyond = lineage.beyond(&piece.name).flat_map(|(_, names)| names.all()).map(|(name, _)| fold(name));
+    let all: BTreeSet<String> = beyond.chain(piece.named().map(|(_, name)| fold(name))).collect();
+    let taken = |name: &str| all.contains(&fold(name));
+    let prefix = |stem: &str| {
+        let numbered = (2..).map(|i| format!("{stem}_{i}_"));
+        let mut stems = std::iter::once(format!("{stem}_")).chain(numbered);
+        stems.find(|s| all.iter().all(|n| !n.starts_with(&fold(s)))).unwrap_or_default()
     };
     let fresh = |stem: &str| {
         let numbered = (2..).map(|i| format!("{stem}_{i}"));
@@ -167,8 +213,8 @@ pub fn new_step(piece: &Piece, kind: usize, unit: &str) -> Step {
             end: fresh("cut_end"),
             ..CutOff::default()
         }),
-        3 => Does::Join(Join { edge: edge(1), prefix: "other_".to_owned(), ..Join::default() }),
-        4 => Does::Unfold(Unfold { over: edge(3), prefix: "left_".to_owned() }),
+        3 => Does::Join(Join { edge: edge(1), prefix: prefix("other"), ..Join::default() }),
+        4 => Does::Unfold(Unfold { over: edge(3), prefix: prefix("left") }),
         5 => Does::TurnOver,
         6 => Does::AddStrip(AddStrip {
             edge: edge(3),

@@ -3,6 +3,7 @@
 use crate::base::DisplayUnit;
 use crate::document::{Address, Draft};
 use crate::session::EditError;
+use crate::session::rename::rename_given;
 
 /// A change of texts. A wrong formula is kept as it was typed: what is wrong with it is a finding.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,9 +27,11 @@ impl TextCommand {
             Self::Set(at, _) if at.field == "name" => {
                 Err(EditError::refused(format!("{} gets another name by renaming it", at.part)))
             }
-            Self::Set(at, to) => match draft.set_text(at, to) {
-                true => Ok(String::new()),
-                false => Err(EditError::refused(format!("{} is not in the draft any more", at.part))),
+            Self::Set(at, to) => match rename_given(draft, at, to) {
+                // What a step makes is called otherwise, and everything that names it follows.
+                Some(done) => done.map_err(|e| EditError::refused(e.to_string())),
+                None if draft.set_text(at, to) => Ok(String::new()),
+                None => Err(EditError::refused(format!("{} is not in the draft any more", at.part))),
             },
             Self::Display(unit) => {
                 draft.display = *unit;

@@ -77,11 +77,12 @@ fn needed(draft: &Draft, pieces: &[String]) -> BTreeSet<Part> {
         let Some(owner) = whole(draft, &occurrence.at.part) else { continue };
         if occurrence.meanings.is_empty() {
             // What cannot be followed is at least in that piece.
-            let first = occurrence.words.first().zip(texts.get(&occurrence.at)).map(|(span, text)| span.of(text));
+            let name = texts.get(&occurrence.at).map(|text| occurrence.span.of(text));
+            let first = name.and_then(|n| n.split('.').next());
             let piece = draft.pieces.iter().find(|p| first == Some(p.name.as_str()));
             needs.entry(owner.clone()).or_default().extend(piece.map(|p| Part::Piece(p.name.clone())));
         }
-        let named = occurrence.meanings.iter().flat_map(|m| &m.parts).filter_map(|(_, p)| whole(draft, p));
+        let named = occurrence.meanings.iter().flat_map(|m| m.parts()).filter_map(|(_, p)| whole(draft, p));
         needs.entry(owner).or_default().extend(named);
     }
     // A value that is found needs what it is found by.

@@ -4,7 +4,7 @@ use super::{After, Before, Typed};
 use crate::compute::derive::copy::{Copy, Moves, part, point, taken};
 use crate::compute::derive::ring::{Arc, Place, place};
 use crate::compute::derive::shape::{OWN, Shape, Side};
-use crate::document::{CutOff, Edge, Piece, Segment};
+use crate::document::{CutOff, Edge, Inner, Piece, Segment};
 
 impl Before<'_> {
     pub(super) fn cut(&mut self, step: &CutOff) -> After {
@@ -48,6 +48,12 @@ impl Before<'_> {
             Place::On { .. } => made.to_owned(),
         };
         let (start, end) = (called(&one, &step.start), called(&two, &step.end));
+        self.makes(Inner::Edge, &step.makes);
+        for (place, made) in [(&one, &step.start), (&two, &step.end)] {
+            if place.edge().is_some() {
+                self.makes(Inner::Point, made);
+            }
+        }
         let (at_last, at_first) = if *last == one { (start, end) } else { (end, start) };
         // Names that pass are those of the part that is kept.
         let edges = arc.edges(shape);

@@ -5,7 +5,7 @@ use super::Before;
 use crate::compute::derive::copy::point;
 use crate::compute::derive::ring::{Arc, End, Place};
 use crate::compute::derive::shape::{OWN, Side};
-use crate::document::{Dart, MoveDart, Opening, Segment, Spread};
+use crate::document::{Dart, Inner, MoveDart, Opening, Segment, Spread};
 
 /// Where the part beyond a slash begins: of the place of the slash and the edge beyond it.
 type Lapped = dyn Fn(&str, &str) -> String;
@@ -77,6 +77,7 @@ impl Before<'_> {
                 return Err("it does not say how the new dart is called".to_owned());
             }
             let new = dart_at(at_opened, &step.makes, &step.on);
+            self.makes(Inner::Dart, &step.makes);
             shape.darts.push(new.clone());
             piece.darts.push(new);
         }
@@ -156,6 +157,7 @@ impl Before<'_> {
             if step.makes.is_empty() || step.parallel {
                 return Err("a slash that opens as a dart needs a hinge and a name for the dart".to_owned());
             }
+            self.makes(Inner::Dart, &step.makes);
             let dart = Dart {
                 name: step.makes.clone(),
                 on: step.from.clone(),

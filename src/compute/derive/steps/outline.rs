@@ -2,8 +2,9 @@
 
 use super::{After, Before};
 use crate::compute::derive::copy::{Copy, Moves, point, taken};
+use crate::compute::derive::lineage::Made;
 use crate::compute::derive::shape::{OWN, Side};
-use crate::document::{AddStrip, DartForm, Edge, MoveEdge, Redraw, Segment, StripEnds};
+use crate::document::{AddStrip, DartForm, Edge, Inner, MoveEdge, Redraw, Segment, StripEnds};
 
 impl Before<'_> {
     pub(super) fn add_strip(&mut self, step: &AddStrip) -> After {
@@ -18,6 +19,13 @@ impl Before<'_> {
         }
         let width = self.length("width", &step.width, "how wide the strip is")?;
         let width = self.was(&width);
+        for made in [&step.makes, &step.start, &step.end] {
+            self.makes(Inner::Edge, made);
+        }
+        // Its corners are called after it.
+        for tail in ["_start", "_end"] {
+            self.made.push(Made { inner: Inner::Edge, name: step.makes.clone(), tail });
+        }
         let side = self.shape.edges[i].clone();
         let moves = Moves::none(self.shape);
         let copy = Copy { shape: self.shape, link: self.link, moves: &moves };
