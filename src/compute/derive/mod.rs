@@ -7,6 +7,7 @@
 //!
 //! Where a step cannot be done (what it names is gone), that is told, and later steps see the piece as it is before it.
 
+mod chain;
 mod copy;
 mod lineage;
 mod ring;
@@ -17,14 +18,15 @@ mod steps;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use self::chain::{Chain, frame_of, link_to, look};
 use self::copy::{Copy, Moves};
 pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
-use self::lineage::{Following, Made};
+use self::lineage::Following;
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
 use crate::base::{Code, Finding, Span};
-use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Segment, Step};
+use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
 use crate::language::{nearest, parse};
 
 /// A draft whose derived pieces are told like ordinary ones.
@@ -517,61 +519,6 @@ impl Deriving<'_> {
             width => Ok([width.to_owned(), String::new()]),
         }
     }
-}
-
-/// A piece on its way through its steps.
-#[derive(Clone)]
-struct Chain {
-    name: String,
-    /// The piece as it lies now, and what is known of it that its formulas do not tell.
-    stage: Piece,
-    shape: Shape,
-    /// The stages before.
-    stages: Vec<Piece>,
-    links: Vec<Link>,
-    /// By the number of the stage, and the name in it.
-    typed: BTreeMap<(usize, String), Typed>,
-    placements: Vec<Placement>,
-    /// What must be looked at.
-    looks: Vec<Finding>,
-    /// What the step makes that is done.
-    made: Vec<Made>,
-}
-
-/// Tells what must be looked at after a step: what is counted on an edge that is another now, a fold that may be bent.
-fn look(chain: &mut Chain, step: &Step, does: &Does, new: &Piece, link: &str) {
-    let mut looks = Vec::new();
-    let mut tell = |problem: String| {
-        let finding = Finding::new(Code::StepLook).piece(&chain.name).at(format!("{}, step {}", chain.name, step.name));
-        looks.push(finding.word("problem", problem));
-    };
-    let rest = &chain.shape.rest;
-    for tuck in rest.pleats.iter().chain(&rest.tucks) {
-        let Some(edge) = new.edges.iter().find(|e| e.name == tuck.on) else { continue };
-        let whole = format!("{link}.{}", tuck.on);
-        let same =
-            |curve: &str| curve.strip_prefix(&whole).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
-        if !matches!(edge.by.as_slice(), [Segment::Taken { curve, .. }] if same(curve)) {
-            tell(format!(
-                "the step changes {}, and {} keeps its place from the start of that edge as it is now: look whether it is where it is meant",
-                tuck.on, tuck.name
-            ));
-        }
-    }
-    if let Does::Unfold(unfold) = does
-        && chain.shape.edges.iter().any(|e| e.name == unfold.over && !e.is_straight)
-    {
-        tell(format!("it is mirrored in {}, of which the draft does not tell that it is straight", unfold.over));
-    }
-    chain.looks.append(&mut looks);
-}
-
-fn link_to(name: &str, k: usize) -> String {
-    format!("{OWN}{name}{OWN}{k}")
-}
-
-fn frame_of(name: &str, k: usize) -> String {
-    format!("{name}{OWN}{k}")
 }
 
 /// A derived piece without its steps: only what is typed in it.
