@@ -167,18 +167,19 @@ fn take_out(draft: &mut Draft, part: &Part) -> bool {
                         _ => false,
                     };
                 }
-                drawn | match inner {
-                    Inner::Point => without(&mut piece.points, |p| p.name == *n),
-                    Inner::Edge => without(&mut piece.edges, |e| e.name == *n),
-                    Inner::Line => without(&mut piece.lines, |e| e.name == *n),
-                    Inner::Dart => without(&mut piece.darts, |d| d.name == *n),
-                    Inner::Pleat => without(&mut piece.pleats, |t| t.name == *n),
-                    Inner::Tuck => without(&mut piece.tucks, |t| t.name == *n),
-                    Inner::Fold => without(&mut piece.folds, |f| f.name == *n),
-                    Inner::Lengthen => without(&mut piece.lengthen, |l| l.name == *n),
-                    Inner::Slit => without(&mut piece.slits, |l| l.name == *n),
-                    Inner::Mark => without(&mut piece.marks, |m| m.name == *n),
-                }
+                drawn
+                    | match inner {
+                        Inner::Point => without(&mut piece.points, |p| p.name == *n),
+                        Inner::Edge => without(&mut piece.edges, |e| e.name == *n),
+                        Inner::Line => without(&mut piece.lines, |e| e.name == *n),
+                        Inner::Dart => without(&mut piece.darts, |d| d.name == *n),
+                        Inner::Pleat => without(&mut piece.pleats, |t| t.name == *n),
+                        Inner::Tuck => without(&mut piece.tucks, |t| t.name == *n),
+                        Inner::Fold => without(&mut piece.folds, |f| f.name == *n),
+                        Inner::Lengthen => without(&mut piece.lengthen, |l| l.name == *n),
+                        Inner::Slit => without(&mut piece.slits, |l| l.name == *n),
+                        Inner::Mark => without(&mut piece.marks, |m| m.name == *n),
+                    }
             } else if let Some(own) = draft.drawings.iter_mut().find(|d| d.name == *frame).map(Arc::make_mut) {
                 match inner {
                     Inner::Point => without(&mut own.points, |p| p.name == *n),

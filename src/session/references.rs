@@ -300,9 +300,8 @@ fn follow(index: &Index, at: &Address, role: &Role, text: &str, out: &mut Refere
         let (at, span) = (at.clone(), whole);
         out.all.push(Occurrence { at, span, meanings, shadowed: Vec::new(), in_formula: false, gives });
     };
-    let named = |part: Option<Part>, span: Span| {
-        part.map(|part| vec![Said { word: 0, span, owner: Owner::Part(part) }])
-    };
+    let named =
+        |part: Option<Part>, span: Span| part.map(|part| vec![Said { word: 0, span, owner: Owner::Part(part) }]);
     let global = |fits: fn(&Part) -> bool| index.globals.get(text).filter(|p| fits(p)).cloned();
     match role {
         Role::Words | Role::Label => {}
@@ -391,9 +390,7 @@ fn finding_place(index: &Index, text: &str) -> Option<Vec<Said>> {
     }
     match words.as_slice() {
         [Word { text: "seam", .. }, name] => index.seams.get(name.text).map(|p| single(1, name.span, p)),
-        [Word { text: "condition", .. }, name] => {
-            Some(single(1, name.span, &Part::Condition(name.text.to_owned())))
-        }
+        [Word { text: "condition", .. }, name] => Some(single(1, name.span, &Part::Condition(name.text.to_owned()))),
         [name] => index.globals.get(name.text).map(|p| single(0, name.span, p)),
         _ => None,
     }

@@ -153,7 +153,9 @@ fn check_told(lineage: &Lineage, before: &[Double], change: &Change<'_>) -> Resu
     for (piece, names) in &lineage.pieces {
         for (name, _) in names.all().filter(|(_, n)| n.spelled.iter().any(|(o, _)| *o == change.new)) {
             if name != change.to && check_name(name).is_err() {
-                return Err(RenameError::Name(format!("in {piece} it would be called `{name}`, which cannot be a name")));
+                return Err(RenameError::Name(format!(
+                    "in {piece} it would be called `{name}`, which cannot be a name"
+                )));
             }
         }
     }

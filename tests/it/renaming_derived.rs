@@ -4,11 +4,11 @@ use std::collections::BTreeSet;
 
 use tracewheel::base::Code;
 use tracewheel::compute::{Engine, Model};
-use tracewheel::document::{Address, Draft, Does, Inner, Join, Mark, MarkKind, Part, Piece, Role, Seam, Step, Value};
+use tracewheel::document::{Address, Does, Draft, Inner, Join, Mark, MarkKind, Part, Piece, Role, Seam, Step, Value};
 use tracewheel::file;
 use tracewheel::finish::finish;
 use tracewheel::session::{
-    Command, Deletion, Deleting, PartCommand, STEP_KINDS, StepCommand, TextCommand, Work, check_free, comes_from,
+    Command, Deleting, Deletion, PartCommand, STEP_KINDS, StepCommand, TextCommand, Work, check_free, comes_from,
     delete, fresh_inner, fresh_name, new_step, qualify_for, rename, stands_elsewhere, used_by, users,
 };
 
@@ -28,22 +28,19 @@ fn draft() -> Draft {
         (name: "right", of: "styled", steps: [(name: "panel", does: cut(from: "bust", to: "hem", along: "style", keep: "side", makes: "panel", start: "upper", end: "lower")),
             (name: "soft", does: redraw(edge: "side", by: [curve("ne.down(10 cm)", "se.up(gap(ne, upper) / 2)", "se")]))]),
         (name: "both", of: "left", steps: [(name: "join", does: join(edge: "panel", piece: "right", to: "panel", reversed: true, prefix: "r_")),
-            (name: "lift", does: move_edge(edge: "r_hem", by: "gap(r_ne, r_se) / 100"))]),
-        (name: "whole", of: "left", steps: [(name: "unfold", does: unfold(over: "centre", prefix: "l_")), (name: "stand", does: add_strip(edge: "l_top", width: "2 cm", makes: "outer", start: "inner_end", end: "outer_end")),
+            (name: "lift", does: move_edge(edge: "r_side", by: "length(r_hem) / 100 + 0 * gap(r_ne, r_se)"))]),
+        (name: "whole", of: "left", steps: [(name: "unfold", does: unfold(over: "centre", prefix: "l_")), (name: "stand", does: add_strip(edge: "l_top", width: "2 cm", makes: "outer", start: "inner_end", end: "lower_end")),
             (name: "over", does: draw(lines: [(name: "across", from: "outer_start", by: [straight("l_upper")])]))],
-            marks: [(name: "hole", kind: drill_hole, at: "l_nw.up(0 mm).down(length(across) / 9)"), (name: "seen", kind: button, at: "across.at(1/2)")]),
-        (name: "twice", of: "whole", steps: [(name: "gone", does: leave_out(["across", "l_cross"])), (name: "flare", does: spread(from: "hem", from_at: "1/3", to: "top", to_at: "1/2", by: "1 cm + 0.1 * gap(l_sw, sw)", stays: "l_hem", opening: dart, makes: "pinch"))]),
+            marks: [(name: "hole", kind: drill_hole, at: "l_upper.up(0 mm).down(length(across) / 9)"), (name: "seen", kind: button, at: "across.at(1/2)")]),
+        (name: "twice", of: "whole", steps: [(name: "gone", does: leave_out(["across", "l_cross"])), (name: "flare", does: spread(from: "hem", from_at: "1/3", to: "top", to_at: "1/2", by: "1 cm + 0.1 * gap(l_lower, sw)", stays: "l_hem", opening: dart, makes: "pinch"))]),
         (name: "hers", of: "both", steps: [(name: "narrow", person: "Ada", does: move_edge(edge: "r_side", by: "length(r_top) / 20")), (name: "over", does: turn_over)])],
-        values: [(name: "reach", is: "length(whole.l_hem) + gap(whole.outer_start, twice.pinch.tip) + twice.l_tip.x - block.tip.x"), (name: "half", is: "area(both) / width(both, level(both.r_ne.down(1 cm)))"),
-            (name: "give", start: "1 cm", least: "0 cm", most: "5 cm")],
+        values: [(name: "reach", is: "length(whole.l_hem) + gap(whole.outer_start, whole.nw) + twice.pinch.intake + twice.l_tip.x - block.tip.x"), (name: "half", is: "area(both) / width(both, level(both.r_ne.down(1 cm)))")],
         placements: [(name: "laid", lay: "both", on: "block", point: "r_ne", onto: "nw", towards: "r_se", along: "sw")],
         seams: [(name: "panels", one: ["left.panel"], two: ["reversed(right.panel)"], notches: [(name: "tip", at: "left.tip")]), (name: "sides", one: ["both.r_side"], two: ["right.side"]),
             (name: "hems", one: ["whole.hem"], two: ["reversed(whole.l_hem)"], notches: [(name: "m", at: "1/2")])],
-        conditions: [(name: "near", must: "gap(laid.r_se, block.sw) <= 50 cm + 0 * length(laid.panel.x_or)"), (name: "wide", must: "length(whole.l_top) + give >= 5 cm", found_by: [])],
+        conditions: [(name: "near", must: "gap(laid.r_se, block.sw) <= 50 cm"), (name: "wide", must: "length(whole.l_top) >= 5 cm")],
         booklet: [(title: "Top", text: "Sew {length(both.r_top)} to {length(whole.outer)}.", pieces: ["both"])],
-        silenced: [(code: "step-fails", at: "twice, step flare", number: "", reason: "a fixture"), (code: "fold-flat", at: "whole.l_top", number: "", reason: "a fixture")"#
-            .replace(" + 0 * length(laid.panel.x_or)", "")
-            .as_str(),
+        silenced: [(code: "step-fails", at: "twice, step flare", number: "", reason: "a fixture"), (code: "fold-flat", at: "whole.l_top", number: "", reason: "a fixture")"#,
     )
 }
 
@@ -109,7 +106,7 @@ fn check_all_renames(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -> 
         }
         let fresh = fresh_name(draft, "quite_new");
         let what = format!("{what}, {part}");
-        let mut work = Work::new(draft.clone());
+        let mut work = Work::here(draft.clone());
         match work.run(&Command::Part(PartCommand::Rename(part.clone(), fresh.clone()))) {
             Ok(_) => many += 1,
             // What a step would make if it could be done is nowhere.
@@ -118,7 +115,10 @@ fn check_all_renames(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -> 
         }
         let renamed = work.draft().clone();
         assert_ne!(file::write(&renamed), text, "{what}");
-        stays_the_same(&computed(&renamed), &before, &what);
+        // The name of a person stands among the sizes of findings.
+        let (is, was) = (format!("{fresh:?}"), format!("{:?}", part.name()));
+        let after: Vec<String> = computed(&renamed).iter().map(|line| line.replace(&is, &was)).collect();
+        stays_the_same(&after, &before, &what);
         let back = part.renamed(&fresh);
         assert_eq!(users(draft, &part).len(), users(&renamed, &back).len(), "{what}");
         if dice.below(2) == 0 {
@@ -134,8 +134,9 @@ fn check_all_renames(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -> 
             continue;
         }
         let what = format!("{what}, {} {} {old}", at.part, at.field);
-        let mut work = Work::new(draft.clone());
-        work.run(&Command::Text(TextCommand::Set(at.clone(), "quite_new_".into()))).unwrap_or_else(|e| panic!("{what}: {e}"));
+        let mut work = Work::here(draft.clone());
+        work.run(&Command::Text(TextCommand::Set(at.clone(), "quite_new_".into())))
+            .unwrap_or_else(|e| panic!("{what}: {e}"));
         stays_the_same(&computed(work.draft()), &before, &what);
         work.run(&Command::Text(TextCommand::Set(at, old))).unwrap_or_else(|e| panic!("{what} back: {e}"));
         assert_eq!(file::write(work.draft()), text, "{what} and back");
@@ -184,10 +185,11 @@ fn at_random(dice: &mut Dice) -> Draft {
                 _ => {}
             }
             let step = Step { name: format!("s{k}"), ..step };
-            let mut work = Work::new(draft.clone());
+            let mut work = Work::here(draft.clone());
             let _ = work.run(&Command::Step(StepCommand::Add(name.clone(), Box::new(step))));
             // Only what can be done, mostly: a step that fails makes no names.
-            let fails = Engine::new().compute(work.draft()).findings.len() > Engine::new().compute(&draft).findings.len();
+            let fails =
+                Engine::new().compute(work.draft()).findings.len() > Engine::new().compute(&draft).findings.len();
             if !fails || dice.below(4) == 0 {
                 draft = Draft::clone(work.draft());
             }
@@ -202,8 +204,13 @@ fn at_random(dice: &mut Dice) -> Draft {
         let is = format!("length({name}.{edge}) + gap({name}.{point}, {name}.{other})");
         draft.values.push(Value { name: format!("v{n}"), is, ..Value::default() });
         draft.seams.push(
-            Seam { name: format!("e{n}"), one: vec![format!("{name}.{edge}")], two: vec![format!("reversed({name}.{edge})")], ..Seam::default() }
-                .into(),
+            Seam {
+                name: format!("e{n}"),
+                one: vec![format!("{name}.{edge}")],
+                two: vec![format!("reversed({name}.{edge})")],
+                ..Seam::default()
+            }
+            .into(),
         );
         let at = format!("halfway({point}, {other})");
         let piece = std::sync::Arc::make_mut(draft.pieces.last_mut().unwrap());
@@ -218,10 +225,10 @@ fn drafts_at_random_keep_all_that_is_computed() {
     for seed in 1..=12 {
         let mut dice = Dice(seed);
         let draft = at_random(&mut dice);
-        many += check_all_renames(&draft, &format!("seed {seed}\n{}", file::write(&draft)), &mut dice, 5);
+        many += check_all_renames(&draft, &format!("seed {seed}\n{}", file::write(&draft)), &mut dice, 8);
     }
     println!("{many} names");
-    assert!(many > 60, "{many}");
+    assert!(many > 40, "{many}");
 }
 
 /// Names in texts that mean nothing, and steps that cannot be done.
@@ -244,7 +251,11 @@ fn check_all_deletions(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -
             match delete(&mut tried, &model, &part, how) {
                 Ok(_) => {
                     assert!(how == Deleting::PutValue || users.is_empty(), "{what}, {part}: {users:?}");
-                    assert!(dangling(&tried) <= before, "{what}, {part}, {how:?}: {:#?}", Engine::new().compute(&tried).findings);
+                    assert!(
+                        dangling(&tried) <= before,
+                        "{what}, {part}, {how:?}: {:#?}",
+                        Engine::new().compute(&tried).findings
+                    );
                     many += 1;
                 }
                 Err(_) => assert_eq!(tried, *draft, "{what}, {part}"),
@@ -253,7 +264,7 @@ fn check_all_deletions(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -
     }
     for piece in &draft.pieces {
         for i in 0..piece.steps.len() {
-            let mut work = Work::new(draft.clone());
+            let mut work = Work::here(draft.clone());
             let remove = StepCommand::Remove(piece.name.clone(), i, Deletion::IfUnused);
             if work.run(&Command::Step(remove)).is_ok() {
                 assert!(dangling(work.draft()) <= before, "{what}, step {i} of {}", piece.name);
@@ -295,9 +306,9 @@ fn a_name_is_followed_from_the_block_to_the_last_copy() {
     for expected in [
         "at: \"bottom.at(1/2)\"",
         "to: \"bottom\"",
-        "edge: \"r_bottom\", by: \"gap(r_corner, r_se) / 100\"",
+        "by: \"length(r_bottom) / 100 + 0 * gap(r_corner, r_se)\"",
         "stays: \"l_bottom\"",
-        "length(whole.l_bottom) + gap(whole.rim_start, twice.pinch.tip)",
+        "length(whole.l_bottom) + gap(whole.rim_start, whole.nw)",
         "one: [\"left.slope\"]",
         "two: [\"reversed(right.panel)\"]",
         "makes: \"slope\"",
@@ -322,7 +333,10 @@ fn a_name_that_passes_is_renamed_where_it_comes_from() {
     let problem = rename(&mut a, &edge("twice", "l_bottom"), "low").unwrap_err().to_string();
     assert!(problem.contains("is edge block.bottom") && problem.contains("`l_low`"), "{problem}");
     assert_eq!(a, before);
-    assert_eq!(comes_from(&a, &edge("twice", "l_bottom")).unwrap(), "It is edge block.bottom, which passes into twice.");
+    assert_eq!(
+        comes_from(&a, &edge("twice", "l_bottom")).unwrap(),
+        "It is edge block.bottom, which passes into twice."
+    );
     assert_eq!(comes_from(&a, &edge("left", "panel")).unwrap(), "It is made by step panel of left.");
     assert_eq!(comes_from(&a, &edge("block", "bottom")), None);
 }
@@ -342,7 +356,7 @@ fn a_name_that_would_be_double_anywhere_in_the_chain_is_refused() {
     ] {
         let mut tried = d.clone();
         let problem = rename(&mut tried, &part, to).unwrap_err().to_string();
-        assert!(problem.replace("a edge", "a edge").contains(says), "{part} to {to}: {problem}");
+        assert!(problem.contains(says), "{part} to {to}: {problem}");
         assert_eq!(tried, d);
     }
     // The same where a part is added: in the block, or in a piece that is made of it.
@@ -393,7 +407,14 @@ fn used_by_sees_through_derived_pieces() {
     let d = draft();
     let words = |part: &Part| users(&d, part).join(", ");
     let hem = words(&edge("block", "hem"));
-    for user in ["step panel of left", "step line of styled", "step lift of both", "step flare of twice", "seam hems", "value reach"] {
+    for user in [
+        "step panel of left",
+        "step line of styled",
+        "step lift of both",
+        "step flare of twice",
+        "seam hems",
+        "value reach",
+    ] {
         assert!(hem.contains(user), "{user}: {hem}");
     }
     assert_eq!(words(&edge("twice", "l_hem")), hem, "it is the same part");
@@ -401,7 +422,11 @@ fn used_by_sees_through_derived_pieces() {
     assert_eq!(words(&edge("whole", "outer")), "value reach, booklet step 1, step over of whole");
     assert!(words(&Part::Piece("styled".into())).contains("piece left"));
     // Not the place where it is given a name.
-    assert!(used_by(&d, &Part::Inner("twice".into(), Inner::Dart, "pinch".into())).iter().all(|u| u.at.field != "step makes"));
+    assert!(
+        used_by(&d, &Part::Inner("twice".into(), Inner::Dart, "pinch".into()))
+            .iter()
+            .all(|u| u.at.field != "step makes")
+    );
 }
 
 #[test]
@@ -415,26 +440,34 @@ fn what_a_step_makes_or_a_base_has_is_not_deleted_elsewhere() {
         problem
     };
     assert_eq!(why(&edge("left", "panel")), "edge left.panel is made by step panel of left: take out that step");
-    assert_eq!(why(&edge("twice", "l_hem")), "edge twice.l_hem is edge block.hem, which passes into twice: take that out");
+    assert_eq!(
+        why(&edge("twice", "l_hem")),
+        "edge twice.l_hem is edge block.hem, which passes into twice: take that out"
+    );
     assert_eq!(
         why(&Part::Inner("twice".into(), Inner::Mark, "l_hole".into())),
         "mark twice.l_hole is mark block.hole, which passes into twice: take that out, or let a step of twice leave it out"
     );
     // What a step draws is taken out of the step.
     let mut tried = d.clone();
-    delete(&mut tried, &model, &Part::Inner("styled".into(), Inner::Mark, "cross".into()), Deleting::LeaveBroken).unwrap();
+    delete(&mut tried, &model, &Part::Inner("styled".into(), Inner::Mark, "cross".into()), Deleting::LeaveBroken)
+        .unwrap();
     assert!(!file::write(&tried).contains("name: \"cross\""));
     // A base is not taken from under what is made of it.
     let mut tried = d.clone();
-    let problem = delete(&mut tried, &model, &Part::Piece("styled".into()), Deleting::IfUnused).unwrap_err().to_string();
+    let problem =
+        delete(&mut tried, &model, &Part::Piece("styled".into()), Deleting::IfUnused).unwrap_err().to_string();
     assert!(problem.contains("piece left") && problem.contains("piece right"), "{problem}");
     // Nor a step from under what names the things that it makes.
-    let mut work = Work::new(d.clone());
+    let mut work = Work::here(d.clone());
     let remove = |how| Command::Step(StepCommand::Remove("left".into(), 0, how));
     let problem = work.run(&remove(Deletion::IfUnused)).unwrap_err().to_string();
-    assert_eq!(problem, "what step 1 of left makes is used by seam panels, piece left, step join of both, step over of whole");
+    assert_eq!(
+        problem,
+        "what step 1 of left makes is used by seam panels, piece left, step join of both, step over of whole, mark whole.hole, step flare of twice"
+    );
     let told = work.run(&remove(Deletion::LeaveBroken)).unwrap();
-    assert_eq!(told, "the step was taken out; what used it is broken now: 4");
+    assert_eq!(told, "the step was taken out; what used it is broken now: 6");
     assert!(dangling(work.draft()) > 0);
 }
 
@@ -443,7 +476,7 @@ fn the_fields_of_a_step_rename() {
     let d = draft();
     let at = |piece: &str, field: &'static str, i: usize| Address::nth(Part::Piece(piece.into()), field, i);
     let set = |work: &mut Work, at: Address, to: &str| work.run(&Command::Text(TextCommand::Set(at, to.into())));
-    let mut work = Work::new(d.clone());
+    let mut work = Work::here(d.clone());
     set(&mut work, at("left", "step makes", 0), "slope").unwrap();
     assert!(file::write(work.draft()).contains("one: [\"left.slope\"]"));
     let problem = set(&mut work, at("left", "step makes", 0), "hem").unwrap_err().to_string();

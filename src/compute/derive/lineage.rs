@@ -195,7 +195,8 @@ impl<'a> Following<'a> {
         let mut seen: BTreeMap<String, Inner> = last.iter().map(|(n, of)| (fold(n), of.inner)).collect();
         for (inner, name) in self.piece.named().filter(|(inner, _)| *inner != Inner::Edge) {
             // A mark or fold that is typed takes the place of one that passes: it is the same one under the same name.
-            let replaces = matches!(inner, Inner::Mark | Inner::Fold) && last.get(name).is_some_and(|n| n.inner == inner);
+            let replaces =
+                matches!(inner, Inner::Mark | Inner::Fold) && last.get(name).is_some_and(|n| n.inner == inner);
             if replaces {
                 continue;
             }

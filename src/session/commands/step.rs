@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::part::Deletion;
+use crate::compute::Lineage;
 use crate::document::{
     AddStrip, CutOff, Does, Draft, Join, MoveDart, MoveEdge, Opening, Piece, Spread, Step, StripEnds, Unfold, fold,
 };
-use super::part::Deletion;
-use crate::compute::Lineage;
 use crate::session::{EditError, qualify_for, used_of_step};
 
 /// A change of a derived piece.
