@@ -417,7 +417,10 @@ fn a_step_that_cannot_be_done_says_so() {
         (r#"redraw(edge: "hem", by: [straight("nw")])"#, "must end at sw"),
         (r#"share(by: "2 cm", over: [])"#, "over which edges"),
         (r#"share(by: "", over: [(edge: "side")])"#, "which amount"),
-        (r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "side", share: "1/2")])"#, "what the others leave"),
+        (
+            r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "side", share: "1/2")])"#,
+            "what the others leave",
+        ),
         (r#"share(by: "2 cm", over: [(edge: "centre"), (edge: "side")])"#, "which share edge centre takes"),
         (r#"share(by: "2 cm", over: [(edge: "centre", share: "1/2"), (edge: "sid")])"#, "no edge sid"),
         (r#"to_cut_line(edges: ["hem", "middle"])"#, "no edge middle"),

@@ -120,11 +120,8 @@ fn moved(before: &Model, after: &Model, piece: &str) -> Vec<f64> {
                 let edge = m.item(case, node).and_then(|i| i.edge()).unwrap_or_else(|| panic!("{piece} in {case}"));
                 [0.0, 0.5].map(|share| edge.curve.point_at(share * edge.flat_length()).unwrap())
             };
-            let pairs = a
-                .edges
-                .iter()
-                .zip(&b.edges)
-                .flat_map(|(e, f)| places(before, *e).into_iter().zip(places(after, *f)));
+            let pairs =
+                a.edges.iter().zip(&b.edges).flat_map(|(e, f)| places(before, *e).into_iter().zip(places(after, *f)));
             pairs.map(|(p, q)| (q - p).length()).fold(0.0, f64::max)
         })
         .collect()

@@ -9,7 +9,7 @@
 
 mod copy;
 mod ring;
-mod several;
+mod say;
 mod shape;
 mod steps;
 
@@ -20,7 +20,7 @@ use self::copy::{Copy, Moves};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
-use crate::base::{Code, Finding, Span};
+use crate::base::{Code, Finding};
 use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
 use crate::language::{nearest, parse};
 
@@ -100,83 +100,6 @@ impl Whole {
         }
         Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }
     }
-
-    /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
-    pub fn told(&self, findings: &mut Vec<Finding>) {
-        if self.stages.is_empty() && self.findings.is_empty() && self.typed.is_empty() {
-            return;
-        }
-        for finding in findings.iter_mut() {
-            self.say(finding);
-        }
-        // What a step needs several times may fail several times, for one cause.
-        let mut told: Vec<Finding> = Vec::new();
-        findings.retain(|f| {
-            let is_new = !f.place.name.contains(", step ") || !told.contains(f);
-            if is_new {
-                told.push(f.clone());
-            }
-            is_new
-        });
-        findings.splice(0..0, self.findings.iter().cloned());
-    }
-
-    fn say(&self, finding: &mut Finding) {
-        let local = finding.place.name.split_once('.').map_or("", |(_, local)| local);
-        let local = local.split(|c: char| !is_word(c)).next().unwrap_or_default().to_owned();
-        let typed = self.typed.get(&(finding.place.piece.clone(), local.clone()));
-        let is_own = |t: &str| t.contains(OWN);
-        if typed.is_none() && !is_own(&finding.place.piece) && !is_own(&finding.place.name) && !is_own(&finding.formula)
-        {
-            return;
-        }
-        let mut step = None;
-        match typed {
-            // A formula of the program's own around one that was typed: only that one is shown.
-            Some(Typed::Formula { text, before }) => {
-                if let Some(span) = finding.span {
-                    let (from, to) = (span.start.max(*before) - before, span.end.max(*before) - before);
-                    finding.span = Some(Span::new(from.min(text.len()), to.min(text.len())));
-                }
-                finding.formula.clone_from(text);
-            }
-            Some(Typed::Drawn(by)) => step = Some(by.clone()),
-            // One of the program's own alone tells a person nothing.
-            None if local.starts_with(OWN) => {
-                finding.formula.clear();
-                finding.span = None;
-            }
-            None => {}
-        }
-        let stage =
-            finding.place.piece.split_once(OWN).map(|(piece, k)| (piece.to_owned(), k.parse::<usize>().unwrap_or(0)));
-        let stage = match (stage, step) {
-            (Some((name, k)), None) => Some((self.stage_step(&name, k), name)),
-            (Some((name, _)), Some(step)) => Some((step, name)),
-            (None, Some(step)) => Some((step, finding.place.piece.clone())),
-            (None, None) => None,
-        };
-        if let Some((step, name)) = stage {
-            finding.place.name = format!("{name}, step {step}");
-            finding.place.piece = name;
-        }
-        let clean = |text: &mut String| *text = without_own(text);
-        clean(&mut finding.formula);
-        clean(&mut finding.place.name);
-        clean(&mut finding.place.edge);
-        for (_, word) in &mut finding.words {
-            clean(word);
-        }
-        if finding.span.is_some_and(|s| s.end > finding.formula.len()) {
-            finding.span = Some(Span::new(0, finding.formula.len()));
-        }
-    }
-
-    /// The step that is done in a stage.
-    fn stage_step(&self, piece: &str, k: usize) -> String {
-        let name = format!("{piece}{OWN}{k}");
-        self.stages.iter().find(|s| s.name == name).map_or_else(String::new, |s| s.note.clone())
-    }
 }
 
 /// The names of the pieces that a piece is made of: the one that it is derived from, and those that are joined to it.
@@ -191,33 +114,6 @@ fn made_of(piece: &Piece) -> impl Iterator<Item = &String> {
 /// Names of the pieces of which others are made.
 fn bases_of(draft: &Draft) -> BTreeSet<String> {
     draft.pieces.iter().flat_map(|p| made_of(p)).filter(|n| !n.is_empty()).cloned().collect()
-}
-
-fn is_word(c: char) -> bool {
-    c == '_' || c.is_alphanumeric()
-}
-
-/// A text without the program's own names: links in front of names, and what marks hidden points.
-fn without_own(text: &str) -> String {
-    if !text.contains(OWN) {
-        return text.to_owned();
-    }
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some(start) = rest.find(is_word) {
-        out.push_str(&rest[..start]);
-        rest = &rest[start..];
-        let end = rest.find(|c: char| !is_word(c)).unwrap_or(rest.len());
-        let (word, after) = rest.split_at(end);
-        if word.contains(OWN) && after.starts_with('.') && after[1..].starts_with(is_word) {
-            rest = &after[1..]; // a link or a stage
-        } else {
-            out.push_str(&word.replace(OWN, ""));
-            rest = after;
-        }
-    }
-    out.push_str(rest);
-    out
 }
 
 /// The row that is 1 for a person and 0 for everybody else.
@@ -335,18 +231,11 @@ impl Deriving<'_> {
                     self.persons.push(step.person.clone());
                 }
             }
-            // What fails leaves the chain as it was.
-            let before = chain.clone();
-            let done =
-                several::simple(&step.does, &chain.shape, &|edge, set| self.width(piece, &chain.shape, edge, set));
-            let done = done.and_then(|all| all.iter().try_for_each(|does| self.step(&mut chain, step, does)));
-            match (done, &step.does) {
-                (Err(problem), _) => {
-                    chain = before;
-                    self.wrong(name, &step.name, problem);
-                }
-                (Ok(()), Does::ToCutLine(to)) => several::no_allowance(&mut chain.shape, to),
-                (Ok(()), _) => {}
+            // What fails leaves the stage as it was.
+            let before = (chain.stage.clone(), chain.shape.clone());
+            if let Err(problem) = self.step(&mut chain, piece, step) {
+                (chain.stage, chain.shape) = before;
+                self.wrong(name, &step.name, problem);
             }
         }
         chain.shape.tidy();
@@ -378,10 +267,10 @@ impl Deriving<'_> {
         }
     }
 
-    /// Does one step. A chain is left half done where it cannot be done.
-    fn step(&self, chain: &mut Chain, step: &Step, does: &Does) -> Result<(), String> {
+    /// Does a step. Where it cannot be done, the stage is left half done.
+    fn step(&self, chain: &mut Chain, piece: &Piece, step: &Step) -> Result<(), String> {
         let share = if step.person.is_empty() { String::new() } else { format!(" * {}", flag(&step.person)) };
-        match does {
+        match &step.does {
             Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
                 return Err("only amounts can be one person's".to_owned());
             }
@@ -402,6 +291,7 @@ impl Deriving<'_> {
             let told = self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
             Ok(self.shape_of(&told, link))
         };
+        let of_seam = |edge: &str| self.usual_width(piece, edge);
         let mut before = Before {
             piece: &mut chain.stage,
             shape: &chain.shape,
@@ -411,8 +301,9 @@ impl Deriving<'_> {
             typed: Vec::new(),
             placements: Vec::new(),
             other: &other,
+            usual_width: &of_seam,
         };
-        let (new, mut after) = steps::done(&mut before, does)?;
+        let (new, mut after) = steps::done(&mut before, &step.does)?;
         after.tidy();
         let (typed, placements) = (before.typed, before.placements);
         for t in typed {
@@ -447,11 +338,8 @@ impl Deriving<'_> {
         (chain.stage, chain.shape)
     }
 
-    /// The allowance of an edge at its start and at its end, as formulas: its own, else its seam's, else the draft's.
-    fn width(&self, piece: &Piece, shape: &Shape, edge: &str, set: &str) -> Result<[String; 2], String> {
-        if let Some(own) = several::own_width(shape, edge, set)? {
-            return Ok(own);
-        }
+    /// The allowance of an edge that tells none itself: its seam's, else the draft's; empty: none.
+    fn usual_width(&self, piece: &Piece, edge: &str) -> String {
         let full = [&*piece.of, edge];
         let names = |text: &String| {
             let mut found = false;
@@ -463,18 +351,13 @@ impl Deriving<'_> {
             }
             found
         };
-        let told = self.typed.seams.iter().filter(|s| !s.allowance.trim().is_empty());
-        let of_seam = told.clone().find(|s| s.one.iter().chain(&s.two).any(names)).map(|s| &s.allowance);
-        let width = of_seam.unwrap_or(&self.typed.settings.allowance).trim();
-        match width {
-            "" => Err(format!("nothing tells the allowance of edge {edge}")),
-            width => Ok([width.to_owned(), String::new()]),
-        }
+        let mut told = self.typed.seams.iter().filter(|s| !s.allowance.trim().is_empty());
+        let of_seam = told.find(|s| s.one.iter().chain(&s.two).any(names)).map(|s| &s.allowance);
+        of_seam.unwrap_or(&self.typed.settings.allowance).trim().to_owned()
     }
 }
 
 /// A piece on its way through its steps.
-#[derive(Clone)]
 struct Chain {
     name: String,
     /// The piece as it lies now, and what is known of it that its formulas do not tell.
@@ -545,16 +428,4 @@ fn finished(stage: Piece, shape: Shape, own: &Piece) -> Piece {
 /// A point of a stage that nobody typed.
 pub(super) fn is_hidden(name: &str) -> bool {
     name.contains(OWN)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::without_own;
-
-    #[test]
-    fn own_names_are_not_shown() {
-        assert_eq!(without_own("ǀfrontǀ1.tip.turned(ǀfrontǀ1.ǀdt, 3 deg)"), "tip.turned(dt, 3 deg)");
-        assert_eq!(without_own("gap(a, b)"), "gap(a, b)");
-        assert_eq!(without_own("frontǀ0.hem"), "hem");
-    }
 }
