@@ -239,11 +239,18 @@ fn any_dart_turned_any_way_comes_home() {
             "away.e.intake".to_owned(),
             "gap(away.e.tip, away.e.first_foot)".to_owned(),
         ];
-        let shares = ["0", "0.11", "0.37", "0.5", "0.73", "0.98"];
-        for edge in ["top", "side", "hem", "centre"] {
-            for share in shares {
+        // Before and after the mouth; legs that are not equally long leave a step in an edge that is closed, so lengths count from both ends.
+        for (edge, places) in [
+            ("top", ["0 mm", "12 mm", "30 mm"]),
+            ("side", ["0", "0.37", "0.73"]),
+            ("hem", ["0", "0.5", "0.9"]),
+            ("centre", ["0", "0.21", "0.8"]),
+        ] {
+            for (way, place) in ["", "reversed"].iter().flat_map(|way| places.map(|place| (*way, place))) {
                 for axis in ["x", "y"] {
-                    formulas.push(format!("home.{edge}.at({share}).{axis} - block.{edge}.at({share}).{axis}"));
+                    formulas.push(format!(
+                        "{way}(home.{edge}).at({place}).{axis} - {way}(block.{edge}).at({place}).{axis}"
+                    ));
                 }
             }
         }
@@ -315,5 +322,5 @@ fn garments_with_steps_in_any_order() {
             whole += usize::from(model.findings.is_empty());
         }
     }
-    assert!(undone >= 15 && whole >= 5, "{undone} steps undone, {whole} garments without findings");
+    assert!(undone >= 50 && whole >= 2, "{undone} steps undone, {whole} garments without findings");
 }

@@ -148,7 +148,7 @@ impl Before<'_> {
             if side.is_straight {
                 piece.edges[i].by = vec![Segment::Straight(side.to.clone())];
             } else {
-                let [start, end] = ["s", "t"].map(|end| format!("{OWN}{end}{i}"));
+                let [start, end] = ["from", "to"].map(|end| format!("{OWN}moved_{end}{i}"));
                 for (name, j, corner, own) in
                     [(&start, i, &side.from, &lies[i].ends[0]), (&end, (i + 1) % count, &side.to, &lies[i].ends[1])]
                 {
@@ -186,7 +186,7 @@ impl Before<'_> {
     /// The line on which an edge comes to lie, prolonged straight at both ends.
     fn lie(&mut self, i: usize, by: Option<&[String; 2]>, reach: &str) -> Lie {
         let side = &self.shape.edges[i];
-        let own = |what: &str| format!("{OWN}{what}{i}");
+        let own = |what: &str| format!("{OWN}lies_{what}{i}");
         let is_moved = by.is_some();
         let (ends, on) = match by {
             None => ([side.from.clone(), side.to.clone()], side.name.clone()),
@@ -203,7 +203,7 @@ impl Before<'_> {
                 (ends, set)
             }
         };
-        let (line, far) = (own("lie"), [own("c"), own("d")]);
+        let (line, far) = (own("on"), [own("c"), own("d")]);
         self.piece.points.push(point(&far[0], format!("{}.polar(heading({on}.along(0)) + 180°, {reach})", ends[0])));
         self.piece.points.push(point(&far[1], format!("{}.polar(heading({on}.along(1)), {reach})", ends[1])));
         let by = vec![Segment::Straight(ends[0].clone()), taken(on, &ends[1]), Segment::Straight(far[1].clone())];
