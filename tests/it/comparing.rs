@@ -62,6 +62,7 @@ fn names(all: &Json) -> Vec<String> {
     list.iter().map(|d| format!("{} {}", d["name"].as_str().unwrap(), d["what"].as_str().unwrap_or("-"))).collect()
 }
 
+/// Case C090: grading errors found after files had gone out; the list names the hem, the amount and the sizes.
 #[test]
 fn a_hem_lowered_in_some_sizes_is_told_with_that_amount_in_just_that_run() {
     let old = example(SKIRT);

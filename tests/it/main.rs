@@ -24,6 +24,7 @@ mod curves_values;
 mod derived;
 mod derived_garment;
 mod derived_outside;
+mod derived_recipes;
 mod dice;
 mod drafts;
 mod examples;

@@ -2,6 +2,7 @@
 
 use super::World;
 use crate::base::Unit;
+use crate::compute::derive::is_hidden;
 use crate::compute::graph::order_of;
 use crate::compute::names::{DART_MEMBERS, Global, Local, MATERIAL_MEMBERS};
 use crate::compute::plan::{Def, NodeId, Part};
@@ -148,14 +149,16 @@ impl FormulaScope<'_> {
     /// The nearest name that could stand here.
     fn hint(&self, parts: &[&str]) -> Option<String> {
         let names = &self.world.names;
-        let locals = |f: u32| names.frames[f as usize].locals.keys().map(String::as_str);
+        // Nobody is offered a name of the program's own.
+        let told = |name: &&str| !is_hidden(name);
+        let locals = |f: u32| names.frames[f as usize].locals.keys().map(String::as_str).filter(told);
         match parts {
             [one] => {
                 let own = self.frame.into_iter().flat_map(locals);
                 let global = names.globals.iter().filter(|(_, g)| matches!(g, Global::Row(_) | Global::Value(_)));
                 let elsewhere = || {
                     // A name that only another frame has: say it in full.
-                    let f = names.frames.iter().find(|f| f.locals.contains_key(*one))?;
+                    let f = names.frames.iter().find(|f| !is_hidden(&f.name) && f.locals.contains_key(*one))?;
                     Some(format!("{}.{one}", f.name))
                 };
                 nearest(one, own.chain(global.map(|(n, _)| n.as_str()))).map(str::to_owned).or_else(elsewhere)
@@ -173,7 +176,8 @@ impl FormulaScope<'_> {
                         nearest(second, names.seams.keys().map(String::as_str)).map(|n| format!("seam.{n}{tail}"))
                     }
                     None => {
-                        nearest(first, names.globals.keys().map(String::as_str)).map(|n| format!("{n}.{second}{tail}"))
+                        let globals = names.globals.keys().map(String::as_str).filter(told);
+                        nearest(first, globals).map(|n| format!("{n}.{second}{tail}"))
                     }
                 }
             }

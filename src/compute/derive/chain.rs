@@ -28,7 +28,7 @@ pub(super) struct Chain {
 }
 
 /// Tells what must be looked at after a step: what is counted on an edge that is another now, a fold that may be bent.
-pub(super) fn look(chain: &mut Chain, step: &Step, does: &Does, new: &Piece, link: &str) {
+pub(super) fn look(chain: &mut Chain, step: &Step, new: &Piece, link: &str) {
     let mut looks = Vec::new();
     let mut tell = |problem: String| {
         let finding = Finding::new(Code::StepLook).piece(&chain.name).at(format!("{}, step {}", chain.name, step.name));
@@ -47,7 +47,7 @@ pub(super) fn look(chain: &mut Chain, step: &Step, does: &Does, new: &Piece, lin
             ));
         }
     }
-    if let Does::Unfold(unfold) = does
+    if let Does::Unfold(unfold) = &step.does
         && chain.shape.edges.iter().any(|e| e.name == unfold.over && !e.is_straight)
     {
         tell(format!("it is mirrored in {}, of which the draft does not tell that it is straight", unfold.over));

@@ -11,7 +11,7 @@ mod chain;
 mod copy;
 mod lineage;
 mod ring;
-mod several;
+mod say;
 mod shape;
 mod steps;
 
@@ -20,12 +20,12 @@ use std::sync::Arc;
 
 use self::chain::{Chain, frame_of, link_to, look};
 use self::copy::{Copy, Moves};
-pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
 use self::lineage::Following;
+pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
 use self::steps::{Before, draw, leave_out};
-use crate::base::{Code, Finding, Span};
+use crate::base::{Code, Finding};
 use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
 use crate::language::{nearest, parse};
 
@@ -111,83 +111,6 @@ impl Whole {
         }
         (Self { draft: Arc::new(out), bases: Arc::new(bases_of(&draft)), ..work.whole }, work.lineage)
     }
-
-    /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
-    pub fn told(&self, findings: &mut Vec<Finding>) {
-        if self.stages.is_empty() && self.findings.is_empty() && self.typed.is_empty() {
-            return;
-        }
-        for finding in findings.iter_mut() {
-            self.say(finding);
-        }
-        // What a step needs several times may fail several times, for one cause.
-        let mut told: Vec<Finding> = Vec::new();
-        findings.retain(|f| {
-            let is_new = !f.place.name.contains(", step ") || !told.contains(f);
-            if is_new {
-                told.push(f.clone());
-            }
-            is_new
-        });
-        findings.splice(0..0, self.findings.iter().cloned());
-    }
-
-    fn say(&self, finding: &mut Finding) {
-        let local = finding.place.name.split_once('.').map_or("", |(_, local)| local);
-        let local = local.split(|c: char| !is_word(c)).next().unwrap_or_default().to_owned();
-        let typed = self.typed.get(&(finding.place.piece.clone(), local.clone()));
-        let is_own = |t: &str| t.contains(OWN);
-        if typed.is_none() && !is_own(&finding.place.piece) && !is_own(&finding.place.name) && !is_own(&finding.formula)
-        {
-            return;
-        }
-        let mut step = None;
-        match typed {
-            // A formula of the program's own around one that was typed: only that one is shown.
-            Some(Typed::Formula { text, before }) => {
-                if let Some(span) = finding.span {
-                    let (from, to) = (span.start.max(*before) - before, span.end.max(*before) - before);
-                    finding.span = Some(Span::new(from.min(text.len()), to.min(text.len())));
-                }
-                finding.formula.clone_from(text);
-            }
-            Some(Typed::Drawn(by)) => step = Some(by.clone()),
-            // One of the program's own alone tells a person nothing.
-            None if local.starts_with(OWN) => {
-                finding.formula.clear();
-                finding.span = None;
-            }
-            None => {}
-        }
-        let stage =
-            finding.place.piece.split_once(OWN).map(|(piece, k)| (piece.to_owned(), k.parse::<usize>().unwrap_or(0)));
-        let stage = match (stage, step) {
-            (Some((name, k)), None) => Some((self.stage_step(&name, k), name)),
-            (Some((name, _)), Some(step)) => Some((step, name)),
-            (None, Some(step)) => Some((step, finding.place.piece.clone())),
-            (None, None) => None,
-        };
-        if let Some((step, name)) = stage {
-            finding.place.name = format!("{name}, step {step}");
-            finding.place.piece = name;
-        }
-        let clean = |text: &mut String| *text = without_own(text);
-        clean(&mut finding.formula);
-        clean(&mut finding.place.name);
-        clean(&mut finding.place.edge);
-        for (_, word) in &mut finding.words {
-            clean(word);
-        }
-        if finding.span.is_some_and(|s| s.end > finding.formula.len()) {
-            finding.span = Some(Span::new(0, finding.formula.len()));
-        }
-    }
-
-    /// The step that is done in a stage.
-    fn stage_step(&self, piece: &str, k: usize) -> String {
-        let name = format!("{piece}{OWN}{k}");
-        self.stages.iter().find(|s| s.name == name).map_or_else(String::new, |s| s.note.clone())
-    }
 }
 
 /// The names of the pieces that a piece is made of: the one that it is derived from, and those that are joined to it.
@@ -202,33 +125,6 @@ fn made_of(piece: &Piece) -> impl Iterator<Item = &String> {
 /// Names of the pieces of which others are made.
 fn bases_of(draft: &Draft) -> BTreeSet<String> {
     draft.pieces.iter().flat_map(|p| made_of(p)).filter(|n| !n.is_empty()).cloned().collect()
-}
-
-fn is_word(c: char) -> bool {
-    c == '_' || c.is_alphanumeric()
-}
-
-/// A text without the program's own names: links in front of names, and what marks hidden points.
-fn without_own(text: &str) -> String {
-    if !text.contains(OWN) {
-        return text.to_owned();
-    }
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some(start) = rest.find(is_word) {
-        out.push_str(&rest[..start]);
-        rest = &rest[start..];
-        let end = rest.find(|c: char| !is_word(c)).unwrap_or(rest.len());
-        let (word, after) = rest.split_at(end);
-        if word.contains(OWN) && after.starts_with('.') && after[1..].starts_with(is_word) {
-            rest = &after[1..]; // a link or a stage
-        } else {
-            out.push_str(&word.replace(OWN, ""));
-            rest = after;
-        }
-    }
-    out.push_str(rest);
-    out
 }
 
 /// The row that is 1 for a person and 0 for everybody else.
@@ -364,22 +260,14 @@ impl Deriving<'_> {
                     self.persons.push(step.person.clone());
                 }
             }
-            // What fails leaves the chain as it was.
-            let before = chain.clone();
+            // What fails leaves the stage as it was.
+            let before = (chain.stage.clone(), chain.shape.clone(), chain.stages.len());
             chain.made.clear();
-            let done =
-                several::simple(&step.does, &chain.shape, &|edge, set| self.width(piece, &chain.shape, edge, set));
-            let done = done.and_then(|all| all.iter().try_for_each(|does| self.step(&mut chain, step, does)));
-            if let Err(problem) = done {
-                chain = before;
+            if let Err(problem) = self.step(&mut chain, piece, step) {
+                (chain.stage, chain.shape, _) = before;
                 self.wrong(name, &step.name, problem);
-                continue;
-            }
-            if let Does::ToCutLine(to) = &step.does {
-                several::no_allowance(&mut chain.shape, to);
-            }
-            if let Some(names) = &mut names_of {
-                let is_further = chain.stages.len() > before.stages.len();
+            } else if let Some(names) = &mut names_of {
+                let is_further = chain.stages.len() > before.2;
                 names.done(self.typed, (&chain.stage, &chain.shape), &chain.made, is_further);
             }
         }
@@ -418,10 +306,10 @@ impl Deriving<'_> {
         }
     }
 
-    /// Does one step. A chain is left half done where it cannot be done.
-    fn step(&self, chain: &mut Chain, step: &Step, does: &Does) -> Result<(), String> {
+    /// Does a step. Where it cannot be done, the stage is left half done.
+    fn step(&self, chain: &mut Chain, piece: &Piece, step: &Step) -> Result<(), String> {
         let share = if step.person.is_empty() { String::new() } else { format!(" * {}", flag(&step.person)) };
-        match does {
+        match &step.does {
             Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
                 return Err("only amounts can be one person's".to_owned());
             }
@@ -446,6 +334,7 @@ impl Deriving<'_> {
             let told = self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
             Ok(self.shape_of(&told, link))
         };
+        let of_seam = |edge: &str| self.usual_width(piece, edge);
         let mut before = Before {
             piece: &mut chain.stage,
             shape: &chain.shape,
@@ -456,15 +345,16 @@ impl Deriving<'_> {
             made: Vec::new(),
             placements: Vec::new(),
             other: &other,
+            usual_width: &of_seam,
         };
-        let (new, mut after) = steps::done(&mut before, does)?;
+        let (new, mut after) = steps::done(&mut before, &step.does)?;
         after.tidy();
         let (typed, placements, mut made) = (before.typed, before.placements, before.made);
         chain.made.append(&mut made);
         for t in typed {
             chain.typed.insert((place, t.name), Typed::Formula { text: t.text, before: t.before });
         }
-        look(chain, step, does, &new, &next);
+        look(chain, step, &new, &next);
         chain.placements.extend(placements);
         let mut done = std::mem::replace(&mut chain.stage, new);
         done.name = frame_of(&chain.name, place);
@@ -495,11 +385,8 @@ impl Deriving<'_> {
         (chain.stage, chain.shape)
     }
 
-    /// The allowance of an edge at its start and at its end, as formulas: its own, else its seam's, else the draft's.
-    fn width(&self, piece: &Piece, shape: &Shape, edge: &str, set: &str) -> Result<[String; 2], String> {
-        if let Some(own) = several::own_width(shape, edge, set)? {
-            return Ok(own);
-        }
+    /// The allowance of an edge that tells none itself: its seam's, else the draft's; empty: none.
+    fn usual_width(&self, piece: &Piece, edge: &str) -> String {
         let full = [&*piece.of, edge];
         let names = |text: &String| {
             let mut found = false;
@@ -511,13 +398,9 @@ impl Deriving<'_> {
             }
             found
         };
-        let told = self.typed.seams.iter().filter(|s| !s.allowance.trim().is_empty());
-        let of_seam = told.clone().find(|s| s.one.iter().chain(&s.two).any(names)).map(|s| &s.allowance);
-        let width = of_seam.unwrap_or(&self.typed.settings.allowance).trim();
-        match width {
-            "" => Err(format!("nothing tells the allowance of edge {edge}")),
-            width => Ok([width.to_owned(), String::new()]),
-        }
+        let mut told = self.typed.seams.iter().filter(|s| !s.allowance.trim().is_empty());
+        let of_seam = told.find(|s| s.one.iter().chain(&s.two).any(names)).map(|s| &s.allowance);
+        of_seam.unwrap_or(&self.typed.settings.allowance).trim().to_owned()
     }
 }
 
@@ -570,16 +453,4 @@ fn finished(stage: Piece, shape: Shape, own: &Piece) -> Piece {
 /// A point of a stage that nobody typed.
 pub(super) fn is_hidden(name: &str) -> bool {
     name.contains(OWN)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::without_own;
-
-    #[test]
-    fn own_names_are_not_shown() {
-        assert_eq!(without_own("ǀfrontǀ1.tip.turned(ǀfrontǀ1.ǀdt, 3 deg)"), "tip.turned(dt, 3 deg)");
-        assert_eq!(without_own("gap(a, b)"), "gap(a, b)");
-        assert_eq!(without_own("frontǀ0.hem"), "hem");
-    }
 }

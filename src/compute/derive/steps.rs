@@ -1,6 +1,7 @@
 //! What each step makes of a piece.
 
 mod cut;
+mod edges;
 mod halves;
 mod open;
 mod outline;
@@ -30,6 +31,8 @@ pub(super) struct Before<'a> {
     pub placements: Vec<Placement>,
     /// Another piece, by its name.
     pub other: &'a dyn Fn(&str, &str) -> Result<Seen, String>,
+    /// The allowance of an edge that tells none itself; empty: none.
+    pub usual_width: &'a dyn Fn(&str) -> String,
 }
 
 /// A piece by its names, as it is seen through a link, and the places of its marks.
@@ -58,9 +61,9 @@ pub(super) fn done(before: &mut Before<'_>, does: &Does) -> After {
         Does::AddStrip(step) => before.add_strip(step),
         Does::MoveEdge(step) => before.move_edge(step),
         Does::Redraw(step) => before.redraw(step),
-        Does::Draw(_) | Does::LeaveOut(_) | Does::Share(_) | Does::ToCutLine(_) => {
-            Err("it is done by other steps".to_owned())
-        }
+        Does::Share(step) => before.share(step),
+        Does::ToCutLine(step) => before.to_cut_line(step),
+        Does::Draw(_) | Does::LeaveOut(_) => Err("it needs no stage of its own".to_owned()),
     }
 }
 
