@@ -60,6 +60,10 @@ codes! {
     PartUnknown Error "part-unknown" "A part names something that is not there." "there is no {what} called {name}{hint}";
     ValueTwice Error "value-twice" "A value is both given and to be found." "{name} has a formula and a start; keep one: a value is either given or found";
     SettingBad Error "setting-bad" "A draft setting cannot be used." "the setting {name} must be {expected} above zero";
+    ViewEmpty Error "view-empty" "A view has no pieces." "the view {view} has none of the pieces of this draft{named}";
+    ViewValueTwice Error "view-value-twice" "A view gives a value twice." "{value} has two formulas in the view {view}; keep one";
+    PieceInNoView Note "piece-in-no-view" "A piece belongs to no view." "{piece} belongs to no view, so it is not drawn, judged or published; if that is meant, leave it";
+    ViewsAlike Note "views-alike" "Two views are the same." "the view {view} has the same pieces and values as {other}";
     NotUsedYet Note "not-used-yet" "A part is kept, but nothing computes it yet." "{what}: kept in the file as written, but this version computes nothing from it";
 
     // The chart.
@@ -167,6 +171,8 @@ impl Code {
                 | Self::NothingFixes
                 | Self::StartOutside
                 | Self::NotUsedYet
+                | Self::PieceInNoView
+                | Self::ViewsAlike
                 | Self::FullnessOff
                 | Self::NotchApart
                 | Self::NotchNear

@@ -7,14 +7,20 @@ use std::path::Path;
 use serde_json::{Value as Json, json};
 
 use super::{Done, FINE, NO, Stopped, internal, open, report};
-use crate::compute::Engine;
+use crate::base::Finding;
+use crate::compute::{Engine, Model};
 use crate::proof::{count, looked_at, proof};
 
-pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
+pub(super) fn run(path: &Path, views: &[String], as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
-    let findings = proof(&draft, &model);
+    let chosen = views.iter().map(|v| model.view_named(v)).collect::<Result<Vec<_>, _>>();
+    let chosen = chosen.map_err(|e| Stopped::trouble(e.to_string()))?;
+    let mut findings = proof(&draft, &model);
+    if !chosen.is_empty() {
+        findings.retain(|f| chosen.iter().any(|v| concerns(f, &model.views[*v])));
+    }
     let counts = count(&findings);
     let exit = if counts.errors == 0 { FINE } else { NO };
     if as_json {
@@ -40,4 +46,12 @@ pub(super) fn run(path: &Path, as_json: bool) -> Result<Done, Stopped> {
         looked_at(&draft, &model)
     ));
     Ok(Done { data, exit, ..Done::default() })
+}
+
+/// Whether a finding is said of a view, or of its things in every view.
+fn concerns(finding: &Finding, view: &Model) -> bool {
+    match finding.place.view.as_str() {
+        "" => view.plan.knows(&finding.place),
+        names => names.split(", ").any(|name| name == view.view()),
+    }
 }

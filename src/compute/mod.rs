@@ -4,6 +4,7 @@
 //! be computed, and the parts that hang together through found values as systems. A [`Model`] is the plan evaluated for
 //! each case, that is each (view, size address). Nothing here judges; that is `proof`'s.
 
+mod asked;
 mod build;
 mod cases;
 mod chart;
@@ -23,11 +24,15 @@ mod names;
 mod plan;
 mod seam;
 mod shape;
+mod shared;
 mod slots;
 mod solve;
+mod told;
 mod trial;
+mod views;
 mod width;
 
+pub use asked::{InView, VIEW_SIGN};
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
 pub use engine::{Engine, guarded};
@@ -41,4 +46,5 @@ pub use plan::{
 };
 pub use seam::{Run, RunPart, run_of};
 pub use slots::Slots;
+pub(crate) use told::told_once;
 pub use trial::Trial;

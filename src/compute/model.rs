@@ -118,11 +118,23 @@ pub struct Model {
     pub plan: Arc<Plan>,
     /// One for each of the plan's cases.
     pub cases: Vec<Arc<CaseModel>>,
-    /// What computing found, in the order of the plan.
+    /// What computing found, in the order of the plan; where there are views, in all of them.
     pub findings: Vec<Finding>,
+    /// One for each view, in their order; this one has the plan and cases of the first. Empty where the draft has no views.
+    pub views: Vec<Self>,
 }
 
 impl Model {
+    /// Itself, or one for each view.
+    pub fn of_views(&self) -> &[Self] {
+        if self.views.is_empty() { std::slice::from_ref(self) } else { &self.views }
+    }
+
+    /// The name of its view; empty where the draft has none.
+    pub fn view(&self) -> &str {
+        self.plan.view.as_deref().unwrap_or("")
+    }
+
     /// Whether a line has no value because nothing of it lies where it was kept, which is no fault.
     pub fn is_nothing(&self, case: usize, line: NodeId) -> bool {
         // What is drawn of a line stands right behind it.
@@ -201,30 +213,36 @@ pub(super) fn affected(plan: &Plan, last: &Model, touched: &[NodeId], rows: &[Ar
     Affected { tasks, anew }
 }
 
-/// Computes one case.
+/// Computes one case; gives also how many nodes it took. `before`: the same size in the views before this one.
 pub(super) fn compute_case(
     plan: &Plan,
     all_rows: &[Arc<[Result<f64, Stop>]>],
     case: usize,
     earlier: Option<&Earlier<'_>>,
-) -> CaseModel {
+    before: &[Arc<CaseModel>],
+) -> (CaseModel, usize) {
     let rows = &all_rows[case];
-    let (slots, untrue, solved) = match earlier {
-        Some(e) => (e.model.slots.clone(), e.model.untrue.clone(), e.model.solved[..plan.systems.len()].to_vec()),
-        None => {
-            let count = plan.nodes.len();
-            (Slots::new(count), vec![false; count], vec![Arc::default(); plan.systems.len()])
+    let count = plan.nodes.len();
+    let start = plan.shared.start.filter(|_| earlier.is_none());
+    let (slots, untrue, solved) = match (earlier, start) {
+        (Some(e), _) => (e.model.slots.clone(), e.model.untrue.clone(), e.model.solved[..plan.systems.len()].to_vec()),
+        (None, Some(view)) => {
+            (before[view].slots.clone(), before[view].untrue.clone(), vec![Arc::default(); plan.systems.len()])
         }
+        (None, None) => (Slots::new(count), vec![false; count], vec![Arc::default(); plan.systems.len()]),
     };
-    let moved = vec![earlier.is_none(); plan.nodes.len()];
+    let moved = vec![earlier.is_none(); count];
     let model = CaseModel { slots, untrue, solved, rows: Arc::clone(rows) };
-    let mut run = CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), model, moved };
+    let mut run = CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), before, start, model, moved, count: 0 };
+    if start.is_some() {
+        plan.shared.gone.iter().for_each(|node| run.leave_out(*node));
+    }
     let idle: Vec<Arc<Solved>> = match earlier {
-        Some(e) => e.affected.tasks.iter().filter_map(|i| run.task(&plan.tasks[*i])).map(Arc::new).collect(),
-        None => plan.tasks.iter().filter_map(|task| run.task(task)).map(Arc::new).collect(),
+        Some(e) => e.affected.tasks.iter().filter_map(|i| run.task(*i)).map(Arc::new).collect(),
+        None => (0..plan.tasks.len()).filter_map(|i| run.task(i)).map(Arc::new).collect(),
     };
     run.model.solved.extend(idle);
-    run.model
+    (run.model, run.count)
 }
 
 /// A case while it is computed.
@@ -232,9 +250,15 @@ struct CaseRun<'a> {
     plan: &'a Plan,
     all_rows: &'a [Arc<[Result<f64, Stop>]>],
     earlier: Option<&'a Affected>,
+    /// The same size in the views before this one.
+    before: &'a [Arc<CaseModel>],
+    /// The view among them from which it began.
+    start: Option<usize>,
     model: CaseModel,
     /// Nodes whose value is another one than in the earlier model.
     moved: Vec<bool>,
+    /// Nodes that were computed.
+    count: usize,
 }
 
 impl CaseRun<'_> {
@@ -260,14 +284,49 @@ impl CaseRun<'_> {
         }
     }
 
+    /// A node that is not of this view.
+    fn leave_out(&mut self, node: NodeId) {
+        self.model.slots.set(node as usize, Slot::Failed(Stop::upstream()));
+        self.model.untrue[node as usize] = false;
+    }
+
+    /// Takes what an earlier view computed.
+    fn take(&mut self, task: &Task, view: usize, their_system: usize) {
+        let theirs = &self.before[view];
+        if let Task::System(s) = task {
+            self.model.solved[*s] = Arc::clone(&theirs.solved[their_system]);
+        }
+        // Where it began from that view, it has the rest already.
+        if self.start == Some(view) {
+            return;
+        }
+        let members: Vec<NodeId> = match task {
+            Task::Node(node) => vec![*node],
+            Task::System(s) => {
+                let system = &self.plan.systems[*s];
+                system.found.iter().chain(&system.inner).copied().collect()
+            }
+        };
+        for node in members {
+            self.model.untrue[node as usize] = theirs.untrue[node as usize];
+            self.put(node, theirs.slots[node as usize].clone());
+        }
+    }
+
     /// Does a task; gives what is to be said of a found value without a system.
-    fn task(&mut self, task: &Task) -> Option<Solved> {
+    fn task(&mut self, place: usize) -> Option<Solved> {
         let plan = self.plan;
+        let task = &plan.tasks[place];
+        if let Some((view, system)) = plan.shared.of_task(place) {
+            self.take(task, view, system);
+            return None;
+        }
         match task {
             Task::Node(node) => {
                 self.model.untrue[*node as usize] = self.needs_untrue(*node);
                 if matches!(plan.nodes[*node as usize].def, Def::Found(..)) {
                     let (slot, told) = solve::idle(plan, *node, &self.access());
+                    self.count += 1;
                     self.put(*node, slot);
                     return told;
                 }
@@ -276,6 +335,7 @@ impl CaseRun<'_> {
                         Ok(item) => Slot::Good(item),
                         Err(stop) => Slot::Failed(stop),
                     };
+                    self.count += 1;
                     self.put(*node, slot);
                 }
             }
@@ -288,6 +348,7 @@ impl CaseRun<'_> {
                 if members().any(|m| self.is_needed(*m)) {
                     let (new, how) = solve::solve(plan, *s as u32, &self.access());
                     self.model.solved[*s] = Arc::new(how.unwrap_or_default());
+                    self.count += new.len();
                     new.into_iter().for_each(|(node, slot)| self.put(node, slot));
                 }
                 let wrong = outside_untrue || !self.model.solved[*s].is_true();

@@ -263,7 +263,7 @@ fn calls_and_exits_are_those_of_the_contract() {
 }
 
 fn generated(seed: u64, broken: f64) -> Draft {
-    generate::draft(&generate::Options { pieces: 3, points: 10, sizes: 5, found: 3, broken, seed })
+    generate::draft(&generate::Options { pieces: 3, points: 10, sizes: 5, found: 3, broken, views: 0, seed })
 }
 
 fn compared(old: &Draft, new: &Draft) -> Comparison {

@@ -65,5 +65,6 @@ mod seeds;
 mod session;
 mod taken;
 mod tape;
+mod views;
 #[cfg(feature = "window")]
 mod window;
