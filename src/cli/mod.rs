@@ -195,7 +195,7 @@ pub struct CompareCall {
     pub old: PathBuf,
     /// The draft as it is.
     pub new: PathBuf,
-    /// Only in this size (or for this person), as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
+    /// Only in this size (or for this person); may be repeated.
     #[arg(long = "size")]
     pub sizes: Vec<String>,
     /// Only in this view; may be repeated.

@@ -8,24 +8,20 @@ use crate::base::Finding;
 pub(crate) fn told_once(views: &[Model], lists: Vec<Vec<Finding>>) -> Vec<Finding> {
     let mut out: Vec<(Finding, Vec<usize>)> = Vec::new();
     for (view, list) in lists.into_iter().enumerate() {
-        // In order, each behind what stood before it in this view.
+        // Each behind what stood before it in this view, and behind what only earlier views say there.
         let mut place = 0;
-        let mut taken = Vec::new();
-        for finding in list {
-            let known = (0..out.len()).find(|i| out[*i].0 == finding && !taken.contains(i));
-            match known {
-                Some(i) => {
-                    out[i].1.push(view);
-                    taken.push(i);
-                    place = i + 1;
-                }
-                None => {
-                    taken.iter_mut().filter(|i| **i >= place).for_each(|i| *i += 1);
-                    out.insert(place, (finding, vec![view]));
-                    taken.push(place);
-                    place += 1;
-                }
+        for (i, finding) in list.iter().enumerate() {
+            let known = (0..out.len()).find(|k| out[*k].0 == *finding && !out[*k].1.contains(&view));
+            if let Some(k) = known {
+                out[k].1.push(view);
+                place = k + 1;
+                continue;
             }
+            while out.get(place).is_some_and(|(f, _)| !list[i + 1..].contains(f)) {
+                place += 1;
+            }
+            out.insert(place, (finding.clone(), vec![view]));
+            place += 1;
         }
     }
     let dressed = out.into_iter().map(|(mut finding, said)| {

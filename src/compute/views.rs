@@ -231,34 +231,30 @@ impl<'a> Absent<'a> {
         });
         let (frame_of, has) = (frame_of.collect(), has.collect());
         let mut out = Self { plan, frame_of, users, has, reached: Vec::new() };
-        out.reached = out.reach(&BTreeSet::new());
         out.drawings();
         out.reached = out.reach(&BTreeSet::new());
         out
     }
 
-    /// A drawing belongs to the view if something of it hangs on it, or if no piece does; not where it names what the view has not.
+    /// A drawing on which pieces hang belongs to the view if one of its pieces does. One on which none hangs is like values: whatever of
+    /// it does not hang on what the view has not is there.
     fn drawings(&mut self) {
+        let is_drawing = |f: usize| f < self.plan.shown && !self.plan.all_frames[f].is_piece;
         let of_pieces = |which: &dyn Fn(usize) -> bool| {
-            let frames = (0..self.has.len()).filter(|f| !self.is_drawing(*f) && which(*f));
+            let frames = (0..self.has.len()).filter(|f| !is_drawing(*f) && which(*f));
             self.closure(frames.flat_map(|f| self.roots_of(f)).collect())
         };
         let (own, any) = (of_pieces(&|f| self.has[f]), of_pieces(&|_| true));
-        let drawings: Vec<usize> = (0..self.has.len()).filter(|f| self.is_drawing(*f)).collect();
-        let lives = |f: usize| {
-            let nodes: Vec<usize> = (0..self.frame_of.len()).filter(|n| self.frame_of[*n] == Some(f)).collect();
-            let names_absent = |n: &usize| {
-                let lacks = |d: &NodeId| self.frame_of[*d as usize].is_some_and(|g| !self.has[g]);
-                self.plan.nodes[*n].deps.iter().any(|d| lacks(d) || self.reached[*d as usize])
-            };
-            nodes.iter().any(|n| own[*n]) || !nodes.iter().any(|n| any[*n] || names_absent(n))
-        };
-        let found: Vec<(usize, bool)> = drawings.into_iter().map(|f| (f, lives(f))).collect();
-        found.into_iter().for_each(|(f, has)| self.has[f] = has);
-    }
-
-    fn is_drawing(&self, frame: usize) -> bool {
-        frame < self.plan.shown && !self.plan.all_frames[frame].is_piece
+        for drawing in (0..self.has.len()).filter(|f| is_drawing(*f)).collect::<Vec<_>>() {
+            let is_own = |n: &usize| self.frame_of[*n] == Some(drawing);
+            let nodes: Vec<usize> = (0..self.frame_of.len()).filter(is_own).collect();
+            if nodes.iter().any(|n| any[*n]) {
+                self.has[drawing] = nodes.iter().any(|n| own[*n]);
+            } else {
+                self.has[drawing] = false;
+                nodes.iter().for_each(|n| self.frame_of[*n] = None);
+            }
+        }
     }
 
     /// What a frame needs: its nodes, and those that its finishing names.
@@ -357,6 +353,12 @@ impl<'a> Absent<'a> {
         });
         roots.extend(named_by(told, own));
         roots.extend(own.equations.iter().zip(&absent).filter(|(_, a)| !**a).flat_map(|(e, _)| e.found_by.iter().copied()));
+        for (f, frame) in own.all_frames.iter().enumerate().filter(|(f, frame)| *f < own.shown && !frame.is_piece) {
+            // A drawing like values.
+            if self.frame_of[frame.sense as usize].is_none() {
+                self.has[f] = !frame.points.iter().chain(&frame.lines).any(|n| self.reached[*n as usize]);
+            }
+        }
         Left { needed: self.closure(roots), has: self.has, seams, conditions, measures, absent }
     }
 }

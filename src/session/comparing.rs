@@ -75,7 +75,7 @@ impl Desk {
 impl Compared {
     fn of(old: &Computed, new: &Computed) -> Self {
         let found = match (side(old), side(new)) {
-            (Some(a), Some(b)) => match guarded(AssertUnwindSafe(|| compare(a, b, &[]))) {
+            (Some(a), Some(b)) => match guarded(AssertUnwindSafe(|| compare(a, b, &[], &[]))) {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),
             },

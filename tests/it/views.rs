@@ -17,7 +17,7 @@ use crate::seeds::generate;
 
 /// A bodice half, a sleeve sewn to it with a found cap, a pocket that hangs on nothing of them. A view is added by each test.
 const DRAFT: &str = r#"(
-    format: "tracewheel draft", version: 0, display: cm,
+    format: "tracewheel draft", version: 0, display: cm, settings: (unchecked: [("joint-bent", "boxes are sewn here")]),
     chart: (
         girth: ["S", "M", "L"], base: "M",
         rows: [(name: "bust", by: [girth], cells: [("S", "84 cm"), ("M", "88 cm"), ("L", "92 cm")])],
@@ -124,17 +124,16 @@ fn a_draft_with_views_is_computed_in_each() {
 fn a_view_is_what_a_draft_is_that_says_the_same() {
     let (mut whole, mut parts, mut slots) = (0, 0, 0);
     for seed in 1..=24 {
-        let broken = if seed % 4 == 0 { 0.05 } else { 0.0 };
         let options =
-            generate::Options { seed, pieces: 4, points: 9, sizes: 3, found: 4, broken, ..generate::Options::default() };
+            generate::Options { seed, pieces: 4, points: 9, sizes: 3, found: 4, ..generate::Options::default() };
         let draft = generate::draft(&generate::Options { views: 3, ..options });
         let model = Engine::new().compute(&draft);
         assert_eq!(model.views.len(), 3);
         for (view, said) in model.views.iter().zip(&draft.views) {
             let typed = Engine::new().compute(&typed_in(&draft, said));
-            assert_eq!(view.plan.nodes.len(), typed.plan.nodes.len());
+            let pairs = pairs(view, &typed);
             let is_whole = said.pieces.is_empty();
-            if is_whole && broken == 0.0 {
+            if is_whole {
                 assert_eq!(view.findings, typed.findings, "seed {seed}");
             }
             whole += usize::from(is_whole);
@@ -142,21 +141,32 @@ fn a_view_is_what_a_draft_is_that_says_the_same() {
             // Without its seams a system may come out otherwise, so what it moves is compared in whole views alone.
             let moved = moved(&typed);
             for (case, (a, b)) in view.cases.iter().zip(&typed.cases).enumerate() {
-                for (i, (x, y)) in a.slots.iter().zip(b.slots.iter()).enumerate() {
-                    let skipped = !is_whole && (!view.plan.is_needed(i as u32) || moved.contains(&(i as u32)));
+                for &(i, k) in &pairs {
+                    let skipped = !is_whole && (!view.plan.is_needed(i as u32) || moved.contains(&(k as u32)));
                     if !skipped {
                         let name = &view.plan.nodes[i].part.name;
-                        assert_eq!(good(x), good(y), "seed {seed}, {}, case {case}: {name}", said.name);
+                        assert_eq!(good(&a.slots[i]), good(&b.slots[k]), "seed {seed}, {}, case {case}: {name}", said.name);
+                        assert_eq!(a.untrue[i], b.untrue[k] && is_whole, "seed {seed}: {name}");
                         slots += 1;
                     }
-                }
-                if is_whole {
-                    assert_eq!(a.untrue, b.untrue, "seed {seed}");
                 }
             }
         }
     }
     assert!(whole > 24 && parts > 10 && slots > 50_000, "{whole} {parts} {slots}");
+}
+
+/// Nodes of one name, by their places: a value that is given has no equation, so the numbers of nodes differ.
+fn pairs(a: &Model, b: &Model) -> Vec<(usize, usize)> {
+    let of = |model: &Model| {
+        let mut out: BTreeMap<String, Vec<usize>> = BTreeMap::new();
+        let names = model.plan.nodes.iter().enumerate().map(|(i, n)| (n.part.name.to_string(), i));
+        names.for_each(|(name, i)| out.entry(name).or_default().push(i));
+        out
+    };
+    let (a, b) = (of(a), of(b));
+    let same = a.iter().filter_map(|(name, own)| Some((own, b.get(name).filter(|other| other.len() == own.len())?)));
+    same.flat_map(|(own, other)| own.iter().copied().zip(other.iter().copied())).collect()
 }
 
 fn good(slot: &Slot) -> Option<String> {
@@ -209,6 +219,7 @@ fn what_views_have_in_common_is_computed_once() {
         assert!(!hanging_on(&views[0], [named(&views[0], "body_length")].into()).contains(&named(&views[0], name)));
     }
     // Fewer pieces cost nothing.
+    let mut engine = Engine::new();
     engine.compute(&draft(r#"(name: "a"), (name: "b", pieces: ["body"]), (name: "c", pieces: ["pocket"])"#));
     assert_eq!(engine.count(), once);
     // A value that comes to be what a view says is still not the same one.
@@ -470,7 +481,7 @@ fn proof_finish_and_roll_know_views() {
     let ran = tracewheel(&["finish", &path, "--size", "M", "--json"]);
     let made: Json = serde_json::from_str(&ran.out).unwrap();
     let pieces = |address: &str| made[address].as_object().unwrap().keys().cloned().collect::<Vec<_>>();
-    assert_eq!((pieces("long//M"), pieces("short//M")), (vec!["body".into(), "pocket".into(), "sleeve".into()], vec!["body".to_owned(), "pocket".into()]));
+    assert_eq!((pieces("long//M"), pieces("short//M")), (vec!["body".into(), "sleeve".into(), "pocket".into()], vec!["body".to_owned(), "pocket".into()]));
     let ran = tracewheel(&["roll", &path, "head", "--view", "tight", "--size", "M"]);
     assert!(ran.exit == 0 && ran.out.contains("50.00 mm"), "{} {}", ran.out, ran.err);
     let ran = tracewheel(&["roll", &path, "head"]);
