@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use tracewheel::document::{
     Axis, Cell, Condition, Dart, Draft, Edge, Fit, Person, Piece, Placement, Point, Row, Seam, Segment, Side, Tuck,
-    Turn, Value,
+    Turn, Value, View,
 };
 use tracewheel::file;
 
@@ -23,13 +23,15 @@ pub struct Options {
     pub found: usize,
     /// Share of formulas that are broken.
     pub broken: f64,
+    /// How many views: the first has all pieces.
+    pub views: usize,
     /// The seed.
     pub seed: u64,
 }
 
 impl Default for Options {
     fn default() -> Self {
-        Self { pieces: 3, points: 12, sizes: 5, found: 4, broken: 0.0, seed: 1 }
+        Self { pieces: 3, points: 12, sizes: 5, found: 4, broken: 0.0, views: 0, seed: 1 }
     }
 }
 
@@ -78,6 +80,7 @@ pub fn draft(options: &Options) -> Draft {
     }
     make.seams();
     make.find();
+    make.views();
     make.draft
 }
 
@@ -355,6 +358,32 @@ impl Make {
     }
 }
 
+impl Make {
+    /// Views: the first with all pieces, the others now and then without some; each with formulas of its own for a few values.
+    fn views(&mut self) {
+        let near = |dice: &mut Dice, a: f64, b: f64| dice.tenths(a, b);
+        for k in 0..self.options.views {
+            let all: Vec<String> = self.draft.pieces.iter().map(|p| p.name.clone()).collect();
+            let mut pieces = Vec::new();
+            if k > 0 && self.dice.below(3) > 0 {
+                pieces = all.into_iter().filter(|_| self.dice.below(3) > 0).collect();
+            }
+            let mut values = Vec::new();
+            for (name, is) in [
+                ("v0", format!("r0 / 4 + {} cm", near(&mut self.dice, 1.0, 4.0))),
+                ("v1", format!("v0 * 0.6 + r2 / {}", near(&mut self.dice, 8.0, 12.0))),
+                ("lean", format!("{} deg", near(&mut self.dice, 3.0, 12.0))),
+                ("f0a", format!("{} cm", near(&mut self.dice, 8.0, 14.0))),
+            ] {
+                if self.dice.below(3) == 0 && self.draft.values.iter().any(|v| v.name == name) {
+                    values.push((name.to_owned(), self.maybe(is)));
+                }
+            }
+            self.draft.views.push(View { name: format!("view{k}"), pieces, values, ..View::default() });
+        }
+    }
+}
+
 #[allow(dead_code, reason = "tests and benches take this file as a module")]
 fn main() -> std::process::ExitCode {
     let mut options = Options::default();
@@ -368,9 +397,10 @@ fn main() -> std::process::ExitCode {
             ("--sizes", Some(n)) if n > 0 => options.sizes = n,
             ("--found", Some(n)) => options.found = n,
             ("--seed", Some(n)) => options.seed = n as u64,
+            ("--views", Some(n)) => options.views = n,
             ("--broken", Some(_)) => options.broken = value.unwrap_or(0.0),
             _ => {
-                let usage = "generate [--pieces N] [--points N] [--sizes N] [--found N] [--broken SHARE] [--seed S]\n";
+                let usage = "generate [--pieces N] [--points N] [--sizes N] [--found N] [--broken SHARE] [--views N] [--seed S]\n";
                 let _ = std::io::Write::write_all(&mut std::io::stderr(), usage.as_bytes());
                 return std::process::ExitCode::from(2);
             }

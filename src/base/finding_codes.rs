@@ -63,6 +63,10 @@ codes! {
     BlockRights Warning "block-rights" "A block that was taken from another draft does not say whose it is." "block {block}, taken from {file}, comes without {what}: ask its maker before the pattern is sold";
     BlockChanged Warning "block-changed" "A block was changed in its own draft since it was taken." "{file} is not as it was taken: {what}";
     BlockMissing Warning "block-missing" "The draft that a block was taken from cannot be read." "what was taken is here, but whether it changed cannot be said: {problem}";
+    ViewEmpty Error "view-empty" "A view has no pieces." "the view {view} has none of the pieces of this draft{named}";
+    ViewValueTwice Error "view-value-twice" "A view gives a value twice." "{value} has two formulas in the view {view}; keep one";
+    PieceInNoView Note "piece-in-no-view" "A piece belongs to no view." "{piece} belongs to no view, so it is not drawn, judged or published; if that is meant, leave it";
+    ViewsAlike Note "views-alike" "Two views are the same." "the view {view} has the same pieces and values as {other}";
     NotUsedYet Note "not-used-yet" "A part is kept, but nothing computes it yet." "{what}: kept in the file as written, but this version computes nothing from it";
 
     // The chart.
@@ -171,6 +175,8 @@ impl Code {
                 | Self::NothingFixes
                 | Self::StartOutside
                 | Self::NotUsedYet
+                | Self::PieceInNoView
+                | Self::ViewsAlike
                 | Self::FullnessOff
                 | Self::NotchApart
                 | Self::NotchNear

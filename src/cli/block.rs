@@ -123,7 +123,7 @@ fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result
     let (old, new) = (of(draft)?, of(&after)?);
     let (was, is) =
         (Side { draft, model: &old.0, finished: &old.1 }, Side { draft: &after, model: &new.0, finished: &new.1 });
-    let compared = compare(was, is, &[]).map_err(|e| Stopped::no(e.to_string()))?;
+    let compared = compare(was, is, &[], &[]).map_err(|e| Stopped::no(e.to_string()))?;
     let text = compared.text(draft.display);
     let lines: String = text.lines().map(|l| format!("    {l}\n")).collect();
     Ok(format!("  taking it over would change:\n{lines}"))

@@ -42,7 +42,8 @@ pub(super) fn run(call: &CompareCall) -> Result<Done, Stopped> {
         let words = format!("neither draft has a piece or drawing {piece}; there are {}", known.join(", "));
         return Err(Stopped::trouble(words));
     }
-    let compared = compare(old.side(), new.side(), &call.sizes).map_err(|e| Stopped::trouble(e.to_string()))?;
+    let compared = compare(old.side(), new.side(), &call.sizes, &call.views);
+    let compared = compared.map_err(|e| Stopped::trouble(e.to_string()))?;
     let compared = compared.only(&call.pieces);
     let exit = if compared.counts().0 == 0 { FINE } else { NO };
     let unit = new.draft.display;
@@ -96,6 +97,7 @@ fn difference(d: &Difference, compared: &Comparison, unit: DisplayUnit) -> Json 
     out.insert("part".to_owned(), json!(if is_size { "size" } else { d.part.word() }));
     out.insert("name".to_owned(), json!(name));
     out.insert("piece".to_owned(), json!(d.part.frame()));
+    out.insert("view".to_owned(), if d.view.is_empty() { Json::Null } else { json!(d.view) });
     out.insert("what".to_owned(), if d.what.is_empty() { Json::Null } else { json!(d.what) });
     out.insert("change".to_owned(), json!(change));
     out.insert("note".to_owned(), json!(d.is_note));

@@ -7,28 +7,28 @@ use std::path::Path;
 use kurbo::{BezPath, Point, Shape};
 use serde_json::{Map, Value as Json, json};
 
-use super::{Done, FINE, NO, Stopped, internal, open};
-use crate::compute::Engine;
+use super::{Done, FINE, NO, Stopped, asked, internal, open};
+use crate::compute::{Engine, InView};
 use crate::finish::{FinishedPiece, Symmetry, cut_words, finish, unfolded};
 use crate::output::fold_of;
 
 /// Prints what is cut: JSON with `--json` (mm, x right, y down), else a line for each cut.
-pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> Result<Done, Stopped> {
+pub(super) fn run(
+    path: &Path,
+    (sizes, views): (&[String], &[String]),
+    whole: bool,
+    as_json: bool,
+) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
-    let cases = &model.plan.cases;
-    let wanted: Vec<usize> = if sizes.is_empty() {
-        (0..if cases.range > 0 { cases.range } else { cases.list.len() }).collect()
-    } else {
-        sizes.iter().map(|s| cases.find(s).map_err(|e| Stopped::trouble(e.to_string()))).collect::<Result<_, _>>()?
-    };
     let (mut all, mut lines, mut missing) = (Map::new(), String::new(), false);
-    for case in wanted {
-        let size = cases.list[case].address.clone();
+    for InView { view, case } in asked(&model, sizes, views)? {
+        let (model, finished) = (&model.of_views()[view], &finished.of_views()[view]);
+        let size = model.address(case);
         let mut of_size = Map::new();
-        for (frame, piece) in draft.pieces.iter().enumerate() {
+        for (frame, piece) in draft.pieces.iter().enumerate().filter(|(f, _)| model.plan.has_frame(*f)) {
             let made = finished.cases[case][frame].as_ref();
             missing |= made.is_none_or(|p| p.cuts.iter().any(|c| c.outline.is_none()));
             let Some(made) = made else {
@@ -38,16 +38,16 @@ pub(super) fn run(path: &Path, sizes: &[String], whole: bool, as_json: bool) -> 
             };
             for cut in &made.cuts {
                 let area = cut.outline.as_ref().map_or(0.0, |o| o.area().abs() / 100.0);
-                let words = words(&model, frame, made, cut.place);
+                let words = words(model, frame, made, cut.place);
                 lines.push_str(&format!("{size}\t{}\t{words}\t{area:.1} cm2\n", piece.name));
             }
             of_size.insert(
                 piece.name.clone(),
                 of_piece(
-                    &model,
+                    model,
                     frame,
                     made,
-                    whole.then(|| fold_of(&model, case, &model.plan.frames()[frame])).flatten(),
+                    whole.then(|| fold_of(model, case, &model.plan.frames()[frame])).flatten(),
                 ),
             );
         }

@@ -4,9 +4,9 @@ use std::collections::BTreeSet;
 
 use serde_json::{Map, Value as Json, json};
 
-use super::{Done, FINE, MeasureCall, NO, Stopped, internal, open, report};
+use super::{Done, FINE, MeasureCall, NO, Stopped, asked, internal, open, report};
 use crate::base::{DisplayUnit, Finding, Severity, shown};
-use crate::compute::{Engine, Measured, measure};
+use crate::compute::{Engine, InView, Measured, Model, measure, told_once};
 use crate::language::{Kind, Value, tidy};
 use crate::session;
 
@@ -21,14 +21,29 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     let formulas: Vec<String> = call.formulas.iter().map(|f| tidy(f)).collect();
     let texts: Vec<&str> = formulas.iter().map(String::as_str).collect();
     let measured = measure(&mut Engine::new(), &draft, &texts).map_err(|f| internal(&f))?;
-    let cases = asked(&measured, &call.sizes)?;
+    if measured.model.plan.cases.list.is_empty() {
+        return Err(Stopped::no(
+            "the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`",
+        ));
+    }
+    let cases = asked(&measured.model, &call.sizes, &call.views)?;
     let mut messages = String::new();
-    let failed: Vec<usize> =
-        (0..texts.len()).filter(|i| cases.iter().any(|c| measured.value(*i, *c).is_none())).collect();
+    let fails = |i: usize| {
+        let mut known = cases.iter().copied().filter(|c| !measured.is_absent(i, c.view)).peekable();
+        known.peek().is_none() || known.any(|c| measured.value_in(i, c).is_none())
+    };
+    let absent: Vec<usize> =
+        (0..texts.len()).filter(|i| cases.iter().any(|c| measured.is_absent(*i, c.view))).collect();
+    let failed: Vec<usize> = (0..texts.len()).filter(|i| fails(*i)).collect();
+    let views = measured.model.of_views();
+    for i in absent {
+        let without = views.iter().enumerate().filter(|(v, _)| measured.is_absent(i, *v)).map(|(_, m)| m.view());
+        let without = without.collect::<Vec<_>>().join(", ");
+        let formula = &call.formulas[i];
+        messages.push_str(&format!("tracewheel: `{formula}` speaks of what is not in the view {without}\n"));
+    }
     if !failed.is_empty() {
-        let list = &measured.model.plan.cases.list;
-        let wanted = |size: &str| cases.iter().any(|c| list[*c].address == size);
-        for finding in causes(&measured, &failed).into_iter().filter_map(|f| f.only(&wanted)) {
+        for finding in told(&measured, &failed, &cases) {
             messages.push_str(&report::lines(&finding, draft.display));
         }
         let names: Vec<String> = failed.iter().map(|i| format!("`{}`", call.formulas[*i])).collect();
@@ -39,32 +54,30 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     Ok(Done { data, messages, exit: if failed.is_empty() { FINE } else { NO } })
 }
 
-/// The cases that are asked for: the named ones, else the range, else the persons.
-fn asked(measured: &Measured, sizes: &[String]) -> Result<Vec<usize>, Stopped> {
-    let cases = &measured.model.plan.cases;
-    if sizes.is_empty() {
-        return match (cases.range, cases.list.len()) {
-            (0, 0) => Err(Stopped::no(
-                "the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`",
-            )),
-            (0, n) => Ok((0..n).collect()),
-            (n, _) => Ok((0..n).collect()),
+/// Why formulas have no value in these cases; what holds in all views is told once.
+fn told(measured: &Measured, failed: &[usize], cases: &[InView]) -> Vec<Finding> {
+    let views = measured.model.of_views();
+    let of_view = |(v, model): (usize, &Model)| {
+        let own: Vec<usize> = cases.iter().filter(|c| c.view == v).map(|c| c.case).collect();
+        let fails = |i: &usize| {
+            let missing = |case: &usize| measured.value_in(*i, InView { view: v, case: *case }).is_none();
+            !measured.is_absent(*i, v) && own.iter().any(missing)
         };
-    }
-    let mut out = Vec::new();
-    for size in sizes {
-        let i = cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?;
-        if !out.contains(&i) {
-            out.push(i);
+        let failed: Vec<usize> = failed.iter().copied().filter(fails).collect();
+        if failed.is_empty() {
+            return Vec::new();
         }
-    }
-    out.sort_unstable();
-    Ok(out)
+        let list = &model.plan.cases.list;
+        let wanted = |size: &str| own.iter().any(|c| list[*c].address == size);
+        causes(model, measured, &failed).into_iter().filter_map(|f| f.only(&wanted)).collect()
+    };
+    let lists: Vec<Vec<Finding>> = views.iter().enumerate().map(of_view).collect();
+    told_once(views, lists)
 }
 
 /// The findings that explain why formulas have no value: those about what they need, else all errors.
-fn causes<'a>(measured: &'a Measured, failed: &[usize]) -> Vec<&'a Finding> {
-    let plan = &measured.model.plan;
+fn causes<'a>(model: &'a Model, measured: &Measured, failed: &[usize]) -> Vec<&'a Finding> {
+    let plan = &model.plan;
     let mut seen = BTreeSet::new();
     let mut work: Vec<u32> = failed.iter().filter_map(|i| measured.columns[*i].map(|c| c.0)).collect();
     while let Some(node) = work.pop() {
@@ -82,7 +95,7 @@ fn causes<'a>(measured: &'a Measured, failed: &[usize]) -> Vec<&'a Finding> {
         .filter(|p| !p.edge.is_empty())
         .map(|p| (&*p.piece, &*p.edge))
         .collect();
-    let errors = || measured.model.findings.iter().filter(|f| f.severity() == Severity::Error);
+    let errors = || model.findings.iter().filter(|f| f.severity() == Severity::Error);
     let about: Vec<&Finding> = errors()
         .filter(|f| {
             let name = f.place.name.strip_prefix("value ").unwrap_or(&f.place.name);
@@ -98,13 +111,13 @@ fn causes<'a>(measured: &'a Measured, failed: &[usize]) -> Vec<&'a Finding> {
     if about.is_empty() { errors().collect() } else { about }
 }
 
-fn as_json(measured: &Measured, call: &MeasureCall, cases: &[usize]) -> String {
+fn as_json(measured: &Measured, call: &MeasureCall, cases: &[InView]) -> String {
     let mut out = Map::new();
     for (i, formula) in call.formulas.iter().enumerate() {
         let kind = measured.columns[i].map(|c| c.1);
         let sizes = cases.iter().map(|c| {
-            let address = measured.model.plan.cases.list[*c].address.clone();
-            (address, measured.value(i, *c).map_or(Json::Null, |v| number(&v, kind)))
+            let address = measured.model.of_views()[c.view].address(c.case);
+            (address, measured.value_in(i, *c).map_or(Json::Null, |v| number(&v, kind)))
         });
         out.insert(formula.clone(), Json::Object(sizes.collect()));
     }
@@ -125,14 +138,15 @@ fn number(value: &Value<f64, ()>, kind: Option<Kind>) -> Json {
     }
 }
 
-fn as_table(measured: &Measured, call: &MeasureCall, cases: &[usize], unit: DisplayUnit) -> String {
-    let mut rows = vec![vec!["size".to_owned()]];
+fn as_table(measured: &Measured, call: &MeasureCall, cases: &[InView], unit: DisplayUnit) -> String {
+    let first = if measured.model.views.is_empty() { "size" } else { "view//size" };
+    let mut rows = vec![vec![first.to_owned()]];
     rows[0].extend(call.formulas.iter().cloned());
     for c in cases {
-        let mut row = vec![measured.model.plan.cases.list[*c].address.clone()];
+        let mut row = vec![measured.model.of_views()[c.view].address(c.case)];
         for i in 0..call.formulas.len() {
             let kind = measured.columns[i].map(|c| c.1);
-            row.push(measured.value(i, *c).map_or("–".to_owned(), |v| text(&v, kind, unit)));
+            row.push(measured.value_in(i, *c).map_or("–".to_owned(), |v| text(&v, kind, unit)));
         }
         rows.push(row);
     }

@@ -29,6 +29,7 @@ use clap::{Args, Parser, Subcommand};
 pub use window::{draft_for_window, no_window};
 
 use crate::base::Finding;
+use crate::compute::{InView, Model};
 use crate::document::Draft;
 use crate::file;
 
@@ -61,6 +62,9 @@ pub enum Command {
     Proof {
         /// The draft.
         file: PathBuf,
+        /// Only what concerns this view; may be repeated.
+        #[arg(long = "view", value_name = "VIEW")]
+        views: Vec<String>,
         /// As JSON on stdout.
         #[arg(long)]
         json: bool,
@@ -71,9 +75,12 @@ pub enum Command {
     Finish {
         /// The draft.
         file: PathBuf,
-        /// Only in this size (or for this person); may be repeated.
+        /// Only in this size (or for this person), as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
         #[arg(long = "size")]
         sizes: Vec<String>,
+        /// Only in this view; may be repeated.
+        #[arg(long = "view", value_name = "VIEW")]
+        views: Vec<String>,
         /// Pieces that are cut on the fold are unfolded.
         #[arg(long)]
         whole: bool,
@@ -87,9 +94,12 @@ pub enum Command {
         file: PathBuf,
         /// The seam.
         seam: String,
-        /// In this size (or for this person); without it the base size.
+        /// In this size (or for this person), or `VIEW//SIZE`; without it the base size.
         #[arg(long)]
         size: Option<String>,
+        /// In this view; without it the first that has the seam.
+        #[arg(long, value_name = "VIEW")]
+        view: Option<String>,
         /// How far, from the start of the seam, in mm.
         #[arg(long, default_value_t = 0.0, value_name = "MM")]
         to: f64,
@@ -173,9 +183,12 @@ pub struct MeasureCall {
     /// Formulas, with names in full: `length(front.armhole)`, `bust + bust_ease`.
     #[arg(required = true, allow_negative_numbers = true)]
     pub formulas: Vec<String>,
-    /// Only in this size (or for this person); may be repeated.
+    /// Only in this size (or for this person), as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
     #[arg(long = "size")]
     pub sizes: Vec<String>,
+    /// Only in this view; may be repeated.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
     /// With this value or row overridden for this run, as `bust_ease=10 cm`; a value that is found is thereby given.
     #[arg(long = "set", value_name = "NAME=FORMULA")]
     pub sets: Vec<String>,
@@ -194,6 +207,9 @@ pub struct CompareCall {
     /// Only in this size (or for this person); may be repeated.
     #[arg(long = "size")]
     pub sizes: Vec<String>,
+    /// Only in this view; may be repeated.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
     /// Only what concerns this piece or drawing; may be repeated.
     #[arg(long = "piece")]
     pub pieces: Vec<String>,
@@ -245,9 +261,12 @@ pub struct PublishCall {
     #[arg(long = "for", value_enum, default_value_t = Purpose::Toile)]
     pub purpose: Purpose,
     /// Only these sizes (or persons), together in one file, at most six for home printing; without it each size of the
-    /// range gets a file of its own.
+    /// range gets a file of its own. `VIEW//SIZE` is a size in one view.
     #[arg(long = "size")]
     pub sizes: Vec<String>,
+    /// Only these views; may be repeated. Each view has files of its own.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
     /// All sizes of the range together in one file, each a layer that a reader can switch off.
     #[arg(long, conflicts_with = "sizes")]
     pub all_sizes: bool,
@@ -432,9 +451,11 @@ pub fn run(command: &Command) -> ExitCode {
     let done = match command {
         Command::Measure(call) => measure::run(call),
         Command::Compare(call) => compare::run(call),
-        Command::Proof { file, json } => proof::run(file, *json),
-        Command::Finish { file, sizes, whole, json } => finish::run(file, sizes, *whole, *json),
-        Command::Roll { file, seam, size, to, json } => roll::run(file, seam, size.as_deref(), *to, *json),
+        Command::Proof { file, views, json } => proof::run(file, views, *json),
+        Command::Finish { file, sizes, views, whole, json } => finish::run(file, (sizes, views), *whole, *json),
+        Command::Roll { file, seam, size, view, to, json } => {
+            roll::run(file, seam, (size.as_deref(), view.as_deref()), *to, *json)
+        }
         Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
@@ -458,6 +479,11 @@ pub fn run(command: &Command) -> ExitCode {
 /// Opens a draft, or says why not.
 fn open(path: &Path) -> Result<file::OpenedFile, Stopped> {
     file::open(path).map_err(|e| Stopped::trouble(e.to_string()))
+}
+
+/// The cases that are asked for by sizes and views.
+fn asked(model: &Model, sizes: &[String], views: &[String]) -> Result<Vec<InView>, Stopped> {
+    model.asked(sizes, views).map_err(|e| Stopped::trouble(e.to_string()))
 }
 
 /// Before a file is rewritten: what becomes of its comments.

@@ -1,8 +1,9 @@
 //! `publish`: the pieces in true size.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, internal, open, report};
+use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, asked, internal, open, report};
 use crate::base::{Code, Severity, Unit};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
@@ -11,7 +12,7 @@ use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
 use crate::proof::{count, proof_of};
 use crate::session::{
-    LookedAt, PrintFor, PrintWish, home_settings, length_typed, look_at_blocks, print_name, wanted_pieces,
+    LookedAt, PrintFor, PrintWish, home_settings, length_typed, look_at_blocks, pieces_of_view, print_name, title_of,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -55,9 +56,15 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let groups = groups(&model, call)?;
     let mut files = Vec::new();
     let mut exit = FINE;
-    for group in groups {
-        let sizes: Vec<&str> = group.iter().map(|c| model.plan.cases.list[*c].address.as_str()).collect();
-        let (pieces, missing) = wanted_pieces(&draft, &model, &finished, &group, (&call.pieces, call.whole));
+    for (view, group) in groups {
+        let own = &model.of_views()[view];
+        let sizes: Vec<&str> = group.iter().map(|c| own.plan.cases.list[*c].address.as_str()).collect();
+        let (pieces, missing) = pieces_of_view((&model, &finished), view, &group, (&call.pieces, call.whole));
+        let title = title(&draft, own.view(), call);
+        if pieces.is_empty() && missing.is_empty() {
+            // None of the wanted pieces is in this view.
+            continue;
+        }
         for (name, size) in missing {
             exit = NO;
             messages.push_str(&format!(
@@ -72,25 +79,24 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         let stopped = |e: SheetError| Stopped::no(format!("size {}: {e}", sizes.join(", ")));
         let (bytes, paper) = match home(call) {
             None => {
-                let picture =
-                    output::wide_sheet(&title(&draft, call), &pieces, WideSettings { width }).map_err(stopped)?;
+                let picture = output::wide_sheet(&title, &pieces, WideSettings { width }).map_err(stopped)?;
                 let size = format!("sheet-{}x{}mm", picture.width, picture.height);
-                (output::write_pdf(&title(&draft, call), &[picture]).map_err(|e| stopped(e.into()))?, size)
+                (output::write_pdf(&title, &[picture]).map_err(|e| stopped(e.into()))?, size)
             }
             Some(paper) => {
                 let wish =
                     PrintWish { paper, purpose: purpose(call), pieces: call.pieces.clone(), margin, whole: call.whole };
-                let settings = home_settings(&draft, &model, &group, &wish);
+                let settings = home_settings(&draft, own, &group, &wish);
                 let sheets = output::home_sheets(&pieces, &settings).map_err(stopped)?;
                 for note in &sheets.notes {
                     messages.push_str(&format!("tracewheel: size {}: {note}\n", sizes.join(", ")));
                 }
-                let bytes = output::write_pdf(&title(&draft, call), &sheets.pages).map_err(|e| stopped(e.into()))?;
+                let bytes = output::write_pdf(&title, &sheets.pages).map_err(|e| stopped(e.into()))?;
                 (bytes, sheets.paper_name(paper))
             }
         };
         let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
-        files.push((print_name(&stem, &sizes, &call.pieces, purpose(call), &paper), bytes));
+        files.push((print_name((&stem, own.view()), &sizes, &call.pieces, purpose(call), &paper), bytes));
     }
     if files.is_empty() {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
@@ -121,38 +127,31 @@ fn purpose(call: &PublishCall) -> PrintFor {
     }
 }
 
-/// Each size of the range by itself, or the named ones together, or all.
-fn groups(model: &Model, call: &PublishCall) -> Result<Vec<Vec<usize>>, Stopped> {
-    let cases = &model.plan.cases;
-    let many = if cases.range > 0 { cases.range } else { cases.list.len() };
-    if call.all_sizes {
-        return Ok(vec![(0..many).collect()]);
+/// Each size of the range by itself, or the named ones together, or all; each view by itself.
+fn groups(model: &Model, call: &PublishCall) -> Result<Vec<(usize, Vec<usize>)>, Stopped> {
+    let all = asked(model, &call.sizes, &call.views)?;
+    if call.sizes.is_empty() && !call.all_sizes {
+        return Ok(all.into_iter().map(|at| (at.view, vec![at.case])).collect());
     }
-    if call.sizes.is_empty() {
-        return Ok((0..many).map(|i| vec![i]).collect());
+    let mut groups: BTreeMap<usize, Vec<usize>> = BTreeMap::new();
+    for at in all {
+        groups.entry(at.view).or_default().push(at.case);
     }
-    let mut group = Vec::new();
-    for size in &call.sizes {
-        let i = cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?;
-        if !group.contains(&i) {
-            group.push(i);
-        }
-    }
-    if home(call).is_some() && group.len() > MOST_SIZES {
+    let most = groups.values().map(Vec::len).max().unwrap_or(0);
+    if home(call).is_some() && most > MOST_SIZES && !call.all_sizes {
         return Err(Stopped::trouble(format!(
-            "{} sizes are too many to be told apart in one file to cut from: at most {MOST_SIZES}, or `--all-sizes` with a \
-             layer for each",
-            group.len()
+            "{most} sizes are too many to be told apart in one file to cut from: at most {MOST_SIZES}, or `--all-sizes` with a \
+             layer for each"
         )));
     }
-    Ok(vec![group])
+    Ok(groups.into_iter().collect())
 }
 
-fn title(draft: &Draft, call: &PublishCall) -> String {
-    let name = if draft.title.is_empty() { "Untitled draft" } else { &draft.title };
+fn title(draft: &Draft, view: &str, call: &PublishCall) -> String {
+    let name = title_of(draft, view);
     match call.purpose {
         Purpose::Toile => format!("{name} – for a toile"),
         Purpose::Testers => format!("{name} – for testers"),
-        Purpose::Release => name.to_owned(),
+        Purpose::Release => name,
     }
 }

@@ -19,7 +19,12 @@ pub(super) fn print(done: &Done) {
 pub(super) fn lines(finding: &Finding, unit: DisplayUnit) -> String {
     let mut out = String::new();
     let name = &finding.place.name;
-    let place = if name.is_empty() { String::new() } else { format!("{name}: ") };
+    let view = if finding.place.view.is_empty() || name.starts_with("view ") {
+        String::new()
+    } else {
+        format!("in view {}, ", finding.place.view)
+    };
+    let place = if name.is_empty() { view } else { format!("{view}{name}: ") };
     let silenced = finding.silenced.as_ref().map_or(String::new(), |r| format!(" [silenced: {r}]"));
     let _ = writeln!(
         out,

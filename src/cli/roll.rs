@@ -6,14 +6,20 @@ use std::path::Path;
 
 use serde_json::{Value as Json, json};
 
-use super::{Done, FINE, NO, Stopped, internal, open, report};
+use super::{Done, FINE, NO, Stopped, asked, internal, open, report};
 use crate::base::shown;
-use crate::compute::{Engine, RunPart, run_of};
+use crate::compute::{Engine, InView, Model, RunPart, run_of};
 use crate::finish::{finish, roll};
 use crate::language::nearest;
 
 /// Prints notches of a seam on both sides, and how the pieces lie when side two is rolled that far.
-pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json: bool) -> Result<Done, Stopped> {
+pub(super) fn run(
+    path: &Path,
+    seam: &str,
+    (size, view): (Option<&str>, Option<&str>),
+    to: f64,
+    as_json: bool,
+) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
@@ -24,14 +30,15 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
             near.map_or(String::new(), |n| format!("; did you mean {n}?"))
         ))
     })?;
-    let cases = &model.plan.cases;
-    let case = match size {
-        Some(size) => cases.find(size).map_err(|e| Stopped::trouble(e.to_string()))?,
-        None => cases.base.unwrap_or(0),
-    };
-    let finished = finish(&draft, &model);
+    let all = finish(&draft, &model);
+    let at = at(&model, place, size, view)?;
+    let (model, finished, case) = (&model.of_views()[at.view], &all.of_views()[at.view], at.case);
+    if !model.plan.has_seam(place) {
+        let words = format!("the view {} does not have the pieces of seam {seam}", model.view());
+        return Err(Stopped::trouble(words));
+    }
     let notches = finished.notches.get(case).map_or(&[][..], |n| n.as_slice());
-    let Some(rolled) = roll(&model, case, place, &finished.sewing, notches, to) else {
+    let Some(rolled) = roll(model, case, place, &finished.sewing, notches, to) else {
         return Ok(Done {
             messages: format!(
                 "tracewheel: seam {seam} cannot be rolled there; `tracewheel proof {}` says why\n",
@@ -43,7 +50,7 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
     };
     if as_json {
         let side = |i: usize| -> Json {
-            let run = run_of(&model, &model.plan, case, model.plan.seams[place].sides[i]);
+            let run = run_of(model, &model.plan, case, model.plan.seams[place].sides[i]);
             let paths = run.into_iter().flat_map(|r| r.parts).map(|p| match p {
                 RunPart::Edge(edge, ..) => json!(edge.curve.to_path().to_svg()),
                 RunPart::Strip(length) => json!(length),
@@ -85,4 +92,16 @@ pub(super) fn run(path: &Path, seam: &str, size: Option<&str>, to: f64, as_json:
         format!("{:.2} mm", rolled.lengths[0] - rolled.lengths[1]),
     ]);
     Ok(Done { data: report::table(&rows), exit: FINE, ..Done::default() })
+}
+
+/// The case in which a seam is rolled: the one that is asked for; in the first view that has the seam, in the base size.
+fn at(model: &Model, seam: usize, size: Option<&str>, view: Option<&str>) -> Result<InView, Stopped> {
+    let views: Vec<String> = view.iter().map(|v| (*v).to_owned()).collect();
+    let base = model.plan.cases.base.unwrap_or(0);
+    let all = match size {
+        Some(size) => asked(model, &[size.to_owned()], &views)?,
+        None => asked(model, &[], &views)?.into_iter().filter(|at| at.case == base).collect(),
+    };
+    let has = |at: &&InView| model.of_views()[at.view].plan.has_seam(seam);
+    Ok(all.iter().find(has).or(all.first()).copied().unwrap_or(InView { view: 0, case: base }))
 }

@@ -18,6 +18,7 @@ use super::derive::{Link, Whole, is_hidden};
 use super::graph;
 use super::names::{Global, MATERIAL_MEMBERS, NameSet, Names};
 use super::plan::{Def, FramePlan, Node, NodeId, Part, Plan};
+use super::views;
 use crate::base::{DisplayUnit, Finding, Unit};
 use crate::document::{Draft, Edge, Piece, Point};
 use crate::language::{Frame, Kind};
@@ -172,7 +173,7 @@ pub(super) fn world_again<'a>(draft: &'a Draft, stages: &'a [Arc<Piece>], plan: 
     }
 }
 
-/// Makes the plan of a draft.
+/// Makes the plan of a draft; of its views there are further ones.
 pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> Plan {
     let draft = &*whole.draft;
     let mut findings = Vec::new();
@@ -193,6 +194,7 @@ pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> P
     }
     let (seams, conditions, equations) = parts::seams_and_conditions(&world, &mut reader);
     let extras = parts::extras(&world, extras, &mut reader);
+    let versions = views::read(&world, &whole.bases, &mut reader);
     let (nodes, chart, frames) =
         (world.nodes.take(), std::mem::take(&mut world.chart), std::mem::take(&mut world.frames).into_owned());
     let heard = Arc::new(Heard::of(world));
@@ -211,10 +213,22 @@ pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> P
         homes: Vec::new(),
         extras,
         findings,
+        view: None,
+        has: Vec::new(),
+        has_seams: Vec::new(),
+        needed: Vec::new(),
+        replaced: BTreeSet::new(),
+        shared: Arc::default(),
+        versions: Arc::new(versions),
         chart: Arc::new(chart),
         heard,
     };
-    graph::arrange(&mut plan);
+    if plan.versions.is_empty() {
+        graph::arrange(&mut plan);
+    } else {
+        // What hangs together, and in which order, is a matter of each view.
+        graph::depend(&mut plan);
+    }
     plan
 }
 

@@ -9,10 +9,10 @@ use crate::language::nearest;
 /// The most cases that are computed.
 pub const MAX_CASES: usize = 4_000;
 
-/// A (view, size address). Views are not computed yet: `view` is always 0.
+/// A (view, size address).
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Case {
-    /// Which view.
+    /// Which view; 0 where the draft has none.
     pub view: u32,
     /// `set/girth/cup/length` with what is single left out, or the person's name.
     pub address: String,
@@ -48,6 +48,16 @@ pub enum CaseError {
         /// All of them, in short.
         known: String,
     },
+    /// No view of this name.
+    #[error("{}", unknown_view(asked, hint.as_deref(), known))]
+    UnknownView {
+        /// What was asked for.
+        asked: String,
+        /// The nearest one.
+        hint: Option<String>,
+        /// All of them; none where the draft has no views.
+        known: Vec<String>,
+    },
     /// More than one.
     #[error("{asked} could be any of {}; write which one", choices.join(", "))]
     Ambiguous {
@@ -56,6 +66,14 @@ pub enum CaseError {
         /// What it could be.
         choices: Vec<String>,
     },
+}
+
+fn unknown_view(asked: &str, hint: Option<&str>, known: &[String]) -> String {
+    if known.is_empty() {
+        return format!("there is no view {asked}: this draft has no views");
+    }
+    let hint = hint.map_or(String::new(), |h| format!(", did you mean {h}?"));
+    format!("there is no view {asked}{hint}; the views are {}", known.join(", "))
 }
 
 /// Labels of an axis.
@@ -220,6 +238,7 @@ impl Cases {
                 let hint = hint.map_or(String::new(), |h| format!("; did you mean \"{h}\"?"));
                 Err(format!("no size is called `{asked}`{hint}"))
             }
+            Err(CaseError::UnknownView { asked, .. }) => Err(format!("`{asked}` is no size")),
             Err(CaseError::Ambiguous { asked, choices }) => Err(format!("`{asked}` could be {}", choices.join(" or "))),
         }
     }

@@ -56,7 +56,7 @@ impl Plan {
     pub fn finishing_needs(&self) -> Vec<Vec<NodeId>> {
         let own: Vec<Vec<NodeId>> = self.frames().iter().map(|f| self.own_needs(f)).collect();
         let mut out = own.clone();
-        for seam in &self.seams {
+        for (_, seam) in self.own_seams() {
             let sides = seam.sides[..2].iter().flat_map(|side| self.nodes[*side as usize].deps.iter().copied());
             let ends = seam.stretches.iter().flat_map(|s| s.ends).flatten();
             let fits = seam.stretches.iter().flat_map(|s| match &s.fit {
@@ -93,7 +93,8 @@ impl Plan {
         out
     }
 
-    fn own_needs(&self, frame: &FramePlan) -> Vec<NodeId> {
+    /// Its own edges, darts and formulas.
+    pub(super) fn own_needs(&self, frame: &FramePlan) -> Vec<NodeId> {
         let mut out = super::graph::named_by(frame.finishing.formulas().map(|(_, f)| f), self);
         out.extend(frame.edges.iter().copied());
         out.extend(frame.mouths.iter().map(|m| m.0));

@@ -75,19 +75,31 @@ pub(super) fn order_of(count: usize, needs: impl Fn(usize) -> Vec<usize>) -> (Ve
 
 /// Works out dependencies, circles, systems and the order of computing.
 pub(super) fn arrange(plan: &mut Plan) {
-    for i in 0..plan.nodes.len() {
-        let deps = deps_of(&plan.nodes[i].def, plan);
-        Arc::make_mut(&mut plan.nodes[i]).deps = deps;
-    }
+    depend(plan);
     // Each round breaks at least one circle by marking its members as broken.
     while break_circles(plan) {}
-    name_values_reached(plan);
+    name_values_reached(plan, &[]);
+    order(plan);
+}
+
+/// Works out what each node needs.
+pub(super) fn depend(plan: &mut Plan) {
+    for i in 0..plan.nodes.len() {
+        let deps = deps_of(&plan.nodes[i].def, plan);
+        if deps != plan.nodes[i].deps {
+            Arc::make_mut(&mut plan.nodes[i]).deps = deps;
+        }
+    }
+}
+
+/// Works out systems and the order of computing, of what is needed.
+pub(super) fn order(plan: &mut Plan) {
     let equations_of = equations_by_value(plan);
     let groups = components(plan.nodes.len(), |i| needs(plan, &equations_of, i));
     let is_found = |i: &usize| matches!(plan.nodes[*i].def, Def::Found(..));
     let mut systems = Vec::new();
     let mut tasks = Vec::new();
-    for group in groups {
+    for group in groups.into_iter().filter(|g| plan.is_needed(g[0] as NodeId)) {
         let mut found: Vec<NodeId> = group.iter().filter(|i| is_found(i)).map(|i| *i as NodeId).collect();
         if group.len() == 1 || found.is_empty() {
             tasks.extend(group.iter().map(|i| Task::Node(*i as NodeId)));
@@ -121,10 +133,10 @@ pub(super) fn arrange(plan: &mut Plan) {
     tell_idle_values(plan);
 }
 
-/// A condition that names no found values may use all that it depends on.
-fn name_values_reached(plan: &mut Plan) {
+/// A condition that names no found values may use all that it depends on; not one whose values are all `given`.
+pub(super) fn name_values_reached(plan: &mut Plan, given: &[bool]) {
     for e in 0..plan.equations.len() {
-        if !plan.equations[e].found_by.is_empty() {
+        if !plan.equations[e].found_by.is_empty() || given.get(e) == Some(&true) {
             continue;
         }
         let mut seen = vec![false; plan.nodes.len()];
@@ -161,7 +173,7 @@ fn needs(plan: &Plan, equations_of: &[Vec<usize>], i: usize) -> Vec<usize> {
 }
 
 /// Breaks circles that no found value cuts, and found values whose start hangs on themselves. `true` if there were any.
-fn break_circles(plan: &mut Plan) -> bool {
+pub(super) fn break_circles(plan: &mut Plan) -> bool {
     let n = plan.nodes.len();
     // Without the way from a value to its equations, what is left must have no circle.
     let (_, circles) = order_of(n, |i| match plan.nodes[i].def {
@@ -241,10 +253,10 @@ fn named_members<'a>(plan: &'a Plan, circle: &[usize]) -> Vec<&'a str> {
 fn tell_idle_values(plan: &mut Plan) {
     let mut findings = Vec::new();
     for (i, node) in plan.nodes.iter().enumerate() {
-        if !matches!(node.def, Def::Found(..)) {
+        let value = i as NodeId;
+        if !matches!(node.def, Def::Found(..)) || !plan.is_needed(value) {
             continue;
         }
-        let value = i as NodeId;
         let solved = plan.systems.iter().any(|s| s.found.contains(&value));
         let named: Vec<&str> =
             plan.equations.iter().filter(|e| e.found_by.contains(&value)).map(|e| &*e.name).collect();

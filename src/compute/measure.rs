@@ -1,5 +1,6 @@
 //! Formulas asked from outside, in every size.
 
+use super::asked::InView;
 use super::engine::Engine;
 use super::model::{Model, plain};
 use super::plan::NodeId;
@@ -17,14 +18,26 @@ pub struct Measured {
 }
 
 impl Measured {
-    /// The value of the `i`th formula in a case: mm, mm2, radians, plain; an edge counts as its sewn length. `None` if it
-    /// has none, or hangs on something that is not true.
+    /// The value of the `i`th formula in a case (of the first view, where there are views): mm, mm2, radians, plain; an edge counts as its
+    /// sewn length. `None` if it has none, or hangs on something that is not true.
     pub fn value(&self, i: usize, case: usize) -> Option<Value<f64, ()>> {
+        self.value_in(i, InView { view: 0, case })
+    }
+
+    /// The same in any view.
+    pub fn value_in(&self, i: usize, at: InView) -> Option<Value<f64, ()>> {
         let (node, _) = (*self.columns.get(i)?)?;
-        if self.model.is_untrue(case, node) {
+        let model = self.model.of_views().get(at.view)?;
+        if model.is_untrue(at.case, node) {
             return None;
         }
-        self.model.item(case, node).and_then(plain)
+        model.item(at.case, node).and_then(plain)
+    }
+
+    /// Whether the `i`th formula speaks of what a view does not have.
+    pub fn is_absent(&self, i: usize, view: usize) -> bool {
+        let node = self.columns.get(i).copied().flatten();
+        node.is_some_and(|(node, _)| self.model.of_views().get(view).is_some_and(|m| !m.plan.is_needed(node)))
     }
 }
 

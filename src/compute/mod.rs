@@ -4,6 +4,7 @@
 //! be computed, and the parts that hang together through found values as systems. A [`Model`] is the plan evaluated for
 //! each case, that is each (view, size address). Nothing here judges; that is `proof`'s.
 
+mod asked;
 mod build;
 mod cases;
 mod chart;
@@ -20,14 +21,19 @@ mod machine;
 mod measure;
 mod model;
 mod names;
+mod nothing;
 mod plan;
 mod seam;
 mod shape;
+mod shared;
 mod slots;
 mod solve;
+mod told;
 mod trial;
+mod views;
 mod width;
 
+pub use asked::{InView, VIEW_SIGN};
 pub use build::unit_of;
 pub use cases::{Case, CaseError, Cases, MAX_CASES};
 pub(crate) use derive::{Double, Lineage, Locals, Named, Owner};
@@ -42,4 +48,5 @@ pub use plan::{
 };
 pub use seam::{Run, RunPart, run_of};
 pub use slots::Slots;
+pub(crate) use told::told_once;
 pub use trial::Trial;

@@ -118,33 +118,21 @@ pub struct Model {
     pub plan: Arc<Plan>,
     /// One for each of the plan's cases.
     pub cases: Vec<Arc<CaseModel>>,
-    /// What computing found, in the order of the plan.
+    /// What computing found, in the order of the plan; where there are views, in all of them.
     pub findings: Vec<Finding>,
+    /// One for each view, in their order; this one has the plan and cases of the first. Empty where the draft has no views.
+    pub views: Vec<Self>,
 }
 
-/// How far back a line is followed to see whether it is nothing: stages of a derived piece, a few nodes each.
-const MOST_STAGES: usize = 400;
-
 impl Model {
-    /// Whether a line has no value because nothing of it lies where it was kept, which is no fault.
-    pub fn is_nothing(&self, case: usize, line: NodeId) -> bool {
-        self.hangs_on_nothing(case, line, MOST_STAGES)
+    /// Itself, or one for each view.
+    pub fn of_views(&self) -> &[Self] {
+        if self.views.is_empty() { std::slice::from_ref(self) } else { &self.views }
     }
 
-    /// Whether all that keeps a node from having a value is in the end such a nothing.
-    fn hangs_on_nothing(&self, case: usize, node: NodeId, left: usize) -> bool {
-        let stop = |node: NodeId| match self.cases.get(case).and_then(|c| c.slots.get(node as usize)) {
-            Some(Slot::Failed(stop)) => Some(stop),
-            _ => None,
-        };
-        match stop(node).map(|s| &s.trouble) {
-            Some(NodeTrouble::Formula(Trouble::Nothing)) => true,
-            Some(NodeTrouble::Formula(Trouble::Upstream)) if left > 0 => {
-                let mut causes = self.plan.nodes[node as usize].deps.iter().filter(|d| stop(**d).is_some()).peekable();
-                causes.peek().is_some() && causes.all(|d| self.hangs_on_nothing(case, *d, left - 1))
-            }
-            _ => false,
-        }
+    /// The name of its view; empty where the draft has none.
+    pub fn view(&self) -> &str {
+        self.plan.view.as_deref().unwrap_or("")
     }
 
     /// The value of a node in a case.
@@ -218,30 +206,37 @@ pub(super) fn affected(plan: &Plan, last: &Model, touched: &[NodeId], rows: &[Ar
     Affected { tasks, anew }
 }
 
-/// Computes one case.
+/// Computes one case; gives also how many nodes it took. `before`: the same size in the views before this one.
 pub(super) fn compute_case(
     plan: &Plan,
     all_rows: &[Arc<[Result<f64, Stop>]>],
     case: usize,
     earlier: Option<&Earlier<'_>>,
-) -> CaseModel {
+    before: &[Arc<CaseModel>],
+) -> (CaseModel, usize) {
     let rows = &all_rows[case];
-    let (slots, untrue, solved) = match earlier {
-        Some(e) => (e.model.slots.clone(), e.model.untrue.clone(), e.model.solved[..plan.systems.len()].to_vec()),
-        None => {
-            let count = plan.nodes.len();
-            (Slots::new(count), vec![false; count], vec![Arc::default(); plan.systems.len()])
+    let count = plan.nodes.len();
+    let start = plan.shared.start.filter(|_| earlier.is_none());
+    let (slots, untrue, solved) = match (earlier, start) {
+        (Some(e), _) => (e.model.slots.clone(), e.model.untrue.clone(), e.model.solved[..plan.systems.len()].to_vec()),
+        (None, Some(view)) => {
+            (before[view].slots.clone(), before[view].untrue.clone(), vec![Arc::default(); plan.systems.len()])
         }
+        (None, None) => (Slots::new(count), vec![false; count], vec![Arc::default(); plan.systems.len()]),
     };
-    let moved = vec![earlier.is_none(); plan.nodes.len()];
+    let moved = vec![earlier.is_none(); count];
     let model = CaseModel { slots, untrue, solved, rows: Arc::clone(rows) };
-    let mut run = CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), model, moved };
+    let mut run =
+        CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), before, start, model, moved, count: 0 };
+    if start.is_some() {
+        plan.shared.gone.iter().for_each(|node| run.leave_out(*node));
+    }
     let idle: Vec<Arc<Solved>> = match earlier {
-        Some(e) => e.affected.tasks.iter().filter_map(|i| run.task(&plan.tasks[*i])).map(Arc::new).collect(),
-        None => plan.tasks.iter().filter_map(|task| run.task(task)).map(Arc::new).collect(),
+        Some(e) => e.affected.tasks.iter().filter_map(|i| run.task(*i)).map(Arc::new).collect(),
+        None => (0..plan.tasks.len()).filter_map(|i| run.task(i)).map(Arc::new).collect(),
     };
     run.model.solved.extend(idle);
-    run.model
+    (run.model, run.count)
 }
 
 /// A case while it is computed.
@@ -249,9 +244,15 @@ struct CaseRun<'a> {
     plan: &'a Plan,
     all_rows: &'a [Arc<[Result<f64, Stop>]>],
     earlier: Option<&'a Affected>,
+    /// The same size in the views before this one.
+    before: &'a [Arc<CaseModel>],
+    /// The view among them from which it began.
+    start: Option<usize>,
     model: CaseModel,
     /// Nodes whose value is another one than in the earlier model.
     moved: Vec<bool>,
+    /// Nodes that were computed.
+    count: usize,
 }
 
 impl CaseRun<'_> {
@@ -277,14 +278,49 @@ impl CaseRun<'_> {
         }
     }
 
+    /// A node that is not of this view.
+    fn leave_out(&mut self, node: NodeId) {
+        self.model.slots.set(node as usize, Slot::Failed(Stop::upstream()));
+        self.model.untrue[node as usize] = false;
+    }
+
+    /// Takes what an earlier view computed.
+    fn take(&mut self, task: &Task, view: usize, their_system: usize) {
+        let theirs = &self.before[view];
+        if let Task::System(s) = task {
+            self.model.solved[*s] = Arc::clone(&theirs.solved[their_system]);
+        }
+        // Where it began from that view, it has the rest already.
+        if self.start == Some(view) {
+            return;
+        }
+        let members: Vec<NodeId> = match task {
+            Task::Node(node) => vec![*node],
+            Task::System(s) => {
+                let system = &self.plan.systems[*s];
+                system.found.iter().chain(&system.inner).copied().collect()
+            }
+        };
+        for node in members {
+            self.model.untrue[node as usize] = theirs.untrue[node as usize];
+            self.put(node, theirs.slots[node as usize].clone());
+        }
+    }
+
     /// Does a task; gives what is to be said of a found value without a system.
-    fn task(&mut self, task: &Task) -> Option<Solved> {
+    fn task(&mut self, place: usize) -> Option<Solved> {
         let plan = self.plan;
+        let task = &plan.tasks[place];
+        if let Some((view, system)) = plan.shared.of_task(place) {
+            self.take(task, view, system);
+            return None;
+        }
         match task {
             Task::Node(node) => {
                 self.model.untrue[*node as usize] = self.needs_untrue(*node);
                 if matches!(plan.nodes[*node as usize].def, Def::Found(..)) {
                     let (slot, told) = solve::idle(plan, *node, &self.access());
+                    self.count += 1;
                     self.put(*node, slot);
                     return told;
                 }
@@ -293,6 +329,7 @@ impl CaseRun<'_> {
                         Ok(item) => Slot::Good(item),
                         Err(stop) => Slot::Failed(stop),
                     };
+                    self.count += 1;
                     self.put(*node, slot);
                 }
             }
@@ -305,6 +342,7 @@ impl CaseRun<'_> {
                 if members().any(|m| self.is_needed(*m)) {
                     let (new, how) = solve::solve(plan, *s as u32, &self.access());
                     self.model.solved[*s] = Arc::new(how.unwrap_or_default());
+                    self.count += new.len();
                     new.into_iter().for_each(|(node, slot)| self.put(node, slot));
                 }
                 let wrong = outside_untrue || !self.model.solved[*s].is_true();

@@ -1,12 +1,15 @@
 //! What a draft means, without numbers.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::build::Heard;
 use super::cases::Cases;
 use super::chart::ChartPlan;
 use super::finishing::{MeasurePlan, PieceFinishing};
-use crate::base::Finding;
+use super::shared::Shared;
+use super::views::Version;
+use crate::base::{Finding, Place};
 use crate::document::{SeamPressed, Side};
 use crate::language::{Kind, Program};
 
@@ -324,6 +327,20 @@ pub struct Plan {
     pub extras: Vec<Option<NodeId>>,
     /// What is wrong whatever the size.
     pub findings: Vec<Finding>,
+    /// The view that it is of; none where the draft has no views.
+    pub view: Option<Arc<str>>,
+    /// For each frame whether the view has it; empty: all.
+    pub has: Vec<bool>,
+    /// For each seam whether the view has it; empty: all.
+    pub has_seams: Vec<bool>,
+    /// For each node whether the view needs it; empty: all. What is not needed is not computed.
+    pub(super) needed: Vec<bool>,
+    /// Values for which the view has formulas of its own.
+    pub(super) replaced: BTreeSet<NodeId>,
+    /// What earlier views compute of it.
+    pub(super) shared: Arc<Shared>,
+    /// The views of the draft, in the plan of which theirs are made.
+    pub(super) versions: Arc<Vec<Version>>,
     pub(super) chart: Arc<ChartPlan>,
     /// Names and what they mean, so that single formulas can be read later.
     pub(super) heard: Arc<Heard>,
@@ -333,6 +350,51 @@ impl Plan {
     /// Pieces, then drawings.
     pub fn frames(&self) -> &[FramePlan] {
         &self.all_frames[..self.shown]
+    }
+
+    /// Whether a piece or drawing belongs to the view.
+    pub fn has_frame(&self, frame: usize) -> bool {
+        self.has.get(frame).copied().unwrap_or(true)
+    }
+
+    /// Whether a seam belongs to the view: whether the pieces of both its sides do.
+    pub fn has_seam(&self, seam: usize) -> bool {
+        self.has_seams.get(seam).copied().unwrap_or(true)
+    }
+
+    /// The seams of the view.
+    pub fn own_seams(&self) -> impl Iterator<Item = (usize, &SeamPlan)> {
+        self.seams.iter().enumerate().filter(|(i, _)| self.has_seam(*i))
+    }
+
+    /// Whether something of the view hangs on a node, so that it is computed.
+    pub fn is_needed(&self, node: NodeId) -> bool {
+        self.needed.get(node as usize).copied().unwrap_or(true)
+    }
+
+    /// The nodes that are computed, in any order.
+    pub(super) fn each_computed(&self, visit: &mut dyn FnMut(NodeId)) {
+        for task in &self.tasks {
+            match task {
+                Task::Node(node) => visit(*node),
+                Task::System(s) => {
+                    let system = &self.systems[*s];
+                    system.found.iter().chain(&system.inner).for_each(|n| visit(*n));
+                }
+            }
+        }
+    }
+
+    /// Whether what a finding speaks of is there in this view.
+    pub fn knows(&self, place: &Place) -> bool {
+        let frame = self.frames().iter().position(|f| *f.name == *place.piece && f.is_piece);
+        let node = |name: &str| self.nodes.iter().position(|n| *n.part.name == *name);
+        let worded = |word: &str| place.name.strip_prefix(word);
+        frame.is_none_or(|f| self.has_frame(f))
+            && (place.seam.is_empty() || self.own_seams().any(|(_, s)| *s.name == *place.seam))
+            && (worded("condition.").is_none() || self.conditions.iter().any(|c| *c.name == *place.name))
+            && worded("measure.").is_none_or(|name| self.measures.iter().any(|m| *m.name == *name))
+            && worded("value ").and_then(node).is_none_or(|n| self.is_needed(n as NodeId))
     }
 
     /// The node that a global formula would name so: `bust`, `front.tip`, `seam.side.difference`.

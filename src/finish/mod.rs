@@ -16,6 +16,7 @@ mod places;
 mod ring;
 mod roll;
 mod sewing;
+mod shared;
 mod trim;
 mod unfold;
 mod widths;
@@ -37,6 +38,9 @@ pub use roll::{Rolled, RolledNotch, RolledPiece, roll};
 pub use sewing::{EdgeEnd, Sewing, Sewn};
 pub use unfold::{doubled, unfolded};
 
+use piece::Known;
+use shared::Shared;
+
 /// A draft finished in all its cases.
 #[derive(Clone, Debug)]
 pub struct Finished {
@@ -50,8 +54,17 @@ pub struct Finished {
     pub limits: Limits,
     /// What is wrong with the draft's settings.
     pub findings: Vec<Finding>,
+    /// One for each view, in their order; this one is of the first. Empty where the draft has no views.
+    pub views: Vec<Self>,
     /// For each piece the nodes on which it hangs.
     needs: Arc<Vec<Vec<NodeId>>>,
+}
+
+impl Finished {
+    /// Itself, or one for each view.
+    pub fn of_views(&self) -> &[Self] {
+        if self.views.is_empty() { std::slice::from_ref(self) } else { &self.views }
+    }
 }
 
 /// What was finished before, and from what.
@@ -73,6 +86,32 @@ pub fn finish(draft: &Draft, model: &Model) -> Finished {
 /// Finishes a draft; a piece that hangs on nothing that has changed since is the very same. The result is the same as without
 /// what was before.
 pub fn finish_after(draft: &Draft, model: &Model, before: Option<Before<'_>>) -> Finished {
+    let mut done: Vec<Finished> = Vec::new();
+    for (i, view) in model.of_views().iter().enumerate() {
+        let earlier = before.and_then(|b| {
+            let (model, finished) = (b.model.of_views().get(i)?, b.finished.of_views().get(i)?);
+            Some(Before { model, finished, ..b })
+        });
+        let finished = finish_view(draft, view, earlier, model.of_views().iter().zip(&done));
+        done.push(finished);
+    }
+    let first = done.swap_remove(0);
+    if model.views.is_empty() {
+        return first;
+    }
+    done.push(first.clone());
+    let last = done.len() - 1;
+    done.swap(0, last);
+    Finished { views: done, ..first }
+}
+
+/// Finishes a draft in one view; `others`: the views that are finished already.
+fn finish_view<'a>(
+    draft: &Draft,
+    model: &Model,
+    before: Option<Before<'_>>,
+    others: impl Iterator<Item = (&'a Model, &'a Finished)>,
+) -> Finished {
     let mut findings = Vec::new();
     let limits = Limits::of(draft, &mut findings);
     let before = before.filter(|b| is_same_plan(b, draft, model));
@@ -80,22 +119,21 @@ pub fn finish_after(draft: &Draft, model: &Model, before: Option<Before<'_>>) ->
         Some(b) => (Arc::clone(&b.finished.sewing), Arc::clone(&b.finished.needs)),
         None => (Arc::new(Sewing::of(&model.plan)), Arc::new(model.plan.finishing_needs())),
     };
+    let others: Vec<Shared<'_>> = others.map(|o| Shared::of(model, (&sewing, &needs), o)).collect();
     let count = model.cases.len();
     let one = |case: usize| {
-        let kept: Vec<bool> = match &before {
-            Some(b) => (0..draft.pieces.len())
-                .map(|f| needs[f].iter().all(|n| is_same_item(b.model, model, case, *n)))
-                .collect(),
-            None => vec![false; draft.pieces.len()],
+        let kept = |b: Before<'_>| {
+            let same = |f: usize| needs[f].iter().all(|n| is_same_item(b.model, model, case, *n));
+            (0..draft.pieces.len()).map(same).collect()
         };
-        match before {
-            Some(b) if kept.iter().all(|k| *k) => {
-                (b.finished.cases[case].clone(), Arc::clone(&b.finished.notches[case]))
-            }
-            _ => {
-                let earlier = before.map(|b| (b.finished.cases[case].as_slice(), b.finished.notches[case].as_slice()));
-                piece::finish_case(draft, model, case, (&sewing, &limits), (&kept, earlier))
-            }
+        let mut known: Vec<Known<'_>> = Vec::new();
+        if let Some(b) = before {
+            known.push(Known { kept: kept(b), pieces: &b.finished.cases[case], notches: &b.finished.notches[case] });
+        }
+        known.extend(others.iter().map(|o| o.known(model, case)));
+        match known.iter().find(|k| k.kept.iter().all(|k| *k)) {
+            Some(known) => (known.pieces.to_vec(), Arc::clone(known.notches)),
+            None => piece::finish_case(draft, model, case, (&sewing, &limits), &known),
         }
     };
     let work = count * draft.pieces.len();
@@ -117,7 +155,7 @@ pub fn finish_after(draft: &Draft, model: &Model, before: Option<Before<'_>>) ->
         turns(0, 1)
     };
     let (cases, notches) = done.into_iter().unzip();
-    Finished { cases, notches, sewing, limits, findings, needs }
+    Finished { cases, notches, sewing, limits, findings, views: Vec::new(), needs }
 }
 
 /// Whether nodes, seams and what is told of pieces are what they were, so that only values can differ.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use kurbo::Point;
 
 use super::limits::Limits;
+use super::piece::Known;
 use super::piece::Work;
 use super::sewing::Sewing;
 use crate::base::tolerance;
@@ -88,20 +89,14 @@ struct Sides<'a> {
 
 /// The places of all notches of a case; seams that cannot be computed have none.
 ///
-/// Those of seams all of whose pieces are `kept` are the earlier ones.
-pub(super) fn places(
-    model: &Model,
-    case: usize,
-    sewing: &Sewing,
-    (kept, earlier): (&[bool], Option<&[PlacedNotch]>),
-) -> Vec<PlacedNotch> {
+/// Those of seams all of whose pieces are kept are the known ones.
+pub(super) fn places(model: &Model, case: usize, sewing: &Sewing, known: &[Known<'_>]) -> Vec<PlacedNotch> {
     let mut out = Vec::new();
-    for (i, seam) in model.plan.seams.iter().enumerate() {
-        let mut pieces = (0..2).flat_map(|side| sewing.parts(i, side)).map(|p| p.map(|(frame, ..)| frame));
-        if let Some(earlier) = earlier
-            && pieces.all(|frame| frame.is_some_and(|f| kept[f]))
-        {
-            out.extend(earlier.iter().filter(|n| n.seam == i).cloned());
+    for (i, seam) in model.plan.own_seams() {
+        let pieces = || (0..2).flat_map(|side| sewing.parts(i, side)).map(|p| p.map(|(frame, ..)| frame));
+        let keeps = |known: &&Known<'_>| pieces().all(|frame| frame.is_some_and(|f| known.kept[f]));
+        if let Some(known) = known.iter().find(keeps) {
+            out.extend(known.notches.iter().filter(|n| n.seam == i).cloned());
             continue;
         }
         let run = |side: usize| run_of(model, &model.plan, case, seam.sides[side]);

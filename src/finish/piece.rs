@@ -92,34 +92,42 @@ struct Case<'a> {
 /// The finished pieces of a case, and the notches of all its seams.
 pub(super) type CaseMade = (Vec<Option<Arc<FinishedPiece>>>, Arc<Vec<PlacedNotch>>);
 
-/// What a case was before: its pieces and notches.
-pub(super) type Earlier<'a> = (&'a [Option<Arc<FinishedPiece>>], &'a [PlacedNotch]);
+/// What is known of a case: as it was before, or as another view has it.
+pub(super) struct Known<'a> {
+    /// For each piece whether it is still the same.
+    pub kept: Vec<bool>,
+    pub pieces: &'a [Option<Arc<FinishedPiece>>],
+    pub notches: &'a Arc<Vec<PlacedNotch>>,
+}
 
-/// All pieces of a case, and the notches of all seams. Pieces that are `kept` are those from earlier.
+/// All pieces of a case, and the notches of all seams. Pieces that are kept are those that are known.
 pub(super) fn finish_case(
     draft: &Draft,
     model: &Model,
     case: usize,
     (sewing, limits): (&Sewing, &Limits),
-    (kept, earlier): (&[bool], Option<Earlier<'_>>),
+    known: &[Known<'_>],
 ) -> CaseMade {
     let works = draft.pieces.iter().map(|_| OnceCell::new()).collect();
     let work = Case { draft, model, case, sewing, limits, works };
-    let notches = notches::places(model, case, sewing, (kept, earlier.map(|e| e.1)));
+    let notches = notches::places(model, case, sewing, known);
     let body = |frame: usize| work.work(frame).map(|w| &w.body);
     let stitch = |frame: usize| work.work(frame).and_then(|w| work.stitch_line(frame, w));
     let places = places::placed(model, case, sewing, &body, &stitch);
-    let piece = |frame: usize| match earlier {
-        Some((earlier, _)) if kept[frame] => earlier[frame].clone(),
-        _ => work.piece(frame, &notches, &places).map(Arc::new),
+    let piece = |frame: usize| match known.iter().find(|k| k.kept[frame]) {
+        Some(known) => known.pieces[frame].clone(),
+        None => work.piece(frame, &notches, &places).map(Arc::new),
     };
     let pieces = (0..draft.pieces.len()).map(piece).collect();
     (pieces, Arc::new(notches))
 }
 
 impl Case<'_> {
-    /// A piece with its main allowances; none where it has no shape.
+    /// A piece with its main allowances; none where it has no shape, or the view has not got it.
     fn work(&self, frame: usize) -> Option<&Work> {
+        if !self.model.plan.has_frame(frame) {
+            return None;
+        }
         let make = || {
             let plan = &self.model.plan.frames()[frame];
             let body = Body::of(self.model, self.case, plan, &self.draft.pieces[frame])?;

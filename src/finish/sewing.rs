@@ -89,7 +89,7 @@ impl Sewing {
         let mut out = Self::default();
         for (seam, of) in plan.seams.iter().enumerate() {
             let mut sides = [Vec::new(), Vec::new()];
-            for (side, parts) in sides.iter_mut().enumerate() {
+            for (side, parts) in sides.iter_mut().enumerate().filter(|_| plan.has_seam(seam)) {
                 let Def::Side(runs) = &plan.nodes[of.sides[side] as usize].def else { continue };
                 for (part, run) in runs.iter().enumerate() {
                     let found = named(&run.program.root).and_then(|w| Some((w, *places.get(&w.node)?)));
@@ -108,6 +108,11 @@ impl Sewing {
     /// Where an edge is sewn.
     pub fn of_edge(&self, frame: usize, edge: usize) -> &[Sewn] {
         self.edges.get(&(frame, edge)).map_or(&[], Vec::as_slice)
+    }
+
+    /// The pieces that a seam joins.
+    pub fn pieces(&self, seam: usize) -> impl Iterator<Item = usize> {
+        self.parts[seam].iter().flatten().flatten().map(|(frame, ..)| *frame)
     }
 
     /// The edges of a side in order; `None` for what is no edge of a piece.

@@ -19,7 +19,7 @@ mod tally;
 mod unused;
 
 use crate::base::{Code, Finding, Severity};
-use crate::compute::{CaseModel, Model};
+use crate::compute::{CaseModel, Model, told_once};
 use crate::document::Draft;
 use crate::finish::{Finished, finish};
 
@@ -43,9 +43,24 @@ pub fn proof(draft: &Draft, model: &Model) -> Vec<Finding> {
 
 /// The same for a draft that is finished already.
 pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
+    let views = model.of_views().iter().zip(finished.of_views());
+    let mut lists: Vec<Vec<Finding>> = views.map(|(model, finished)| of_view(draft, model, finished)).collect();
+    let mut findings = match lists.len() {
+        1 if model.views.is_empty() => lists.remove(0),
+        _ => told_once(model.of_views(), lists),
+    };
+    findings.extend(blocks::check(draft));
+    findings.extend(unused::check(draft));
+    switched_off(draft, &mut findings);
+    silence::apply(draft, &mut findings);
+    findings.sort_by_key(Finding::severity);
+    findings
+}
+
+/// What is found in one view, or in a draft without any.
+fn of_view(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let limits = &finished.limits;
-    let mut findings = model.findings.clone();
-    findings.extend(finished.findings.iter().cloned());
+    let mut findings = finished.findings.clone();
     findings.extend(seams::check(draft, model, limits));
     findings.extend(joints::check(draft, model, finished));
     findings.extend(smooth::check(draft, model, limits));
@@ -56,11 +71,9 @@ pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Findin
     findings.extend(cutting::check(draft, model, finished));
     findings.extend(measures::check(model));
     findings.extend(range::check(draft, model, limits));
-    findings.extend(blocks::check(draft));
-    findings.extend(unused::check(draft));
-    switched_off(draft, &mut findings);
-    silence::apply(draft, &mut findings);
-    findings.sort_by_key(Finding::severity);
+    // A piece that is computed for others alone is not judged.
+    findings.retain(|f| model.plan.knows(&f.place));
+    findings.splice(0..0, model.findings.iter().cloned());
     findings
 }
 
@@ -101,16 +114,27 @@ fn judged(model: &Model) -> impl Iterator<Item = (usize, &str, &CaseModel)> {
 pub fn looked_at(draft: &Draft, model: &Model) -> String {
     let plan = &model.plan;
     let counted = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
-    let cuts = plan.frames().iter().map(|f| f.finishing.cuts.len()).sum();
+    let views = model.of_views();
+    let cuts = (0..plan.frames().len())
+        .filter(|f| views.iter().any(|v| v.plan.has_frame(*f)))
+        .map(|f| plan.frames()[f].finishing.cuts.len())
+        .sum();
+    let seams = (0..plan.seams.len()).filter(|s| views.iter().any(|v| v.plan.has_seam(*s))).count();
+    let named = |names: &dyn Fn(&Model) -> Vec<std::sync::Arc<str>>| {
+        views.iter().flat_map(names).collect::<std::collections::BTreeSet<_>>().len()
+    };
+    let conditions = named(&|v| v.plan.conditions.iter().map(|c| c.name.clone()).collect());
+    let measures = named(&|v| v.plan.measures.iter().map(|m| m.name.clone()).collect());
     let off: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
     let off = if off.is_empty() { String::new() } else { format!("; switched off: {}", off.join(", ")) };
+    let of_views = if model.views.is_empty() { String::new() } else { format!(" of {}", counted(views.len(), "view")) };
     format!(
-        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{off}; \
+        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{of_views}{off}; \
          not looked at: how cloth behaves, lay plans, the words of labels and booklet",
-        counted(plan.seams.len(), "seam"),
-        counted(plan.conditions.len(), "condition"),
+        counted(seams, "seam"),
+        counted(conditions, "condition"),
         counted(cuts, "cut"),
-        counted(plan.measures.len(), "finished measure"),
+        counted(measures, "finished measure"),
         counted(if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }, "size")
     )
 }

@@ -11,7 +11,6 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
         }
     };
     tell(draft.audience != Audience::Unstated, "audience", "who it is for");
-    tell(!draft.views.is_empty(), "views", "views");
     let is_bought = |m: &Material| !m.widths.is_empty() || m.nap != Nap::Without || !m.selvedge.is_empty();
     tell(draft.materials.iter().any(is_bought), "materials", "widths, selvedges and nap of materials");
     tell(!draft.strips.is_empty(), "strips", "how strips are cut and joined");

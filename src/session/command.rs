@@ -1,7 +1,7 @@
 //! The changes that can be made to a draft, by noun.
 
 use super::commands::{
-    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, StepCommand, TextCommand,
+    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, StepCommand, TextCommand, ViewCommand,
 };
 use super::computed::Computed;
 use super::pull::Pull;
@@ -22,6 +22,8 @@ pub enum Command {
     Step(StepCommand),
     /// Values, pieces, seams, conditions as a whole.
     Part(PartCommand),
+    /// Views: their pieces, what values say in them.
+    View(ViewCommand),
     /// Allowances, cuts, notches.
     Finish(FinishCommand),
     /// Traced pieces, pictures underneath.
@@ -61,6 +63,7 @@ impl Command {
             Self::Piece(c) => c.label(),
             Self::Step(c) => c.label(),
             Self::Part(c) => c.label(),
+            Self::View(c) => c.label(),
             Self::Finish(c) => c.label(),
             Self::Outline(c) => c.label(),
             Self::Block(c) => c.label(),
@@ -77,6 +80,7 @@ impl Command {
             Self::Piece(c) => c.apply(draft),
             Self::Step(c) => c.apply(draft),
             Self::Part(c) => c.apply(draft, computed),
+            Self::View(c) => c.apply(draft),
             Self::Finish(c) => c.apply(draft),
             Self::Outline(c) => c.apply(draft),
             Self::Block(c) => c.apply(draft),

@@ -78,7 +78,7 @@ impl Compared {
     fn of(other: &Computed, open: &Computed, towards: bool) -> Self {
         let found = match (side(other), side(open)) {
             (Some(other), Some(open)) => match guarded(AssertUnwindSafe(|| {
-                if towards { compare(open, other, &[]) } else { compare(other, open, &[]) }
+                if towards { compare(open, other, &[], &[]) } else { compare(other, open, &[], &[]) }
             })) {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),

@@ -50,9 +50,12 @@ const MOST_NAMED: usize = 12;
 /// Who uses a part, in words: each of them once.
 pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
-    // Places and pictures of a piece go with it.
-    let goes_too =
-        |at: &Address| at.part == Part::Kept && ["table piece", "picture under", "block part"].contains(&at.field);
+    // Places and pictures of a piece go with it, and what views say of it or of a value.
+    let goes_too = |at: &Address| match at.part {
+        Part::Kept => ["table piece", "picture under", "block part"].contains(&at.field),
+        Part::View(_) => ["pieces", "value"].contains(&at.field),
+        _ => false,
+    };
     for used in used_by(draft, part).into_iter().filter(|u| !goes_too(&u.at)) {
         let words = used.place(draft);
         if !out.contains(&words) {
@@ -93,6 +96,12 @@ pub fn delete(draft: &mut Draft, model: &Model, part: &Part, how: Deleting) -> R
         return Err(DeleteError::Elsewhere(why));
     }
     let users = users(draft, part);
+    if let Part::Piece(name) = part
+        && let Some(view) = draft.views.iter().find(|v| v.pieces.iter().all(|p| p == name) && !v.pieces.is_empty())
+    {
+        let words = format!("{part} is all that the view {} has; take that view out first", view.name);
+        return Err(DeleteError::NoValue(words));
+    }
     let mut next = draft.clone();
     let mut told = format!("{part} was taken out");
     match how {
@@ -130,7 +139,10 @@ fn take_out(draft: &mut Draft, part: &Part) -> bool {
         }
         Part::Person(n) => without(&mut draft.chart.persons, |p| p.name == *n),
         Part::SizeSet(n) => without(&mut draft.chart.sets, |s| s.name == *n),
-        Part::Value(n) => without(&mut draft.values, |v| v.name == *n),
+        Part::Value(n) => {
+            draft.views.iter_mut().for_each(|v| v.values.retain(|(o, _)| o.strip_prefix("value.").unwrap_or(o) != n));
+            without(&mut draft.values, |v| v.name == *n)
+        }
         Part::Drawing(n) => {
             draft.pictures.retain(|p| p.under != *n);
             without(&mut draft.drawings, |d| d.name == *n)
@@ -213,6 +225,13 @@ fn put_value(draft: &mut Draft, model: &Model, part: &Part) -> Result<String, De
     let value = |case: usize| model.item(case, node).and_then(|i| i.real());
     let numbers: Option<Vec<f64>> = (0..cases.len()).map(value).collect();
     let numbers = numbers.filter(|n| !n.is_empty()).ok_or_else(|| no_value("it has none in some sizes"))?;
+    let differs = |view: &Model| {
+        let here = |case: usize| view.item(case, node).and_then(|i| i.real());
+        (0..cases.len()).any(|c| here(c).is_some_and(|n| (n - numbers[c]).abs() > tolerance::EQUAL))
+    };
+    if let Some(view) = model.views.iter().find(|v| differs(v)) {
+        return Err(no_value(&format!("it is another one in the view {}", view.view())));
+    }
     let agree = numbers.iter().all(|n| (n - numbers[0]).abs() <= tolerance::EQUAL);
     let (by, told) = if agree {
         let text = literal_text(numbers[0], unit);

@@ -22,6 +22,14 @@ pub fn lengthening(piece: &str, line: &str) -> String {
 /// # Errors
 /// What cannot move as a block, and why. The draft is then as it was.
 pub fn lengthen(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<String, EditError> {
+    // Tried with all pieces; in a view the same formulas hold.
+    let mut plain = Draft { views: Vec::new(), ..draft.clone() };
+    let told = lengthen_plain(&mut plain, piece, line, by)?;
+    *draft = Draft { views: std::mem::take(&mut draft.views), ..plain };
+    Ok(told)
+}
+
+fn lengthen_plain(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Result<String, EditError> {
     let name = lengthening(piece, line);
     if draft.values.iter().any(|v| v.name == name) {
         *draft = set(draft.clone(), &name, by)?.0;

@@ -47,7 +47,7 @@ pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use command::{Command, EditError};
 pub use commands::{
     ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, STEP_KINDS, StepCommand, Switch,
-    TextCommand, new_step, users_of_step,
+    TextCommand, ViewCommand, new_step, users_of_step,
 };
 pub use comparing::{Compared, Comparing};
 pub use complete::{Completion, Completions, completions, wants_name};
@@ -62,7 +62,8 @@ pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
 pub use preferences::{Left, LightWish, Own, Preferences, Recent, Spacing};
 pub use publishing::{
-    PAGES, PrintFor, PrintWish, home_print, home_settings, places_on, print_name, put_on, wanted_pieces,
+    PAGES, PrintFor, PrintWish, home_print, home_settings, pieces_of_view, places_on, print_name, put_on, title_of,
+    wanted_pieces,
 };
 pub use pull::{Grip, Pull, Reach};
 pub use pull_edge::edge_grips;

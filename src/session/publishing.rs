@@ -80,6 +80,34 @@ pub fn wanted_pieces(
     (pieces, missing)
 }
 
+/// The pieces of some cases of a view, those that are wanted, and those that cannot be drawn. `model` and `finished` are of the whole draft.
+/// A piece that is not the very same in every view that has it says on its label for which it is.
+pub fn pieces_of_view(
+    (model, finished): (&Model, &Finished),
+    view: usize,
+    cases: &[usize],
+    only: (&[String], bool),
+) -> (Vec<SheetPiece>, Vec<(String, String)>) {
+    let (own, made) = (&model.of_views()[view], &finished.of_views()[view]);
+    let (mut pieces, missing) = wanted_pieces(&own.draft, own, made, cases, only);
+    for piece in pieces.iter_mut().filter(|_| !model.views.is_empty()) {
+        let frame = own.plan.frames().iter().position(|f| *f.name == *piece.name);
+        let of = |finished: &Finished, case: usize| finished.cases.get(case)?.get(frame?)?.clone();
+        let is_everywhere = finished.of_views().iter().zip(model.of_views()).all(|(other, model)| {
+            let lacks = frame.is_some_and(|f| !model.plan.has_frame(f));
+            let same = |case: &usize| match (of(made, *case), of(other, *case)) {
+                (Some(a), Some(b)) => std::sync::Arc::ptr_eq(&a, &b),
+                _ => false,
+            };
+            lacks || cases.iter().all(same)
+        });
+        if !is_everywhere {
+            piece.notes.push(format!("view {}", own.view()));
+        }
+    }
+    (pieces, missing)
+}
+
 /// The settings of a home print.
 pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &PrintWish) -> HomeSettings {
     let length = |text: &str| {
@@ -101,7 +129,7 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
     HomeSettings {
         paper: wish.paper,
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
-        title: if draft.title.is_empty() { "Untitled draft".to_owned() } else { draft.title.clone() },
+        title: title_of(draft, model.view()),
         purpose: wish.purpose.words().to_owned(),
         edition,
         body: row,
@@ -110,24 +138,37 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
     }
 }
 
-/// The pages of some sizes together.
+/// What a sheet is called: the draft's title, and the view if there is one.
+pub fn title_of(draft: &Draft, view: &str) -> String {
+    let title = if draft.title.is_empty() { "Untitled draft" } else { &draft.title };
+    if view.is_empty() { title.to_owned() } else { format!("{title}, view {view}") }
+}
+
+/// The pages of some sizes of a view together. `model` and `finished` are of the whole draft.
 ///
 /// # Errors
 /// See [`SheetError`].
 pub fn home_print(
     draft: &Draft,
-    model: &Model,
-    finished: &Finished,
+    (model, finished): (&Model, &Finished),
+    view: usize,
     cases: &[usize],
     wish: &PrintWish,
 ) -> Result<(HomeSheets, Vec<(String, String)>), SheetError> {
-    let (pieces, missing) = wanted_pieces(draft, model, finished, cases, (&wish.pieces, wish.whole));
-    let sheets = output::home_sheets(&pieces, &home_settings(draft, model, cases, wish))?;
+    let (pieces, missing) = pieces_of_view((model, finished), view, cases, (&wish.pieces, wish.whole));
+    let sheets = output::home_sheets(&pieces, &home_settings(draft, &model.of_views()[view], cases, wish))?;
     Ok((sheets, missing))
 }
 
-/// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: what, which sizes and pieces, what for, on what; letters and digits only.
-pub fn print_name(stem: &str, sizes: &[&str], pieces: &[String], purpose: PrintFor, paper: &str) -> String {
+/// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: what, which view if there are any, which sizes and pieces, what for, on what; letters and digits
+/// only.
+pub fn print_name(
+    (stem, view): (&str, &str),
+    sizes: &[&str],
+    pieces: &[String],
+    purpose: PrintFor,
+    paper: &str,
+) -> String {
     let clean = |text: &str| -> String {
         text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
     };
@@ -136,7 +177,8 @@ pub fn print_name(stem: &str, sizes: &[&str], pieces: &[String], purpose: PrintF
         _ => sizes.iter().map(|s| clean(s)).collect::<Vec<_>>().join("+"),
     };
     let pieces: String = pieces.iter().map(|p| format!("-{}", clean(p))).collect();
-    format!("{}-{sizes}{pieces}-{}-{paper}.pdf", clean(stem), purpose.short())
+    let view = if view.is_empty() { String::new() } else { format!("-{}", clean(view)) };
+    format!("{}{view}-{sizes}{pieces}-{}-{paper}.pdf", clean(stem), purpose.short())
 }
 
 /// Puts a piece at a place of a sheet (of the window's table, where the sheet has no name), mm; `None`: wherever there is room.

@@ -26,6 +26,8 @@ pub fn set_for_run(draft: &mut Draft, name: &str, formula: &str) -> Result<(), S
         value.start.clear();
         value.least.clear();
         value.most.clear();
+        // In every view.
+        draft.views.iter_mut().for_each(|v| v.values.retain(|(n, _)| n.strip_prefix("value.").unwrap_or(n) != short));
         let keeps = |names: &[String]| names.iter().any(|n| n == short || n.strip_prefix("value.") == Some(short));
         let is_other = |n: &String| n != short && n.strip_prefix("value.") != Some(short);
         for seam in draft.seams.iter_mut().filter(|s| keeps(&s.found_by)) {

@@ -56,13 +56,20 @@ fn garment_figures() {
 }
 
 fn large(pieces: usize, sizes: usize) -> Draft {
-    generate::draft(&generate::Options { pieces, points: 60, sizes, found: 2 * pieces, broken: 0.0, seed: 7 })
+    generate::draft(&generate::Options { pieces, points: 60, sizes, found: 2 * pieces, broken: 0.0, views: 0, seed: 7 })
 }
 
 /// The large draft with 60 found values in 20 systems of three: in 20 pieces a curve with two loose handles and a loose end.
 fn joined() -> Draft {
-    let mut draft =
-        generate::draft(&generate::Options { pieces: 30, points: 60, sizes: 20, found: 0, broken: 0.0, seed: 7 });
+    let mut draft = generate::draft(&generate::Options {
+        pieces: 30,
+        points: 60,
+        sizes: 20,
+        found: 0,
+        broken: 0.0,
+        views: 0,
+        seed: 7,
+    });
     let row = draft.chart.rows[0].name.clone();
     for k in 0..20 {
         let piece = Arc::make_mut(&mut draft.pieces[k]);
@@ -310,7 +317,7 @@ fn comparing_figures() {
         let a = Side { draft: &old.0, model: &old.1, finished: &old.2 };
         let b = Side { draft: &of.0, model: &of.1, finished: &of.2 };
         let mut counts = (0, 0);
-        let ms = median(3, |_| counts = compare(a, b, &[]).unwrap().counts());
+        let ms = median(3, |_| counts = compare(a, b, &[], &[]).unwrap().counts());
         println!("30 pieces x 60 points x 20 sizes compared with {w}: {ms:.0} ms ({} differences)", counts.0);
     };
     side("itself", &old);

@@ -264,14 +264,14 @@ fn calls_and_exits_are_those_of_the_contract() {
 }
 
 fn generated(seed: u64, broken: f64) -> Draft {
-    generate::draft(&generate::Options { pieces: 3, points: 10, sizes: 5, found: 3, broken, seed })
+    generate::draft(&generate::Options { pieces: 3, points: 10, sizes: 5, found: 3, broken, views: 0, seed })
 }
 
 fn compared(old: &Draft, new: &Draft) -> Comparison {
     let (a, b) = (Engine::new().compute(old), Engine::new().compute(new));
     let (f, g) = (finish(old, &a), finish(new, &b));
     let old = Side { draft: old, model: &a, finished: &f };
-    compare(old, Side { draft: new, model: &b, finished: &g }, &[]).unwrap()
+    compare(old, Side { draft: new, model: &b, finished: &g }, &[], &[]).unwrap()
 }
 
 /// Part and size.

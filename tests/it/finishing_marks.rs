@@ -88,7 +88,7 @@ fn the_place_of_a_pocket_is_carried_over_a_dart_and_over_a_seam() {
 /// A generated draft with allowances, and the same with one number changed.
 fn generated(seed: u64) -> (Draft, Draft) {
     use crate::seeds::generate::{Options, draft};
-    let mut draft = draft(&Options { pieces: 3, points: 14, sizes: 4, found: 2, broken: 0.0, seed });
+    let mut draft = draft(&Options { pieces: 3, points: 14, sizes: 4, found: 2, broken: 0.0, views: 0, seed });
     draft.settings.allowance = format!("{} mm", 4 + seed % 17);
     let mut other = draft.clone();
     let piece = std::sync::Arc::make_mut(&mut other.pieces[0]);

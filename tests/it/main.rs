@@ -69,5 +69,6 @@ mod session;
 mod styling;
 mod taken;
 mod tape;
+mod views;
 #[cfg(feature = "window")]
 mod window;

@@ -26,7 +26,7 @@ enum Change {
 
 /// A patched plan, and the nodes that are defined otherwise.
 pub(in crate::compute) struct Patched {
-    pub plan: Plan,
+    pub plan: Arc<Plan>,
     pub touched: Vec<NodeId>,
     pub is_other_chart: bool,
 }
@@ -97,7 +97,7 @@ pub(in crate::compute) fn patch(before: &Whole, whole: &Whole, plan: &Plan, cach
         Change::Value(i) => says(&new.nodes[plan.heard.first_value as usize + i].def, &draft.values[*i]),
         _ => true,
     });
-    (told && touched.iter().all(is_patched)).then_some(Patched { plan: new, touched, is_other_chart })
+    (told && touched.iter().all(is_patched)).then(|| Patched { plan: Arc::new(new), touched, is_other_chart })
 }
 
 /// Whether a node is what a value says: a formula that names something broken is read without a word.

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 
 use kurbo::{BezPath, Point};
 
+use super::views::lacks;
 use super::{Side, Thing, Unit};
 use crate::compute::{Item, NodeId, Trial};
 use crate::document::{Address, Draft, Inner, Part, Role};
@@ -74,7 +75,7 @@ impl Facts {
         make.texts();
         make.head();
         make.chart();
-        for i in 0..side.model.plan.frames().len() {
+        for i in (0..side.model.plan.frames().len()).filter(|i| side.model.plan.has_frame(*i)) {
             make.frame(i);
         }
         make.sewn();
@@ -226,6 +227,9 @@ impl Make<'_> {
                 },
                 _ => at.part.clone(),
             };
+            if lacks(self.side.model, &part) {
+                continue;
+            }
             let of = label(self.side.draft, &at);
             let (field, key) = (at.field, format!("{} {of}", at.field).trim_end().to_owned());
             let what = if of.is_empty() { field_words(field) } else { format!("{} of {of}", field_words(field)) };

@@ -9,6 +9,7 @@ mod facts;
 mod parts;
 mod renamed;
 mod runs;
+mod views;
 mod words;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -110,6 +111,8 @@ pub struct Difference {
     pub what: String,
     /// How.
     pub change: Change,
+    /// In which views, where it is not so in all; else empty.
+    pub view: String,
     /// Without effect on any number, line or word of the pattern.
     pub is_note: bool,
 }
@@ -153,11 +156,17 @@ impl Comparison {
     }
 }
 
-/// Compares two drafts in the sizes and persons that both have; if some are asked for, in those alone.
+/// Compares two drafts in the sizes and persons that both have; if some are asked for, in those alone. Drafts with views are compared in each
+/// view that both have, or in these `views`.
 ///
 /// # Errors
-/// A size that is asked for and that neither draft has, or that could be several.
-pub fn compare(old: Side<'_>, new: Side<'_>, asked: &[String]) -> Result<Comparison, CaseError> {
+/// A size or view that is asked for and that neither draft has, or that could be several.
+pub fn compare(old: Side<'_>, new: Side<'_>, asked: &[String], views: &[String]) -> Result<Comparison, CaseError> {
+    views::compare(old, new, asked, views)
+}
+
+/// Compares two drafts in one view.
+fn in_view(old: Side<'_>, new: Side<'_>, asked: &[String]) -> Result<Comparison, CaseError> {
     let wanted = wanted(&old, &new, asked)?;
     let address = |side: &Side<'_>, i: usize| side.model.plan.cases.list[i].address.clone();
     let (mut sizes, mut of_old, mut of_new) = (Sizes::default(), Vec::new(), Vec::new());
@@ -257,7 +266,8 @@ struct Run {
 impl Run {
     fn tell(&mut self, part: &Part, what: &str, change: Change, is_note: bool) {
         let called = words::called(part);
-        self.out.differences.push(Difference { part: part.clone(), called, what: what.to_owned(), change, is_note });
+        let (what, view) = (what.to_owned(), String::new());
+        self.out.differences.push(Difference { part: part.clone(), called, what, change, view, is_note });
     }
 
     /// Sizes of the range that came or went.
@@ -274,6 +284,7 @@ impl Run {
                     called: format!("size {size}"),
                     what: String::new(),
                     change: change.clone(),
+                    view: String::new(),
                     is_note: false,
                 });
             }

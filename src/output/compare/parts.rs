@@ -1,6 +1,7 @@
 //! What the model and the finished pieces know of each part, and choices that are no texts.
 
 use super::facts::{Got, Make, thing, unit};
+use super::views::lacks;
 use super::{Thing, Unit};
 use crate::compute::{FramePlan, Item, Mouth, NodeId};
 use crate::curves::Pt;
@@ -82,6 +83,9 @@ impl Make<'_> {
         }
         for (i, value) in draft.values.iter().enumerate() {
             let node = draft.chart.rows.len() + i;
+            if !model.plan.is_needed(node as NodeId) {
+                continue;
+            }
             let kind = model.plan.nodes.get(node).and_then(|n| n.kind);
             let values = self.node(node as NodeId, kind, thing);
             let own = self.facts.part(Part::Value(value.name.clone()));
@@ -268,6 +272,9 @@ impl Make<'_> {
         for placement in &draft.placements {
             let name = format!("placement {}", placement.name);
             let Some(node) = plan.nodes.iter().position(|n| *n.part.name == *name) else { continue };
+            if !plan.is_needed(node as NodeId) {
+                continue;
+            }
             let rigid = |get: &dyn Fn(&crate::curves::Rigid<f64>) -> Thing| {
                 self.node(node as NodeId, None, |item, _| match item {
                     Item::Rigid(motion) => Some(get(motion)),
@@ -281,7 +288,7 @@ impl Make<'_> {
             own.sized("turn", "", turn);
             own.words("turned over", "mirrored", if placement.mirrored { "yes" } else { "no" });
         }
-        for (i, seam) in plan.seams.iter().enumerate() {
+        for (i, seam) in plan.own_seams() {
             let difference = self.node(seam.sides[2], Some(Kind::LENGTH), thing);
             let mut sized = vec![("side one less side two".to_owned(), difference)];
             for (k, stretch) in seam.stretches.iter().enumerate().filter(|_| seam.stretches.len() > 1) {
@@ -311,7 +318,7 @@ impl Make<'_> {
             let own = self.facts.part(Part::Seam(seam.name.to_string()));
             sized.into_iter().for_each(|(what, values)| own.sized(what, "", values));
         }
-        for seam in &draft.seams {
+        for seam in draft.seams.iter().filter(|s| !lacks(self.side.model, &Part::Seam(s.name.clone()))) {
             let own = self.facts.part(Part::Seam(seam.name.clone()));
             own.words("fit", "fit", fit_words(&seam.fit));
             for (i, stretch) in seam.stretches.iter().enumerate() {
@@ -340,7 +347,7 @@ impl Make<'_> {
     /// Measures, materials, strips, notions.
     pub fn bought(&mut self) {
         let draft = self.side.draft;
-        for measure in &draft.measures {
+        for measure in draft.measures.iter().filter(|m| !lacks(self.side.model, &Part::Measure(m.name.clone()))) {
             if let Some(values) = self.named(&format!("measure.{}", measure.name)) {
                 self.facts.part(Part::Measure(measure.name.clone())).sized("finished measure", "", values);
             }

@@ -285,8 +285,8 @@ impl Comparison {
                 .told(&self.sizes, unit, true)
                 .into_iter()
                 .map(|s| match &d.part {
-                    Part::Inner(_, _, name) => format!("{name}: {s}"),
-                    Part::Piece(_) if !d.what.is_empty() => s,
+                    Part::Inner(_, _, name) if d.view.is_empty() => format!("{name}: {s}"),
+                    Part::Piece(_) if !d.what.is_empty() && d.view.is_empty() => s,
                     _ => format!("{}: {s}", d.called),
                 })
                 .collect();
@@ -350,7 +350,9 @@ impl Comparison {
     fn is_only_longer(&self, line: &Difference) -> bool {
         let (Change::Other(lines), "line") = (&line.change, line.what.as_str()) else { return false };
         let lengths = self.differences.iter().find_map(|d| match &d.change {
-            Change::Other(pairs) if d.part == line.part && d.what.ends_with("length") => Some(pairs),
+            Change::Other(pairs) if d.part == line.part && d.view == line.view && d.what.ends_with("length") => {
+                Some(pairs)
+            }
             _ => None,
         });
         lengths.is_some_and(|lengths| {

@@ -7,6 +7,7 @@ mod part;
 mod piece;
 mod step;
 mod text;
+mod view;
 
 pub use chart::ChartCommand;
 pub(super) use chart::put_cell;
@@ -16,3 +17,4 @@ pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;
 pub use step::{STEP_KINDS, StepCommand, Switch, new_step, users_of_step};
 pub use text::TextCommand;
+pub use view::ViewCommand;
