@@ -324,3 +324,31 @@ fn garments_with_steps_in_any_order() {
     }
     assert!(undone >= 50 && whole >= 2, "{undone} steps undone, {whole} garments without findings");
 }
+
+/// Where a line runs on over a corner, its parts are moved each by its own allowance: a step, if they differ. By the area of parallels:
+/// length times width, and half the turn times the square of the width.
+#[test]
+fn lines_that_run_on_over_a_corner_are_moved_too() {
+    for (side, beside) in [(10.0, 200.0 * 10.0 + 100.0), (20.0, 200.0 * 20.0 + 200.0)] {
+        let text = format!(
+            r#"(format: "tracewheel draft", version: 0, settings: (allowance: "1 cm"), chart: (girth: ["1"]),
+            pieces: [(name: "block", points: [(name: "nw", at: "(0 cm, 0 cm)"), (name: "mid", at: "(20 cm, 0 cm)"), (name: "o", at: "mid.down(10 cm)"),
+                (name: "e", at: "o.right(10 cm)"), (name: "se", at: "(30 cm, 30 cm)"), (name: "sw", at: "(0 cm, 30 cm)")],
+              edges: [(name: "top", from: "nw", by: [straight("mid")]), (name: "round", from: "mid", by: [arc(centre: "o", turn: clockwise, to: "e")]),
+                (name: "side", from: "e", by: [straight("se")]), (name: "hem", from: "se", by: [straight("sw")]), (name: "centre", from: "sw", by: [straight("nw")])],
+              allowances: [(edge: "side", width: "{side} mm")]),
+            (name: "made", of: "block", steps: [(name: "out", does: to_cut_line())])])"#
+        );
+        let draft = file::read(&text).unwrap_or_else(|e| panic!("{e}")).draft;
+        let model = Engine::new()
+            .compute_with(&draft, &["area(made) - area(block)", "length(made.side)", "length(made.round)"]);
+        assert_eq!(model.findings, Vec::new());
+        let value = |i: usize| model.item(0, model.plan.extras[i].unwrap()).and_then(|i| i.real()).unwrap();
+        // Top, hem and centre, the corners between them, the arc, and what the side adds with its lower corner.
+        let more =
+            10.0 * (200.0 + 300.0 + 300.0) + 2.0 * 100.0 + (100.0 * 10.0 + 50.0) * std::f64::consts::FRAC_PI_2 + beside;
+        close(value(0), more, "area");
+        close(value(1), 210.0, "side");
+        close(value(2), 110.0 * std::f64::consts::FRAC_PI_2 + (side - 10.0), "the arc, with the step behind it");
+    }
+}

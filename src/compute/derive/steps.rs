@@ -62,7 +62,7 @@ pub(super) fn done(before: &mut Before<'_>, does: &Does) -> After {
         Does::MoveEdge(step) => before.move_edge(step),
         Does::Redraw(step) => before.redraw(step),
         Does::Share(step) => before.share(step),
-        Does::ToCutLine(step) => before.to_cut_line(step),
+        Does::ToCutLine(step) => before.out_to_cut_line(step),
         Does::Draw(_) | Does::LeaveOut(_) => Err("it needs no stage of its own".to_owned()),
     }
 }

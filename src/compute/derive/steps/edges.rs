@@ -44,7 +44,7 @@ impl Before<'_> {
         self.move_edges(&ways)
     }
 
-    pub(super) fn to_cut_line(&mut self, step: &ToCutLine) -> After {
+    pub(super) fn out_to_cut_line(&mut self, step: &ToCutLine) -> After {
         let folded = |edge: &String| self.shape.rest.cuts.iter().any(|c| c.on_fold == *edge);
         let edges: Vec<String> = match step.edges.as_slice() {
             [] => self.shape.edges.iter().map(|e| e.name.clone()).filter(|e| !folded(e)).collect(),
