@@ -82,6 +82,14 @@ impl Scene {
         self.computed.model.as_ref()
     }
 
+    /// The named parts of a piece or drawing; of a derived piece those that it has in the end, so far as that is computed.
+    pub fn parts_in(&self, frame: &str) -> Vec<Part> {
+        let told = self.model().map(|m| &m.draft.pieces).and_then(|p| p.iter().find(|p| p.name == frame));
+        let Some(told) = told else { return inner_parts(self.draft(), frame) };
+        let is_seen = |(_, name): &(Inner, &String)| !name.contains(OWN_LETTER);
+        told.named().filter(is_seen).map(|(i, name)| Part::Inner(frame.to_owned(), i, name.clone())).collect()
+    }
+
     pub fn cases(&self) -> Option<&Cases> {
         self.model().map(|m| &m.plan.cases)
     }
