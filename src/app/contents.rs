@@ -7,7 +7,7 @@ use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{guide, help};
 use crate::document::{Inner, Part};
-use crate::session::{Act, inner_parts};
+use crate::session::Act;
 
 /// More values than this are folded until they are asked for.
 const FEW: usize = 8;
@@ -102,7 +102,7 @@ fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, w
     if shown.frame() != Some(frame) {
         return;
     }
-    for inner in inner_parts(scene.draft(), frame).into_iter().take(MOST) {
+    for inner in scene.parts_in(frame).into_iter().take(MOST) {
         let about = match &inner {
             Part::Inner(_, Inner::Point, _) => "",
             Part::Inner(_, what, _) => what.word(),

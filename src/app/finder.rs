@@ -53,7 +53,7 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
     for frame in frames {
         let name = frame.name().to_owned();
         part(frame);
-        inner_parts(draft, &name).into_iter().for_each(&mut part);
+        scene.parts_in(&name).into_iter().for_each(&mut part);
     }
     draft.seams.iter().for_each(|s| part(Part::Seam(s.name.clone())));
     draft.conditions.iter().for_each(|c| part(Part::Condition(c.name.clone())));

@@ -9,8 +9,8 @@ use super::shapes::Shapes;
 use super::sheets::{Made, Printing};
 use crate::base::Finding;
 use crate::compute::{Cases, Model};
-use crate::document::{Draft, Part};
-use crate::session::{Computed, part_of_finding};
+use crate::document::{Draft, Inner, OWN_LETTER, Part};
+use crate::session::{Computed, inner_parts, part_of_finding};
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {
@@ -80,6 +80,14 @@ impl Scene {
 
     pub fn model(&self) -> Option<&Model> {
         self.computed.model.as_ref()
+    }
+
+    /// The named parts of a piece or drawing; of a derived piece those that it has in the end, so far as that is computed.
+    pub fn parts_in(&self, frame: &str) -> Vec<Part> {
+        let told = self.model().map(|m| &m.draft.pieces).and_then(|p| p.iter().find(|p| p.name == frame));
+        let Some(told) = told else { return inner_parts(self.draft(), frame) };
+        let is_seen = |(_, name): &(Inner, &String)| !name.contains(OWN_LETTER);
+        told.named().filter(is_seen).map(|(i, name)| Part::Inner(frame.to_owned(), i, name.clone())).collect()
     }
 
     pub fn cases(&self) -> Option<&Cases> {

@@ -1,9 +1,9 @@
 //! Lines of which nothing is left, which is no fault.
 
 use super::Model;
-use super::Model;
 use super::item::NodeTrouble;
 use super::plan::NodeId;
+use crate::compute::Slot;
 use crate::language::Trouble;
 
 /// How far back a line is followed to see whether it is nothing: stages of a derived piece, a few nodes each.

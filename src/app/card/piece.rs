@@ -13,7 +13,7 @@ use crate::base::shown as length_text;
 use crate::compute::unit_of;
 use crate::document::{Address, Edge, Inner, Part, Segment};
 use crate::language::literal_text;
-use crate::session::{Act, Command, PieceCommand, inner_parts};
+use crate::session::{Act, Command, PieceCommand};
 
 impl Card<'_> {
     pub(super) fn piece(&mut self, ui: &mut Ui, name: &str) {
@@ -35,7 +35,7 @@ impl Card<'_> {
         }
         self.text(ui, Address::new(part.clone(), "letter"), "letter on sheets", false, "");
         self.text(ui, Address::new(part.clone(), "note"), "note", false, "");
-        let points = inner_parts(self.scene.draft(), name);
+        let points = self.scene.parts_in(name);
         let count = |inner: Inner| points.iter().filter(|p| matches!(p, Part::Inner(_, i, _) if *i == inner)).count();
         let words: Vec<String> = [Inner::Point, Inner::Edge, Inner::Line, Inner::Dart]
             .into_iter()
