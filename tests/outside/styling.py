@@ -168,6 +168,20 @@ def laid_pieces():
     }
 
 
+def waistband():
+    by = lambda value: {size: value(chest / 4) for size, chest in CHEST.items()}
+    ring = lambda degrees, a, b: math.radians(degrees) / 2 * (b * b - a * a)
+    return {
+        "length(shaped_band.waist) + length(shaped_band.b_waist)": by(lambda r: math.pi / 2 * r),
+        "length(shaped_band.lower) + length(shaped_band.b_lower)": by(lambda r: math.pi / 2 * (r + 40)),
+        "area(shaped_band) / 1 mm": by(lambda r: ring(90, r, r + 40)),
+        # The back's centre lies square to the front's, a quarter of the ring further on.
+        "shaped_band.b_low_centre.x": by(lambda r: r + 40),
+        "shaped_band.b_low_centre.y": by(lambda r: 0.0),
+        "length(straight_band.lower)": by(lambda r: math.pi * r + 30),
+    }
+
+
 def raglan():
     def numbers(c):
         polar = lambda p, degrees, far: p + far * np.array([math.cos(math.radians(degrees)), math.sin(math.radians(degrees))])
@@ -225,6 +239,7 @@ def main():
         "pocket-over-seam": [({}, pocket_over_seam())],
         "turn-of-cloth": [({}, turn_of_cloth())],
         "laid-pieces": [({}, laid_pieces())],
+        "waistband": [({}, waistband())],
         "raglan": [({}, raglan())],
         "facing-over-dart": [({}, facing_over_dart())],
     }
