@@ -32,7 +32,8 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
         let mut known = cases.iter().copied().filter(|c| !measured.is_absent(i, c.view)).peekable();
         known.peek().is_none() || known.any(|c| measured.value_in(i, c).is_none())
     };
-    let absent: Vec<usize> = (0..texts.len()).filter(|i| cases.iter().any(|c| measured.is_absent(*i, c.view))).collect();
+    let absent: Vec<usize> =
+        (0..texts.len()).filter(|i| cases.iter().any(|c| measured.is_absent(*i, c.view))).collect();
     let failed: Vec<usize> = (0..texts.len()).filter(|i| fails(*i)).collect();
     let views = measured.model.of_views();
     for i in absent {

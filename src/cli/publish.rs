@@ -70,8 +70,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         let stopped = |e: SheetError| Stopped::no(format!("size {}: {e}", sizes.join(", ")));
         let (bytes, paper) = match home(call) {
             None => {
-                let picture =
-                    output::wide_sheet(&title, &pieces, WideSettings { width }).map_err(stopped)?;
+                let picture = output::wide_sheet(&title, &pieces, WideSettings { width }).map_err(stopped)?;
                 let size = format!("sheet-{}x{}mm", picture.width, picture.height);
                 (output::write_pdf(&title, &[picture]).map_err(|e| stopped(e.into()))?, size)
             }

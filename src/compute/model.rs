@@ -233,7 +233,8 @@ pub(super) fn compute_case(
     };
     let moved = vec![earlier.is_none(); count];
     let model = CaseModel { slots, untrue, solved, rows: Arc::clone(rows) };
-    let mut run = CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), before, start, model, moved, count: 0 };
+    let mut run =
+        CaseRun { plan, all_rows, earlier: earlier.map(|e| e.affected), before, start, model, moved, count: 0 };
     if start.is_some() {
         plan.shared.gone.iter().for_each(|node| run.leave_out(*node));
     }

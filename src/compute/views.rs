@@ -11,7 +11,7 @@ use super::build::{FormulaScope, World};
 use super::cases::{MAX_CASES, part_unknown};
 use super::compile::FormulaReader;
 use super::derive::OWN;
-use super::graph::{break_circles, deps_of, depend, name_values_reached, named_by, order};
+use super::graph::{break_circles, depend, deps_of, name_values_reached, named_by, order};
 use super::names::Global;
 use super::plan::{Def, Fit, NodeId, Plan, SeamPlan};
 use super::shared::Shared;
@@ -37,7 +37,7 @@ pub(super) fn read(world: &World<'_>, bases: &BTreeSet<String>, reader: &mut For
     // A second one of the same name is told where names are.
     let is_new = |(i, v): &(usize, &View)| draft.views[..*i].iter().all(|earlier| earlier.name != v.name);
     for (_, view) in draft.views.iter().enumerate().filter(is_new) {
-        if out.len() > 0 && (out.len() + 1) * world.cases.list.len() > MAX_CASES {
+        if !out.is_empty() && (out.len() + 1) * world.cases.list.len() > MAX_CASES {
             let problem = format!("views and sizes make more than {MAX_CASES} cases; {} is not computed", view.name);
             reader.findings.push(Finding::new(Code::PartMissing).at("views").word("problem", problem));
             break;
@@ -185,8 +185,12 @@ fn of_version(base: &Plan, place: usize) -> Plan {
     for equation in &mut plan.equations {
         equation.found_by.retain(|v| !version.values.contains_key(v));
     }
-    let given: Vec<bool> =
-        base.equations.iter().zip(&plan.equations).map(|(a, b)| !a.found_by.is_empty() && b.found_by.is_empty()).collect();
+    let given: Vec<bool> = base
+        .equations
+        .iter()
+        .zip(&plan.equations)
+        .map(|(a, b)| !a.found_by.is_empty() && b.found_by.is_empty())
+        .collect();
     name_values_reached(&mut plan, &given);
     if version.pieces.iter().any(|has| !has) {
         let left = Absent::of(&plan, version).left();
@@ -274,7 +278,7 @@ impl<'a> Absent<'a> {
         out
     }
 
-    /// Nodes of no frame that name one that the view does not have, or one of these found values, through any others of no frame.
+    /// Nodes of no frame that name one that the view does not have, or one of these, through any others of no frame.
     fn reach(&self, idle: &BTreeSet<NodeId>) -> Vec<bool> {
         let mut out = vec![false; self.plan.nodes.len()];
         let lacking = |n: &usize| self.frame_of[*n].is_some_and(|f| !self.has[f]) || idle.contains(&(*n as NodeId));
@@ -310,7 +314,8 @@ impl<'a> Absent<'a> {
     /// What is left of the plan.
     fn left(mut self) -> Left {
         let own = self.plan;
-        let seams: Vec<bool> = own.seams.iter().map(|s| !s.sides[..2].iter().any(|n| self.reached[*n as usize])).collect();
+        let seams: Vec<bool> =
+            own.seams.iter().map(|s| !s.sides[..2].iter().any(|n| self.reached[*n as usize])).collect();
         let of_frames = (0..self.has.len()).filter(|f| self.has[*f]).flat_map(|f| self.roots_of(f));
         let of_seams = own.seams.iter().zip(&seams).filter(|(_, has)| **has).flat_map(|(s, _)| self.of_seam(s));
         let mut roots: Vec<NodeId> = of_frames.chain(of_seams).collect();
@@ -318,8 +323,10 @@ impl<'a> Absent<'a> {
         let mut absent = vec![false; own.equations.len()];
         let lacking = own.seams.iter().zip(&seams).filter(|(_, has)| !**has);
         lacking.flat_map(|(s, _)| &s.stretches).filter_map(|s| s.equation).for_each(|e| absent[e] = true);
-        // A found value that only absent things fix, and that nothing of the view needs, is absent too; so are conditions on it.
-        let mut idle = BTreeSet::new();
+        // All that is told of an absent seam is absent. A found value that only absent things fix, and that nothing of the view needs, is absent too; so are conditions on it.
+        let gone = own.seams.iter().zip(&seams).filter(|(_, has)| !**has).map(|(s, _)| &s.name).collect::<Vec<_>>();
+        let of_gone = |n: &usize| gone.contains(&&own.nodes[*n].part.seam);
+        let mut idle: BTreeSet<NodeId> = (0..own.nodes.len()).filter(of_gone).map(|n| n as NodeId).collect();
         let mut conditions;
         loop {
             let fixes = |e: usize, value: NodeId| own.equations[e].found_by.contains(&value);
@@ -332,7 +339,8 @@ impl<'a> Absent<'a> {
             let more: Vec<NodeId> = (0..own.nodes.len()).filter(more).map(|n| n as NodeId).collect();
             idle.extend(more.iter().copied());
             self.reached = self.reach(&idle);
-            conditions = own.conditions.iter().map(|c| !c.sides.iter().any(|n| self.reached[*n as usize])).collect::<Vec<_>>();
+            conditions =
+                own.conditions.iter().map(|c| !c.sides.iter().any(|n| self.reached[*n as usize])).collect::<Vec<_>>();
             let lacking = own.conditions.iter().zip(&conditions).filter(|(_, has)| !**has);
             let before = absent.iter().filter(|a| **a).count();
             lacking.filter_map(|(c, _)| c.equation).for_each(|e| absent[e] = true);
@@ -348,11 +356,16 @@ impl<'a> Absent<'a> {
             let is_free = self.frame_of[n].is_none() && !is_seam && !matches!(node.def, Def::Laid(..));
             (is_free && !self.reached[n]).then_some(n as NodeId)
         }));
-        let told = own.measures.iter().zip(&measures).filter(|(_, has)| **has).flat_map(|(m, _)| {
-            m.least.iter().chain(&m.most).chain(&m.drift).chain(&m.stretch)
-        });
+        let told = own
+            .measures
+            .iter()
+            .zip(&measures)
+            .filter(|(_, has)| **has)
+            .flat_map(|(m, _)| m.least.iter().chain(&m.most).chain(&m.drift).chain(&m.stretch));
         roots.extend(named_by(told, own));
-        roots.extend(own.equations.iter().zip(&absent).filter(|(_, a)| !**a).flat_map(|(e, _)| e.found_by.iter().copied()));
+        roots.extend(
+            own.equations.iter().zip(&absent).filter(|(_, a)| !**a).flat_map(|(e, _)| e.found_by.iter().copied()),
+        );
         for (f, frame) in own.all_frames.iter().enumerate().filter(|(f, frame)| *f < own.shown && !frame.is_piece) {
             // A drawing like values.
             if self.frame_of[frame.sense as usize].is_none() {

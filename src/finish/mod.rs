@@ -128,11 +128,7 @@ fn finish_view<'a>(
         };
         let mut known: Vec<Known<'_>> = Vec::new();
         if let Some(b) = before {
-            known.push(Known {
-                kept: kept(b),
-                pieces: &b.finished.cases[case],
-                notches: &b.finished.notches[case],
-            });
+            known.push(Known { kept: kept(b), pieces: &b.finished.cases[case], notches: &b.finished.notches[case] });
         }
         known.extend(others.iter().map(|o| o.known(model, case)));
         match known.iter().find(|k| k.kept.iter().all(|k| *k)) {

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use kurbo::Point;
 
 use super::limits::Limits;
-use super::piece::Work;
 use super::piece::Known;
+use super::piece::Work;
 use super::sewing::Sewing;
 use crate::base::tolerance;
 use crate::compute::{Fit, Formula, Model, NodeId, Run, RunPart, SeamPlan, run_of};
@@ -90,12 +90,7 @@ struct Sides<'a> {
 /// The places of all notches of a case; seams that cannot be computed have none.
 ///
 /// Those of seams all of whose pieces are kept are the known ones.
-pub(super) fn places(
-    model: &Model,
-    case: usize,
-    sewing: &Sewing,
-    known: &[Known<'_>],
-) -> Vec<PlacedNotch> {
+pub(super) fn places(model: &Model, case: usize, sewing: &Sewing, known: &[Known<'_>]) -> Vec<PlacedNotch> {
     let mut out = Vec::new();
     for (i, seam) in model.plan.own_seams() {
         let pieces = || (0..2).flat_map(|side| sewing.parts(i, side)).map(|p| p.map(|(frame, ..)| frame));

@@ -41,7 +41,8 @@ impl<'a> Shared<'a> {
                     let has = |s: &usize| sewing.pieces(*s).any(|p| pieces.contains(&p));
                     (0..plan.seams.len()).filter(has).collect::<BTreeSet<usize>>()
                 };
-                let sewn: BTreeSet<usize> = seams_of(&BTreeSet::from([frame])).into_iter().flat_map(|s| sewing.pieces(s)).collect();
+                let sewn: BTreeSet<usize> =
+                    seams_of(&BTreeSet::from([frame])).into_iter().flat_map(|s| sewing.pieces(s)).collect();
                 let near: BTreeSet<usize> = sewn.into_iter().chain([frame]).collect();
                 (seams_of(&near), near)
             };

@@ -50,7 +50,10 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::PartUnknown, "Mend the name, or add the part that is meant."),
     (Code::ValueTwice, "Keep the formula if you know the number; keep start and limits if a seam is to find it."),
     (Code::SettingBad, "Type a number above zero with a unit, or empty the field to have the usual one."),
-    (Code::ViewEmpty, "Name pieces in the view that the draft has, or leave its list of pieces empty: then it has all of them."),
+    (
+        Code::ViewEmpty,
+        "Name pieces in the view that the draft has, or leave its list of pieces empty: then it has all of them.",
+    ),
     (Code::ViewValueTwice, "Take one of the two formulas out of the view."),
     (Code::PieceInNoView, "Add the piece to a view; one that is there only to make others of needs none."),
     (Code::ViewsAlike, "Take one of the two out, or say in which pieces or values they differ."),

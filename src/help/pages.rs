@@ -88,6 +88,7 @@ written! {
     Draft "edges",
     Draft "pieces",
     Draft "derived",
+    Draft "views",
     Draft "values",
     Draft "about-seams",
     Draft "about-darts",

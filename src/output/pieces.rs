@@ -19,8 +19,13 @@ pub fn sheet_pieces(
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     let size = model.plan.cases.list.get(case).map_or("", |c| c.address.as_str());
-    for (i, (frame, piece)) in
-        model.plan.frames().iter().zip(&draft.pieces).enumerate().filter(|(i, (f, _))| f.is_piece && model.plan.has_frame(*i))
+    for (i, (frame, piece)) in model
+        .plan
+        .frames()
+        .iter()
+        .zip(&draft.pieces)
+        .enumerate()
+        .filter(|(i, (f, _))| f.is_piece && model.plan.has_frame(*i))
     {
         let made = finished.cases.get(case).and_then(|c| c.get(i)?.as_deref());
         let Some(stitch) = outline(model, case, frame) else {

@@ -67,8 +67,15 @@ fn large(pieces: usize, sizes: usize) -> Draft {
 
 /// The large draft with 60 found values in 20 systems of three: in 20 pieces a curve with two loose handles and a loose end.
 fn joined() -> Draft {
-    let mut draft =
-        generate::draft(&generate::Options { pieces: 30, points: 60, sizes: 20, found: 0, broken: 0.0, views: 0, seed: 7 });
+    let mut draft = generate::draft(&generate::Options {
+        pieces: 30,
+        points: 60,
+        sizes: 20,
+        found: 0,
+        broken: 0.0,
+        views: 0,
+        seed: 7,
+    });
     let row = draft.chart.rows[0].name.clone();
     for k in 0..20 {
         let piece = Arc::make_mut(&mut draft.pieces[k]);

@@ -270,7 +270,7 @@ fn compared(old: &Draft, new: &Draft) -> Comparison {
     let (a, b) = (Engine::new().compute(old), Engine::new().compute(new));
     let (f, g) = (finish(old, &a), finish(new, &b));
     let old = Side { draft: old, model: &a, finished: &f };
-    compare(old, Side { draft: new, model: &b, finished: &g }, &[]).unwrap()
+    compare(old, Side { draft: new, model: &b, finished: &g }, &[], &[]).unwrap()
 }
 
 /// Part and size.

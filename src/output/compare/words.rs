@@ -350,7 +350,9 @@ impl Comparison {
     fn is_only_longer(&self, line: &Difference) -> bool {
         let (Change::Other(lines), "line") = (&line.change, line.what.as_str()) else { return false };
         let lengths = self.differences.iter().find_map(|d| match &d.change {
-            Change::Other(pairs) if d.part == line.part && d.view == line.view && d.what.ends_with("length") => Some(pairs),
+            Change::Other(pairs) if d.part == line.part && d.view == line.view && d.what.ends_with("length") => {
+                Some(pairs)
+            }
             _ => None,
         });
         lengths.is_some_and(|lengths| {
