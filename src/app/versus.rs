@@ -15,7 +15,7 @@ use super::state::{Room, Shown, Wish};
 use crate::document::Part;
 use crate::file;
 use crate::output::{Change, Comparison, Difference};
-use crate::session::{Act, Comparing, part_named};
+use crate::session::{Act, Comparing, Computed, part_named};
 
 /// The most differences that are listed.
 const MOST: usize = 400;

@@ -18,4 +18,5 @@ mod safety;
 mod seeing;
 mod stage;
 mod tape;
+mod views;
 mod whole;
