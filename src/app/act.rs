@@ -21,7 +21,7 @@ use crate::file;
 use crate::language::tidy;
 use crate::session::{
     Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, StepCommand,
-    TextCommand, part_named,
+    TextCommand, ViewCommand, part_named,
 };
 
 impl Window {
@@ -129,7 +129,8 @@ impl Window {
             | Act::AddEdge
             | Act::Close
             | Act::AddSeam
-            | Act::AddCondition => {
+            | Act::AddCondition
+            | Act::AddView => {
                 self.shown.ask = Ask::adding(act, &self.scene, &self.shown);
             }
         }
@@ -524,6 +525,7 @@ impl Window {
                 let add = PartCommand::AddCondition(name.clone(), text(1), ask.list(2));
                 (Command::Part(add), Some(Part::Condition(name.clone())))
             }
+            Act::AddView => (Command::View(ViewCommand::Add(name.clone())), Some(Part::View(name.clone()))),
             _ => return,
         };
         if !self.try_ask(&command) {

@@ -208,6 +208,10 @@ impl Ask {
             .field("side one", "such as front.side", "")
             .field("side two", "such as back.side", "")
             .field("kept true by", "watched only", ""),
+            Act::AddView => {
+                let note = "A version of the garment. It has all pieces at first; which, and what values say in it, stands on its card.";
+                add(note, &["Add the view"]).field("name", "such as sleeveless", "")
+            }
             Act::AddCondition => add("An equation that must hold, or a comparison that is watched.", &["Add the condition"])
                 .field("name", "such as neck_opening", "")
                 .field("must hold", "a = b, or a >= b", "")

@@ -167,7 +167,7 @@ impl Window {
             return self.refuse(format!("it cannot be taken over: {problem}"));
         }
         let work = Comparing::towards(format!("block {name} taken over"), after, self.wake.clone());
-        self.shown.versus = Some(Versus { work, shapes: Shapes::default(), at: None });
+        self.shown.versus = Some(Versus { work, seen: None, shapes: Shapes::default(), at: None });
         self.shown.room = Room::Differences;
         self.follow_other();
     }

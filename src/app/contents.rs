@@ -61,7 +61,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         }
         group(ui, look, shown, ("Pieces", &draft.pieces.len().to_string()), None, Act::AddPiece, wishes);
         for piece in &draft.pieces {
-            part(ui, look, shown, Part::Piece(piece.name.clone()), 1, "", wishes);
+            let about = if scene.has(&piece.name) { "" } else { "not in this view" };
+            part(ui, look, shown, Part::Piece(piece.name.clone()), 1, about, wishes);
             inside(ui, look, scene, shown, &piece.name, wishes);
         }
         let off = scene.findings().filter(|(_, f)| !f.place.seam.is_empty()).count();
@@ -79,6 +80,12 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         group(ui, look, shown, ("Conditions", &draft.conditions.len().to_string()), None, Act::AddCondition, wishes);
         for condition in &draft.conditions {
             part(ui, look, shown, Part::Condition(condition.name.clone()), 1, "", wishes);
+        }
+        if !draft.views.is_empty() {
+            group(ui, look, shown, ("Views", &draft.views.len().to_string()), None, Act::AddView, wishes);
+            for view in &draft.views {
+                part(ui, look, shown, Part::View(view.name.clone()), 1, "", wishes);
+            }
         }
         let later = [
             ("Placements", draft.placements.len()),

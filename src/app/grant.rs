@@ -33,6 +33,7 @@ impl Window {
         match wish {
             Wish::Act(act) => self.act(ctx, act),
             Wish::Run(command) => self.run(&command),
+            Wish::SeeView(view) => self.see_view(&view),
             Wish::Choose(case) => self.shown.case = case,
             Wish::Alone(case) => {
                 let again = self.shown.case == case && !self.shown.behind;
@@ -93,7 +94,7 @@ impl Window {
                     self.open.finish();
                 }
                 if self.shown.held.take().is_some() {
-                    self.scene.take(Arc::clone(&self.scene.computed), false);
+                    self.scene.take(Arc::clone(&self.scene.whole), false);
                     self.open.finish();
                 }
             }
@@ -194,6 +195,9 @@ impl Window {
         let Some(finding) = self.scene.computed.findings.get(i) else { return };
         self.shown.finding = Some(i);
         let part = part_of_finding(self.scene.draft(), finding);
+        let views: Vec<&str> = finding.place.view.split(", ").filter(|v| !v.is_empty()).collect();
+        let shown = self.scene.model().map_or("", |m| m.view());
+        let view = views.first().filter(|_| !views.contains(&shown)).map(|v| (*v).to_owned());
         if let Some(worst) = finding.sizes.get(finding.worst)
             && self.scene.cases().is_some_and(|c| c.list.iter().any(|c| c.address == *worst))
         {
@@ -205,6 +209,15 @@ impl Window {
         };
         self.shown.part = part.or(Some(Part::Draft));
         self.shown.scroll_to_part = true;
+        if let Some(view) = view {
+            self.see_view(&view);
+        }
+    }
+
+    /// Shows another view of the garment.
+    pub(super) fn see_view(&mut self, view: &str) {
+        self.scene.see_view(view);
+        self.measure_again();
     }
 
     /// Puts the proposal of a finding in its formula.
@@ -237,7 +250,7 @@ impl Window {
             self.open.abort();
         } else if held || self.shown.typing.take().is_some() {
             if held {
-                self.scene.take(Arc::clone(&self.scene.computed), false);
+                self.scene.take(Arc::clone(&self.scene.whole), false);
             }
             self.open.abort();
             self.shown.message = None;

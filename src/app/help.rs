@@ -332,6 +332,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::Add(Act::AddSeam) => "about-seams",
         Purpose::Add(Act::AddFound | Act::AddCondition) => "about-found",
         Purpose::Add(Act::AddValue) => "values",
+        Purpose::Add(Act::AddView) => "views",
         Purpose::Add(Act::AddRow) => "chart",
         Purpose::Add(_) | Purpose::RenameSize(..) | Purpose::DeleteSize(..) => "about-sizes",
         Purpose::MoveBy => "action/move_by",

@@ -8,6 +8,7 @@ use std::thread;
 
 use egui::Context;
 
+use crate::compute::Model;
 use crate::output::{save_all, write_pdf};
 use crate::session::{Computed, PrintWish, home_print, print_name};
 
@@ -28,9 +29,9 @@ pub(super) struct PrintJob {
 }
 
 impl PrintJob {
-    /// Begins to print every size of the range into a folder.
+    /// Begins to print every size of the range in every view into a folder.
     pub fn start(ctx: &Context, computed: Arc<Computed>, wish: PrintWish, folder: PathBuf, stem: String) -> Self {
-        let all = computed.model.as_ref().map_or(0, |m| m.plan.cases.range);
+        let all = computed.model.as_ref().map_or(0, |m| m.plan.cases.range * m.of_views().len());
         let (sender, news) = channel();
         let stop = Arc::new(AtomicBool::new(false));
         let (halt, ctx) = (Arc::clone(&stop), ctx.clone());
@@ -80,23 +81,34 @@ fn run(
     let model = computed.model.as_ref().ok_or("the draft cannot be computed")?;
     let finished = computed.finished.as_ref().ok_or("the draft cannot be computed")?;
     let mut files = Vec::new();
-    for case in 0..model.plan.cases.range {
+    let range = model.plan.cases.range;
+    for (view, case) in (0..model.of_views().len()).flat_map(|view| (0..range).map(move |case| (view, case))) {
         if stop.load(Ordering::Relaxed) {
             return Err("stopped; nothing was written".to_owned());
         }
         let size = model.plan.cases.list[case].address.as_str();
-        let (sheets, missing) =
-            home_print(&computed.draft, model, finished, &[case], wish).map_err(|e| format!("size {size}: {e}"))?;
-        if let Some((piece, _)) = missing.first() {
-            return Err(format!("{piece} cannot be drawn in size {size}; nothing was written"));
+        let own = model.of_views()[view].view();
+        if wish.pieces.iter().any(|p| !has_piece(&model.of_views()[view], p)) {
+            continue;
         }
-        let bytes = write_pdf(&computed.draft.title, &sheets.pages).map_err(|e| format!("size {size}: {e}"))?;
-        let name = print_name(stem, &[size], &wish.pieces, wish.purpose, &sheets.paper_name(wish.paper));
+        let called = if own.is_empty() { format!("size {size}") } else { format!("view {own}, size {size}") };
+        let made = home_print(&computed.draft, (model, finished), view, &[case], wish);
+        let (sheets, missing) = made.map_err(|e| format!("{called}: {e}"))?;
+        if let Some((piece, _)) = missing.first() {
+            return Err(format!("{piece} cannot be drawn in {called}; nothing was written"));
+        }
+        let bytes = write_pdf(&computed.draft.title, &sheets.pages).map_err(|e| format!("{called}: {e}"))?;
+        let name = print_name((stem, own), &[size], &wish.pieces, wish.purpose, &sheets.paper_name(wish.paper));
         files.push((name, bytes));
-        done(case + 1);
+        done(view * range + case + 1);
     }
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
     save_all(folder, &files).map(|written| written.len()).map_err(|e| e.to_string())
+}
+
+/// Whether a piece belongs to a view.
+fn has_piece(model: &Model, name: &str) -> bool {
+    model.plan.frames().iter().position(|f| *f.name == *name).is_some_and(|f| model.plan.has_frame(f))
 }
 
 #[cfg(test)]

@@ -235,7 +235,7 @@ impl Window {
     fn follow(&mut self) {
         self.open.poll();
         let computed = self.open.work().computed();
-        if !Arc::ptr_eq(computed, &self.scene.computed) {
+        if !Arc::ptr_eq(computed, &self.scene.whole) {
             let old = self.scene.take(Arc::clone(computed), self.shown.held.is_some());
             self.open.work().give_back(old);
             if let Some(pencil) = &mut self.shown.pencil {

@@ -57,7 +57,7 @@ impl Window {
             return self.problem(&words);
         }
         let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
-        let (computed, wish) = (Arc::clone(&self.scene.computed), self.shown.printing.wish.clone());
+        let (computed, wish) = (Arc::clone(&self.scene.whole), self.shown.printing.wish.clone());
         self.job = Some(PrintJob::start(ctx, computed, wish, folder, stem.into_owned()));
         self.shown.ask = None;
     }

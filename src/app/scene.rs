@@ -14,7 +14,12 @@ use crate::session::{Computed, inner_parts, part_of_finding};
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {
+    /// What was computed, in the view that is shown.
     pub computed: Arc<Computed>,
+    /// The same in all views.
+    pub whole: Arc<Computed>,
+    /// The name of the view that is shown; empty: the first, or the draft has none.
+    view: String,
     pub shapes: Shapes,
     /// The part that each finding speaks of.
     parts: Vec<Option<Part>>,
@@ -27,10 +32,23 @@ pub(super) struct Scene {
 }
 
 impl Scene {
-    pub fn of(computed: Arc<Computed>) -> Self {
+    pub fn of(whole: Arc<Computed>) -> Self {
+        let computed = whole.in_view(0);
         let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&m.draft, m));
         let parts = parts(&computed);
-        Self { computed, shapes, parts, seams: RefCell::default(), pages: RefCell::default(), flat: RefCell::default() }
+        let (seams, pages, flat) = (RefCell::default(), RefCell::default(), RefCell::default());
+        Self { computed, whole, view: String::new(), shapes, parts, seams, pages, flat }
+    }
+
+    /// Which view is shown, by its place; 0 where the draft has none.
+    pub fn view(&self) -> usize {
+        self.whole.views().position(|v| v == self.view).unwrap_or(0)
+    }
+
+    /// Shows another view.
+    pub fn see_view(&mut self, view: &str) {
+        view.clone_into(&mut self.view);
+        self.take(Arc::clone(&self.whole), false);
     }
 
     /// The pages of a print, made once for a revision.
@@ -62,7 +80,9 @@ impl Scene {
     /// computed any more are the last good ones.
     /// `still`: something is pulled, and the sizes lie over each other as they did.
     /// Gives back what was shown before.
-    pub fn take(&mut self, computed: Arc<Computed>, still: bool) -> Arc<Computed> {
+    pub fn take(&mut self, whole: Arc<Computed>, still: bool) -> Arc<Computed> {
+        let old = std::mem::replace(&mut self.whole, whole);
+        let computed = self.whole.in_view(self.view());
         if let Some(model) = &computed.model {
             let earlier = std::mem::take(&mut self.shapes);
             self.shapes = earlier.followed(&model.draft, model, still);
@@ -71,7 +91,8 @@ impl Scene {
         self.seams.replace(None);
         self.pages.replace(None);
         self.flat.get_mut().tidy();
-        std::mem::replace(&mut self.computed, computed)
+        self.computed = computed;
+        old
     }
 
     pub fn draft(&self) -> &Draft {
@@ -124,6 +145,13 @@ impl Scene {
             Some(c) => c.address.clone(),
             None => String::new(),
         }
+    }
+
+    /// Whether a piece or drawing belongs to the view that is shown.
+    pub fn has(&self, frame: &str) -> bool {
+        let has =
+            |m: &Model| m.plan.frames().iter().position(|f| *f.name == *frame).is_none_or(|f| m.plan.has_frame(f));
+        self.model().is_none_or(has)
     }
 
     pub fn title(&self) -> &str {

@@ -44,7 +44,7 @@ impl Source {
 }
 
 /// A piece or drawing in one size.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Drawn {
     /// Its edges, mm, in its own frame; one closed line if they make an outline.
     pub outline: BezPath,
@@ -82,6 +82,8 @@ pub struct Slot {
     pub bounds: Rect,
     /// Whether it has no shape in any size, so that the room is only kept for it.
     blank: bool,
+    /// Whether it is not in the view that is shown: nothing of it is seen, and its room is kept.
+    pub absent: bool,
     /// From there to the table, where there is room for it.
     home: Vec2,
     /// From there to the table, as it lies: where a person put it, else where there is room.
@@ -129,8 +131,15 @@ impl Shapes {
         let known = |name: &str| self.slots.iter().find(|s| s.name == name);
         let mut right = self.room().map_or(0.0, |r| r.x1);
         let top = self.room().map_or(0.0, |r| r.y0);
+        let mut came = false;
         for slot in &mut shapes.slots {
-            slot.home = match known(&slot.name) {
+            let earlier = known(&slot.name);
+            if let Some(earlier) = earlier.filter(|_| slot.absent) {
+                (slot.bounds, slot.blank) = (earlier.bounds, earlier.blank);
+            }
+            // A piece that was in no view until now has had no room of its size.
+            came |= earlier.is_some_and(|e| e.absent && e.blank) && !slot.absent;
+            slot.home = match earlier {
                 // What was empty until now is put where its place was.
                 Some(earlier) if earlier.blank => earlier.room().origin() - slot.bounds.origin(),
                 Some(earlier) => earlier.home,
@@ -140,6 +149,9 @@ impl Shapes {
                     at
                 }
             };
+        }
+        if came {
+            return shapes.arranged();
         }
         shapes.put_down();
         let same = self.slots.len() == shapes.slots.len()
@@ -200,6 +212,7 @@ impl Shapes {
                     is_piece: frame.is_piece,
                     bounds,
                     blank,
+                    absent: !model.plan.has_frame(i),
                     home: Vec2::ZERO,
                     shift: Vec2::ZERO,
                 }
@@ -215,7 +228,10 @@ impl Shapes {
         }
         let address = &model.plan.cases.list[case].address;
         let then = earlier.addresses.iter().position(|a| a == address).and_then(|c| earlier.drawn.get(&c));
-        let pieces = model.plan.frames().iter().map(|frame| {
+        let pieces = model.plan.frames().iter().enumerate().map(|(i, frame)| {
+            if !model.plan.has_frame(i) {
+                return Arc::default();
+            }
             let was = then.and_then(|pieces| {
                 let i = earlier.slots.iter().position(|s| *s.name == *frame.name)?;
                 pieces.get(i)
@@ -370,6 +386,7 @@ mod tests {
             is_piece: true,
             bounds: Rect::new(-5.0, -7.0, width - 5.0, height - 7.0),
             blank: false,
+            absent: false,
             home: Vec2::ZERO,
             shift: Vec2::ZERO,
         }

@@ -48,8 +48,10 @@ pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<H
         wanted.extend(find(chosen));
     }
     wanted.sort_unstable();
+    // A piece says for which view it is where it is not in all of them the same.
+    let whole = scene.whole.model.as_ref().zip(scene.whole.finished.as_ref()).unwrap_or((model, finished));
     let (sheets, missing) =
-        home_print(scene.draft(), model, finished, &wanted, &printing.wish).map_err(|e| e.to_string())?;
+        home_print(scene.draft(), whole, scene.view(), &wanted, &printing.wish).map_err(|e| e.to_string())?;
     let mut sheets = sheets;
     for (piece, size) in missing {
         sheets.notes.push(format!("{piece} cannot be drawn in size {size} and is left out"));

@@ -34,6 +34,8 @@ pub(super) enum Wish {
     Run(Command),
     /// Show this size or person strong.
     Choose(String),
+    /// Show this view of the garment.
+    SeeView(String),
     /// Show this size alone, or again with the others.
     Alone(String),
     /// Choose this part.

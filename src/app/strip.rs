@@ -46,6 +46,7 @@ pub(super) fn show(
     let most = ui.ctx().content_rect().height() * MOST_HEIGHT;
     ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
         ui.set_min_width(ui.available_width());
+        views(ui, look, scene, wishes);
         let (range, all) = scene.cases().map_or((0, 0), |c| (c.range, c.list.len()));
         asked = row(ui, look, scene, shown, ("Sizes", 0, range), Act::AddSize, wishes);
         if all > range {
@@ -192,6 +193,31 @@ fn row(
         });
     });
     asked
+}
+
+/// The views of the garment, where it has any.
+fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
+    if scene.whole.views().next().is_none() {
+        return;
+    }
+    ui.horizontal_top(|ui| {
+        ui.allocate_ui_with_layout(vec2(WORD, look::BUTTON), Layout::left_to_right(Align::Center), |ui| {
+            ui.set_min_width(WORD);
+            ui.label(RichText::new("Views").color(look.soft));
+        });
+        ui.horizontal_wrapped(|ui| {
+            ui.spacing_mut().item_spacing.x = 6.0;
+            for (i, view) in scene.whole.views().enumerate() {
+                let chosen = i == scene.view();
+                let response = ui.add(plain(view).selected(chosen));
+                response
+                    .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("see view {view}")));
+                if response.clicked() {
+                    wishes.push(Wish::SeeView(view.to_owned()));
+                }
+            }
+        });
+    });
 }
 
 /// What can be done with a size.

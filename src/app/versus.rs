@@ -15,7 +15,7 @@ use super::state::{Room, Shown, Wish};
 use crate::document::Part;
 use crate::file;
 use crate::output::{Change, Comparison, Difference};
-use crate::session::{Act, Comparing, part_named};
+use crate::session::{Act, Comparing, Computed, part_named};
 
 /// The most differences that are listed.
 const MOST: usize = 400;
@@ -25,6 +25,8 @@ pub(super) struct Versus {
     pub work: Comparing,
     /// Its shapes in the sizes that were chosen.
     pub shapes: Shapes,
+    /// The other draft, the view of it that is shown, and what was computed of that.
+    pub seen: Option<(Arc<Computed>, usize, Arc<Computed>)>,
     /// The difference that was gone to.
     pub at: Option<usize>,
 }
@@ -72,7 +74,7 @@ impl Window {
                     path.file_name().map_or_else(|| path.display().to_string(), |n| n.to_string_lossy().into_owned());
                 self.shown.ask = None;
                 let work = Comparing::start(name, opened.draft, self.wake.clone());
-                self.shown.versus = Some(Versus { work, shapes: Shapes::default(), at: None });
+                self.shown.versus = Some(Versus { work, seen: None, shapes: Shapes::default(), at: None });
                 self.shown.room = Room::Differences;
                 self.follow_other();
             }
@@ -91,10 +93,21 @@ impl Window {
     /// Asks what differs now, and reads the shapes of the other draft in the chosen size.
     pub(super) fn follow_other(&mut self) {
         let Some(versus) = &mut self.shown.versus else { return };
-        versus.work.follow(&self.scene.computed);
+        versus.work.follow(&self.scene.whole);
         let Some(other) = versus.work.other().map(Arc::clone) else { return };
-        if let (Some(model), Some(case)) = (&other.model, versus.case(&self.shown.case)) {
-            versus.shapes.add(&other.draft, model, case, &Shapes::default(), false);
+        // In the view of the same name, if the other draft has one.
+        let name = self.scene.model().map_or("", |m| m.view());
+        let view = other.views().position(|v| v == name).unwrap_or(0);
+        let same = |seen: &(Arc<Computed>, usize, Arc<Computed>)| Arc::ptr_eq(&seen.0, &other) && seen.1 == view;
+        if !versus.seen.as_ref().is_some_and(same) {
+            versus.seen = Some((Arc::clone(&other), view, other.in_view(view)));
+            versus.shapes = Shapes::default();
+        }
+        let case = versus.case(&self.shown.case);
+        if let (Some((.., seen)), Some(case)) = (&versus.seen, case)
+            && let Some(model) = &seen.model
+        {
+            versus.shapes.add(&seen.draft, model, case, &Shapes::default(), false);
         }
     }
 

@@ -37,7 +37,7 @@ pub(super) fn read(world: &World<'_>, bases: &BTreeSet<String>, reader: &mut For
     // A second one of the same name is told where names are.
     let is_new = |(i, v): &(usize, &View)| draft.views[..*i].iter().all(|earlier| earlier.name != v.name);
     for (_, view) in draft.views.iter().enumerate().filter(is_new) {
-        if out.len() > 0 && (out.len() + 1) * world.cases.list.len() > MAX_CASES {
+        if !out.is_empty() && (out.len() + 1) * world.cases.list.len() > MAX_CASES {
             let problem = format!("views and sizes make more than {MAX_CASES} cases; {} is not computed", view.name);
             reader.findings.push(Finding::new(Code::PartMissing).at("views").word("problem", problem));
             break;
@@ -278,7 +278,7 @@ impl<'a> Absent<'a> {
         out
     }
 
-    /// Nodes of no frame that name one that the view does not have, or one of these found values, through any others of no frame.
+    /// Nodes of no frame that name one that the view does not have, or one of these, through any others of no frame.
     fn reach(&self, idle: &BTreeSet<NodeId>) -> Vec<bool> {
         let mut out = vec![false; self.plan.nodes.len()];
         let lacking = |n: &usize| self.frame_of[*n].is_some_and(|f| !self.has[f]) || idle.contains(&(*n as NodeId));
@@ -323,8 +323,10 @@ impl<'a> Absent<'a> {
         let mut absent = vec![false; own.equations.len()];
         let lacking = own.seams.iter().zip(&seams).filter(|(_, has)| !**has);
         lacking.flat_map(|(s, _)| &s.stretches).filter_map(|s| s.equation).for_each(|e| absent[e] = true);
-        // A found value that only absent things fix, and that nothing of the view needs, is absent too; so are conditions on it.
-        let mut idle = BTreeSet::new();
+        // All that is told of an absent seam is absent. A found value that only absent things fix, and that nothing of the view needs, is absent too; so are conditions on it.
+        let gone = own.seams.iter().zip(&seams).filter(|(_, has)| !**has).map(|(s, _)| &s.name).collect::<Vec<_>>();
+        let of_gone = |n: &usize| gone.contains(&&own.nodes[*n].part.seam);
+        let mut idle: BTreeSet<NodeId> = (0..own.nodes.len()).filter(of_gone).map(|n| n as NodeId).collect();
         let mut conditions;
         loop {
             let fixes = |e: usize, value: NodeId| own.equations[e].found_by.contains(&value);

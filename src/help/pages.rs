@@ -89,6 +89,7 @@ written! {
     Draft "pieces",
     Draft "derived",
     Draft "blocks",
+    Draft "views",
     Draft "values",
     Draft "about-seams",
     Draft "about-darts",

@@ -153,6 +153,7 @@ actions! {
     Trace "trace", "Trace an outline file …", "", Add, Always, "Takes outlines of an SVG file into the draft as pieces.";
     Picture "picture", "Lay a picture underneath …", "", Add, Always, "Lays a scan or photograph under the chosen piece or drawing, or on the table.";
     AddSeam "add_seam", "Add a seam …", "", Add, Always, "Says which edges are sewn to which.";
+    AddView "add_view", "Add a view …", "", Add, Always, "Adds a version of the garment, with pieces and values of its own.";
     AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
 
     Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";

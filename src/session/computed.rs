@@ -51,6 +51,27 @@ impl Computed {
         Self { revision, counts: count(&findings), draft, model, finished, findings }
     }
 
+    /// The same, with the model and the pieces of one of the draft's views; itself where it has none. What was found is of all views.
+    pub fn in_view(self: &Arc<Self>, view: usize) -> Arc<Self> {
+        let of_model = self.model.as_ref().and_then(|m| m.views.get(view));
+        let (Some(model), Some(finished)) = (of_model, self.finished.as_ref().and_then(|f| f.views.get(view))) else {
+            return Arc::clone(self);
+        };
+        Arc::new(Self {
+            revision: self.revision,
+            draft: Arc::clone(&self.draft),
+            model: Some(model.clone()),
+            finished: Some(finished.clone()),
+            findings: self.findings.clone(),
+            counts: self.counts,
+        })
+    }
+
+    /// The names of the views; none where the draft has none.
+    pub fn views(&self) -> impl Iterator<Item = &str> {
+        self.model.iter().flat_map(|m| &m.views).map(Model::view)
+    }
+
     /// Why there is no model, in words.
     pub fn failure(&self) -> Option<String> {
         match self.model {

@@ -42,6 +42,7 @@ examples! {
     "flat-collar" "a collar drawn on laid necklines";
     "chest-bodice" "a bodice by fractions of the chest";
     "sleeve-head" "a sleeve head from its two legs";
+    "top-in-views" "a top with a long sleeve, or sleeveless and shorter";
     "panel-top" "a top of panels and facings derived from the check block";
     "yoke-skirt" "a flared skirt with yoke, facings and lining derived from the skirt block";
     "trousers" "front and back of plain trousers";

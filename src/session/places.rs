@@ -22,6 +22,10 @@ pub fn part_of_finding(draft: &Draft, finding: &Finding) -> Option<Part> {
 /// `value cap_height`, `person 12`.
 pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
     let name = name.strip_suffix(" as drawn").or(name.strip_suffix(" outline")).unwrap_or(name);
+    if let Some(view) = name.strip_prefix("view ") {
+        // `view short, value body_length`: told on the card of the view.
+        return Some(Part::View(view.split(", ").next().unwrap_or(view).to_owned()));
+    }
     if let Some((word, rest)) = name.split_once(' ') {
         let known = match word {
             "value" => Part::Value(rest.to_owned()),

@@ -5,7 +5,7 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 12] = [
+const SHOWN: [(&str, &[&str]); 13] = [
     ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
@@ -16,6 +16,7 @@ const SHOWN: [(&str, &[&str]); 12] = [
     ("skirt-finished.ron", &[]),
     ("sleeve-head.ron", &[]),
     ("straight-skirt.ron", &["seam-length"]),
+    ("top-in-views.ron", &[]),
     ("trousers.ron", &[]),
     ("yoke-skirt.ron", &[]),
 ];
@@ -45,8 +46,9 @@ fn examples_open_proof_publish_and_round_trip() {
             .map(|f| f.code.word())
             .collect();
         assert_eq!(codes, shown, "{name}");
-        for case in 0..model.cases.len() {
-            let (pieces, missing) = output::sheet_pieces(&model.draft, &model, &finished, case, false);
+        let views = model.of_views().iter().zip(finished.of_views());
+        for (model, finished, case) in views.flat_map(|(m, f)| (0..m.cases.len()).map(move |case| (m, f, case))) {
+            let (pieces, missing) = output::sheet_pieces(&model.draft, model, finished, case, false);
             assert_eq!(missing, Vec::<String>::new(), "{name}");
             assert!(pieces.iter().all(|p| !p.faded), "{name}");
             let pdf = output::publish_wide("test", &pieces, output::WideSettings::default()).unwrap();

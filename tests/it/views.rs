@@ -6,11 +6,11 @@ use std::sync::Arc;
 use serde_json::Value as Json;
 use tracewheel::base::{Code, DisplayUnit, Finding, message};
 use tracewheel::compute::{Engine, Model, Slot};
-use tracewheel::document::{Draft, View};
+use tracewheel::document::{Draft, Part, View};
 use tracewheel::file;
 use tracewheel::finish::finish;
 use tracewheel::proof::proof;
-use tracewheel::session::set_for_run;
+use tracewheel::session::{Command, Deletion, PartCommand, ViewCommand, Work, pieces_of_view, set_for_run, title_of};
 
 use super::oracle::tracewheel;
 use crate::seeds::generate;
@@ -498,4 +498,187 @@ fn proof_finish_and_roll_know_views() {
     let ran = tracewheel(&["roll", &path, "head", "--view", "short"]);
     assert_eq!(ran.exit, 2);
     assert!(ran.err.contains("the view short does not have the pieces of seam head"), "{}", ran.err);
+}
+
+#[test]
+fn each_view_has_files_of_its_own() {
+    let (_folder, path) = on_disk(TWO);
+    let out = tempfile::tempdir().unwrap();
+    let publish = |more: &[&str]| {
+        let into = out.path().join(more.concat().replace([' ', '/'], "_"));
+        let mut args = vec!["publish", &path, "--out", into.to_str().unwrap(), "--whole"];
+        args.extend(more);
+        let ran = tracewheel(&args);
+        let names = ran.out.lines().map(|l| l.rsplit('/').next().unwrap().to_owned()).collect::<Vec<_>>();
+        (ran.exit, names, ran.err)
+    };
+    let (exit, names, err) = publish(&["--size", "M"]);
+    assert_eq!(exit, 0, "{err}");
+    let heads: Vec<&str> = names.iter().map(|n| n.split("-toile").next().unwrap()).collect();
+    assert_eq!(heads, ["top-long-M", "top-short-M"]);
+    let (exit, names, ..) = publish(&["--view", "short"]);
+    assert_eq!((exit, names.len()), (0, 3));
+    assert!(names.iter().all(|n| n.starts_with("top-short-")), "{names:?}");
+    let (exit, names, ..) = publish(&["--size", "short//M", "--size", "short//L", "--paper", "a4"]);
+    assert_eq!((exit, names.len()), (0, 1));
+    assert!(names[0].starts_with("top-short-M+L-toile-A4"), "{names:?}");
+    // A piece that one view has not got: no file for that view.
+    let (exit, names, ..) = publish(&["--piece", "sleeve", "--size", "M"]);
+    assert_eq!((exit, names.len()), (0, 1));
+    assert!(names[0].starts_with("top-long-M-sleeve"), "{names:?}");
+    let (exit, names, ..) = publish(&["--piece", "sleeve", "--view", "short"]);
+    assert_eq!((exit, names.len()), (1, 0));
+}
+
+#[test]
+fn a_piece_says_its_view_where_it_is_not_the_same_in_all() {
+    let model = Engine::new().compute(&draft(TWO));
+    let finished = finish(&model.draft, &model);
+    let pieces = |view: usize| {
+        let (pieces, missing) = pieces_of_view((&model, &finished), view, &[1], (&[], false));
+        assert_eq!(missing, []);
+        let said = |p: &tracewheel::output::SheetPiece| p.notes.iter().find(|n| n.starts_with("view ")).cloned();
+        pieces.iter().map(|p| (p.name.clone(), said(p).unwrap_or_default())).collect::<Vec<_>>()
+    };
+    let row = |piece: &str, said: &str| (piece.to_owned(), said.to_owned());
+    // The sleeve is in one view only, the pocket the same in both.
+    assert_eq!(pieces(0), [row("body", "view long"), row("sleeve", ""), row("pocket", "")]);
+    assert_eq!(pieces(1), [row("body", "view short"), row("pocket", "")]);
+    assert_eq!(title_of(&model.draft, model.views[1].view()), "Untitled draft, view short");
+}
+
+fn compared(old: &str, new: &str) -> Vec<(String, String, String)> {
+    let write = |views: &str| on_disk(views);
+    let ((_a, old), (_b, new)) = (write(old), write(new));
+    let ran = tracewheel(&["compare", &old, &new, "--json"]);
+    let found: Json = serde_json::from_str(&ran.out).unwrap();
+    assert_eq!(ran.exit, i32::from(!found["differences"].as_array().unwrap().is_empty()), "{}", ran.err);
+    let text = |v: &Json| v.as_str().unwrap_or("").to_owned();
+    let one = |d: &Json| (format!("{} {}", text(&d["part"]), text(&d["name"])), text(&d["view"]), text(&d["what"]));
+    found["differences"].as_array().unwrap().iter().map(one).collect()
+}
+
+#[test]
+fn drafts_are_compared_view_by_view() {
+    assert_eq!(compared(TWO, TWO), []);
+    // A view that came, and one that went.
+    let one = r#"(name: "long", pieces: [])"#;
+    let has =
+        |list: &[(String, String, String)], part: &str| list.iter().any(|(p, view, _)| p == part && view.is_empty());
+    assert!(has(&compared(one, TWO), "view short"), "{:?}", compared(one, TWO));
+    assert!(has(&compared(TWO, one), "view short"));
+    // What changed in one view alone is said of that view.
+    let other = TWO.replace("35 cm", "36 cm");
+    let found = compared(TWO, &other);
+    let of = |part: &str| found.iter().filter(|d| d.0 == part).map(|d| d.1.as_str()).collect::<BTreeSet<&str>>();
+    assert_eq!(of("edge body.centre"), BTreeSet::from(["short"]), "{found:?}");
+    assert_eq!(of("edge pocket.top"), BTreeSet::new());
+    assert!(of("view short").contains(""), "{found:?}");
+    // What changed in all views that have it is said without one.
+    let (_folder, old) = on_disk(TWO);
+    let new = std::path::Path::new(&old).with_file_name("new.ron");
+    let text = std::fs::read_to_string(&old)
+        .unwrap()
+        .replace("b.down(14 cm)", "b.down(15 cm)")
+        .replace("\"60 cm\"", "\"61 cm\"");
+    std::fs::write(&new, text).unwrap();
+    let ran = tracewheel(&["compare", &old, new.to_str().unwrap()]);
+    assert!(ran.out.contains("edge side: sewn length +1 cm") && !ran.out.contains("view"), "{}", ran.out);
+    assert!(ran.out.contains("edge under: sewn length +1 cm"), "{}", ran.out);
+    let ran = tracewheel(&["compare", &old, new.to_str().unwrap(), "--view", "short"]);
+    assert!(ran.out.contains("edge side") && !ran.out.contains("edge under"), "{}", ran.out);
+    let ran = tracewheel(&["compare", &old, new.to_str().unwrap(), "--view", "shrt"]);
+    assert_eq!(ran.exit, 2);
+    assert!(ran.err.contains("did you mean short?"), "{}", ran.err);
+    // Beside a draft without views each view is set.
+    let found = compared("", TWO);
+    assert!(found.contains(&("edge body.centre".into(), "short".into(), "sewn length".into())), "{found:?}");
+    assert!(!found.iter().any(|d| d.0 == "edge body.centre" && d.1 != "short"), "{found:?}");
+}
+
+#[test]
+fn views_are_changed_by_commands_and_each_is_one_step_of_undo() {
+    let mut work = Work::here(draft(""));
+    let start = file::write(work.draft());
+    let view = |c: ViewCommand| Command::View(c);
+    let name = || "short".to_owned();
+    let mut texts = vec![start];
+    for command in [
+        view(ViewCommand::Add(name())),
+        view(ViewCommand::Piece(name(), "sleeve".into(), false)),
+        view(ViewCommand::Value(name(), "body_length".into(), Some("35 cm".into()))),
+        view(ViewCommand::Value(name(), "body_length".into(), Some("36 cm".into()))),
+        Command::Part(PartCommand::Rename(Part::Value("body_length".into()), "long".into())),
+        Command::Part(PartCommand::Rename(Part::Piece("body".into()), "trunk".into())),
+        Command::Part(PartCommand::Rename(Part::View(name()), "brief".into())),
+    ] {
+        work.run(&command).unwrap_or_else(|e| panic!("{e}"));
+        texts.push(file::write(work.draft()));
+    }
+    let last = r#"views: [(name: "brief", pieces: ["trunk", "pocket"], values: [("long", "36 cm")])]"#;
+    assert!(texts.last().unwrap().contains(last), "{}", texts.last().unwrap());
+    assert!(texts[2].contains(r#"(name: "short", pieces: ["body", "pocket"])"#), "{}", texts[2]);
+    // What deletes a piece or value takes it out of views too.
+    for part in [Part::Piece("pocket".into()), Part::Value("sleeve_area".into())] {
+        work.run(&Command::Part(PartCommand::Delete(part, Deletion::IfUnused))).unwrap_or_else(|e| panic!("{e}"));
+        texts.push(file::write(work.draft()));
+    }
+    assert!(texts.last().unwrap().contains(r#"pieces: ["trunk"]"#));
+    // Refused: the last piece; what is not there; a piece that is all that a view has.
+    for (command, words) in [
+        (view(ViewCommand::Piece("brief".into(), "trunk".into(), false)), "a view has at least one"),
+        (view(ViewCommand::Piece("brief".into(), "coat".into(), true)), "there is no piece coat any more"),
+        (view(ViewCommand::Piece("long".into(), "trunk".into(), true)), "there is no view long any more"),
+        (view(ViewCommand::Value("brief".into(), "width".into(), None)), "there is no value width any more"),
+        (view(ViewCommand::Add("brief".into())), "brief"),
+        (
+            Command::Part(PartCommand::Delete(Part::Piece("trunk".into()), Deletion::LeaveBroken)),
+            "is all that the view brief has",
+        ),
+        (
+            Command::Part(PartCommand::Delete(Part::Value("long".into()), Deletion::PutValue)),
+            "it is another one in the view",
+        ),
+    ] {
+        if words.contains("another one") {
+            work.run(&view(ViewCommand::Add("whole".into()))).unwrap();
+            texts.push(file::write(work.draft()));
+        }
+        let problem = work.run(&command).unwrap_err().to_string();
+        assert!(problem.contains(words), "{problem}");
+    }
+    let whole = work.run(&Command::Part(PartCommand::Delete(Part::View("brief".into()), Deletion::IfUnused)));
+    assert!(whole.is_ok(), "{whole:?}");
+    texts.push(file::write(work.draft()));
+    for text in texts.iter().rev().skip(1) {
+        work.undo().unwrap();
+        assert_eq!(file::write(work.draft()), *text);
+    }
+    assert!(work.undo().is_none());
+}
+
+/// A derived piece in one view only: its block is in no view, is computed for it, and is neither judged nor printed.
+#[test]
+fn a_block_that_is_in_no_view_is_there_for_what_is_made_of_it() {
+    let text = std::fs::read_to_string("examples/panel-top.ron").unwrap();
+    let mut draft = file::read(&text).unwrap().draft;
+    let alone = Engine::new().compute(&draft);
+    let derived: Vec<String> = draft.pieces.iter().filter(|p| !p.of.is_empty()).map(|p| p.name.clone()).collect();
+    let bases: Vec<String> = draft.pieces.iter().filter(|p| p.of.is_empty()).map(|p| p.name.clone()).collect();
+    assert!(derived.len() > 3 && bases.len() > 1, "{derived:?} {bases:?}");
+    draft.views = vec![View { name: "panels".into(), pieces: derived.clone(), ..View::default() }];
+    let model = Engine::new().compute(&draft);
+    let [panels] = model.of_views() else { panic!() };
+    for (frame, piece) in alone.plan.frames().iter().enumerate().filter(|(_, f)| f.is_piece) {
+        assert_eq!(panels.plan.has_frame(frame), derived.contains(&piece.name.to_string()));
+        for case in 0..alone.cases.len() {
+            for node in piece.edges.iter().filter(|_| panels.plan.has_frame(frame)) {
+                assert_eq!(alone.item(case, *node), panels.item(case, *node), "{}", piece.name);
+            }
+        }
+    }
+    let finished = finish(&model.draft, &model);
+    let (drawn, missing) = tracewheel::output::sheet_pieces(&model.draft, panels, &finished, 0, false);
+    assert_eq!((drawn.len(), missing.len()), (derived.len(), 0));
+    assert!(!proof(&model.draft, &model).iter().any(|f| bases.contains(&f.place.piece)));
 }

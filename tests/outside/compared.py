@@ -31,7 +31,7 @@ def place(key):
 
 def both(old, new, program):
     """Numbers compared, told and wrong ones between two draft texts."""
-    models = [evaluate.Model(evaluate.ron.read(text)) for text in (old, new)]
+    models = [evaluate.model_of(evaluate.ron.read(text)) for text in (old, new)]
     names = []
     try:
         for text in (old, new):

@@ -14,7 +14,7 @@ import numpy as np
 
 from second import ron
 from second.curves import Edge, NoValue
-from second.draft import Model
+from second.views import model_of
 
 DEGREES = 180 / math.pi
 
@@ -115,7 +115,7 @@ def main():
             draft = ron.read(file.read())
         if any("=" not in text for text in options.set):
             parser.error("--set takes NAME=FORMULA")
-        model = Model(draft, [tuple(text.split("=", 1)) for text in options.set])
+        model = model_of(draft, [tuple(text.split("=", 1)) for text in options.set])
         other = None
         if options.compare:
             with open(options.files[1], encoding="utf-8") as file:

@@ -321,7 +321,7 @@ def batch(job):
         else:
             maker = Maker(seed)
             formulas.append(maker.any(maker.r.choice([1, 2, 2, 3, 3])))
-    model = evaluate.Model(ron.read(DRAFT))
+    model = evaluate.model_of(ron.read(DRAFT))
     asked = list(dict.fromkeys(formulas))
     theirs = measure(program, asked)
     bad, null, judged = [], 0, 0

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Generated drafts: the engine's numbers against the second evaluator's (evaluate.py), seed by seed.
 
-usage: seeds.py --generator PATH --program PATH [--from 1] [--to 200] [--broken SHARE] [--store seeds.json]
+usage: seeds.py --generator PATH --program PATH [--from 1] [--to 200] [--broken SHARE] [--views N] [--store seeds.json]
 With --store the second evaluator's lengths, values and seams are written to be compared by the tests.
 Exit 1 if anything differs by more than 0.001 mm, or is null on one side only.
 """
@@ -10,9 +10,9 @@ import evaluate
 
 def one(job):
     seed, options = job
-    asked = [options.generator, '--seed', str(seed), '--broken', str(options.broken)]
+    asked = [options.generator, '--seed', str(seed), '--broken', str(options.broken), '--views', str(options.views)]
     text = subprocess.run(asked, capture_output=True, text=True, check=True).stdout
-    model = evaluate.Model(evaluate.ron.read(text))
+    model = evaluate.model_of(evaluate.ron.read(text))
     keys = evaluate.every_formula(model)
     sizes = list(model.cases)
     said = io.StringIO()
@@ -49,6 +49,7 @@ def main():
     parser.add_argument('--from', dest='first', type=int, default=1)
     parser.add_argument('--to', dest='last', type=int, default=200)
     parser.add_argument('--broken', type=float, default=0.0)
+    parser.add_argument('--views', type=int, default=0)
     parser.add_argument('--store')
     options = parser.parse_args()
     jobs = [(seed, options) for seed in range(options.first, options.last + 1)]

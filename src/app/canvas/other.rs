@@ -17,11 +17,11 @@ const SAMPLE: f32 = 34.0;
 pub(super) fn paint(sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, chosen: usize) {
     let Some(versus) = &shown.versus else { return };
     let Some(case) = versus.case(&shown.case) else { return };
-    let Some(other) = versus.work.other() else { return };
+    let Some((.., other)) = &versus.seen else { return };
     let Some(model) = &other.model else { return };
     let line = Stroke::new(look::STRONG, sheet.look.handle);
     let thin = Stroke::new(look::THIN, sheet.look.handle);
-    for (piece, slot) in scene.shapes.slots.iter().enumerate() {
+    for (piece, slot) in scene.shapes.slots.iter().enumerate().filter(|(_, s)| !s.absent) {
         let there = versus.name_there(&slot.name);
         let Some(frame) = model.plan.frames().iter().position(|f| *f.name == *there) else { continue };
         let shift = scene.shapes.shift(chosen, piece);

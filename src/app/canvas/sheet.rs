@@ -222,6 +222,9 @@ impl Sheet<'_> {
     /// The name of a piece under its room, and what is wrong with it in this case; also for those who do not see it.
     pub fn name(&self, ui: &Ui, scene: &Scene, piece: usize, case: usize, wishes: &mut Vec<Wish>) {
         let slot = &scene.shapes.slots[piece];
+        if slot.absent {
+            return;
+        }
         let room = self.view.screen_rect(self.canvas, slot.room());
         let seen = room.intersect(self.canvas);
         if !seen.is_positive() && slot.bounds.area() > 0.0 {

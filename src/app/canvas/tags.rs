@@ -39,8 +39,14 @@ pub(in crate::app) fn states(scene: &Scene, model: &Model, case: usize) -> Vec<S
         let worst = bad.entry(&finding.place.seam).or_insert(finding.severity());
         *worst = (*worst).min(finding.severity());
     }
-    let all = model.plan.seams.iter();
-    all.map(|seam| state(draft.display, model, seam, case, limit, bad.get(&*seam.name).copied())).collect()
+    let one = |(i, seam): (usize, &SeamPlan)| match model.plan.has_seam(i) {
+        true => state(draft.display, model, seam, case, limit, bad.get(&*seam.name).copied()),
+        false => {
+            let words = "not in this view".to_owned();
+            State { short: words.clone(), words, bad: None, measured: false }
+        }
+    };
+    model.plan.seams.iter().enumerate().map(one).collect()
 }
 
 fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: f64, bad: Option<Severity>) -> State {
@@ -76,7 +82,7 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
     // What can be pulled stays free.
     let mut taken = grip_rects(sheet, scene, shown, model, case);
     let states = scene.seams(case);
-    for (seam, state) in model.plan.seams.iter().zip(states.iter()) {
+    for (seam, state) in model.plan.own_seams().filter_map(|(i, seam)| Some((seam, states.get(i)?))) {
         let is_chosen = matches!(&shown.part, Some(Part::Seam(name)) if **name == *seam.name);
         let places = places(model, seam, case);
         let own = match shown.frame() {

@@ -8,6 +8,7 @@ mod row;
 mod seam;
 mod steps;
 mod value;
+mod view;
 
 pub(super) use piece::outline_is_open;
 
@@ -52,6 +53,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             Part::Inner(frame, Inner::Edge | Inner::Line, name) => card.edge(ui, frame, name),
             Part::Seam(name) => card.seam(ui, name),
             Part::Condition(name) => card.condition(ui, name),
+            Part::View(name) => card.view(ui, name),
             other => card.texts(ui, other),
         }
         card.rest(ui);

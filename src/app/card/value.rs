@@ -6,8 +6,14 @@ use super::Card;
 use super::by_size::Said;
 use crate::app::field::{self, Form};
 use crate::app::state::{Field, Room, Wish};
-use crate::document::{Address, Part};
+use crate::document::{Address, Draft, Part};
 use crate::session::{Command, PartCommand};
+
+/// The views in which a value has a formula of its own, each with its place there.
+fn views_of(draft: &Draft, value: &str) -> Vec<(String, usize)> {
+    let is_it = |(n, _): &(String, String)| n.strip_prefix("value.").unwrap_or(n) == value;
+    draft.views.iter().filter_map(|v| Some((v.name.clone(), v.values.iter().position(is_it)?))).collect()
+}
 
 impl Card<'_> {
     pub(super) fn value(&mut self, ui: &mut Ui, name: &str) {
@@ -21,6 +27,10 @@ impl Card<'_> {
             self.text(ui, at("most"), "most", true, "no limit");
         } else {
             self.text(ui, at("is"), "formula", true, "a formula, such as 2 cm or bust / 20");
+        }
+        for (view, i) in views_of(self.scene.draft(), name) {
+            let at = Address::nth(Part::View(view.clone()), "value is", i);
+            self.text(ui, at, &format!("in view {view}"), true, "");
         }
         let (word, what) = match found {
             true => ("Give it", "Its start becomes its formula, and nothing is found by it any more"),

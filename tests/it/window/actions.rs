@@ -195,6 +195,10 @@ fn every_action_does_what_it_says() {
     stage.find_and_do("Add a condition");
     stage.answer(&[("name", "wide"), ("must hold", "gap(pocket.a, pocket.b) >= 5 cm")], "Add the condition");
     done.saw("add_condition", stage.saved().contains("must: \"gap(pocket.a, pocket.b) >= 5 cm\""), &stage);
+    stage.find_and_do("Add a view");
+    stage.answer(&[("name", "plain")], "Add the view");
+    done.saw("add_view", stage.saved().contains("views: [(name: \"plain\")]"), &stage);
+    stage.ctrl(Key::Z);
 
     stage.find_and_do("Trace an outline");
     stage.answer(&[("outline file", "none.svg")], "Read it");

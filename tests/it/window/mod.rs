@@ -19,4 +19,5 @@ mod safety;
 mod seeing;
 mod stage;
 mod tape;
+mod views;
 mod whole;
