@@ -17,7 +17,7 @@ use crate::document::{Draft, TakenBlock};
 use crate::file;
 use crate::session::{
     BlockCommand, Command, Comparing, Keep, LookedAt, OpenDraft, Seen, Taking, Wake, Watch, accept_block, block_path,
-    look_at_blocks, relative_to,
+    look_at_blocks, named_beside, relative_to, standing,
 };
 
 /// What a person wishes of blocks.
@@ -63,6 +63,15 @@ impl Blocks {
             && self.seen == seen();
         self.draft = Some(Arc::clone(draft));
         if same {
+            // What is said of changes here follows every edit.
+            for looked in self.looked.iter_mut().filter(|l| l.found.as_ref().is_ok_and(|(_, s)| !s.is_same())) {
+                let block = draft.blocks.iter().find(|b| b.name == looked.name);
+                if let (Some(block), Ok((source, now))) = (block, &mut looked.found)
+                    && let Ok(standing) = standing(draft, block, source)
+                {
+                    *now = standing;
+                }
+            }
             return;
         }
         self.path = open.path().map(Path::to_owned);
@@ -127,7 +136,10 @@ impl Window {
                 self.shown.blocks.later.clear();
                 self.shown.blocks.look(&draft, self.wake.as_ref());
                 let many = self.shown.blocks.notices().len();
-                self.tell(if many == 0 { "all blocks are as they were taken" } else { "blocks were changed" });
+                match many {
+                    0 => self.tell("nothing changed in the blocks"),
+                    _ => self.tell(format!("looked at: {many} to be seen to, above")),
+                }
             }
             BlockWish::Show(name) => self.show_block(&name),
             BlockWish::Accept(name, keep) => {
@@ -177,7 +189,7 @@ impl Window {
         let Some(own) = self.open.path().map(Path::to_owned) else {
             return self.problem("save this draft first: a block is found from the folder of the draft");
         };
-        let from = path_of(ask.text(0));
+        let from = named_beside(&own, &path_of(ask.text(0)));
         let source = match file::open(&from) {
             Ok(opened) => opened.draft,
             Err(problem) => return self.problem(&problem.to_string()),
@@ -195,7 +207,7 @@ impl Window {
     /// The file of a block is said to be there.
     pub(super) fn move_block(&mut self, name: &str, to: &Path) {
         let Some(own) = self.open.path().map(Path::to_owned) else { return };
-        match relative_to(&own, to) {
+        match relative_to(&own, &named_beside(&own, to)) {
             Ok(file) => {
                 self.try_ask(&Command::Block(Box::new(BlockCommand::Move(name.to_owned(), file))));
             }
@@ -230,8 +242,13 @@ pub(super) fn card(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         ui.label(RichText::new(format!("{by}, {licence}{edition}")).font(letters(look::SMALL)).color(look.soft));
         let state = match shown.blocks.of(&block.name).map(|l| &l.found) {
             None => "not looked at: save this draft first".to_owned(),
-            Some(Ok((_, standing))) if standing.is_same() => "as it was taken".to_owned(),
-            Some(Ok((_, standing))) => format!("changed there: {}", standing.words()),
+            Some(Ok((_, standing))) => {
+                let there = match standing.is_same() {
+                    true => "nothing changed there".to_owned(),
+                    false => format!("changed there: {}", standing.words()),
+                };
+                [there, standing.own_words()].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
+            }
             Some(Err(_)) => "its file cannot be read".to_owned(),
         };
         ui.label(RichText::new(state).font(letters(look::SMALL)).color(look.soft));

@@ -7,7 +7,7 @@ use std::sync::Arc;
 use super::canvas::{Flat, State, tags};
 use super::shapes::Shapes;
 use super::sheets::{Made, Printing};
-use crate::base::Finding;
+use crate::base::{Code, Finding};
 use crate::compute::{Cases, Model};
 use crate::document::{Draft, Inner, OWN_LETTER, Part};
 use crate::session::{Computed, inner_parts, part_of_finding};
@@ -32,6 +32,12 @@ pub(super) struct Scene {
 }
 
 impl Scene {
+    /// Whether a step of this piece cannot be done, so that it is drawn without it.
+    pub fn step_fails(&self, piece: &str) -> bool {
+        let is_it = |f: &&Finding| f.code == Code::StepFails && f.place.piece == piece;
+        self.computed.findings.iter().find(is_it).is_some()
+    }
+
     pub fn of(whole: Arc<Computed>) -> Self {
         let computed = whole.in_view(0);
         let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&m.draft, m));

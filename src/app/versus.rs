@@ -17,6 +17,8 @@ use crate::file;
 use crate::output::{Change, Comparison, Difference};
 use crate::session::{Act, Comparing, Computed, part_named};
 
+/// The most errors that are listed.
+const MOST_WRONG: usize = 6;
 /// The most differences that are listed.
 const MOST: usize = 400;
 
@@ -163,6 +165,17 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         });
         ui.label(RichText::new(versus.state()).color(look.ink));
         let Some(found) = versus.found() else { return };
+        let wrong = versus.work.last().map_or(&[][..], |last| &last.wrong);
+        if !wrong.is_empty() {
+            let word = if versus.work.is_towards() { "Then this would be wrong:" } else { "Wrong now, and not there:" };
+            ui.label(RichText::new(format!("■ {word}")).color(look.error));
+            for words in wrong.iter().take(MOST_WRONG) {
+                ui.label(RichText::new(words).color(look.error));
+            }
+            if wrong.len() > MOST_WRONG {
+                ui.label(RichText::new(format!("and {} more", wrong.len() - MOST_WRONG)).color(look.error));
+            }
+        }
         ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.set_min_width(ui.available_width());
             let mut last = String::new();

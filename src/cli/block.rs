@@ -9,6 +9,7 @@ use crate::document::{Draft, TakenBlock};
 use crate::file::OpenedFile;
 use crate::finish::finish;
 use crate::output::{Side, compare};
+use crate::proof::{errors, proof_of};
 use crate::session::{self, Keep, LookedAt, Taking, look_at_blocks};
 
 pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
@@ -16,6 +17,7 @@ pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
     match call {
         BlockCall::List => list(path, &opened.draft),
         BlockCall::Take { from, pieces, name, prefix, comments } => {
+            let from = &session::named_beside(path, from);
             let source = open(from)?.draft;
             let taking = Taking {
                 name: name.clone().unwrap_or_else(|| TakenBlock::name_of(&from.to_string_lossy())),
@@ -51,6 +53,7 @@ pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
             keep(path, opened, *comments, vec![told])
         }
         BlockCall::Move { name, to, comments } => {
+            let to = &session::named_beside(path, to);
             let file = session::relative_to(path, to).map_err(Stopped::trouble)?;
             let told = session::move_block(&mut opened.draft, name, &file).map_err(|e| Stopped::no(e.to_string()))?;
             keep(path, opened, *comments, vec![told])
@@ -86,12 +89,17 @@ fn list(path: &Path, draft: &Draft) -> Result<Done, Stopped> {
                 exit = NO;
                 data.push_str(&format!("  {}\n", problem.trim_end().replace('\n', "\n  ")));
             }
-            Ok((_, standing)) if standing.is_same() => data.push_str("  as it was taken\n"),
+            Ok((_, standing)) if standing.is_same() => data.push_str("  nothing changed there\n"),
             Ok((source, standing)) => {
                 exit = NO;
                 data.push_str(&format!("  changed there: {}\n", standing.words()));
                 data.push_str(&would_change(draft, &looked, source)?);
             }
+        }
+        if let Ok((_, standing)) = &looked.found
+            && !standing.here.is_empty()
+        {
+            data.push_str(&format!("  {}\n", standing.own_words()));
         }
     }
     Ok(Done { data, exit, ..Done::default() })
@@ -118,13 +126,16 @@ fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result
     let of = |draft: &Draft| -> Result<_, Stopped> {
         let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
         let finished = finish(draft, &model);
-        Ok((model, finished))
+        let errors = errors(&proof_of(&model.draft, &model, &finished), draft.display);
+        Ok((model, finished, errors))
     };
     let (old, new) = (of(draft)?, of(&after)?);
+    let wrong: String = new.2.iter().filter(|e| !old.2.contains(e)).map(|e| format!("    {e}\n")).collect();
+    let wrong = if wrong.is_empty() { wrong } else { format!("  then this would be wrong:\n{wrong}") };
     let (was, is) =
         (Side { draft, model: &old.0, finished: &old.1 }, Side { draft: &after, model: &new.0, finished: &new.1 });
     let compared = compare(was, is, &[], &[]).map_err(|e| Stopped::no(e.to_string()))?;
     let text = compared.text(draft.display);
     let lines: String = text.lines().map(|l| format!("    {l}\n")).collect();
-    Ok(format!("  taking it over would change:\n{lines}"))
+    Ok(format!("{wrong}  taking it over would change:\n{lines}"))
 }

@@ -54,8 +54,10 @@ pub(super) fn run(
         all.insert(size, Json::Object(of_size));
     }
     let exit = if missing { NO } else { FINE };
+    let nothing = "nothing is cut: no piece says from which cloth, and how often\n";
+    let messages = if lines.is_empty() && !as_json { nothing.to_owned() } else { String::new() };
     let data = if as_json { serde_json::to_string(&all).unwrap_or_default() + "\n" } else { lines };
-    Ok(Done { data, exit, ..Done::default() })
+    Ok(Done { data, messages, exit })
 }
 
 /// How often and from what a piece is cut.

@@ -73,6 +73,20 @@ pub enum Inner {
 }
 
 impl Inner {
+    /// All of them.
+    pub const ALL: [Self; 10] = [
+        Self::Point,
+        Self::Edge,
+        Self::Line,
+        Self::Dart,
+        Self::Pleat,
+        Self::Tuck,
+        Self::Fold,
+        Self::Lengthen,
+        Self::Slit,
+        Self::Mark,
+    ];
+
     /// Its word.
     pub fn word(self) -> &'static str {
         match self {

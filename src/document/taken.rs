@@ -57,8 +57,10 @@ pub struct TakenPart {
     pub part: String,
     /// Its name here.
     pub name: String,
+    /// Points, edges and whatever else in it has another name here than there: `edge neckline` there, and the name here.
+    pub names: Vec<(String, String)>,
     /// Digest of it there when it was taken.
     pub there: String,
-    /// Digest of it here when it was taken.
+    /// Digest of it here when it was taken, under the names that it had then.
     pub here: String,
 }

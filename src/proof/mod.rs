@@ -18,7 +18,7 @@ mod smooth;
 mod tally;
 mod unused;
 
-use crate::base::{Code, Finding, Severity};
+use crate::base::{Code, DisplayUnit, Finding, Severity, message};
 use crate::compute::{CaseModel, Model, told_once};
 use crate::document::Draft;
 use crate::finish::{Finished, finish};
@@ -95,6 +95,12 @@ fn switched_off(draft: &Draft, findings: &mut Vec<Finding>) {
             (None, None) => {}
         }
     }
+}
+
+/// What is wrong, in words, each with its place.
+pub fn errors(findings: &[Finding], unit: DisplayUnit) -> Vec<String> {
+    let errors = findings.iter().filter(|f| f.severity() == Severity::Error && f.silenced.is_none());
+    errors.map(|f| format!("{}: {}", f.place.name, message(f, unit))).collect()
 }
 
 /// Counts findings.

@@ -9,6 +9,7 @@ use crate::base::{DisplayUnit, message};
 use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
+use crate::proof::errors;
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]
@@ -17,6 +18,8 @@ pub struct Compared {
     pub revision: u64,
     /// What differs; or why that cannot be said, in words.
     pub found: Result<Comparison, String>,
+    /// What is wrong in the newer of the two and not in the older one, in words.
+    pub wrong: Vec<String>,
 }
 
 /// Another draft, with which the open one is compared.
@@ -86,7 +89,11 @@ impl Compared {
             (None, _) => Err(other.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
             (_, None) => Err(open.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
         };
-        Self { revision: open.revision, found }
+        let (old, new) = if towards { (open, other) } else { (other, open) };
+        let said = |c: &Computed| errors(&c.findings, c.draft.display);
+        let known = said(old);
+        let wrong = said(new).into_iter().filter(|e| !known.contains(e)).collect();
+        Self { revision: open.revision, found, wrong }
     }
 }
 

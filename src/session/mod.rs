@@ -77,7 +77,7 @@ pub use steps::{STEP_RULE, Step, length_unit, rounded_to, row_steps, steps};
 pub use table::{TableError, export_chart, import_chart};
 pub use taken::{
     BlockCommand, Keep, LookedAt, PartChange, Standing, Taking, There, accept_block, block_path, look_at_blocks,
-    move_block, open_block, relative_to, standing, take_block, untie_block,
+    move_block, named_beside, open_block, relative_to, standing, take_block, untie_block,
 };
 pub use tape::{TapeStop, tape_between};
 pub use tracing::{TracedOutline, Tracing, closed_outlines, told_scale, trace};

@@ -73,7 +73,11 @@ pub fn wanted_pieces(
     for case in cases {
         let (found, lost) = output::sheet_pieces(draft, model, finished, *case, whole);
         let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
-        let wanted = |name: &String| only.is_empty() || only.contains(name);
+        // A block of which pieces are made, and which is cut from nothing itself, is no part of the garment.
+        let is_block = |name: &String| {
+            model.bases.contains(name) && draft.pieces.iter().any(|p| p.name == *name && p.cuts.is_empty())
+        };
+        let wanted = |name: &String| if only.is_empty() { !is_block(name) } else { only.contains(name) };
         pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
         missing.extend(lost.into_iter().filter(wanted).map(|name| (name, size.to_owned())));
     }

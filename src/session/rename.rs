@@ -6,7 +6,7 @@ use super::naming::{check_typed, set_of};
 use super::references::{Occurrence, references};
 use crate::base::Span;
 use crate::compute::{Double, Lineage, Owner};
-use crate::document::{Address, Axis, Draft, Inner, Part, Role, check_label, check_name, fold};
+use crate::document::{Address, Axis, Draft, Inner, Part, Role, TakenPart, check_label, check_name, fold};
 
 /// Why a part was not renamed. The draft is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -99,8 +99,24 @@ fn rename_part(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Renam
     let mut next = draft.clone();
     let change = Change { old: Owner::Part(part.clone()), new: Owner::Part(new.clone()), to };
     let many = carry(&mut next, &change, &|next| own_name(next, part, to))?;
+    keep_known(&mut next, part, to);
     *draft = next;
     Ok(told(&part.to_string(), to, many))
+}
+
+/// What is renamed in a piece that was taken from another draft is still known by its name there.
+fn keep_known(draft: &mut Draft, part: &Part, to: &str) {
+    let Part::Inner(frame, inner, name) = part else { return };
+    let of_frame =
+        |p: &&mut TakenPart| p.name == *frame && Part::of_words(&p.part).is_some_and(|p| p.frame().is_some());
+    for taken in draft.blocks.iter_mut().flat_map(|b| &mut b.parts).filter(of_frame) {
+        let is_it = |(there, here): &(String, String)| here == name && there.starts_with(inner.word());
+        match taken.names.iter_mut().find(|n| is_it(n)) {
+            Some(known) => to.clone_into(&mut known.1),
+            None => taken.names.push((format!("{} {name}", inner.word()), to.to_owned())),
+        }
+        taken.names.retain(|(there, here)| there.rsplit(' ').next() != Some(here));
+    }
 }
 
 /// What was done, in a sentence.

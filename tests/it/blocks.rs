@@ -176,9 +176,10 @@ impl Files {
         let text = std::fs::read_to_string(files.path("top.ron")).unwrap();
         let mut draft = file::read(&text).unwrap().draft;
         let top = r#"(format: "tracewheel draft", version: 0, pieces: [(name: "shell", of: "front", steps: [
-            (name: "shorter", does: move_edge(edge: "waist_front", by: "3 cm"))])])"#;
+            (name: "shorter", does: move_edge(edge: "waist", by: "3 cm"))])])"#;
         draft.pieces.extend(file::read(top).unwrap().draft.pieces);
         std::fs::write(files.path("top.ron"), file::write(&draft)).unwrap();
+        assert_eq!(findings(&draft), Vec::new());
         files
     }
 
@@ -224,7 +225,7 @@ fn a_changed_block_is_noticed_told_in_millimetres_and_taken_over() {
     let listed = files.run(&["list"]);
     assert_eq!(listed.exit, 0, "{}{}", listed.out, listed.err);
     assert!(
-        listed.out.contains("bodice: from blocks/bodice.ron") && listed.out.contains("as it was taken"),
+        listed.out.contains("bodice: from blocks/bodice.ron") && listed.out.contains("nothing changed there"),
         "{}",
         listed.out
     );
@@ -355,6 +356,51 @@ fn a_part_renamed_here_is_still_known() {
     assert_eq!(top.values.iter().find(|v| v.name == "ease_round").unwrap().is, "12 cm");
     assert!(!top.values.iter().any(|v| v.name == "bust_ease"));
     assert_eq!(numbers(&source, "p", "front"), numbers(&top, "p", "front_block"));
+}
+
+/// An edge of a taken piece that is renamed here keeps that name, and steps go on to find it, when the piece changes there.
+#[test]
+fn an_edge_renamed_here_keeps_its_name_when_its_piece_is_taken_over() {
+    let files = Files::new();
+    let (mut source, mut top) = (files.draft("blocks/bodice.ron"), files.draft("top.ron"));
+    let waist = Part::edge("front", "waist");
+    rename(&mut top, &waist, "lower_edge").unwrap();
+    rename(&mut top, &Part::point("front", "underarm"), "pit").unwrap();
+    assert!(standing(&top, &top.blocks[0], &source).unwrap().is_same());
+    let front = source.pieces.iter_mut().find(|p| p.name == "front").unwrap();
+    std::sync::Arc::make_mut(front)
+        .points
+        .iter_mut()
+        .find(|p| p.name == "underarm")
+        .unwrap()
+        .at
+        .push_str(".down(1 cm)");
+    let seen = standing(&top, &top.blocks[0], &source).unwrap();
+    assert!(seen.changes.len() == 1 && seen.clashes().is_empty() && seen.here.is_empty(), "{seen:?}");
+    let errors = findings(&top);
+    accept_block(&mut top, "bodice", &source, None).unwrap();
+    assert_eq!(findings(&top), errors, "steps find what they name");
+    let front = top.pieces.iter().find(|p| p.name == "front").unwrap();
+    assert!(front.edges.iter().any(|e| e.name == "lower_edge") && front.points.iter().any(|p| p.name == "pit"));
+    assert!(standing(&top, &top.blocks[0], &source).unwrap().is_same());
+    // What was changed here, and kept, is still said.
+    let front = top.pieces.iter_mut().find(|p| p.name == "front").unwrap();
+    std::sync::Arc::make_mut(front).points.iter_mut().find(|p| p.name == "pit").unwrap().at.push_str(".up(2 mm)");
+    let seen = standing(&top, &top.blocks[0], &source).unwrap();
+    assert_eq!((seen.is_same(), seen.own_words().as_str()), (true, "changed here: piece front"));
+}
+
+/// What would be wrong after taking over stands before what would change.
+#[test]
+fn what_would_break_is_told_first() {
+    let files = Files::new();
+    let mut source = files.draft("blocks/bodice.ron");
+    rename(&mut source, &Part::edge("front", "waist"), "another").unwrap();
+    std::fs::write(files.path("blocks/bodice.ron"), file::write(&source)).unwrap();
+    let listed = files.run(&["list"]);
+    let wrong = listed.out.find("then this would be wrong:").unwrap_or_else(|| panic!("{}", listed.out));
+    assert!(wrong < listed.out.find("taking it over would change:").unwrap());
+    assert!(listed.out[wrong..].contains("shell, step shorter"), "{}", listed.out);
 }
 
 #[test]

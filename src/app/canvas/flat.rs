@@ -107,6 +107,8 @@ pub(super) fn strip(mesh: &mut Mesh, line: &[Pos2], width: f32, color: Color32) 
     if line.len() < 2 {
         return;
     }
+    // Thinner than the grid of the screen it would have gaps.
+    let width = width.max(1.1);
     let closed = line.first() == line.last() && line.len() > 2;
     let last = line.len() - 1;
     let first = mesh.vertices.len() as u32;

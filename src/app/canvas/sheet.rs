@@ -249,6 +249,9 @@ impl Sheet<'_> {
                         self.look.error,
                         format!("{word} {name}, {called}, not true"),
                     )
+                } else if scene.step_fails(name) {
+                    let note = "a step cannot be done: see proof";
+                    (rect, format!("{called} · {note}"), self.look.error, format!("{word} {name}, {called}, {note}"))
                 } else if !drawn.is_whole && slot.is_piece {
                     (
                         rect,

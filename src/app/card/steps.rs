@@ -59,8 +59,17 @@ impl Card<'_> {
                 }
             }
         });
+        // What is wrong with the step as a whole, before its fields.
+        let place = format!("{}, step {}", piece.name, step.name);
+        let (own, rest): (Vec<_>, Vec<_>) =
+            self.open.drain(..).partition(|(_, f)| f.place.name == place && f.formula.is_empty());
+        self.open = rest;
+        field::findings(ui, self.look, self.scene, own.into_iter(), self.wishes);
         self.switches(ui, piece, i, step);
-        for (at, formula) in texts_of(piece, i) {
+        let mut texts = texts_of(piece, i);
+        // For whom, and notes, come after what is done.
+        texts.sort_by_key(|(at, _)| ["step person", "step note"].contains(&at.field));
+        for (at, formula) in texts {
             let word = at.field.trim_start_matches("step ");
             let which = if at.inner > 0 { format!(" {}", at.inner + 1) } else { String::new() };
             let caption = format!("{}: {}{which}", step.name, word.replace('_', " "));

@@ -350,6 +350,10 @@ impl Deriving<'_> {
         let (new, mut after) = steps::done(&mut before, &step.does)?;
         after.tidy();
         let (typed, placements, mut made) = (before.typed, before.placements, before.made);
+        // What goes wrong with something that a step makes is told of the step.
+        for m in &made {
+            chain.typed.insert((place + 1, format!("{}{}", m.name, m.tail)), Typed::Drawn(step.name.clone()));
+        }
         chain.made.append(&mut made);
         for t in typed {
             chain.typed.insert((place, t.name), Typed::Formula { text: t.text, before: t.before });

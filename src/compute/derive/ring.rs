@@ -84,7 +84,7 @@ impl Arc {
         let Some(number) = number else {
             return Err(match name {
                 "" => "it does not say which edge or corner stays".to_owned(),
-                _ => format!("the piece has no edge or corner {name} before this step"),
+                _ => format!("the piece has no edge or corner {name} before this step{}", shape.instead(name)),
             });
         };
         if [one.number(), two.number()].contains(&number) {
@@ -202,6 +202,6 @@ pub(super) fn place(
     }
     Err(match name {
         "" => "it does not say on which edge".to_owned(),
-        _ => format!("the piece has no edge, corner or dart {name} before this step"),
+        _ => format!("the piece has no edge, corner or dart {name} before this step{}", shape.instead(name)),
     })
 }

@@ -1,7 +1,7 @@
 //! Findings in stages, said of the pieces and steps that a person knows.
 
 use super::{OWN, Typed, Whole};
-use crate::base::{Finding, Span};
+use crate::base::{Code, Finding, Span};
 
 impl Whole {
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
@@ -40,6 +40,11 @@ impl Whole {
                 if let Some(span) = finding.span {
                     let (from, to) = (span.start.max(*before) - before, span.end.max(*before) - before);
                     finding.span = Some(Span::new(from.min(text.len()), to.min(text.len())));
+                }
+                // What follows there is the program's own: for a person the formula ends.
+                if finding.code == Code::Unexpected && finding.span.is_some_and(|s| s.start >= text.len()) {
+                    let found = finding.words.iter_mut().filter(|(name, _)| *name == "found");
+                    found.for_each(|(_, word)| "the end".clone_into(word));
                 }
                 finding.formula.clone_from(text);
             }

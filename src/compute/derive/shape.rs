@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::document::{Dart, Edge, Piece, Segment};
-use crate::language::parse;
+use crate::language::{nearest, parse};
 
 pub(in crate::compute) use crate::document::OWN_LETTER as OWN;
 
@@ -115,6 +115,17 @@ impl Shape {
         shape.rest = rest;
         shape.spots.extend(places.iter().map(|(name, _)| Spot { name: name.clone(), on: None, is_mark: true }));
         (shape, places)
+    }
+
+    /// Behind a sentence that there is no edge of this name: what could be meant.
+    pub fn instead(&self, name: &str) -> String {
+        let known = self.edges.iter().map(|e| e.name.as_str());
+        let corners = self.edges.iter().map(|e| e.from.as_str());
+        let all = known.clone().chain(corners).chain(self.darts.iter().map(|d| d.name.as_str()));
+        match nearest(name, all) {
+            Some(near) => format!("; did you mean {near}?"),
+            None => format!("; its edges are {}", known.collect::<Vec<_>>().join(", ")),
+        }
     }
 
     pub fn edge(&self, name: &str) -> Option<usize> {

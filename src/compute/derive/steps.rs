@@ -172,6 +172,6 @@ impl Before<'_> {
     }
 
     pub(super) fn no_edge(&self, name: &str) -> String {
-        format!("the piece has no edge {name} before this step")
+        format!("the piece has no edge {name} before this step{}", self.shape.instead(name))
     }
 }

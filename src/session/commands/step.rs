@@ -181,50 +181,57 @@ pub fn new_step(draft: &Draft, piece: &Piece, kind: usize, unit: &str) -> Step {
         let count = piece.edges.len().max(1);
         piece.edges.get(i % count).map_or_else(String::new, |e| e.name.clone())
     };
+    // By what edges are mostly called, else by their place.
+    let called = |words: &[&str], i: usize| {
+        let has = |word: &&str| piece.edges.iter().find(|e| e.name.contains(*word)).map(|e| e.name.clone());
+        words.iter().find_map(has).unwrap_or_else(|| edge(i))
+    };
+    let (top, hem) = (called(&["shoulder", "top", "armhole", "neck"], 0), called(&["hem", "waist"], 2));
+    let (side, centre) = (called(&["side"], 1), called(&["centre"], 3));
     let dart = piece.darts.first();
-    let on = dart.and_then(|d| piece.edges.iter().position(|e| e.name == d.on)).unwrap_or(0);
+    let opens = [&side, &hem, &top].into_iter().find(|e| dart.is_none_or(|d| d.on != **e)).unwrap_or(&side);
     let half = || "1/2".to_owned();
     let does = match kind {
         0 => Does::MoveDart(MoveDart {
             close: dart.map_or_else(String::new, |d| d.name.clone()),
-            on: edge(on + 1),
+            on: opens.clone(),
             at: half(),
-            stays: edge(on + 2),
+            stays: centre,
             makes: fresh("dart"),
             ..MoveDart::default()
         }),
         1 => Does::Spread(Spread {
-            from: edge(2),
+            from: hem,
             from_at: half(),
-            to: edge(0),
+            to: top,
             to_at: half(),
             by: format!("2 {unit}"),
-            stays: edge(3),
+            stays: centre,
             ..Spread::default()
         }),
         2 => Does::Cut(CutOff {
-            from: edge(0),
+            from: top,
             from_at: half(),
-            to: edge(2),
+            to: hem,
             to_at: half(),
-            keep: edge(3),
+            keep: centre,
             makes: fresh("cut"),
             start: fresh("cut_start"),
             end: fresh("cut_end"),
             ..CutOff::default()
         }),
-        3 => Does::Join(Join { edge: edge(1), prefix: prefix("other"), ..Join::default() }),
-        4 => Does::Unfold(Unfold { over: edge(3), prefix: prefix("left") }),
+        3 => Does::Join(Join { edge: side, prefix: prefix("other"), ..Join::default() }),
+        4 => Does::Unfold(Unfold { over: centre, prefix: prefix("left") }),
         5 => Does::TurnOver,
         6 => Does::AddStrip(AddStrip {
-            edge: edge(3),
+            edge: centre,
             width: format!("3 {unit}"),
             makes: fresh("outer"),
             start: fresh("strip_start"),
             end: fresh("strip_end"),
             ..AddStrip::default()
         }),
-        7 => Does::MoveEdge(MoveEdge { edge: edge(1), by: format!("1 {unit}"), ..MoveEdge::default() }),
+        7 => Does::MoveEdge(MoveEdge { edge: side, by: format!("1 {unit}"), ..MoveEdge::default() }),
         8 => {
             let part = |i: usize, share: String| EdgeShare { edge: edge(i), share };
             Does::Share(Share { by: format!("1 {unit}"), over: vec![part(1, half()), part(3, String::new())] })

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::document::{Address, Draft, Part};
+use crate::document::{Address, Draft, Inner, Part, TakenBlock, TakenPart};
 use crate::file::{Fingerprint, write};
 use crate::session::EditError;
 use crate::session::references::references;
@@ -17,12 +17,12 @@ pub(super) struct Gathered {
 }
 
 impl Gathered {
-    /// `known`: names that parts, as they are called there, have here already. `is_free`: whether a row or material can keep its name here.
+    /// `known`: what was taken before, with the names that it has here. `is_free`: whether a row or material can keep its name here.
     pub fn of(
         source: &Draft,
         pieces: &[String],
         prefix: &str,
-        known: &[(Part, String)],
+        known: &[TakenPart],
         is_free: &dyn Fn(&Part) -> bool,
     ) -> Result<Self, EditError> {
         for name in pieces {
@@ -39,16 +39,52 @@ impl Gathered {
         let mut parts = Vec::new();
         for there in in_order(source).into_iter().filter(|p| needed.contains(p)) {
             let is_common = matches!(there, Part::Row(_) | Part::Material(_)) && is_free(&there);
-            let wanted = known.iter().find(|(p, _)| *p == there).map(|(_, name)| name.clone());
-            let name = wanted.unwrap_or_else(|| {
+            let known = known.iter().find(|t| t.part == there.to_string());
+            let name = known.map(|t| t.name.clone()).unwrap_or_else(|| {
                 if is_common { there.name().to_owned() } else { format!("{prefix}{}", there.name()) }
             });
             rename(&mut draft, &there, &name).map_err(|e| EditError::refused(format!("{there} of the block: {e}")))?;
             let here = there.renamed(&name);
+            for (inner, name) in known.map_or(&[][..], |t| &t.names) {
+                // What is gone there has no name to be kept.
+                if let Some(inner) = inner_of(here.name(), inner) {
+                    let _ = rename(&mut draft, &inner, name);
+                }
+            }
             parts.push((there, here));
         }
         Ok(Self { draft, parts })
     }
+}
+
+/// A point, edge or whatever else of a piece, by its word and name.
+fn inner_of(frame: &str, words: &str) -> Option<Part> {
+    let (word, name) = words.rsplit_once(' ')?;
+    let inner = Inner::ALL.into_iter().find(|i| i.word() == word)?;
+    Some(Part::Inner(frame.to_owned(), inner, name.to_owned()))
+}
+
+/// The draft under the names that what was taken had when it was taken.
+pub(super) fn as_taken(draft: &Draft, block: &TakenBlock) -> Draft {
+    let mut out = draft.clone();
+    for taken in &block.parts {
+        let Some(there) = Part::of_words(&taken.part) else { continue };
+        for (inner, here) in &taken.names {
+            if let (Some(was), Some((_, name))) = (inner_of(&taken.name, inner), inner.rsplit_once(' ')) {
+                // Where that name is taken by now, the part counts as changed.
+                let _ = rename(&mut out, &was.renamed(here), name);
+            }
+        }
+        let _ = rename(&mut out, &there.renamed(&taken.name), &first_name(block, taken, &there));
+    }
+    out
+}
+
+/// The name that a part got here when it was taken.
+pub(super) fn first_name(block: &TakenBlock, taken: &TakenPart, there: &Part) -> String {
+    let with = format!("{}{}", block.prefix, there.name());
+    let is_common = matches!(there, Part::Row(_) | Part::Material(_));
+    if taken.name == with || !is_common { with } else { there.name().to_owned() }
 }
 
 /// The part of a draft in which something stands.

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::gather::{Gathered, alone, digest};
+use super::gather::{Gathered, alone, as_taken, digest, first_name};
 use crate::document::{Axis, Draft, Part, TakenBlock, TakenPart};
 use crate::session::rename::qualify_as;
 
@@ -113,14 +113,24 @@ pub(super) fn head_changes(block: &TakenBlock, source: &Draft) -> Vec<String> {
     changed.map(|(what, was, is)| format!("{what}: {} instead of {}", said(is), said(was))).collect()
 }
 
-/// What is written down of a part that was taken.
-pub(super) fn taken(there: &Part, here: &Part, source: &Draft, draft: &Draft) -> TakenPart {
+/// What is written down of a part that was taken; what it is here is told by [`digests`].
+pub(super) fn taken(there: &Part, here: &Part, source: &Draft) -> TakenPart {
     TakenPart {
         part: there.to_string(),
         name: here.name().to_owned(),
         there: digest(source, there),
-        here: digest(draft, here),
+        ..TakenPart::default()
     }
+}
+
+/// What the parts of a block are here, each in the order of the block.
+pub(super) fn digests(draft: &Draft, block: &TakenBlock) -> Vec<String> {
+    let draft = as_taken(draft, block);
+    let of = |t: &TakenPart| {
+        let there = Part::of_words(&t.part);
+        there.map_or_else(String::new, |p| digest(&draft, &p.renamed(&first_name(block, t, &p))))
+    };
+    block.parts.iter().map(of).collect()
 }
 
 /// "2 pieces, 1 seam".

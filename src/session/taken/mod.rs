@@ -13,7 +13,7 @@ use std::sync::Arc;
 
 use self::gather::Gathered;
 pub use self::look::{LookedAt, look_at_blocks};
-pub use self::place::{block_path, open_block, relative_to};
+pub use self::place::{block_path, named_beside, open_block, relative_to};
 use super::EditError;
 use super::naming::check_free;
 use crate::document::{Draft, Part, TakenBlock, TakenPart, check_name};
@@ -60,6 +60,8 @@ pub struct Standing {
     pub changes: Vec<PartChange>,
     /// What its head says otherwise: edition, author, licence.
     pub head: Vec<String>,
+    /// The parts that were changed here, whatever they are there.
+    pub here: Vec<Part>,
 }
 
 impl Standing {
@@ -73,7 +75,15 @@ impl Standing {
         self.changes.iter().filter(|c| c.here_too).collect()
     }
 
-    /// In a few words.
+    /// What is other here than it was taken, in a few words; empty: nothing.
+    pub fn own_words(&self) -> String {
+        match self.here.as_slice() {
+            [] => String::new(),
+            parts => format!("changed here: {}", parts.iter().map(Part::to_string).collect::<Vec<_>>().join(", ")),
+        }
+    }
+
+    /// What changed there, in a few words.
     pub fn words(&self) -> String {
         let mut all: Vec<String> = self
             .changes
@@ -214,7 +224,9 @@ pub fn take_block(draft: &mut Draft, source: &Draft, taking: &Taking) -> Result<
         ..TakenBlock::default()
     };
     merge::head(&mut block, source);
-    block.parts = own.iter().map(|(there, here)| merge::taken(there, here, source, &next)).collect();
+    block.parts = own.iter().map(|(there, here)| merge::taken(there, here, source)).collect();
+    let digests = merge::digests(&next, &block);
+    block.parts.iter_mut().zip(digests).for_each(|(t, digest)| t.here = digest);
     let counted = merge::counted(own.iter().map(|(_, here)| here));
     next.blocks.push(block);
     *draft = next;
@@ -227,17 +239,19 @@ pub fn take_block(draft: &mut Draft, source: &Draft, taking: &Taking) -> Result<
 /// # Errors
 /// A piece that was asked for is not there any more.
 pub fn standing(draft: &Draft, block: &TakenBlock, source: &Draft) -> Result<Standing, EditError> {
-    let known: Vec<(Part, String)> =
-        block.parts.iter().filter_map(|t| Some((Part::of_words(&t.part)?, t.name.clone()))).collect();
-    let gathered = Gathered::of(source, &block.pieces, &block.prefix, &known, &|_| true)?;
-    let mut out = Standing { head: merge::head_changes(block, source), ..Standing::default() };
+    let gathered = Gathered::of(source, &block.pieces, &block.prefix, &block.parts, &|_| true)?;
+    let digests = merge::digests(draft, block);
+    let changed = block.parts.iter().zip(&digests).filter(|(t, digest)| **digest != t.here);
+    let here = changed.filter_map(|(t, _)| Some(Part::of_words(&t.part)?.renamed(&t.name))).collect();
+    let here_too = |t: &TakenPart| block.parts.iter().zip(&digests).any(|(p, digest)| p == t && *digest != t.here);
+    let mut out = Standing { head: merge::head_changes(block, source), here, ..Standing::default() };
     let taken = |there: &Part| block.parts.iter().find(|t| t.part == there.to_string());
     for (there, here) in &gathered.parts {
         match taken(there) {
             None if merge::is_shared(draft, here) => {}
             None => out.changes.push(PartChange { part: here.clone(), there: There::Came, here_too: false }),
             Some(t) if gather::digest(source, there) != t.there => {
-                out.changes.push(change(draft, t, here.clone(), There::Changed));
+                out.changes.push(PartChange { part: here.clone(), there: There::Changed, here_too: here_too(t) });
             }
             Some(_) => {}
         }
@@ -245,15 +259,10 @@ pub fn standing(draft: &Draft, block: &TakenBlock, source: &Draft) -> Result<Sta
     for t in &block.parts {
         let Some(there) = Part::of_words(&t.part) else { continue };
         if !gathered.parts.iter().any(|(p, _)| *p == there) {
-            out.changes.push(change(draft, t, there.renamed(&t.name), There::Went));
+            out.changes.push(PartChange { part: there.renamed(&t.name), there: There::Went, here_too: here_too(t) });
         }
     }
     Ok(out)
-}
-
-fn change(draft: &Draft, taken: &TakenPart, part: Part, there: There) -> PartChange {
-    let here_too = gather::digest(draft, &part) != taken.here;
-    PartChange { part, there, here_too }
 }
 
 /// Takes over what changed in a block's own draft. Returns what was done, in a sentence.
@@ -273,9 +282,7 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
             clashes.join(", ")
         )));
     }
-    let known: Vec<(Part, String)> =
-        block.parts.iter().filter_map(|t| Some((Part::of_words(&t.part)?, t.name.clone()))).collect();
-    let gathered = Gathered::of(source, &block.pieces, &block.prefix, &known, &|_| true)?;
+    let gathered = Gathered::of(source, &block.pieces, &block.prefix, &block.parts, &|_| true)?;
     let stays = |c: &PartChange| c.here_too && keep == Some(Keep::Here);
     let mut next = draft.clone();
     let mut comes = Vec::new();
@@ -292,24 +299,28 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
         }
     }
     merge::bring(&mut next, &gathered, &comes);
-    let mut parts = Vec::new();
+    let mut after = block.clone();
+    merge::head(&mut after, source);
+    after.parts.clear();
     for (there, here) in &gathered.parts {
         let taken = block.parts.iter().find(|t| t.part == there.to_string());
         if taken.is_none() && merge::is_shared(draft, here) {
             continue;
         }
-        let mut new = merge::taken(there, here, source, &next);
-        if let Some(old) = taken.filter(|_| !comes.iter().any(|(_, p)| p == here)) {
-            // What was changed here stays known as changed.
-            new.here.clone_from(&old.here);
-        }
-        parts.push(new);
+        let mut new = merge::taken(there, here, source);
+        new.names = taken.map_or_else(Vec::new, |t| t.names.clone());
+        after.parts.push(new);
+    }
+    let digests = merge::digests(&next, &after);
+    for (new, digest) in after.parts.iter_mut().zip(digests) {
+        let old = block.parts.iter().find(|t| t.part == new.part);
+        let came =
+            comes.iter().any(|(_, p)| p.name() == new.name && p.word() == new.part.split(' ').next().unwrap_or(""));
+        // What was changed here stays known as changed.
+        new.here = old.filter(|_| !came).map_or(digest, |t| t.here.clone());
     }
     let many = standing.changes.len();
-    if let Some(block) = next.blocks.iter_mut().find(|b| b.name == name) {
-        merge::head(block, source);
-        block.parts = parts;
-    }
+    next.blocks.iter_mut().filter(|b| b.name == name).for_each(|b| b.clone_from(&after));
     *draft = next;
     let kept = standing.changes.iter().filter(|c| stays(c)).count();
     let kept = if kept > 0 { format!("; {kept} stayed as changed here") } else { String::new() };

@@ -19,6 +19,12 @@ pub fn block_path(draft: &Path, file: &str) -> PathBuf {
     file.split('/').fold(folder.to_owned(), |path, part| path.join(part))
 }
 
+/// A file that a person named: as it is, or where there is none, as seen from the folder of the draft.
+pub fn named_beside(draft: &Path, file: &Path) -> PathBuf {
+    let beside = draft.parent().map(|folder| folder.join(file));
+    beside.filter(|b| !file.exists() && b.exists()).unwrap_or_else(|| file.to_owned())
+}
+
 /// A file as it is seen from the folder of a draft, with `/` between folders. Both must be there.
 ///
 /// # Errors

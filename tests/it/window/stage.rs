@@ -10,6 +10,9 @@ use egui::{
 };
 use tracewheel::app::{Start, Window, dress};
 
+/// Where the card begins, and how far down it is seen.
+const CARD: f32 = 1290.0;
+const LOW: f32 = 800.0;
 const SCREEN: Rect = Rect::from_min_max(Pos2::ZERO, pos2(1600.0, 1000.0));
 
 /// What accessibility is told of one widget.
@@ -337,6 +340,7 @@ impl Stage {
 
     /// Puts another text in a field and stays in it.
     pub fn write(&mut self, name: &str, text: &str) {
+        self.reach(name);
         let at = self.field(name).rect.unwrap().center();
         self.click_at(at);
         self.ctrl(Key::A);
@@ -344,6 +348,17 @@ impl Stage {
             self.press(Key::Backspace);
         } else {
             self.type_text(text);
+        }
+    }
+
+    /// Turns the card until a field far down on it can be reached.
+    fn reach(&mut self, name: &str) {
+        for _ in 0..40 {
+            let at = self.field(name).rect.unwrap().center();
+            if at.y < LOW || at.x < CARD {
+                return;
+            }
+            self.scroll(egui::pos2(at.x, LOW - 150.0), -80.0);
         }
     }
 

@@ -289,7 +289,7 @@ STRUCTS = {
         name=S, file=S, title=S, author=S, licence=S, contact=S, edition=S, date=S, pieces=[S], prefix=S,
         parts=["TakenPart"], note=S,
     ),
-    "TakenPart": dict(part=S, name=S, there=S, here=S),
+    "TakenPart": dict(part=S, name=S, names=[(S, S)], there=S, here=S),
     "Picture": dict(under=S, file=S, x=S, y=S, scale=S, turned=S, fade=I, hidden=B),
     "LayPlan": dict(name=S, material=S, width=S, sizes=[S], places=[(S, S, S, S)], digest=S),
     "Log": dict(fittings=["FittingNote"], releases=["Release"]),
