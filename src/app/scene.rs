@@ -9,8 +9,8 @@ use super::shapes::Shapes;
 use super::sheets::{Made, Printing};
 use crate::base::Finding;
 use crate::compute::{Cases, Model};
-use crate::document::{Draft, Part};
-use crate::session::{Computed, part_of_finding};
+use crate::document::{Draft, Inner, OWN_LETTER, Part};
+use crate::session::{Computed, inner_parts, part_of_finding};
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {

@@ -23,6 +23,7 @@ mod curves_values;
 mod derived;
 mod derived_garment;
 mod derived_outside;
+mod derived_slashes;
 mod dice;
 mod drafts;
 mod examples;

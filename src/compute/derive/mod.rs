@@ -21,7 +21,7 @@ use self::lineage::Following;
 pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
-use self::steps::{Before, draw, leave_out};
+use self::steps::{Before, Slash, draw, leave_out, mark_slashes};
 use crate::base::{Code, Finding, Span};
 use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind};
 use crate::language::nearest;
@@ -342,7 +342,7 @@ impl Deriving<'_> {
                 share = format!(" * {}", flag(&step.person));
             }
             // What fails leaves the stage as it was.
-            let (kept, kept_shape) = (stage.clone(), shape.clone());
+            let (kept, kept_shape, kept_count) = (stage.clone(), shape.clone(), count);
             let (mut made, is_further) = (Vec::new(), !matches!(step.does, Does::Draw(_) | Does::LeaveOut(_)));
             let problem = match &step.does {
                 Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
@@ -353,56 +353,79 @@ impl Deriving<'_> {
                     None
                 }
                 Does::LeaveOut(what) => leave_out(&mut stage, &mut shape, what).err(),
-                does => {
-                    let next = link_to(count + 1);
-                    let on = frame_of(count + 1);
-                    let other = |of: &str, link: &str| {
-                        let told =
-                            self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
-                        Ok(self.shape_of(&told, link))
-                    };
-                    let mut before = Before {
-                        piece: &mut stage,
-                        shape: &shape,
-                        link: &next,
-                        next: &on,
-                        share,
-                        typed: Vec::new(),
-                        made: Vec::new(),
-                        placements: Vec::new(),
-                        other: &other,
-                    };
-                    let after = steps::done(&mut before, does);
-                    let (typed, placements) =
-                        (std::mem::take(&mut before.typed), std::mem::take(&mut before.placements));
-                    made = std::mem::take(&mut before.made);
-                    match after {
-                        Some(Ok((new, mut after))) => {
-                            after.tidy();
-                            let frame = frame_of(count);
-                            for t in typed {
-                                self.whole
-                                    .typed
-                                    .insert((frame.clone(), t.name), TypedIn { text: t.text, before: t.before });
+                does => 'rounds: {
+                    let mut marked = Vec::new();
+                    let rounds = match does {
+                        Does::Spread(spread) if spread.count > 0 => {
+                            match mark_slashes(&mut stage, &mut shape, spread) {
+                                Ok(typed) => marked = typed,
+                                Err(problem) => break 'rounds Some(problem),
                             }
-                            self.placements.extend(placements);
-                            let mut done = std::mem::replace(&mut stage, new);
-                            done.name.clone_from(&frame);
-                            // Stages are read by their names only; the note says for whom to look.
-                            done.note.clone_from(&step.name);
-                            stages.push(done);
-                            links.push(Link { name: next.clone(), lay: frame, on: String::new() });
-                            shape = after;
-                            count += 1;
-                            None
+                            spread.count
                         }
-                        Some(Err(problem)) => Some(problem),
-                        None => None,
+                        _ => 0,
+                    };
+                    let first = frame_of(count);
+                    let mut problem = None;
+                    for round in 0..rounds.max(1) {
+                        let slash = (rounds > 0).then(|| Slash { round, stage: first.clone() });
+                        let next = link_to(count + 1);
+                        let on = frame_of(count + 1);
+                        let other = |of: &str, link: &str| {
+                            let told =
+                                self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
+                            Ok(self.shape_of(&told, link))
+                        };
+                        let mut before = Before {
+                            piece: &mut stage,
+                            shape: &shape,
+                            link: &next,
+                            next: &on,
+                            share: share.clone(),
+                            slash,
+                            typed: std::mem::take(&mut marked),
+                            made: Vec::new(),
+                            placements: Vec::new(),
+                            other: &other,
+                        };
+                        let after = steps::done(&mut before, does);
+                        let (typed, placements) =
+                            (std::mem::take(&mut before.typed), std::mem::take(&mut before.placements));
+                        made = std::mem::take(&mut before.made);
+                        problem = match after {
+                            Some(Ok((new, mut after))) => {
+                                after.tidy();
+                                let frame = frame_of(count);
+                                for t in typed {
+                                    self.whole
+                                        .typed
+                                        .insert((frame.clone(), t.name), TypedIn { text: t.text, before: t.before });
+                                }
+                                self.placements.extend(placements);
+                                let mut done = std::mem::replace(&mut stage, new);
+                                done.name.clone_from(&frame);
+                                // Stages are read by their names only; the note says for whom to look.
+                                done.note.clone_from(&step.name);
+                                stages.push(done);
+                                links.push(Link { name: next.clone(), lay: frame, on: String::new() });
+                                shape = after;
+                                count += 1;
+                                None
+                            }
+                            Some(Err(problem)) => Some(problem),
+                            None => None,
+                        };
+                        if problem.is_some() {
+                            break;
+                        }
                     }
+                    problem
                 }
             };
             if let Some(problem) = problem {
-                (stage, shape) = (kept, kept_shape);
+                (stage, shape, count) = (kept, kept_shape, kept_count);
+                stages.truncate(count);
+                links.truncate(count + 1);
                 self.wrong(name, &step.name, problem);
             } else if let Some(names) = &mut names_of {
                 names.done(self.typed, (&stage, &shape), &made, is_further);

@@ -30,6 +30,8 @@ pub enum StepCommand {
 pub enum Switch {
     /// How what is opened is finished.
     Opening(Opening),
+    /// How often it is slashed.
+    Count(u32),
     /// Whether a slash is spread in parallel.
     Parallel(bool),
     /// Whether the other piece's edge is run the other way.
@@ -90,6 +92,14 @@ impl StepCommand {
                         Switch::Opening(to),
                     ) => *opening = to,
                     (Does::Spread(spread), Switch::Parallel(to)) => spread.parallel = to,
+                    (Does::Spread(spread), Switch::Count(to)) => {
+                        if spread.count == 0 {
+                            // From one place between two: the whole edges.
+                            spread.from_at.clear();
+                            spread.to_at.clear();
+                        }
+                        spread.count = to;
+                    }
                     (Does::Join(join), Switch::Reversed(to)) => join.reversed = to,
                     (Does::AddStrip(strip), Switch::Ends(to)) => strip.ends = to,
                     _ => return Err(EditError::refused("this step has no such choice")),
@@ -147,7 +157,7 @@ fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> 
 }
 
 /// The kinds of steps that the window offers, by the words on their buttons.
-pub const STEP_KINDS: [&str; 8] = [
+pub const STEP_KINDS: [&str; 9] = [
     "Move a dart",
     "Slash and spread",
     "Cut in two",
@@ -156,6 +166,7 @@ pub const STEP_KINDS: [&str; 8] = [
     "Turn over",
     "Add a strip",
     "Move an edge",
+    "Slash several times",
 ];
 
 /// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields. What it
@@ -220,6 +231,14 @@ pub fn new_step(draft: &Draft, piece: &Piece, kind: usize, unit: &str) -> Step {
             start: fresh("strip_start"),
             end: fresh("strip_end"),
             ..AddStrip::default()
+        }),
+        8 => Does::Spread(Spread {
+            from: edge(2),
+            to: edge(0),
+            count: 5,
+            by: format!("6 {unit}"),
+            stays: edge(3),
+            ..Spread::default()
         }),
         _ => Does::MoveEdge(MoveEdge { edge: edge(1), by: format!("1 {unit}"), ..MoveEdge::default() }),
     };

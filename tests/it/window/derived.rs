@@ -115,7 +115,7 @@ fn names_follow_on_the_card() {
     stage.answer(&[("name", "low")], "Rename it");
     assert!(stage.saved().contains("length(panel.low)") && stage.text().contains("to: \"low\""), "{}", stage.text());
     stage.find_and_do("panel");
-    assert_eq!(stage.field("step_1: to of piece panel").value.as_deref(), Some("low"));
+    assert_eq!(stage.field("step_1: to of piece panel").value, "low");
     // What a step makes is not taken away unasked.
     let before = stage.text();
     stage.click("Take out step step_1");
