@@ -106,9 +106,9 @@ fn slashes_may_end_at_one_corner_and_be_for_one_person() {
         });
         close(area, w * 300.0 + gores.sum::<f64>(), 1e-6, "area");
     }
-    let text = file::write(&several(4, r#"by: "6 cm", parallel: true"#));
-    let text = text.replace("(name: \"f\", does:", "(name: \"f\", person: \"Ada\", does:");
-    let hers = file::read(&text).unwrap().draft;
+    let hers = draft(
+        r#"(name: "s", of: "block", steps: [(name: "f", person: "Ada", does: spread(from: "hem", to: "side", to_at: "1/2", to_until: "1/4", count: 4, by: "6 cm", stays: "centre"))])"#,
+    );
     for (size, w) in SIZES {
         let [hem] = values(&hers, size, ["length(s.hem)"]);
         close(hem, if size == "Ada" { w + 60.0 } else { w }, 1e-9, size);
@@ -121,7 +121,7 @@ fn a_cut_within_one_edge() {
     for (from, to) in [("1/4", "3/4"), ("3/4", "1/4")] {
         let cut = |keep: &str| {
             format!(
-                r#"cut(from: "hem", from_at: "{from}", to: "hem", to_at: "{to}", along: "arc(hem.at(1/2), hem.at(3/4), hem.at(1/4))", keep: "{keep}", makes: "scoop", start: "u", end: "v", rest: "hem_end")"#
+                r#"cut(from: "hem", from_at: "{from}", to: "hem", to_at: "{to}", along: "arc(hem.at(1/2), hem.at(3/4), hem.at(1/4), turn: clockwise)", keep: "{keep}", makes: "scoop", start: "u", end: "v", rest: "hem_end")"#
             )
         };
         for (size, w) in SIZES {
@@ -177,7 +177,7 @@ fn a_slash_within_one_edge() {
             |rest: &str| deep(&format!(r#"from: "hem", from_at: "{from}", to: "hem", to_at: "{to}", by: {rest}"#));
         for (size, w) in SIZES {
             let formulas = ["area(s)", "length(s.hem)", "gap(s.a, plain_a) ", "s.nw.y", "length(s.top)"]
-                .map(|f| if f.starts_with("gap") { "hypot(s.a.x - plain.a.x, s.a.y - plain.a.y)" } else { f });
+                .map(|f| if f.starts_with("gap") { "abs(s.a.x - plain.a.x) + abs(s.a.y - plain.a.y)" } else { f });
             let whole = 400.0 * w;
             let gore = 40.0 * (w * w - 400.0).sqrt() / 2.0;
             // Hinged at its end: what lies below it is turned, or all that lies above.
