@@ -92,7 +92,7 @@ pub struct MoveDart {
     pub makes: String,
 }
 
-/// Slashes and spreads.
+/// Slashes and spreads, once or several times.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct Spread {
@@ -104,13 +104,22 @@ pub struct Spread {
     pub to: String,
     /// Where on it.
     pub to_at: String,
+    /// How often it is slashed, at equal shares between two places of each edge; 0: once, at `from_at` and `to_at`. The amount is shared.
+    #[serde(skip_serializing_if = "is_default")]
+    pub count: u32,
+    /// The other place of the edge that opens, where there are several; empty: its end (and `from_at`: its start).
+    #[serde(skip_serializing_if = "is_default")]
+    pub from_until: String,
+    /// The other place of the edge at which they end; empty: its start (and `to_at`: its end), so that they do not cross.
+    #[serde(skip_serializing_if = "is_default")]
+    pub to_until: String,
     /// How wide it opens on the edge.
     pub by: String,
     /// Or the angle by which it opens.
     pub angle: String,
     /// Whether both ends open by the same amount, square to the slash.
     pub parallel: bool,
-    /// An edge or corner of the part that stays.
+    /// An edge or corner of the part that stays; of a slash within one edge, that edge itself: what lies between its ends.
     pub stays: String,
     /// How the opening is finished.
     #[serde(skip_serializing_if = "is_default")]
@@ -133,14 +142,17 @@ pub struct CutOff {
     pub to_at: String,
     /// A curve from there to there (from a dart: from its tip); empty: straight.
     pub along: String,
-    /// An edge or corner of the part that is kept.
+    /// An edge or corner of the part that is kept; of a cut within one edge, that edge itself: what lies between its ends.
     pub keep: String,
     /// Name of the edge that it makes.
     pub makes: String,
-    /// Name of the point at which that edge starts, where the cut starts.
+    /// Name of the point where the cut starts; within one edge: where it comes first on that.
     pub start: String,
-    /// Name of the point at which it ends.
+    /// Name of the point where it ends.
     pub end: String,
+    /// Of a cut within one edge that keeps what lies beyond its ends: name of the last stretch of that edge; the first one keeps its name.
+    #[serde(skip_serializing_if = "is_default")]
+    pub rest: String,
     /// Darts on the edges that are cut, as far as they lie on the part that is kept.
     pub darts: Vec<String>,
 }

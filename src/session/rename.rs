@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::naming::{check_typed, set_of};
 use super::references::{Occurrence, references};
 use crate::base::Span;
-use crate::compute::{Double, Lineage, Owner};
+use crate::compute::{Double, Lineage, Named, Owner};
 use crate::document::{Address, Axis, Draft, Inner, Part, Role, TakenPart, check_label, check_name, fold};
 
 /// Why a part was not renamed. The draft is as it was.
@@ -46,36 +46,24 @@ pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Rename
         }
         return rename_part(draft, part, to);
     };
-    // A step may have put something in front of the name, or behind it: that stays.
-    let (mut own, mut rest) = (None, to);
-    let mut kept = true;
-    for (owner, letters) in named.spelled.iter().take_while(|(o, _)| !matches!(o, Owner::Part(_))) {
-        let _ = owner;
-        kept &= rest.starts_with(letters.as_str());
-        rest = rest.strip_prefix(letters.as_str()).unwrap_or(rest);
-    }
-    for (owner, letters) in named.spelled.iter().rev() {
-        match owner {
-            Owner::Part(part) => {
-                own = Some(part);
-                break;
-            }
-            _ => {
-                kept &= rest.ends_with(letters.as_str());
-                rest = rest.strip_suffix(letters.as_str()).unwrap_or(rest);
-            }
-        }
-    }
-    let Some(own) = own.cloned() else { return Err(RenameError::Missing(part.to_string())) };
-    if !kept {
-        let (shown, of) = (part.name(), own.name());
+    let Some((own, rest)) = own_of(named, to) else { return Err(RenameError::Missing(part.to_string())) };
+    let Some(rest) = rest else {
+        let shown = part.name();
         return Err(RenameError::Name(format!(
             "`{shown}` is {own} with what a step puts around its name: leave that in the new name, as in `{}`, or rename {own}",
-            shown.replacen(of, to, 1)
+            shown.replacen(own.name(), to, 1)
         )));
-    }
-    let rest = rest.to_owned();
-    rename_part(draft, &own, &rest)
+    };
+    rename_part(draft, &own, rest)
+}
+
+/// The part behind a name, and what of the new name is its own; none where that lacks what steps put around it.
+fn own_of<'a>(named: &Named, to: &'a str) -> Option<(Part, Option<&'a str>)> {
+    let at = named.spelled.iter().position(|(owner, _)| matches!(owner, Owner::Part(_)))?;
+    let around = |all: &[(Owner, String)]| all.iter().map(|(_, letters)| letters.as_str()).collect::<String>();
+    let (before, behind) = (around(&named.spelled[..at]), around(&named.spelled[at + 1..]));
+    let own = to.strip_prefix(before.as_str()).and_then(|rest| rest.strip_suffix(behind.as_str()));
+    Some((named.part()?.clone(), own))
 }
 
 /// Renames a part that carries its own name, or that a step makes.

@@ -26,7 +26,7 @@ pub fn draft(pieces: &str) -> Draft {
 }
 
 /// The values of formulas in a size, mm and degrees.
-fn values<const N: usize>(draft: &Draft, size: &str, formulas: [&str; N]) -> [f64; N] {
+pub fn values<const N: usize>(draft: &Draft, size: &str, formulas: [&str; N]) -> [f64; N] {
     let model = Engine::new().compute_with(draft, &formulas);
     let told: Vec<String> =
         model.findings.iter().map(|f| format!("{:?}: {}", f.place, message(f, DisplayUnit::Cm))).collect();
@@ -38,16 +38,16 @@ fn values<const N: usize>(draft: &Draft, size: &str, formulas: [&str; N]) -> [f6
     })
 }
 
-fn told(draft: &Draft) -> Vec<(String, String)> {
+pub fn told(draft: &Draft) -> Vec<(String, String)> {
     let model = Engine::new().compute(draft);
     model.findings.iter().map(|f| (f.place.name.clone(), message(f, DisplayUnit::Cm))).collect()
 }
 
-fn close(have: f64, want: f64, within: f64, what: &str) {
+pub fn close(have: f64, want: f64, within: f64, what: &str) {
     assert!((have - want).abs() <= within, "{what}: {have}, wanted {want}");
 }
 
-const SIZES: [(&str, f64); 3] = [("1", 200.0), ("2", 240.0), ("Ada", 220.0)];
+pub const SIZES: [(&str, f64); 3] = [("1", 200.0), ("2", 240.0), ("Ada", 220.0)];
 /// Leg of the dart, mm, and its angle.
 fn dart() -> (f64, f64) {
     let leg = 15f64.hypot(150.0);

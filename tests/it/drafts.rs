@@ -258,14 +258,35 @@ fn does() -> BoxedStrategy<Does> {
             makes: text()
         })
         .prop_map(Does::MoveDart),
-        ((text(), text(), text(), text()), (text(), text(), any::<bool>(), text(), opening(), text())).prop_map(
-            |((from, from_at, to, to_at), (by, angle, parallel, stays, opening, makes))| {
-                Does::Spread(Spread { from, from_at, to, to_at, by, angle, parallel, stays, opening, makes })
-            }
-        ),
-        ((text(), text(), text(), text(), text()), (text(), text(), text(), text(), texts())).prop_map(
-            |((from, from_at, to, to_at, along), (keep, makes, start, end, darts))| {
-                Does::Cut(CutOff { from, from_at, to, to_at, along, keep, makes, start, end, darts })
+        (
+            (text(), text(), text(), text(), number(), text(), text()),
+            (text(), text(), any::<bool>(), text(), opening(), text())
+        )
+            .prop_map(
+                |(
+                    (from, from_at, to, to_at, count, from_until, to_until),
+                    (by, angle, parallel, stays, opening, makes),
+                )| {
+                    Does::Spread(Spread {
+                        from,
+                        from_at,
+                        to,
+                        to_at,
+                        count,
+                        from_until,
+                        to_until,
+                        by,
+                        angle,
+                        parallel,
+                        stays,
+                        opening,
+                        makes,
+                    })
+                }
+            ),
+        ((text(), text(), text(), text(), text()), (text(), text(), text(), text(), text(), texts())).prop_map(
+            |((from, from_at, to, to_at, along), (keep, makes, start, end, rest, darts))| {
+                Does::Cut(CutOff { from, from_at, to, to_at, along, keep, makes, start, end, rest, darts })
             }
         ),
         any_of!(Join { edge: text(), piece: text(), to: text(), reversed: any::<bool>(), prefix: text() })

@@ -25,6 +25,7 @@ mod derived;
 mod derived_garment;
 mod derived_outside;
 mod derived_recipes;
+mod derived_slashes;
 mod dice;
 mod drafts;
 mod examples;

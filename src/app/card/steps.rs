@@ -42,7 +42,11 @@ impl Card<'_> {
     fn step(&mut self, ui: &mut Ui, piece: &Piece, i: usize, step: &Step) {
         ui.add_space(6.0);
         ui.horizontal_wrapped(|ui| {
-            let words = format!("{}. {}", i + 1, kind(&step.does));
+            let many = match &step.does {
+                Does::Spread(spread) if spread.count > 0 => format!(", {} times", spread.count),
+                _ => String::new(),
+            };
+            let words = format!("{}. {}{many}", i + 1, kind(&step.does));
             ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
             let run = |command: StepCommand| Wish::Run(Command::Step(command));
             let orders = [
@@ -92,6 +96,10 @@ impl Card<'_> {
             Does::Spread(s) => {
                 let mut all = opening(s.opening).to_vec();
                 all.push(("In parallel", s.parallel, Switch::Parallel(!s.parallel)));
+                all.push(("One more slash", false, Switch::Count(s.count.max(1) + 1)));
+                if s.count > 1 {
+                    all.push(("One slash less", false, Switch::Count(s.count - 1)));
+                }
                 all
             }
             Does::Join(j) => vec![("The other way", j.reversed, Switch::Reversed(!j.reversed))],

@@ -27,6 +27,16 @@ pub(super) struct Chain {
     pub made: Vec<Made>,
 }
 
+impl Chain {
+    /// What failed leaves the piece as it was: stage, shape, how many stages there were before.
+    pub fn back_to(&mut self, (stage, shape, count): (Piece, Shape, usize)) {
+        (self.stage, self.shape) = (stage, shape);
+        self.stages.truncate(count);
+        self.links.truncate(count + 1);
+        self.typed.retain(|(place, _), _| *place <= count);
+    }
+}
+
 /// Tells what must be looked at after a step: what is counted on an edge that is another now, a fold that may be bent.
 pub(super) fn look(chain: &mut Chain, step: &Step, new: &Piece, link: &str) {
     let mut looks = Vec::new();

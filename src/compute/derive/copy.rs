@@ -11,17 +11,24 @@ pub(super) enum Fate {
         /// Whether it moves.
         moves: bool,
     },
-    /// It is cut in two, and opened or closed there.
+    /// It is cut, and opened or closed there.
     Split {
-        /// Names of the points before: where its first part ends and its second part begins.
-        cut: [String; 2],
-        /// Which of its parts move.
-        moves: [bool; 2],
-        /// What comes between them.
-        across: Opening,
-        /// Names of the two points afterwards.
-        names: [String; 2],
+        /// Where, in its order.
+        gaps: Vec<Gap>,
+        /// Which of its stretches move: one more than there are cuts.
+        moves: Vec<bool>,
     },
+}
+
+/// Where an edge is cut.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Gap {
+    /// Names of the points before: where the stretch before it ends and the next one begins.
+    pub cut: [String; 2],
+    /// What comes between them.
+    pub across: Opening,
+    /// Names of the two points afterwards.
+    pub names: [String; 2],
 }
 
 /// What moves, and how.
@@ -87,11 +94,17 @@ impl Copy<'_> {
         let link = self.link;
         match &self.moves.fates[edge] {
             Fate::Whole { moves } => self.moved(thing.to_owned(), *moves),
-            Fate::Split { moves: [a, b], .. } if a == b => self.moved(thing.to_owned(), *a),
-            Fate::Split { cut, moves, .. } => {
-                let [a, b] = [0, 1].map(|i| self.moved(thing.to_owned(), moves[i]));
+            Fate::Split { moves, .. } if moves.iter().all(|m| *m == moves[0]) => self.moved(thing.to_owned(), moves[0]),
+            Fate::Split { gaps, moves } => {
                 let name = &self.shape.edges[edge].name;
-                format!("if(place({link}.{name}, {at}) < place({link}.{name}, {link}.{}), {a}, {b})", cut[0])
+                let stretch = |i: usize| self.moved(thing.to_owned(), moves[i]);
+                gaps.iter().enumerate().rev().fold(stretch(gaps.len()), |beyond, (i, gap)| {
+                    let before = stretch(i);
+                    format!(
+                        "if(place({link}.{name}, {at}) < place({link}.{name}, {link}.{}), {before}, {beyond})",
+                        gap.cut[0]
+                    )
+                })
             }
         }
     }
@@ -122,17 +135,22 @@ impl Copy<'_> {
         let (side, link) = (&self.shape.edges[i], self.link);
         let by = match &self.moves.fates[i] {
             Fate::Whole { moves } => vec![taken(self.moved(through(link, &side.name), *moves), &side.to)],
-            Fate::Split { cut, moves, across, names } => {
-                let parts = [
-                    self.moved(part(link, &side.name, &side.from, &cut[0]), moves[0]),
-                    self.moved(part(link, &side.name, &cut[1], &side.to), moves[1]),
-                ];
-                for k in 0..2 {
-                    points.push(point(&names[k], self.moved(through(link, &cut[k]), moves[k])));
+            Fate::Split { gaps, moves } => {
+                let stretch = |k: usize| {
+                    let from = k.checked_sub(1).map_or(&side.from, |k| &gaps[k].cut[1]);
+                    let to = gaps.get(k).map_or(&side.to, |gap| &gap.cut[0]);
+                    self.moved(part(link, &side.name, from, to), moves[k])
+                };
+                let mut by = Vec::with_capacity(2 * gaps.len() + 1);
+                for (k, gap) in gaps.iter().enumerate() {
+                    for (end, moves) in [moves[k], moves[k + 1]].into_iter().enumerate() {
+                        points.push(point(&gap.names[end], self.moved(through(link, &gap.cut[end]), moves)));
+                    }
+                    by.push(taken(stretch(k), &gap.names[0]));
+                    by.push(bridge(gap.across, &[stretch(k), stretch(k + 1)], [&gap.names[0], &gap.names[1]]));
                 }
-                let across = bridge(*across, &parts, [&names[0], &names[1]]);
-                let [first, second] = parts;
-                vec![taken(first, &names[0]), across, taken(second, &side.to)]
+                by.push(taken(stretch(gaps.len()), &side.to));
+                by
             }
         };
         Edge { name: side.name.clone(), from: side.from.clone(), by, ..Edge::default() }

@@ -80,7 +80,10 @@ impl fmt::Display for Double {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let after = if self.step.is_empty() { String::new() } else { format!(", step {}", self.step) };
         let (name, piece, first) = (&self.name, &self.piece, self.first.word());
-        write!(f, "`{name}` would be the name of two things in {piece}{after}: a {first} has it; choose another name")
+        write!(
+            f,
+            "`{name}` would be the name of two things in {piece}{after}: the {first} there has it; choose another name"
+        )
     }
 }
 

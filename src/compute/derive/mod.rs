@@ -24,7 +24,7 @@ use self::lineage::Following;
 pub(crate) use self::lineage::{Double, Lineage, Locals, Named, Owner};
 pub(super) use self::shape::OWN;
 use self::shape::Shape;
-use self::steps::{Before, draw, leave_out};
+use self::steps::{Before, Slash, Typed as TypedIn, draw, leave_out, mark_slashes};
 use crate::base::{Code, Finding};
 use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
 use crate::language::{nearest, parse};
@@ -264,7 +264,7 @@ impl Deriving<'_> {
             let before = (chain.stage.clone(), chain.shape.clone(), chain.stages.len());
             chain.made.clear();
             if let Err(problem) = self.step(&mut chain, piece, step) {
-                (chain.stage, chain.shape, _) = before;
+                chain.back_to(before);
                 self.wrong(name, &step.name, problem);
             } else if let Some(names) = &mut names_of {
                 let is_further = chain.stages.len() > before.2;
@@ -326,8 +326,29 @@ impl Deriving<'_> {
                 return Ok(());
             }
             Does::LeaveOut(what) => return leave_out(&mut chain.stage, &mut chain.shape, what),
+            Does::Spread(spread) if spread.count > 0 => {
+                let mut marked = mark_slashes(&mut chain.stage, &mut chain.shape, spread)?;
+                let stage = frame_of(&chain.name, chain.stages.len());
+                for round in 0..spread.count {
+                    let slash = Slash { round, stage: stage.clone() };
+                    self.further(chain, piece, step, (Some(slash), std::mem::take(&mut marked)))?;
+                }
+                return Ok(());
+            }
             _ => {}
         }
+        self.further(chain, piece, step, (None, Vec::new()))
+    }
+
+    /// Does a step, or one of several slashes of it, that leads to a further stage. `marked`: formulas that it was given already.
+    fn further(
+        &self,
+        chain: &mut Chain,
+        piece: &Piece,
+        step: &Step,
+        (slash, marked): (Option<Slash>, Vec<TypedIn>),
+    ) -> Result<(), String> {
+        let share = if step.person.is_empty() { String::new() } else { format!(" * {}", flag(&step.person)) };
         let place = chain.stages.len();
         let (next, on) = (link_to(&chain.name, place + 1), frame_of(&chain.name, place + 1));
         let other = |of: &str, link: &str| {
@@ -341,7 +362,8 @@ impl Deriving<'_> {
             link: &next,
             next: &on,
             share,
-            typed: Vec::new(),
+            slash,
+            typed: marked,
             made: Vec::new(),
             placements: Vec::new(),
             other: &other,

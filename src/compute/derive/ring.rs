@@ -1,6 +1,6 @@
 //! Places on an outline, and what lies between two of them.
 
-use super::copy::{Fate, Moves, point, taken};
+use super::copy::{Fate, Gap, Moves, point, taken};
 use super::shape::{OWN, Shape};
 use crate::document::{Edge, Opening, Piece, Segment};
 
@@ -72,13 +72,17 @@ impl Place {
 pub(super) struct Arc {
     pub from: Place,
     pub to: Place,
+    /// Both places lie on one edge, and it is what lies beyond them: it has the last stretch of that edge, all others, and its first stretch.
+    pub is_outer: bool,
 }
 
 impl Arc {
-    /// The part between two places that has (or, if not `with`, has not) the edge or corner of this name.
+    /// The part between two places that has (or, if not `with`, has not) the edge or corner of this name. Of two places on one edge the first
+    /// comes first on it; then the name of the edge itself is that of what lies between them.
     pub fn of(shape: &Shape, one: Place, two: Place, name: &str, with: bool) -> Result<Self, String> {
-        if one.number() == two.number() {
-            return Err("both ends lie on one edge; two edges are needed, or an edge and a corner".to_owned());
+        let is_one_edge = one.edge().is_some() && one.edge() == two.edge();
+        if one.number() == two.number() && (!is_one_edge || one.tip().is_some() || two.tip().is_some()) {
+            return Err("both ends lie on one edge, or at one corner: for a dart two edges are needed".to_owned());
         }
         let number = shape.edge(name).map(|i| 2 * i + 1).or_else(|| shape.corner(name).map(|i| 2 * i));
         let Some(number) = number else {
@@ -87,14 +91,25 @@ impl Arc {
                 _ => format!("the piece has no edge or corner {name} before this step{}", shape.instead(name)),
             });
         };
+        if is_one_edge {
+            let has_middle = (number == one.number()) == with;
+            return Ok(match has_middle {
+                true => Self { from: one, to: two, is_outer: false },
+                false => Self { from: two, to: one, is_outer: true },
+            });
+        }
         if [one.number(), two.number()].contains(&number) {
             return Err(format!("{name} is cut itself: name an edge or corner that stays whole"));
         }
-        let arc = Self { from: one, to: two };
-        Ok(if arc.has(shape, number) == with { arc } else { Self { from: arc.to, to: arc.from } })
+        let arc = Self { from: one, to: two, is_outer: false };
+        let other = |arc: Self| Self { from: arc.to, to: arc.from, is_outer: false };
+        Ok(if arc.has(shape, number) == with { arc } else { other(arc) })
     }
 
     fn has(&self, shape: &Shape, number: usize) -> bool {
+        if self.is_outer {
+            return number != self.from.number();
+        }
         let round = 2 * shape.edges.len();
         let far = |n: usize| (n + round - self.from.number()) % round;
         far(number) > 0 && far(number) < far(self.to.number())
@@ -107,6 +122,10 @@ impl Arc {
             Place::Corner(i, _) | Place::On { edge: i, .. } => *i,
         };
         let mut out: Vec<usize> = (0..round).map(|k| (first + k) % round).collect();
+        if self.is_outer {
+            out.push(first);
+            return out;
+        }
         let last = self.to.number() / 2;
         let keep = out.iter().position(|i| *i == last).unwrap_or(round);
         out.truncate(if self.to.edge().is_some() { keep + 1 } else { keep });
@@ -117,10 +136,11 @@ impl Arc {
     pub fn segments(&self, shape: &Shape) -> Vec<Segment> {
         let edges = self.edges(shape);
         let mut out = Vec::with_capacity(edges.len());
-        for i in edges {
+        for (k, i) in edges.iter().copied().enumerate() {
             let side = &shape.edges[i];
-            let start = if self.from.edge() == Some(i) { self.from.after() } else { side.from.as_str() };
-            let end = if self.to.edge() == Some(i) { self.to.before() } else { side.to.as_str() };
+            let (is_first, is_last) = (k == 0, k + 1 == edges.len());
+            let start = if is_first && self.from.edge().is_some() { self.from.after() } else { side.from.as_str() };
+            let end = if is_last && self.to.edge().is_some() { self.to.before() } else { side.to.as_str() };
             out.push(if start == side.from && end == side.to {
                 taken(side.name.clone(), end)
             } else {
@@ -148,11 +168,22 @@ impl Arc {
         for (i, corner) in moves.corners.iter_mut().enumerate() {
             *corner = self.has(shape, 2 * i);
         }
+        let gap = |place: &Place, end: End| Gap {
+            cut: end.cut.unwrap_or([place.before().to_owned(), place.after().to_owned()]),
+            across: end.across,
+            names: end.names,
+        };
         let [from, to] = ends;
+        if let Some(edge) = self.from.edge().filter(|_| self.from.edge() == self.to.edge()) {
+            let (one, two) = (gap(&self.from, from), gap(&self.to, to));
+            let gaps = if self.is_outer { vec![two, one] } else { vec![one, two] };
+            let outer = self.is_outer;
+            moves.fates[edge] = Fate::Split { gaps, moves: vec![outer, !outer, outer] };
+            return moves;
+        }
         for (place, end, starts) in [(&self.from, from, true), (&self.to, to, false)] {
             if let Some(edge) = place.edge() {
-                let cut = end.cut.unwrap_or([place.before().to_owned(), place.after().to_owned()]);
-                moves.fates[edge] = Fate::Split { cut, moves: [!starts, starts], across: end.across, names: end.names };
+                moves.fates[edge] = Fate::Split { gaps: vec![gap(place, end)], moves: vec![!starts, starts] };
             }
         }
         moves

@@ -6,6 +6,8 @@ mod halves;
 mod open;
 mod outline;
 
+pub(super) use open::mark_slashes;
+
 use super::copy::{Copy, Moves, point, through};
 use super::lineage::Made;
 use super::ring::{Place, place};
@@ -23,6 +25,8 @@ pub(super) struct Before<'a> {
     pub next: &'a str,
     /// What an amount is multiplied by, if the step is for one person: behind the amount.
     pub share: String,
+    /// Which one of several slashes it is.
+    pub slash: Option<Slash>,
     /// Formulas of the step as they were typed, by the names of the points that hold them.
     pub typed: Vec<Typed>,
     /// The names of what the step makes.
@@ -37,6 +41,15 @@ pub(super) struct Before<'a> {
 
 /// A piece by its names, as it is seen through a link, and the places of its marks.
 pub(super) type Seen = (Shape, Vec<(String, String)>);
+
+/// One of several slashes of a step.
+#[derive(Clone, Debug)]
+pub(super) struct Slash {
+    /// Which, from 0.
+    pub round: u32,
+    /// The stage before the first one, in which amounts are computed.
+    pub stage: String,
+}
 
 /// A formula of a step within one that was made of it.
 pub(super) struct Typed {
@@ -153,6 +166,27 @@ impl Before<'_> {
             self.typed.push(typed);
         }
         place(self.piece, self.shape, name, text, tag)
+    }
+
+    /// Two places in the order in which they come on their edge, if they lie on one.
+    pub(super) fn in_order(&mut self, one: Place, two: Place) -> (Place, Place) {
+        let (Some(edge), true) = (one.edge(), one.edge() == two.edge()) else { return (one, two) };
+        if one.tip().is_some() || two.tip().is_some() {
+            return (one, two);
+        }
+        let (a, b) = (one.before(), two.before());
+        let order = self.is_first(edge, a, b);
+        let [first, second] = ["lo", "hi"].map(|end| format!("{OWN}{end}"));
+        self.piece.points.push(point(&first, format!("if({order}, {a}, {b})")));
+        self.piece.points.push(point(&second, format!("if({order}, {b}, {a})")));
+        let on = |name: String| Place::On { edge, before: name.clone(), after: name, tip: None };
+        (on(first), on(second))
+    }
+
+    /// Whether one point comes before another on an edge.
+    pub(super) fn is_first(&self, edge: usize, a: &str, b: &str) -> String {
+        let name = &self.shape.edges[edge].name;
+        format!("place({name}, {a}) <= place({name}, {b})")
     }
 
     pub(super) fn was(&self, name: &str) -> String {

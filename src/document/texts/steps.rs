@@ -24,6 +24,10 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.nth("step from_at", i, Role::Formula, &mut s.from_at);
             to.nth("step to", i, EDGE, &mut s.to);
             to.nth("step to_at", i, Role::Formula, &mut s.to_at);
+            if s.count > 0 || !s.from_until.is_empty() || !s.to_until.is_empty() {
+                to.nth("step from_until", i, Role::Formula, &mut s.from_until);
+                to.nth("step to_until", i, Role::Formula, &mut s.to_until);
+            }
             to.nth("step by", i, Role::Formula, &mut s.by);
             to.nth("step angle", i, Role::Formula, &mut s.angle);
             to.nth("step stays", i, EDGE, &mut s.stays);
@@ -40,6 +44,9 @@ pub(super) fn step(to: &mut In<'_, '_>, i: usize, step: &mut Step) {
             to.nth("step makes", i, Role::Makes(Inner::Edge), &mut c.makes);
             to.nth("step start", i, Role::Makes(Inner::Point), &mut c.start);
             to.nth("step end", i, Role::Makes(Inner::Point), &mut c.end);
+            if c.from == c.to || !c.rest.is_empty() {
+                to.nth("step rest", i, Role::Makes(Inner::Edge), &mut c.rest);
+            }
         }
         Does::Join(j) => {
             to.nth("step edge", i, EDGE, &mut j.edge);

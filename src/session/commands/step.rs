@@ -31,6 +31,8 @@ pub enum StepCommand {
 pub enum Switch {
     /// How what is opened is finished.
     Opening(Opening),
+    /// How often it is slashed.
+    Count(u32),
     /// Whether a slash is spread in parallel.
     Parallel(bool),
     /// Whether the other piece's edge is run the other way.
@@ -91,6 +93,14 @@ impl StepCommand {
                         Switch::Opening(to),
                     ) => *opening = to,
                     (Does::Spread(spread), Switch::Parallel(to)) => spread.parallel = to,
+                    (Does::Spread(spread), Switch::Count(to)) => {
+                        if spread.count == 0 {
+                            // From one place between two: the whole edges.
+                            spread.from_at.clear();
+                            spread.to_at.clear();
+                        }
+                        spread.count = to;
+                    }
                     (Does::Join(join), Switch::Reversed(to)) => join.reversed = to,
                     (Does::AddStrip(strip), Switch::Ends(to)) => strip.ends = to,
                     _ => return Err(EditError::refused("this step has no such choice")),
@@ -148,7 +158,7 @@ fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> 
 }
 
 /// The kinds of steps that the window offers, by the words on their buttons.
-pub const STEP_KINDS: [&str; 10] = [
+pub const STEP_KINDS: [&str; 11] = [
     "Move a dart",
     "Slash and spread",
     "Cut in two",
@@ -157,6 +167,7 @@ pub const STEP_KINDS: [&str; 10] = [
     "Turn over",
     "Add a strip",
     "Move an edge",
+    "Slash several times",
     "Share an amount",
     "To the cut line",
 ];
@@ -232,7 +243,15 @@ pub fn new_step(draft: &Draft, piece: &Piece, kind: usize, unit: &str) -> Step {
             ..AddStrip::default()
         }),
         7 => Does::MoveEdge(MoveEdge { edge: side, by: format!("1 {unit}"), ..MoveEdge::default() }),
-        8 => {
+        8 => Does::Spread(Spread {
+            from: hem,
+            to: top,
+            count: 5,
+            by: format!("6 {unit}"),
+            stays: centre,
+            ..Spread::default()
+        }),
+        9 => {
             let part = |i: usize, share: String| EdgeShare { edge: edge(i), share };
             Does::Share(Share { by: format!("1 {unit}"), over: vec![part(1, half()), part(3, String::new())] })
         }

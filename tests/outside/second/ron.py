@@ -334,10 +334,10 @@ CHOICES = {
     "Does": dict(
         move_dart=optional(close=S, share=S, on=S, at=S, stays=S, opening="Opening", makes=S),
         spread=optional(
-            **{"from": S}, from_at=S, to=S, to_at=S, by=S, angle=S, parallel=B, stays=S, opening="Opening", makes=S
+            **{"from": S}, from_at=S, to=S, to_at=S, by=S, angle=S, count=I, from_until=S, to_until=S, parallel=B, stays=S, opening="Opening", makes=S
         ),
         cut=optional(
-            **{"from": S}, from_at=S, to=S, to_at=S, along=S, keep=S, makes=S, start=S, end=S, darts=[S]
+            **{"from": S}, from_at=S, to=S, to_at=S, along=S, keep=S, makes=S, start=S, end=S, rest=S, darts=[S]
         ),
         join=optional(edge=S, piece=S, to=S, reversed=B, prefix=S), unfold=optional(over=S, prefix=S), turn_over=None,
         add_strip=optional(edge=S, width=S, ends="StripEnds", makes=S, start=S, end=S),

@@ -4,7 +4,7 @@ use super::{After, Before, Typed};
 use crate::compute::derive::copy::{Copy, Moves, part, point, taken};
 use crate::compute::derive::ring::{Arc, Place, place};
 use crate::compute::derive::shape::{OWN, Shape, Side};
-use crate::document::{CutOff, Edge, Inner, Piece, Segment};
+use crate::document::{Allowance, CutOff, Edge, Inner, Piece, Segment};
 
 impl Before<'_> {
     pub(super) fn cut(&mut self, step: &CutOff) -> After {
@@ -25,7 +25,11 @@ impl Before<'_> {
         };
         let one = end(&step.from, &step.from_at, "a")?;
         let two = end(&step.to, &step.to_at, "b")?;
+        let (one, two) = self.in_order(one, two);
         let arc = Arc::of(shape, one.clone(), two.clone(), &step.keep, true)?;
+        if arc.is_outer && step.rest.is_empty() {
+            return Err("the edge goes on beyond the cut: it does not say how its last stretch is called".to_owned());
+        }
         // The cut runs on from where the part that is kept ends to where it begins.
         let (first, last) = (&arc.to, &arc.from);
         let mut by = Vec::new();
@@ -59,6 +63,19 @@ impl Before<'_> {
         let edges = arc.edges(shape);
         let mut after = shape.clone();
         after.edges = edges.iter().map(|i| shape.edges[*i].clone()).collect();
+        if let (true, Some(i)) = (arc.is_outer, one.edge()) {
+            self.makes(Inner::Edge, &step.rest);
+            let cut = &shape.edges[i].name;
+            step.rest.clone_into(&mut after.edges[0].name);
+            at_last.clone_into(&mut after.edges[0].from);
+            let both = shape.rest.allowances.iter().filter(|a| a.edge == *cut);
+            let both = both.map(|a| Allowance { edge: step.rest.clone(), ..a.clone() });
+            after.rest.allowances.extend(both.collect::<Vec<_>>());
+            // On which of its stretches a joint lies hangs on numbers.
+            for spot in after.spots.iter_mut().filter(|s| s.on.as_ref() == Some(cut)) {
+                spot.on = None;
+            }
+        }
         let cut: Vec<&String> =
             [&one, &two].into_iter().filter_map(|p| p.edge()).map(|i| &shape.edges[i].name).collect();
         let is_kept = |edge: &String| edges.iter().any(|i| shape.edges[*i].name == *edge);
@@ -77,11 +94,11 @@ impl Before<'_> {
         for (k, i) in edges.iter().enumerate() {
             let (old, edge, side) = (&shape.edges[*i], &mut piece.edges[k], &mut next.edges[k]);
             let (mut from, mut to) = (old.from.as_str(), old.to.as_str());
-            if last.edge() == Some(*i) {
+            if k == 0 && last.edge() == Some(*i) {
                 from = last.after();
                 at_last.clone_into(&mut side.from);
             }
-            if first.edge() == Some(*i) {
+            if k + 1 == edges.len() && first.edge() == Some(*i) {
                 to = first.before();
                 at_first.clone_into(&mut side.to);
             }
@@ -93,6 +110,9 @@ impl Before<'_> {
         // Corners as they are now.
         let corners: Vec<String> = after.edges.iter().map(|e| e.from.clone()).collect();
         piece.points.retain(|p| !corners.contains(&p.name) || next.corner(&p.name).is_some());
+        if arc.is_outer {
+            piece.points.retain(|p| p.name != at_last);
+        }
         for (place, name, at) in [(last, &at_last, last.after()), (first, &at_first, first.before())] {
             if place.edge().is_some() || !piece.points.iter().any(|p| p.name == *name) {
                 piece.points.push(point(name, self.was(at)));
