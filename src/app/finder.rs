@@ -10,7 +10,7 @@ use super::scene::Scene;
 use super::state::{Shown, Wish};
 use crate::document::Part;
 use crate::help;
-use crate::session::{ACTIONS, Act, OpenDraft, inner_parts};
+use crate::session::{ACTIONS, Act, OpenDraft};
 
 /// The most lines that are shown.
 const MOST: usize = 12;
