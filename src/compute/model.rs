@@ -1,4 +1,4 @@
-//! The plan evaluated for each case.
+//! The plan evaluated for each case, and what was found while doing so. Long, reason: findings of computing stand beside what they are of.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;

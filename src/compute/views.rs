@@ -323,7 +323,8 @@ impl<'a> Absent<'a> {
         let mut absent = vec![false; own.equations.len()];
         let lacking = own.seams.iter().zip(&seams).filter(|(_, has)| !**has);
         lacking.flat_map(|(s, _)| &s.stretches).filter_map(|s| s.equation).for_each(|e| absent[e] = true);
-        // All that is told of an absent seam is absent. A found value that only absent things fix, and that nothing of the view needs, is absent too; so are conditions on it.
+        // All that is told of an absent seam is absent. A found value that only absent things fix, and that nothing of the view
+        // needs, is absent too; so are conditions on it.
         let gone = own.seams.iter().zip(&seams).filter(|(_, has)| !**has).map(|(s, _)| &s.name).collect::<Vec<_>>();
         let of_gone = |n: &usize| gone.contains(&&own.nodes[*n].part.seam);
         let mut idle: BTreeSet<NodeId> = (0..own.nodes.len()).filter(of_gone).map(|n| n as NodeId).collect();

@@ -1,4 +1,4 @@
-//! Views: each is what a draft without views would be that says the same; what views have in common is computed once.
+//! Views: each is what a draft without views would be that says the same; what views have in common is computed once. Long, reason: one draft.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 
 use kurbo::{BezPath, Point};
 
-use super::views::lacks;
+use super::views::{is_other_view, lacks};
 use super::{Side, Thing, Unit};
 use crate::compute::{Item, NodeId, Trial};
 use crate::document::{Address, Draft, Inner, Part, Role};
@@ -142,6 +142,7 @@ impl PartFacts {
 fn field_words(field: &str) -> String {
     match field {
         "is" | "at" => "formula".to_owned(),
+        "value is" => "value".to_owned(),
         "must" => "what must hold".to_owned(),
         "one" => "side one".to_owned(),
         "two" => "side two".to_owned(),
@@ -234,6 +235,9 @@ impl Make<'_> {
             let (field, key) = (at.field, format!("{} {of}", at.field).trim_end().to_owned());
             let what = if of.is_empty() { field_words(field) } else { format!("{} of {of}", field_words(field)) };
             let own = self.facts.part(part.clone());
+            if at.field == "value is" && is_other_view(self.side.model, &part) {
+                continue;
+            }
             // Which row or size a cell is of is in its key.
             if role == Role::OwnName
                 || field == "cell of"

@@ -117,12 +117,11 @@ pub(super) fn lacks(model: &Model, part: &Part) -> bool {
         Part::Measure(name) => is_named(&format!("measure.{name}")).is_some_and(|n| !plan.is_needed(n as u32)),
         Part::Value(name) => is_named(name).is_some_and(|n| !plan.is_needed(n as u32)),
         Part::Placement(name) => is_named(&format!("placement {name}")).is_some_and(|n| !plan.is_needed(n as u32)),
-        // What another view says is compared there.
-        Part::View(name) => plan.view.as_ref().is_some_and(|own| **own != **name && is_view(model, name)),
         _ => false,
     }
 }
 
-fn is_view(model: &Model, name: &str) -> bool {
-    model.draft.views.iter().any(|v| v.name == name)
+/// Whether it is a view other than the model's own: what it says of values is compared there.
+pub(super) fn is_other_view(model: &Model, part: &Part) -> bool {
+    matches!(part, Part::View(name) if *name != model.view())
 }
