@@ -22,6 +22,7 @@ fn the_chosen_view_is_seen_and_the_others_are_not() {
     let short = stage.rect("piece front, size 92");
     assert!(short.height() < long.height() * 0.95, "{short:?} {long:?}");
     // The card tells the numbers of this view.
+    stage.click("unfold Values");
     stage.click("value body_length");
     assert!(stage.says("54 cm"), "{}", stage.all());
     assert_eq!(stage.field("in view sleeveless of view sleeveless").value, "54 cm");
