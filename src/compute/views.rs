@@ -311,6 +311,33 @@ impl<'a> Absent<'a> {
         all.chain(named_by(told, plan)).collect()
     }
 
+    /// Seams and conditions on pieces that the view does not have, but that find what it needs: leaving a piece out changes no shape of
+    /// another. They are computed, and not judged. Adds to `roots` what they need.
+    fn finding(&self, seams: &[bool], roots: &mut Vec<NodeId>) -> (Vec<bool>, Vec<bool>) {
+        let own = self.plan;
+        let (mut of_seams, mut of_conditions) = (vec![false; seams.len()], vec![false; own.conditions.len()]);
+        loop {
+            let needed = self.closure(roots.clone());
+            let finds = |e: usize| own.equations[e].found_by.iter().any(|v| needed[*v as usize]);
+            let before = roots.len();
+            for (i, seam) in own.seams.iter().enumerate().filter(|(i, _)| !seams[*i]) {
+                if !of_seams[i] && seam.stretches.iter().filter_map(|s| s.equation).any(finds) {
+                    of_seams[i] = true;
+                    roots.extend(self.of_seam(seam));
+                }
+            }
+            for (i, condition) in own.conditions.iter().enumerate() {
+                if let Some(e) = condition.equation.filter(|e| !of_conditions[i] && finds(*e)) {
+                    of_conditions[i] = true;
+                    roots.extend(condition.sides.iter().copied().chain([own.equations[e].node]));
+                }
+            }
+            if roots.len() == before {
+                return (of_seams, of_conditions);
+            }
+        }
+    }
+
     /// What is left of the plan.
     fn left(mut self) -> Left {
         let own = self.plan;
@@ -319,13 +346,16 @@ impl<'a> Absent<'a> {
         let of_frames = (0..self.has.len()).filter(|f| self.has[*f]).flat_map(|f| self.roots_of(f));
         let of_seams = own.seams.iter().zip(&seams).filter(|(_, has)| **has).flat_map(|(s, _)| self.of_seam(s));
         let mut roots: Vec<NodeId> = of_frames.chain(of_seams).collect();
+        let finding = self.finding(&seams, &mut roots);
         let needed = self.closure(roots.clone());
         let mut absent = vec![false; own.equations.len()];
-        let lacking = own.seams.iter().zip(&seams).filter(|(_, has)| !**has);
-        lacking.flat_map(|(s, _)| &s.stretches).filter_map(|s| s.equation).for_each(|e| absent[e] = true);
+        let is_gone = |i: usize| !seams[i] && !finding.0[i];
+        let lacking = own.seams.iter().enumerate().filter(|(i, _)| is_gone(*i)).map(|(_, s)| s);
+        lacking.flat_map(|s| &s.stretches).filter_map(|s| s.equation).for_each(|e| absent[e] = true);
         // All that is told of an absent seam is absent. A found value that only absent things fix, and that nothing of the view
         // needs, is absent too; so are conditions on it.
-        let gone = own.seams.iter().zip(&seams).filter(|(_, has)| !**has).map(|(s, _)| &s.name).collect::<Vec<_>>();
+        let gone = own.seams.iter().enumerate().filter(|(i, _)| is_gone(*i));
+        let gone = gone.map(|(_, s)| &s.name).collect::<Vec<_>>();
         let of_gone = |n: &usize| gone.contains(&&own.nodes[*n].part.seam);
         let mut idle: BTreeSet<NodeId> = (0..own.nodes.len()).filter(of_gone).map(|n| n as NodeId).collect();
         let mut conditions;
@@ -342,7 +372,8 @@ impl<'a> Absent<'a> {
             self.reached = self.reach(&idle);
             conditions =
                 own.conditions.iter().map(|c| !c.sides.iter().any(|n| self.reached[*n as usize])).collect::<Vec<_>>();
-            let lacking = own.conditions.iter().zip(&conditions).filter(|(_, has)| !**has);
+            let lacking = own.conditions.iter().zip(&conditions).zip(&finding.1);
+            let lacking = lacking.filter(|((_, has), finds)| !**has && !**finds).map(|(c, _)| c);
             let before = absent.iter().filter(|a| **a).count();
             lacking.filter_map(|(c, _)| c.equation).for_each(|e| absent[e] = true);
             if more.is_empty() && before == absent.iter().filter(|a| **a).count() {

@@ -55,7 +55,7 @@ fn a_dart_is_moved_by_a_step_with_proposals() {
     stage.click("Move a dart");
     let text = stage.saved();
     assert!(
-        text.contains("move_dart(close: \"bust\", on: \"side\", at: \"1/2\", stays: \"hem\", makes: \"dart\")"),
+        text.contains("move_dart(close: \"bust\", on: \"side\", at: \"1/2\", stays: \"centre\", makes: \"dart\")"),
         "{text}"
     );
     // A third of the way down instead, and the centre stays.

@@ -358,7 +358,7 @@ impl Stage {
             if at.y < LOW || at.x < CARD {
                 return;
             }
-            self.scroll(egui::pos2(at.x, LOW - 150.0), -80.0);
+            self.scroll(pos2(at.x, LOW - 150.0), -80.0);
         }
     }
 
