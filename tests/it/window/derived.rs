@@ -97,6 +97,38 @@ fn steps_change_places_and_go() {
 }
 
 #[test]
+fn names_follow_on_the_card() {
+    let mut stage = derived();
+    stage.click("Cut in two");
+    stage.find_and_do("Add a value");
+    stage.answer(&[("name", "long"), ("formula", "length(panel.cut) + length(panel.hem)")], "Add the value");
+    // A field that gives a name renames; a half typed one that is taken already is given up.
+    stage.find_and_do("panel");
+    stage.write("step_1: makes of piece panel", "slope");
+    assert!(stage.saved().contains("length(panel.slope)"), "{}", stage.text());
+    stage.write("step_1: makes of piece panel", "hem");
+    stage.press(egui::Key::Tab);
+    assert!(stage.says("two things in panel, step step_1"), "{}", stage.all());
+    assert!(stage.saved().contains("length(panel.slope)"), "{}", stage.text());
+    // A name that passes is renamed where it comes from, and the card shows it.
+    stage.find_and_do("block.hem");
+    stage.find_and_do("Rename");
+    stage.answer(&[("name", "low")], "Rename it");
+    assert!(stage.saved().contains("length(panel.low)") && stage.text().contains("to: \"low\""), "{}", stage.text());
+    stage.find_and_do("panel");
+    assert_eq!(stage.field("step_1: to of piece panel").value, "low");
+    // What a step makes is not taken away unasked.
+    let before = stage.text();
+    stage.click("Take out step step_1");
+    assert!(stage.says("What it makes is used by value long."), "{}", stage.all());
+    stage.click("Cancel");
+    assert_eq!(stage.saved(), before);
+    stage.click("Take out step step_1");
+    stage.click("Take it out, and leave what uses it broken");
+    assert!(!stage.saved().contains("does: cut("), "{}", stage.text());
+}
+
+#[test]
 fn choices_of_a_step_are_switched() {
     let mut stage = derived();
     stage.click("Slash and spread");
