@@ -237,7 +237,7 @@ fn enumerate(world: &mut World<'_>, reader: &mut FormulaReader<'_>) {
     let draft = world.draft;
     let mut set = NameSet::default();
     // Names of the program's own: rows of persons for whom steps are done, stages, links.
-    let mut told = NameSet::told(true);
+    let mut told = NameSet::of("", true);
     let mut rows = 0;
     let names_of = |name: &str, node: NodeId, global: fn(NodeId) -> Global, names: &mut Names| {
         names.globals.entry(name.to_owned()).or_insert(global(node));

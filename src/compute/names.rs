@@ -64,14 +64,16 @@ pub(super) struct Names {
 #[derive(Default)]
 pub(super) struct NameSet {
     seen: BTreeMap<String, String>,
+    /// The piece or drawing whose names they are; empty: none.
+    of: String,
     /// Whether it is of something that the program tells by formulas: a derived piece, a stage.
     is_told: bool,
 }
 
 impl NameSet {
-    /// A set of names of which the program made some itself.
-    pub fn told(is_told: bool) -> Self {
-        Self { is_told, ..Self::default() }
+    /// The names of a piece or drawing; whether the program made some itself.
+    pub fn of(of: &str, is_told: bool) -> Self {
+        Self { of: of.to_owned(), is_told, ..Self::default() }
     }
 
     /// Takes a name in, or says why not. `what` is the thing as it would be written (`value bust_ease`).
@@ -85,9 +87,11 @@ impl NameSet {
         let what = format!("{what} {name}");
         match self.seen.get(&fold(name)) {
             Some(first) => {
+                let place = if self.of.is_empty() { what.clone() } else { format!("{}.{name}", self.of) };
                 findings.push(
                     Finding::new(Code::NameTwice)
-                        .at(what.clone())
+                        .at(place)
+                        .piece(&self.of)
                         .word("name", format!("`{name}`"))
                         .word("first", first.clone())
                         .word("second", what),

@@ -90,7 +90,7 @@ fn enumerate(
     let is_stage = world.links.iter().any(|l| l.on == name);
     let mut names = FrameNames { name: name.to_owned(), is_piece, is_told: is_stage, ..FrameNames::default() };
     let is_told = is_hidden(name) || parts.points.iter().any(|p| is_hidden(&p.name));
-    let mut set = NameSet::told(is_told);
+    let mut set = NameSet::of(name, is_told);
     for point in parts.points {
         set.add(&point.name, "point", &mut reader.findings);
         let node = world.push(part_of(&arc, "", &point.name), Some(Kind::Point(Frame(frame))));

@@ -233,7 +233,15 @@ impl Make<'_> {
             }
             let of = label(self.side.draft, &at);
             let (field, key) = (at.field, format!("{} {of}", at.field).trim_end().to_owned());
-            let what = if of.is_empty() { field_words(field) } else { format!("{} of {of}", field_words(field)) };
+            let of_step = field.strip_prefix("step ").and_then(|word| {
+                let piece = self.side.draft.pieces.iter().find(|p| part.frame() == Some(p.name.as_str()))?;
+                Some(format!("{} of step {}", field_words(word), piece.steps.get(at.at)?.name))
+            });
+            let what = match of_step {
+                Some(what) => what,
+                None if of.is_empty() => field_words(field),
+                None => format!("{} of {of}", field_words(field)),
+            };
             let own = self.facts.part(part.clone());
             if at.field == "value is" && is_other_view(self.side.model, &part) {
                 continue;
@@ -253,6 +261,8 @@ impl Make<'_> {
             }
             match role {
                 _ if text.is_empty() || field == "note" || field == "reason" => {}
+                // What a step names is how it was typed: what comes of it is compared by itself.
+                Role::Words | Role::OwnAny | Role::OwnOf(..) if field.starts_with("step") => {}
                 Role::Words | Role::Braces if matches!(part, Part::Kept) => own.noted(&what, &key, text),
                 Role::Words | Role::Braces => own.words(what, &key, text),
                 Role::Formula if is_words(&at) => row(&mut rows, part, field, &text),
