@@ -128,7 +128,8 @@ pub(super) fn strip(mesh: &mut Mesh, line: &[Pos2], width: f32, color: Color32) 
         let both = a + b;
         // At a sharp corner the line keeps its width, it does not run out in a spike.
         let long = both.length_sq();
-        let off = if long > width * width { both * (width * width / long) } else { both.normalized() * (width / 2.0) };
+        let sharp = long < width * width / 4.0;
+        let off = if sharp { both.normalized() * (width / 2.0) } else { both * (width * width / (2.0 * long)) };
         let off = if off.x.is_finite() && off.y.is_finite() { off } else { a };
         mesh.colored_vertex(*at + off, color);
         mesh.colored_vertex(*at - off, color);
@@ -137,5 +138,28 @@ pub(super) fn strip(mesh: &mut Mesh, line: &[Pos2], width: f32, color: Color32) 
             mesh.add_triangle(v, v + 1, v + 2);
             mesh.add_triangle(v + 1, v + 2, v + 3);
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use egui::pos2;
+
+    #[test]
+    fn a_strip_is_as_wide_at_its_corners_as_between() {
+        let square = [pos2(0.0, 0.0), pos2(50.0, 0.0), pos2(50.0, 50.0), pos2(0.0, 50.0), pos2(0.0, 0.0)];
+        let mut mesh = Mesh::default();
+        strip(&mut mesh, &square, 2.0, Color32::BLACK);
+        for (i, at) in square.iter().enumerate() {
+            for side in [0, 1] {
+                let off = mesh.vertices[2 * i + side].pos - *at;
+                assert!((off.x.abs() - 1.0).abs() < 1e-4 && (off.y.abs() - 1.0).abs() < 1e-4, "{i}: {off:?}");
+            }
+        }
+        // A spike keeps the width instead of running out.
+        let mut mesh = Mesh::default();
+        strip(&mut mesh, &[pos2(0.0, 0.0), pos2(50.0, 0.0), pos2(0.0, 0.5)], 2.0, Color32::BLACK);
+        assert!((mesh.vertices[2].pos - pos2(50.0, 0.0)).length() < 1.01);
     }
 }
