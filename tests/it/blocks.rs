@@ -104,6 +104,21 @@ fn a_piece_brings_what_it_needs_and_no_more() {
     assert_eq!((block.author.as_str(), block.licence.as_str()), (source.author.as_str(), source.licence.as_str()));
 }
 
+/// All pieces of a garment bring all that is told of them: every seam, also those with strips.
+#[test]
+fn a_whole_garment_comes_whole() {
+    for example in EXAMPLES {
+        let source = draft(&format!("examples/{example}.ron"));
+        let mut own = Draft::default();
+        take_block(&mut own, &source, &taking(&[], "")).unwrap();
+        let names = |d: &Draft| {
+            let seams = d.seams.iter().map(|s| s.name.clone());
+            seams.chain(d.conditions.iter().map(|c| c.name.clone())).collect::<Vec<_>>()
+        };
+        assert_eq!(names(&own), names(&source), "{example}");
+    }
+}
+
 #[test]
 fn rows_of_the_draft_stay_its_own() {
     let source = draft(BLOCK);

@@ -137,7 +137,8 @@ fn needed(draft: &Draft, pieces: &[String]) -> BTreeSet<Part> {
                 open.extend(needs.get(&part).into_iter().flatten().cloned());
             }
         }
-        let is_common = |p: &Part| matches!(p, Part::Row(_) | Part::Material(_));
+        // Rows and cloth may always come along, and so may the strip that a seam sews on.
+        let is_common = |p: &Part| matches!(p, Part::Row(_) | Part::Material(_) | Part::Strip(_));
         for (part, of) in needs.iter().filter(|(p, _)| is_between(p) && !out.contains(*p)) {
             let mut told = of.iter().filter(|p| **p != *part && !is_common(p)).peekable();
             if told.peek().is_some() && told.all(|p| out.contains(p)) {
