@@ -5,7 +5,7 @@
 use std::sync::Arc;
 
 use super::names::MATERIAL_MEMBERS;
-use super::plan::{Fit, Formula, FramePlan, NodeId, Plan};
+use super::plan::{Fit, Formula, FramePlan, NodeId, Plan, SeamPlan};
 use crate::document::{CornerForm, Face, MarkKind, Outline};
 
 /// What is made of a piece.
@@ -51,6 +51,19 @@ impl PieceFinishing {
     }
 }
 
+impl SeamPlan {
+    /// The formulas that are told of a seam.
+    pub(super) fn told(&self) -> impl Iterator<Item = &Formula> {
+        let fits = self.stretches.iter().flat_map(|s| match &s.fit {
+            Some(Fit::Eased(_, by, share)) => std::iter::once(by).chain(share).collect::<Vec<_>>(),
+            Some(Fit::Times(_, times, limits)) => times.iter().chain(limits.iter().flatten()).collect(),
+            _ => Vec::new(),
+        });
+        let notches = self.notches.iter().flat_map(|n| std::iter::once(&n.at).chain(&n.other));
+        fits.chain(notches).chain(&self.allowance).chain(&self.closure)
+    }
+}
+
 impl Plan {
     /// For each piece the nodes on which its finished form hangs: its own edges, darts and formulas, and those of what is sewn to it.
     pub fn finishing_needs(&self) -> Vec<Vec<NodeId>> {
@@ -59,14 +72,7 @@ impl Plan {
         for (_, seam) in self.own_seams() {
             let sides = seam.sides[..2].iter().flat_map(|side| self.nodes[*side as usize].deps.iter().copied());
             let ends = seam.stretches.iter().flat_map(|s| s.ends).flatten();
-            let fits = seam.stretches.iter().flat_map(|s| match &s.fit {
-                Some(Fit::Eased(_, by, share)) => std::iter::once(by).chain(share).collect::<Vec<_>>(),
-                Some(Fit::Times(_, times, limits)) => times.iter().chain(limits.iter().flatten()).collect(),
-                _ => Vec::new(),
-            });
-            let notches = seam.notches.iter().flat_map(|n| std::iter::once(&n.at).chain(&n.other));
-            let told = fits.chain(notches).chain(&seam.allowance).chain(&seam.closure);
-            let mut all: Vec<NodeId> = sides.chain(ends).chain(super::graph::named_by(told, self)).collect();
+            let mut all: Vec<NodeId> = sides.chain(ends).chain(super::graph::named_by(seam.told(), self)).collect();
             let touched: Vec<usize> =
                 (0..self.frames().len()).filter(|f| self.frames()[*f].edges.iter().any(|e| all.contains(e))).collect();
             all.extend(touched.iter().flat_map(|f| own[*f].iter().copied()));

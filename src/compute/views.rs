@@ -13,7 +13,7 @@ use super::compile::FormulaReader;
 use super::derive::OWN;
 use super::graph::{break_circles, depend, deps_of, name_values_reached, named_by, order};
 use super::names::Global;
-use super::plan::{Def, Fit, NodeId, Plan, SeamPlan};
+use super::plan::{Def, NodeId, Plan, SeamPlan};
 use super::shared::Shared;
 use crate::base::{Code, Finding};
 use crate::document::View;
@@ -298,17 +298,10 @@ impl<'a> Absent<'a> {
     /// What a seam needs.
     fn of_seam(&self, seam: &SeamPlan) -> Vec<NodeId> {
         let plan = self.plan;
-        let fits = seam.stretches.iter().flat_map(|s| match &s.fit {
-            Some(Fit::Eased(_, by, share)) => std::iter::once(by).chain(share).collect::<Vec<_>>(),
-            Some(Fit::Times(_, times, limits)) => times.iter().chain(limits.iter().flatten()).collect(),
-            _ => Vec::new(),
-        });
-        let notches = seam.notches.iter().flat_map(|n| std::iter::once(&n.at).chain(&n.other));
-        let told = fits.chain(notches).chain(&seam.allowance).chain(&seam.closure);
         let stretches = seam.stretches.iter().flat_map(|s| s.lengths.into_iter().chain(s.ends.into_iter().flatten()));
         let equations = seam.stretches.iter().filter_map(|s| s.equation).map(|e| plan.equations[e].node);
         let all = seam.sides.into_iter().chain(stretches).chain(equations);
-        all.chain(named_by(told, plan)).collect()
+        all.chain(named_by(seam.told(), plan)).collect()
     }
 
     /// Seams and conditions on pieces that the view does not have, but that find what it needs: leaving a piece out changes no shape of

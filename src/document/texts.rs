@@ -90,8 +90,8 @@ impl Draft {
         found
     }
 
-    /// A draft with little more in it than this part, for looking.
-    fn only(&self, part: &Part) -> Self {
+    /// A draft with this part alone; of parts that have no list of their own: the whole draft.
+    pub fn only(&self, part: &Part) -> Self {
         fn named<T: Clone>(list: &[T], is_it: impl Fn(&T) -> bool) -> Vec<T> {
             list.iter().filter(|t| is_it(t)).cloned().collect()
         }
@@ -106,6 +106,11 @@ impl Draft {
             }
             Part::Seam(n) => out.seams = named(&self.seams, |s| s.name == *n),
             Part::Condition(n) => out.conditions = named(&self.conditions, |c| c.name == *n),
+            Part::Placement(n) => out.placements = named(&self.placements, |p| p.name == *n),
+            Part::Joint(n) => out.joints = named(&self.joints, |j| j.name == *n),
+            Part::Measure(n) => out.measures = named(&self.measures, |m| m.name == *n),
+            Part::Material(n) => out.materials = named(&self.materials, |m| m.name == *n),
+            Part::Strip(n) => out.strips = named(&self.strips, |s| s.name == *n),
             Part::Draft => {
                 out.title.clone_from(&self.title);
                 out.note.clone_from(&self.note);

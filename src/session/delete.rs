@@ -126,7 +126,7 @@ pub fn delete(draft: &mut Draft, model: &Model, part: &Part, how: Deleting) -> R
 }
 
 /// Removes the part itself; names that only listed it go along.
-fn take_out(draft: &mut Draft, part: &Part) -> bool {
+pub(super) fn take_out(draft: &mut Draft, part: &Part) -> bool {
     fn without<T>(list: &mut Vec<T>, is_it: impl Fn(&T) -> bool) -> bool {
         let many = list.len();
         list.retain(|t| !is_it(t));

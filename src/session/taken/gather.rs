@@ -170,31 +170,8 @@ fn in_order(draft: &Draft) -> Vec<Part> {
     out
 }
 
-/// A draft with this part alone.
-pub(super) fn alone(draft: &Draft, part: &Part) -> Draft {
-    fn only<T: Clone>(list: &[T], is_it: impl Fn(&T) -> bool) -> Vec<T> {
-        list.iter().filter(|t| is_it(t)).cloned().collect()
-    }
-    let mut out = Draft::default();
-    match part {
-        Part::Row(n) => out.chart.rows = only(&draft.chart.rows, |r| r.name == *n),
-        Part::Value(n) => out.values = only(&draft.values, |v| v.name == *n),
-        Part::Drawing(n) => out.drawings = only(&draft.drawings, |d| d.name == *n),
-        Part::Piece(n) => out.pieces = only(&draft.pieces, |p| p.name == *n),
-        Part::Placement(n) => out.placements = only(&draft.placements, |p| p.name == *n),
-        Part::Seam(n) => out.seams = only(&draft.seams, |s| s.name == *n),
-        Part::Joint(n) => out.joints = only(&draft.joints, |j| j.name == *n),
-        Part::Condition(n) => out.conditions = only(&draft.conditions, |c| c.name == *n),
-        Part::Measure(n) => out.measures = only(&draft.measures, |m| m.name == *n),
-        Part::Material(n) => out.materials = only(&draft.materials, |m| m.name == *n),
-        Part::Strip(n) => out.strips = only(&draft.strips, |s| s.name == *n),
-        _ => {}
-    }
-    out
-}
-
 /// Sixteen digits that are others when anything typed in a part is; empty if the part is not there.
 pub(super) fn digest(draft: &Draft, part: &Part) -> String {
-    let alone = alone(draft, part);
+    let alone = draft.only(part);
     if alone == Draft::default() { String::new() } else { Fingerprint::of(write(&alone).as_bytes()).digest() }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::gather::{Gathered, alone, as_taken, digest, first_name};
+use super::gather::{Gathered, as_taken, digest, first_name};
 use crate::document::{Axis, Draft, Part, TakenBlock, TakenPart};
 use crate::session::rename::qualify_as;
 
@@ -44,7 +44,7 @@ pub(super) fn bring(draft: &mut Draft, gathered: &Gathered, parts: &[(Part, Part
     }
     let before = draft.clone();
     for (_, here) in parts {
-        let mut new = alone(&gathered.draft, here);
+        let mut new = gathered.draft.only(here);
         for row in &mut new.chart.rows {
             let chart = &draft.chart;
             let axes = row.by.clone();
@@ -67,25 +67,6 @@ pub(super) fn bring(draft: &mut Draft, gathered: &Gathered, parts: &[(Part, Part
     }
     let is_new = |part: &Part| parts.iter().any(|(_, p)| p == part || part.frame() == p.frame() && p.frame().is_some());
     qualify_as(draft, &before, &gathered.draft, &is_new);
-}
-
-/// Takes a part out.
-pub(super) fn leave(draft: &mut Draft, part: &Part) {
-    let n = part.name();
-    match part {
-        Part::Row(_) => draft.chart.rows.retain(|r| r.name != n),
-        Part::Value(_) => draft.values.retain(|v| v.name != n),
-        Part::Drawing(_) => draft.drawings.retain(|d| d.name != n),
-        Part::Piece(_) => draft.pieces.retain(|p| p.name != n),
-        Part::Placement(_) => draft.placements.retain(|p| p.name != n),
-        Part::Seam(_) => draft.seams.retain(|s| s.name != n),
-        Part::Joint(_) => draft.joints.retain(|j| j.name != n),
-        Part::Condition(_) => draft.conditions.retain(|c| c.name != n),
-        Part::Measure(_) => draft.measures.retain(|m| m.name != n),
-        Part::Material(_) => draft.materials.retain(|m| m.name != n),
-        Part::Strip(_) => draft.strips.retain(|s| s.name != n),
-        _ => {}
-    }
 }
 
 /// What the head of the other draft says goes along.

@@ -15,6 +15,7 @@ use self::gather::Gathered;
 pub use self::look::{LookedAt, look_at_blocks};
 pub use self::place::{block_path, named_beside, open_block, relative_to};
 use super::EditError;
+use super::delete::take_out;
 use super::naming::check_free;
 use crate::document::{Draft, Part, TakenBlock, TakenPart, check_name};
 
@@ -288,7 +289,9 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
     let mut comes = Vec::new();
     for c in standing.changes.iter().filter(|c| !stays(c)) {
         match c.there {
-            There::Went => merge::leave(&mut next, &c.part),
+            There::Went => {
+                take_out(&mut next, &c.part);
+            }
             There::Came if check_free(&next, &c.part).is_err() => {
                 return Err(EditError::refused(format!(
                     "the block has a new {}, and this draft has that name already; rename it here first",
