@@ -42,6 +42,7 @@ codes! {
     FormulaDeep Error "formula-deep" "A formula has more brackets inside each other than the limit." "more than {limit} brackets stand inside each other here";
     UnknownSign Error "unknown-sign" "A sign is not part of the language." "the sign {found} has no meaning here";
     Unexpected Error "unexpected" "Something stands where something else is needed." "{found} stands where {expected} is needed";
+    BraceOpen Error "brace-open" "A brace in words is not closed." "the brace is never closed; what stands between an opening and a closing one is a formula";
     BracketOpen Error "bracket-open" "A bracket is not closed." "this bracket is never closed";
     NumberBad Error "number-bad" "A number cannot be read." "{found} is not a number that can be read: {problem}";
     UnknownName Error "unknown-name" "A name is not known." "nothing is called {name} here{hint}";

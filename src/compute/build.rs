@@ -4,6 +4,7 @@ mod finishing;
 mod frames;
 mod parts;
 pub(super) mod patch;
+mod publishing;
 mod scope;
 
 use std::borrow::Cow;
@@ -188,6 +189,7 @@ pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> P
     parts::materials(&world, &mut reader);
     finishing::strips(&world, &mut reader);
     let measures = finishing::measures(&world, &mut reader);
+    let publishing = Arc::new(publishing::publishing(&world, &mut reader));
     let finishings = finishing::pieces(&world, &mut reader);
     for (frame, finishing) in world.frames.to_mut().iter_mut().zip(finishings) {
         frame.finishing = finishing;
@@ -207,6 +209,7 @@ pub(super) fn build(whole: &Whole, extras: &[&str], cache: &mut ParseCache) -> P
         seams,
         conditions,
         measures,
+        publishing,
         equations,
         systems: Vec::new(),
         tasks: Vec::new(),

@@ -23,6 +23,7 @@ mod model;
 mod names;
 mod nothing;
 mod plan;
+mod publishing;
 mod seam;
 mod shape;
 mod shared;
@@ -46,6 +47,7 @@ pub(crate) use names::MATERIAL_MEMBERS;
 pub use plan::{
     Def, Fit, Formula, FramePlan, Node, NodeId, NotchPlan, Part, Plan, SeamPlan, SegmentDef, StretchPlan, System,
 };
+pub use publishing::{Braced, BracedPart, MaterialPlan, NotionPlan, Publishing, StepPlan, StripPlan};
 pub use seam::{Run, RunPart, run_of};
 pub use slots::Slots;
 pub(crate) use told::told_once;

@@ -315,6 +315,8 @@ pub struct Plan {
     pub conditions: Vec<ConditionPlan>,
     /// The finished measures.
     pub measures: Vec<MeasurePlan>,
+    /// Strips, notions, cloth, words with formulas.
+    pub publishing: Arc<super::publishing::Publishing>,
     /// The equations.
     pub equations: Vec<Equation>,
     /// What hangs together.

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::is_default;
+
 /// The body chart.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -14,6 +16,9 @@ pub struct Chart {
     pub length: Vec<String>,
     /// Address of the base size: the zero of steps and the first to be shown. It has no power over geometry.
     pub base: String,
+    /// Whether its rows are a survey of bodies: what was found, not a chart to fit by. Nothing drafted on it is released.
+    #[serde(skip_serializing_if = "is_default")]
+    pub survey: bool,
     /// Named parts of the range with their own base and sheets. None: one set of all sizes.
     pub sets: Vec<SizeSet>,
     /// The rows.

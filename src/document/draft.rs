@@ -5,8 +5,8 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    BookletStep, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece, Placement,
-    Seam, Sheet, Strip, TablePlace, TakenBlock, Value, View, is_default,
+    BookletStep, Care, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece,
+    Placement, Seam, Sheet, Strip, TablePlace, TakenBlock, Value, View, is_default,
 };
 use crate::base::DisplayUnit;
 
@@ -37,6 +37,9 @@ pub struct Draft {
     /// Who is to wear it: decides which cautions are shown.
     #[serde(skip_serializing_if = "is_default")]
     pub audience: Audience,
+    /// What else cautions hang on.
+    #[serde(skip_serializing_if = "is_default")]
+    pub care: Care,
     /// Limits by which proof judges, and defaults.
     pub settings: DraftSettings,
     /// Blocks that were taken from other drafts.

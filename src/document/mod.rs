@@ -7,6 +7,7 @@
 //! The written form leaves out whatever is empty, zero or `false`, so every type is `Default` and an absent field is
 //! the empty one. No `Option`: emptiness says it.
 
+mod care;
 mod chart;
 mod draft;
 mod name;
@@ -19,6 +20,7 @@ mod taken;
 mod texts;
 mod value;
 
+pub use care::{Care, GirthPlace, RuleGirth, Wearers, WornAs};
 pub use chart::{Axis, Cell, Chart, Person, Row, RowKind, SizeSet};
 pub use draft::{Audience, Draft, DraftSettings, Silence};
 pub use name::{MAX_NAME_LETTERS, NameFault, OWN_LETTER, check_label, check_name, fold, normal};
@@ -29,7 +31,7 @@ pub use piece::{
 };
 pub use publish::{
     BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Picture, Release, Sheet, Strip,
-    StripGrain, TablePlace, View,
+    StripGrain, StripKind, StripPlace, TablePlace, View,
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, Stretch};
 pub use step::{

@@ -61,23 +61,70 @@ pub enum Nap {
 pub struct Strip {
     /// Its name.
     pub name: String,
-    /// How many.
+    /// What it is.
+    #[serde(skip_serializing_if = "is_default")]
+    pub kind: StripKind,
+    /// How many; 0: one.
     pub count: u32,
     /// The material it is cut from; empty: bought.
     pub material: String,
-    /// Its length.
+    /// Its finished length, from seam to seam: the rule that is printed with it.
     pub length: String,
+    /// Added at each end of it; empty: nothing.
+    pub ends: String,
     /// Its finished width.
     pub width: String,
-    /// How many layers of that width are cut.
+    /// How many layers of that width are cut; 0: one.
     pub layers: u32,
+    /// Added to the cut width along each of its two sides; empty: nothing.
+    pub allowance: String,
     /// Straight or bias.
     #[serde(skip_serializing_if = "is_default")]
     pub grain: StripGrain,
-    /// Added for each join.
+    /// Allowance on each side of a join; empty: it is not joined.
     pub join: String,
+    /// Where on the body it is: cautions hang on that.
+    #[serde(skip_serializing_if = "is_default")]
+    pub place: StripPlace,
+    /// How far each free end hangs out where the garment is opened flat; empty: no end is free.
+    pub free_end: String,
+    /// Whether it is sewn fast at its middle, so that it cannot be drawn out.
+    #[serde(skip_serializing_if = "is_default")]
+    pub fastened: bool,
     /// Anything worth telling.
     pub note: String,
+}
+
+/// What a strip is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StripKind {
+    /// A band: sewn on, shown.
+    #[default]
+    Band,
+    /// A binding: wraps an edge.
+    Binding,
+    /// Elastic.
+    Elastic,
+    /// A cord, tie or drawstring.
+    Cord,
+}
+
+/// Where on the body a strip is.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StripPlace {
+    /// Not said.
+    #[default]
+    Unstated,
+    /// At the hood or the neck.
+    Neck,
+    /// At the waist.
+    Waist,
+    /// At the lower edge.
+    Hem,
+    /// Elsewhere.
+    Elsewhere,
 }
 
 /// How a strip lies on the cloth.
@@ -123,7 +170,8 @@ pub struct View {
     pub note: String,
 }
 
-/// A step of the booklet. Formulas in braces become numbers.
+/// A step of the booklet. Formulas in braces become numbers; paragraphs are apart by an empty line, lines that begin with `- ` are
+/// points of a list.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
 pub struct BookletStep {

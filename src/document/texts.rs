@@ -154,6 +154,13 @@ impl Draft {
         for (i, (_, reason)) in settings.unchecked.iter_mut().enumerate() {
             to.nth("unchecked reason", i, Role::Words, reason);
         }
+        for (i, (size, rule)) in self.care.rule_sizes.iter_mut().enumerate() {
+            to.nth("rule size of", i, Role::Label, size);
+            to.nth("rule size", i, Role::Words, rule);
+        }
+        for (i, girth) in self.care.girths.iter_mut().enumerate() {
+            to.nth("rule girth", i, Role::Formula, &mut girth.is);
+        }
     }
 
     fn block_texts(&mut self, visit: &mut Visit<'_>) {
@@ -291,8 +298,11 @@ impl Draft {
             to.see("name", Role::OwnName, &mut s.name);
             to.see("material", Role::Material, &mut s.material);
             to.see("length", Role::Formula, &mut s.length);
+            to.see("ends", Role::Formula, &mut s.ends);
             to.see("width", Role::Formula, &mut s.width);
+            to.see("allowance", Role::Formula, &mut s.allowance);
             to.see("join", Role::Formula, &mut s.join);
+            to.see("free_end", Role::Formula, &mut s.free_end);
             to.see("note", Role::Words, &mut s.note);
         }
         for n in &mut self.notions {

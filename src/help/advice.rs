@@ -13,6 +13,7 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::FormulaDeep, "Take an inner bracket out into a value with a name."),
     (Code::UnknownSign, "Take the sign out; multiply with *, divide with /, and write lengths as 8 cm or 3/8 in."),
     (Code::Unexpected, "Look at the underlined place: usually a sign, a comma or a number is missing just before it."),
+    (Code::BraceOpen, "Close the brace behind the formula, or take the opening one out."),
     (Code::BracketOpen, "Close the bracket, or take the opening one out."),
     (
         Code::NumberBad,

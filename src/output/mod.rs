@@ -19,6 +19,7 @@ mod pieces;
 mod save;
 mod title_block;
 mod wide;
+mod writing;
 
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
@@ -31,6 +32,7 @@ pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
+pub use writing::{Block, Cell, Line, Table, Writing};
 
 /// A PDF file with all pieces on one page in true size.
 ///

@@ -1,9 +1,10 @@
 //! Cut lines, hems, marks, legs of darts: what came out of finishing.
 
 use super::judged;
+use super::publishing::without_value;
 use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{AllowancePlan, Formula, Item, Model, told_of};
+use crate::compute::{AllowancePlan, Formula, Item, Model};
 use crate::curves::Pt;
 use crate::document::Draft;
 use crate::finish::{Finished, row_miss};
@@ -25,23 +26,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
 fn formulas(model: &Model, out: &mut Vec<Finding>) {
     let plan = &model.plan;
     let tell = |formula: &Formula, dress: &dyn Fn(Finding) -> Finding, out: &mut Vec<Finding>| {
-        let mut told: Vec<Finding> = Vec::new();
-        for (case, size, _) in judged(model) {
-            let Err(stop) = model.evaluate(plan, case, formula) else { continue };
-            let Some(finding) = told_of(&stop).map(dress) else { continue };
-            match told.iter_mut().find(|f| f.code == finding.code && f.words == finding.words) {
-                Some(known) => known.sizes.push(size.to_owned()),
-                None => {
-                    told.push(finding);
-                    told.iter_mut().for_each(|f| {
-                        if f.sizes.is_empty() {
-                            f.sizes.push(size.to_owned());
-                        }
-                    });
-                }
-            }
-        }
-        out.append(&mut told);
+        without_value(model, formula, dress, out);
     };
     for frame in plan.frames().iter().filter(|f| f.is_piece) {
         for (edge, formula) in frame.finishing.formulas() {

@@ -11,6 +11,7 @@ mod folds;
 mod joints;
 mod measures;
 mod notches;
+mod publishing;
 mod range;
 mod seams;
 mod silence;
@@ -70,6 +71,7 @@ fn of_view(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     findings.extend(folds::check(draft, model, finished));
     findings.extend(cutting::check(draft, model, finished));
     findings.extend(measures::check(model));
+    findings.extend(publishing::check(draft, model));
     findings.extend(range::check(draft, model, limits));
     // A piece that is computed for others alone is not judged.
     findings.retain(|f| model.plan.knows(&f.place));

@@ -94,6 +94,29 @@ pub fn draft() -> BoxedStrategy<Draft> {
             Just(Audience::Adult),
             (text(), text()).prop_map(|(from, to)| Audience::Child { from, to }),
         ],
+        care: any_of!(Care {
+            worn_as: one_of(&[
+                WornAs::Unstated,
+                WornAs::Outerwear,
+                WornAs::Sleepwear,
+                WornAs::TightSleepwear,
+                WornAs::Other,
+            ]),
+            wearers: one_of(&[Wearers::Anyone, Wearers::Boys, Wearers::Girls]),
+            rule_sizes: few((text(), text()).boxed()),
+            girths: few(any_of!(RuleGirth {
+                place: one_of(&[
+                    GirthPlace::Chest,
+                    GirthPlace::Waist,
+                    GirthPlace::Seat,
+                    GirthPlace::UpperArm,
+                    GirthPlace::Thigh,
+                    GirthPlace::Wrist,
+                    GirthPlace::Ankle,
+                ]),
+                is: text(),
+            })),
+        }),
         settings: settings(),
         blocks: few(any_of!(TakenBlock {
             name: text(),
@@ -193,6 +216,7 @@ fn chart() -> BoxedStrategy<Chart> {
         cup: texts(),
         length: texts(),
         base: text(),
+        survey: any::<bool>().boxed(),
         sets: few(set),
         rows: few(row),
         persons: few(any_of!(Person { name: text(), note: text(), cells: cells() })),
@@ -491,13 +515,25 @@ fn material() -> BoxedStrategy<Material> {
 fn strip() -> BoxedStrategy<Strip> {
     any_of!(Strip {
         name: text(),
+        kind: one_of(&[StripKind::Band, StripKind::Binding, StripKind::Elastic, StripKind::Cord]),
         count: number(),
         material: text(),
         length: text(),
+        ends: text(),
         width: text(),
         layers: number(),
+        allowance: text(),
         grain: one_of(&[StripGrain::Along, StripGrain::Across, StripGrain::Bias]),
         join: text(),
+        place: one_of(&[
+            StripPlace::Unstated,
+            StripPlace::Neck,
+            StripPlace::Waist,
+            StripPlace::Hem,
+            StripPlace::Elsewhere,
+        ]),
+        free_end: text(),
+        fastened: any::<bool>().boxed(),
         note: text(),
     })
 }

@@ -66,6 +66,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "value ease",
         "the end stands where a number, a name or a bracket is needed",
     ),
+    (
+        Code::BraceOpen,
+        "    conditions: [",
+        "    booklet: [(text: \"cut it {ease\")],\n    conditions: [",
+        "booklet step 1",
+        "the brace is never closed; what stands between an opening and a closing one is a formula",
+    ),
     (Code::BracketOpen, "\"4 cm\"", "\"(4 cm\"", "value ease", "this bracket is never closed"),
     (
         Code::NumberBad,

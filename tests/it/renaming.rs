@@ -275,7 +275,7 @@ fn used_by_names_exactly_what_breaks_without_the_part() {
     };
     let mut without = d.clone();
     delete(&mut without, &m, &Part::Value("ease".into()), Deleting::LeaveBroken).unwrap();
-    assert_eq!(failing(&without), BTreeSet::from(["value width".to_owned()]));
+    assert_eq!(failing(&without), BTreeSet::from(["booklet step 1".to_owned(), "value width".to_owned()]));
     // A text that cannot be read may use it: that is said.
     let mut broken = d.clone();
     broken.values[1].is = "bust / (4 + ease".into();

@@ -131,6 +131,7 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         date: _,
         display,
         audience: _,
+        care,
         settings: _,
         chart,
         values,
@@ -143,9 +144,9 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         measures,
         materials,
         strips,
-        notions: _,
+        notions,
         views,
-        booklet: _,
+        booklet,
         sheets: _,
         table: _,
         pictures: _,
@@ -164,6 +165,9 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         && before.measures == *measures
         && before.materials == *materials
         && before.strips == *strips
+        && before.notions == *notions
+        && before.booklet == *booklet
+        && before.care == *care
         && before.views == *views;
     if !same {
         return None;

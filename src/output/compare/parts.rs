@@ -37,6 +37,12 @@ impl Make<'_> {
                 other => word(other),
             },
         );
+        own.words(
+            "what it is worn as",
+            "care",
+            format!("{}, {}", word(&draft.care.worn_as), word(&draft.care.wearers)),
+        );
+        own.words("whether the chart is a survey", "survey", draft.chart.survey.to_string());
         own.noted("base size", "base", draft.chart.base.as_str());
         own.noted("order of the sizes", "girth", addresses.join(", "));
         let mut unchecked: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
@@ -366,6 +372,9 @@ impl Make<'_> {
             own.words("how many", "count", strip.count.to_string());
             own.words("layers", "layers", strip.layers.to_string());
             own.words("thread", "grain", word(&strip.grain));
+            own.words("what it is", "kind", word(&strip.kind));
+            own.words("where it is", "place", word(&strip.place));
+            own.words("sewn fast at its middle", "fastened", strip.fastened.to_string());
         }
         for notion in &draft.notions {
             self.facts.part(Part::Notion(notion.name.clone())).words("how many", "count", notion.count.to_string());

@@ -220,7 +220,7 @@ S, I, B = "S", "I", "B"
 STRUCTS = {
     "Draft": dict(
         format=S, version=I, title=S, note=S, author=S, licence=S, contact=S, edition=S, date=S, display="Display",
-        audience="Audience", settings="Settings", chart="Chart", values=["Value"], drawings=["Drawing"],
+        audience="Audience", care="Care", settings="Settings", chart="Chart", values=["Value"], drawings=["Drawing"],
         pieces=["Piece"], placements=["Placement"], seams=["Seam"], joints=["Joint"], conditions=["Condition"],
         measures=["Measure"], materials=["Material"], strips=["Strip"], notions=["Notion"], views=["View"],
         booklet=["BookletStep"], sheets=["Sheet"], table=["TablePlace"],
@@ -232,7 +232,9 @@ STRUCTS = {
         page_margin=S, odd_angle=S, odd_length=S, grain_angle=S, unchecked=[(S, S)],
     ),
     "Silence": dict(code=S, at=S, number=S, reason=S),
-    "Chart": dict(girth=[S], cup=[S], length=[S], base=S, sets=["SizeSet"], rows=["Row"], persons=["Person"]),
+    "Care": dict(worn_as="WornAs", wearers="Wearers", rule_sizes=[(S, S)], girths=["RuleGirth"]),
+    "RuleGirth": dict(place="GirthPlace", **{"is": S}),
+    "Chart": dict(girth=[S], cup=[S], length=[S], base=S, survey=B, sets=["SizeSet"], rows=["Row"], persons=["Person"]),
     "SizeSet": dict(name=S, girth=[S], cup=[S], length=[S], base=S, sheets=[S]),
     "Row": dict(
         name=S, kind="RowKind", what=S, level=S, how=S, source=S, note=S, **{"by": ["Axis"], "is": S}, cells=[(S, S)]
@@ -279,7 +281,10 @@ STRUCTS = {
         name=S, kind="MaterialKind", widths=[S], selvedge=S, nap="Nap", stretch_along=S, stretch_across=S,
         shrinkage_along=S, shrinkage_across=S, note=S,
     ),
-    "Strip": dict(name=S, count=I, material=S, length=S, width=S, layers=I, grain="StripGrain", join=S, note=S),
+    "Strip": dict(
+        name=S, kind="StripKind", count=I, material=S, length=S, ends=S, width=S, layers=I, allowance=S,
+        grain="StripGrain", join=S, place="StripPlace", free_end=S, fastened=B, note=S,
+    ),
     "Notion": dict(name=S, count=I, size=S, sold=[S], note=S),
     "View": dict(name=S, pieces=[S], values=[(S, S)], note=S),
     "BookletStep": dict(title=S, text=S, pieces=[S], views=[S]),
@@ -323,6 +328,11 @@ CHOICES = {
     "Outline": dict(full=None, less_allowance=None, block=None),
     "MaterialKind": dict(cloth=None, lining=None, interfacing=None),
     "Nap": {"without": None, "with": None},
+    "WornAs": dict(unstated=None, outerwear=None, sleepwear=None, tight_sleepwear=None, other=None),
+    "Wearers": dict(anyone=None, boys=None, girls=None),
+    "GirthPlace": dict(chest=None, waist=None, seat=None, upper_arm=None, thigh=None, wrist=None, ankle=None),
+    "StripKind": dict(band=None, binding=None, elastic=None, cord=None),
+    "StripPlace": dict(unstated=None, neck=None, waist=None, hem=None, elsewhere=None),
     "StripGrain": dict(along=None, across=None, bias=None),
     "Side": dict(one=None, two=None),
     "SeamPressed": dict(open=None, to_one=None, to_two=None),

@@ -1,0 +1,115 @@
+//! Strips, notions, cloth, booklet, girths of rules: their formulas.
+
+use super::{FormulaScope, World};
+use crate::base::{Code, Finding};
+use crate::compute::compile::FormulaReader;
+use crate::compute::names::{Global, MATERIAL_MEMBERS};
+use crate::compute::plan::{Formula, NodeId};
+use crate::compute::publishing::{Braced, BracedPart, MaterialPlan, NotionPlan, Publishing, StepPlan, StripPlan};
+use crate::language::{Kind, What};
+
+/// Reads what is published.
+pub(super) fn publishing(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Publishing {
+    let draft = world.draft;
+    let scope = FormulaScope { world, frame: None };
+    let mut out = Publishing::default();
+    let is_first = |names: Vec<&String>, i: usize| names.iter().position(|n| *n == names[i]) == Some(i);
+    for (place, strip) in draft.strips.iter().enumerate() {
+        let Some(&length) = world.names.strips.get(&strip.name) else { continue };
+        if !is_first(draft.strips.iter().map(|s| &s.name).collect(), place) {
+            continue;
+        }
+        let at = format!("strip.{}", strip.name);
+        let mut read = |text: &str| optional(text, What::Kind(Kind::LENGTH), &scope, &at, reader);
+        let [ends, width, allowance, join, free_end] =
+            [&strip.ends, &strip.width, &strip.allowance, &strip.join, &strip.free_end].map(|text| read(text));
+        out.strips.push(StripPlan { place, length, ends, width, allowance, join, free_end });
+    }
+    for (place, notion) in draft.notions.iter().enumerate() {
+        let at = format!("notion {}", notion.name);
+        let size = optional(&notion.size, What::Any, &scope, &at, reader).filter(|f| fits(f, &at, reader));
+        let kind = size.as_ref().map_or(What::Any, |f| What::Kind(f.kind));
+        let sold = notion.sold.iter().filter_map(|text| optional(text, kind, &scope, &at, reader)).collect();
+        out.notions.push(NotionPlan { place, size, sold });
+    }
+    for (place, material) in draft.materials.iter().enumerate() {
+        let Some(Global::Material(first)) = world.names.globals.get(&material.name) else { continue };
+        let length = What::Kind(Kind::LENGTH);
+        let widths = material.widths.iter().filter_map(|t| optional(t, length, &scope, &material.name, reader));
+        let widths = widths.collect();
+        let member = MATERIAL_MEMBERS.iter().position(|m| *m == "selvedge").filter(|_| !material.selvedge.is_empty());
+        out.materials.push(MaterialPlan { place, widths, selvedge: member.map(|m| first + m as NodeId) });
+    }
+    for (place, step) in draft.booklet.iter().enumerate() {
+        let at = format!("booklet step {}", place + 1);
+        let [title, text] = [&step.title, &step.text].map(|text| braced(text, &scope, &|f| f.at(at.clone()), reader));
+        out.booklet.push(StepPlan { place, title, text });
+    }
+    for girth in &draft.care.girths {
+        if let Some(formula) = optional(&girth.is, What::Kind(Kind::LENGTH), &scope, "care", reader) {
+            out.girths.push((girth.place, formula));
+        }
+    }
+    out
+}
+
+/// A formula; nothing where the text is empty or cannot be read.
+fn optional(
+    text: &str,
+    what: What,
+    scope: &FormulaScope<'_>,
+    at: &str,
+    reader: &mut FormulaReader<'_>,
+) -> Option<Formula> {
+    if text.is_empty() { None } else { reader.read_as(text, scope, what, None, |f| f.at(at)) }
+}
+
+/// Whether a formula gives something that can be written down: a number, a length, an angle.
+fn fits(formula: &Formula, at: &str, reader: &mut FormulaReader<'_>) -> bool {
+    let fits = matches!(formula.kind, Kind::Quantity(_) | Kind::Angle | Kind::Truth);
+    if !fits {
+        reader.findings.push(Finding {
+            formula: formula.text.to_string(),
+            span: Some(formula.program.span),
+            ..Finding::new(Code::WrongKind)
+                .at(at)
+                .word("found", formula.kind.words())
+                .word("expected", "a number, a length or an angle, which can be written down")
+        });
+    }
+    fits
+}
+
+/// Words with formulas in braces. A brace that is not closed is a finding, and stays as it was typed.
+pub(super) fn braced(
+    text: &str,
+    scope: &FormulaScope<'_>,
+    dress: &dyn Fn(Finding) -> Finding,
+    reader: &mut FormulaReader<'_>,
+) -> Braced {
+    let mut parts = Vec::new();
+    let mut rest = text;
+    while let Some(open) = rest.find('{') {
+        if open > 0 {
+            parts.push(BracedPart::Words(rest[..open].into()));
+        }
+        let Some(close) = rest[open..].find('}').map(|i| open + i) else {
+            let finding = Finding { formula: rest[open..].to_owned(), ..Finding::new(Code::BraceOpen) };
+            reader.findings.push(dress(finding));
+            parts.push(BracedPart::Unread(rest[open..].into()));
+            return Braced { parts };
+        };
+        let inner = &rest[open + 1..close];
+        let read = reader.read_in(inner, scope, dress);
+        let at = dress(Finding::new(Code::WrongKind)).place.name;
+        parts.push(match read.filter(|f| fits(f, &at, reader)) {
+            Some(formula) => BracedPart::Formula(formula),
+            None => BracedPart::Unread(rest[open..=close].into()),
+        });
+        rest = &rest[close + 1..];
+    }
+    if !rest.is_empty() {
+        parts.push(BracedPart::Words(rest.into()));
+    }
+    Braced { parts }
+}

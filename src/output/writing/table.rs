@@ -1,0 +1,100 @@
+//! Tables: one for every thing that is counted or measured, sizes across.
+
+use crate::base::DisplayUnit;
+use crate::base::{round_half_away, shown};
+
+/// A table that can be used as a page alone: its title says of what it is, its notes all that is needed to read it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Table {
+    /// Its name in names of files: letters, digits and `-` ("body-chart").
+    pub name: String,
+    /// Its title.
+    pub title: String,
+    /// Sentences that stand before it: what is measured, by which rule.
+    pub before: Vec<String>,
+    /// Heads of the columns; the first is that of the lines' names.
+    pub head: Vec<String>,
+    /// Its lines, each with one cell less than the head.
+    pub lines: Vec<Line>,
+    /// Sentences that stand under it.
+    pub notes: Vec<String>,
+}
+
+/// A line of a table.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Line {
+    /// What stands before it over the whole width, where it differs from the line before: lines of one group belong together.
+    pub group: String,
+    /// Its name.
+    pub name: String,
+    /// Its cells.
+    pub cells: Vec<Cell>,
+}
+
+/// A cell of a table.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub enum Cell {
+    /// Nothing is told here.
+    #[default]
+    Empty,
+    /// It cannot be computed in this size: shown as a dash, never as a number.
+    Missing,
+    /// Words.
+    Words(String),
+    /// How many.
+    Count(u64),
+    /// A number without a unit.
+    Number(f64),
+    /// An angle, radians.
+    Angle(f64),
+    /// A length, mm: shown in centimetres and in inches, each from this value.
+    Length(f64),
+}
+
+impl Cell {
+    /// Whether it is shown once for each unit.
+    pub fn has_units(&self) -> bool {
+        matches!(self, Self::Length(_))
+    }
+
+    /// As it is shown in centimetres, one decimal, without the unit.
+    pub fn in_cm(&self) -> String {
+        match self {
+            // One decimal always, so that columns of numbers stand under each other.
+            Self::Length(mm) => {
+                let tenths = round_half_away(*mm, 1.0).round();
+                let text = format!("{:.1}", tenths / 10.0);
+                if text == "-0.0" { "0.0".to_owned() } else { text }
+            }
+            other => other.plain(),
+        }
+    }
+
+    /// As it is shown in inches, to the nearest eighth, without the unit.
+    pub fn in_inches(&self) -> String {
+        match self {
+            Self::Length(mm) => shown(*mm, DisplayUnit::InchEighths).trim_end_matches(" in").to_owned(),
+            other => other.plain(),
+        }
+    }
+
+    /// Anything but a length.
+    fn plain(&self) -> String {
+        match self {
+            Self::Empty => String::new(),
+            Self::Missing | Self::Length(_) => "–".to_owned(),
+            Self::Words(words) => words.clone(),
+            Self::Count(count) => count.to_string(),
+            Self::Number(number) => trimmed(*number, 3),
+            Self::Angle(radians) => format!("{}°", trimmed(radians.to_degrees(), 1)),
+        }
+    }
+}
+
+/// At most so many decimals.
+fn trimmed(value: f64, places: usize) -> String {
+    let step = libm::pow(10.0, -(places as f64));
+    let text = format!("{:.places$}", round_half_away(value, step));
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
