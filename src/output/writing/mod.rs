@@ -3,12 +3,17 @@
 //! Tables and the booklet are made of it; `html`, `flow` (pages) and `csv` write it. Lengths stay lengths until then: both units are
 //! shown of the one value, each rounded once.
 
+mod flow;
+mod grid;
 mod table;
+mod words;
 
 use std::sync::Arc;
 
 use super::Picture;
-pub use table::{Cell, Line, Table};
+pub use flow::pages;
+pub use table::{Cell, Line, Shown, Table};
+pub use words::{both_units, cell_of, words_of};
 
 /// Something written: the booklet, a sheet of tables.
 #[derive(Clone, Debug, PartialEq)]
