@@ -24,7 +24,7 @@ const LEADING: f64 = 1.45;
 /// Under a paragraph, mm.
 const AFTER: f64 = 2.2;
 /// What must still fit on the page under a heading, mm.
-const UNDER_HEADING: f64 = 22.0;
+const UNDER_HEADING: f64 = 14.0;
 /// How far points of a list are set in, mm.
 const INDENT: f64 = 7.0;
 /// Room around the words of a caution, mm.
