@@ -93,6 +93,7 @@ fn run(
         groups: &groups,
         wish,
         width: WideSettings::default().width,
+        folder: None,
     };
     let made = outputs(&order, progress, told).map_err(|e| e.to_string())?;
     if let Some((piece, size)) = made.missing.first() {

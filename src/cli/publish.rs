@@ -68,6 +68,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
             whole: call.whole,
         },
         width,
+        folder: call.file.parent(),
     };
     let made = outputs(&order, &Progress::default(), &|_| {}).map_err(|e| Stopped::no(e.to_string()))?;
     for (name, size) in &made.missing {
@@ -76,10 +77,13 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
             call.file.display()
         ));
     }
+    for lacking in &made.lacking {
+        messages.push_str(&format!("tracewheel: {lacking}\n"));
+    }
     for note in &made.notes {
         messages.push_str(&format!("tracewheel: {note}\n"));
     }
-    let exit = if made.missing.is_empty() { FINE } else { NO };
+    let exit = if made.missing.is_empty() && made.lacking.is_empty() { FINE } else { NO };
     if made.files.is_empty() {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
         return Ok(Done { messages, exit: NO, ..Done::default() });

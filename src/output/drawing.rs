@@ -6,6 +6,8 @@ use std::sync::Arc;
 
 use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 
+use super::photo::Photo;
+
 /// One page of drawing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Picture {
@@ -33,6 +35,7 @@ fn fitted(item: &Item, by: Affine, scale: f64) -> Item {
             Item::Stroke { path: by * path.clone(), pen: Pen { dashes, ..pen.clone() } }
         }
         Item::Fill { path, ink } => Item::Fill { path: by * path.clone(), ink: *ink },
+        Item::Photo { photo, rect } => Item::Photo { photo: Arc::clone(photo), rect: by.transform_rect_bbox(*rect) },
         Item::Text(text) => Item::Text(Text { at: by * text.at, size: text.size * scale, ..text.clone() }),
         Item::Clip { rect, items } => Item::Clip { rect: by.transform_rect_bbox(*rect), items: all(items, by) },
         Item::Shared { what, at } => {
@@ -62,6 +65,13 @@ pub enum Item {
     },
     /// One line of text.
     Text(Text),
+    /// A picture of points, upright.
+    Photo {
+        /// The picture.
+        photo: Arc<Photo>,
+        /// Where it lies, mm.
+        rect: Rect,
+    },
     /// Things of which only what lies in a rectangle is seen.
     Clip {
         /// The rectangle, mm.

@@ -92,6 +92,11 @@ impl Bytes<'_> {
                     });
                     self.ink(text.ink);
                 }
+                Item::Photo { photo, rect } => {
+                    self.out.push(b'P');
+                    self.points(b'r', &[rect.origin(), Point::new(rect.x1, rect.y1)]);
+                    self.out.extend(photo.digest.to_be_bytes());
+                }
                 Item::Clip { rect, items } => {
                     self.out.push(b'C');
                     self.points(b'r', &[rect.origin(), Point::new(rect.x1, rect.y1)]);

@@ -7,11 +7,13 @@ mod allowances;
 mod figure;
 mod steps;
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 pub use allowances::{allowance_words, allowances};
 pub use figure::{Drawn, pieces_figure};
 
+use super::photo::Photo;
 use super::writing::{Block, Table, Writing};
 use crate::compute::Model;
 use crate::document::Draft;
@@ -35,6 +37,8 @@ pub struct BookletOrder<'a> {
     pub cautions: Vec<Block>,
     /// Tables of this view: body chart, finished measures, strips, notions, cutting list.
     pub tables: Vec<Table>,
+    /// Pictures of its steps, by the names of their files.
+    pub photos: &'a BTreeMap<String, Arc<Photo>>,
     /// What else a person should know, in sentences: sizes that are not true.
     pub notes: Vec<String>,
 }

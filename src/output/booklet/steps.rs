@@ -1,5 +1,7 @@
 //! The steps, in the designer's words: numbers from the draft where braces stand, tables where they differ by size.
 
+use std::sync::Arc;
+
 use super::{BookletOrder, figure};
 use crate::compute::{Braced, BracedPart, Formula};
 use crate::output::writing::{Block, Cell, Line, Table, cell_of, words_of};
@@ -26,6 +28,12 @@ pub(super) fn steps(order: &BookletOrder<'_>) -> Vec<Block> {
             out.push(Block::Table(table));
         }
         out.extend(figure(order, &step.pieces, 52.0));
+        for picture in &step.pictures {
+            if let Some(photo) = order.photos.get(&picture.file) {
+                let (says, caption) = (picture.says.clone(), picture.caption.clone());
+                out.push(Block::Photo { photo: Arc::clone(photo), says, caption });
+            }
+        }
     }
     out
 }

@@ -2,6 +2,8 @@
 //!
 //! Nothing is drawn outside the margins. A table that is too wide for the page comes in parts, each with the names of its lines.
 
+use std::sync::Arc;
+
 use kurbo::{BezPath, PathEl, Point, Rect};
 
 use super::grid::{self, Grid};
@@ -9,6 +11,7 @@ use super::{Block, Table, Writing};
 use crate::output::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use crate::output::font;
 use crate::output::paper::Paper;
+use crate::output::photo::Photo;
 
 /// Free border of a page, mm: more than any printer needs, so that it can be bound.
 const MARGIN: f64 = 16.0;
@@ -27,6 +30,8 @@ const AFTER: f64 = 2.2;
 const UNDER_HEADING: f64 = 14.0;
 /// How far points of a list are set in, mm.
 const INDENT: f64 = 7.0;
+/// The room of a picture of points, across and down, mm.
+const PHOTO: (f64, f64) = (120.0, 84.0);
 /// Room around the words of a caution, mm.
 const CAUTION_ROOM: f64 = 3.0;
 /// The grey of lines between the lines of a table.
@@ -144,6 +149,7 @@ impl Flow {
             }
             Block::Table(table) => self.table(table),
             Block::Figure { picture, caption, .. } => self.figure(picture, caption),
+            Block::Photo { photo, caption, .. } => self.photo(photo, caption),
             Block::Caution { title, text } => self.caution(title, text),
             Block::NewPage => self.next_page(),
         }
@@ -157,6 +163,19 @@ impl Flow {
         let at = Point::new(self.room.x0, self.down);
         picture.fitted(scale, at).into_iter().for_each(|item| self.put(item));
         self.down += picture.height * scale + AFTER;
+        self.words(caption, SMALL, 0.0, SOFT);
+        self.down += AFTER;
+    }
+
+    fn photo(&mut self, photo: &Arc<Photo>, caption: &str) {
+        let under = if caption.is_empty() { 0.0 } else { SMALL * LEADING };
+        let (wide, high) = (f64::from(photo.width.max(1)), f64::from(photo.height.max(1)));
+        let scale = (PHOTO.0 / wide).min(PHOTO.1 / high);
+        let (width, height) = (wide * scale, high * scale);
+        self.need(height + under + AFTER);
+        let rect = Rect::new(self.room.x0, self.down, self.room.x0 + width, self.down + height);
+        self.put(Item::Photo { photo: Arc::clone(photo), rect });
+        self.down += height + AFTER;
         self.words(caption, SMALL, 0.0, SOFT);
         self.down += AFTER;
     }

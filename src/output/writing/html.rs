@@ -118,6 +118,16 @@ impl Page {
                 }
                 self.line("</figure>");
             }
+            Block::Photo { photo, says, caption } => {
+                self.line("<figure>");
+                let (width, height) = (photo.width, photo.height);
+                let (says, from) = (escaped(says), photo.data_address());
+                self.line(&format!("<img src=\"{from}\" alt=\"{says}\" width=\"{width}\" height=\"{height}\">"));
+                if !caption.is_empty() {
+                    self.line(&format!("<figcaption>{}</figcaption>", escaped(caption)));
+                }
+                self.line("</figure>");
+            }
             Block::Caution { title, text } => {
                 let title = escaped(title);
                 self.line("<div class=\"caution\" role=\"note\">");
@@ -255,6 +265,6 @@ td.unit { color: var(--soft); }
 .caution { border: 2px solid var(--caution); border-left-width: 0.5rem; padding: 0.2rem 1rem; margin: 1rem 0; }
 .caution strong { color: var(--caution); }
 figure { margin: 1rem 0; }
-figure svg { max-width: 100%; height: auto; color: var(--ink); }
+figure svg, figure img { max-width: 100%; height: auto; color: var(--ink); }
 @media print { body { max-width: none; } nav, .skip { display: none; } section, tr, figure, .caution { break-inside: avoid; } }
 ";

@@ -10,7 +10,7 @@ mod words;
 
 use std::sync::Arc;
 
-use super::Picture;
+use super::{Photo, Picture};
 pub use flow::pages;
 pub use table::{Cell, Line, Shown, Table};
 pub use words::{both_units, cell_of, words_of};
@@ -51,6 +51,15 @@ pub enum Block {
     Figure {
         /// What is drawn, at its own size in mm; made smaller where it is too wide, never larger.
         picture: Arc<Picture>,
+        /// What it shows, for whoever does not see it.
+        says: String,
+        /// What stands under it; may be empty.
+        caption: String,
+    },
+    /// A picture of points.
+    Photo {
+        /// The picture.
+        photo: Arc<Photo>,
         /// What it shows, for whoever does not see it.
         says: String,
         /// What stands under it; may be empty.

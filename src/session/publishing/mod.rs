@@ -3,6 +3,7 @@
 use kurbo::Point;
 
 mod outputs;
+mod photos;
 
 use super::literal::{number_typed, signed_length};
 use crate::base::Unit;
@@ -13,6 +14,7 @@ use crate::language::{Kind, literal_text};
 use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
 
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, how_many, outputs};
+pub use photos::photos;
 
 /// The sheet whose places of pieces are those on the pages of a home printer.
 pub const PAGES: &str = "pages";

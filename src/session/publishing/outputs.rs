@@ -1,11 +1,12 @@
 //! All that is published of a draft, as files in memory: the window, the command line and releases ask here.
 
+use std::path::Path;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 
 use thiserror::Error;
 
-use super::{PrintFor, PrintWish, file_name, home_settings, pieces_of_view, title_of};
+use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, title_of};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
@@ -68,6 +69,8 @@ pub struct Order<'a> {
     pub wish: &'a PrintWish,
     /// How wide the paper of a wide sheet is, mm.
     pub width: f64,
+    /// The folder of the draft, in which pictures of the booklet lie.
+    pub folder: Option<&'a Path>,
 }
 
 /// A file that is published.
@@ -96,6 +99,8 @@ pub struct Outputs {
     pub notes: Vec<String>,
     /// Pieces that cannot be drawn and are left out, each with its size.
     pub missing: Vec<(String, String)>,
+    /// What else should be there and is not, in sentences.
+    pub lacking: Vec<String>,
 }
 
 /// Why nothing is published.
@@ -170,18 +175,20 @@ pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + S
         let Some(made) = made.into_inner().unwrap_or_default() else { continue };
         let part = made?;
         out.files.extend(part.files);
-        for note in part.notes {
-            if !out.notes.contains(&note) {
-                out.notes.push(note);
-            }
-        }
-        for lost in part.missing {
-            if !out.missing.contains(&lost) {
-                out.missing.push(lost);
-            }
-        }
+        add(&mut out.notes, part.notes);
+        add(&mut out.missing, part.missing);
+        add(&mut out.lacking, part.lacking);
     }
     Ok(out)
+}
+
+/// What is not told yet.
+fn add<T: PartialEq>(out: &mut Vec<T>, more: Vec<T>) {
+    for one in more {
+        if !out.contains(&one) {
+            out.push(one);
+        }
+    }
 }
 
 type Made = Result<Outputs, OutputError>;
@@ -276,6 +283,7 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
 fn written(order: &Order<'_>, job: &Job) -> Made {
     let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
     let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
+    let (photos, lacking) = photos(order.draft, order.folder);
     let writing = output::booklet(&BookletOrder {
         draft: order.draft,
         model: own,
@@ -285,9 +293,10 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         edition: super::edition_of(order.draft),
         cautions: Vec::new(),
         tables: Vec::new(),
+        photos: &photos,
         notes: Vec::new(),
     });
-    let mut out = Outputs::default();
+    let mut out = Outputs { lacking, ..Outputs::default() };
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
