@@ -263,6 +263,9 @@ pub struct PublishCall {
     /// What is written; may be repeated. Without it: sheets on the paper that `--paper` says.
     #[arg(long, value_enum)]
     pub what: Vec<WhatCall>,
+    /// A sheet that the draft tells of, by its name; may be repeated. Paper, sizes and pieces are those it tells.
+    #[arg(long = "sheet", value_name = "SHEET", conflicts_with_all = ["sizes", "all_sizes", "pieces", "what"])]
+    pub sheets: Vec<String>,
     /// Only these sizes (or persons), together in one file, at most six for home printing; without it each size of the
     /// range gets a file of its own. `VIEW//SIZE` is a size in one view.
     #[arg(long = "size")]

@@ -10,7 +10,9 @@ use crate::finish::finish;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
-use crate::session::{LookedAt, Order, PrintFor, PrintWish, Progress, What, length_typed, look_at_blocks, outputs};
+use crate::session::{
+    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, What, length_typed, look_at_blocks, outputs, sheet_plan,
+};
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
@@ -50,27 +52,35 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
         return Err(Stopped::trouble(format!("there is no piece {name}{hint}")));
     }
-    let groups = groups(&model, call)?;
     let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
-    let what = whats(call);
-    let order = Order {
-        draft: &draft,
-        model: &model,
-        finished: &finished,
-        stem: &stem,
-        what: &what,
-        groups: &groups,
-        wish: &PrintWish {
-            paper: home(call).unwrap_or_default(),
-            purpose: purpose(call),
-            pieces: call.pieces.clone(),
-            margin,
-            whole: call.whole,
-        },
-        width,
-        folder: call.file.parent(),
+    let wish = PrintWish {
+        paper: home(call).unwrap_or_default(),
+        purpose: purpose(call),
+        pieces: call.pieces.clone(),
+        margin,
+        whole: call.whole,
     };
-    let made = outputs(&order, &Progress::default(), &|_| {}).map_err(|e| Stopped::no(e.to_string()))?;
+    let asked = if call.sheets.is_empty() {
+        vec![Asked { what: whats(call), groups: groups(&model, call)?, wish, width }]
+    } else {
+        of_sheets(&model, call, &wish, width)?
+    };
+    let mut made = Outputs::default();
+    for Asked { what, groups, wish, width } in &asked {
+        let order = Order {
+            draft: &draft,
+            model: &model,
+            finished: &finished,
+            stem: &stem,
+            what,
+            groups,
+            wish,
+            width: *width,
+            folder: call.file.parent(),
+        };
+        let more = outputs(&order, &Progress::default(), &|_| {}).map_err(|e| Stopped::no(e.to_string()))?;
+        made.add(more);
+    }
     for (name, size) in &made.missing {
         messages.push_str(&format!(
             "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
@@ -94,6 +104,36 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let written = output::save_all(&call.out, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     let data: String = written.iter().map(|p| format!("{}\n", p.display())).collect();
     Ok(Done { data, messages, exit })
+}
+
+/// What is asked for with one paper.
+struct Asked {
+    what: Vec<What>,
+    groups: Vec<(usize, Vec<usize>)>,
+    wish: PrintWish,
+    width: f64,
+}
+
+/// The sheets of the draft that are asked for.
+fn of_sheets(model: &Model, call: &PublishCall, wish: &PrintWish, width: f64) -> Result<Vec<Asked>, Stopped> {
+    let known = &model.draft.sheets;
+    let one = |name: &String| {
+        let Some(sheet) = known.iter().find(|s| s.name == *name) else {
+            let all: Vec<&str> = known.iter().map(|s| s.name.as_str()).collect();
+            let told = if all.is_empty() {
+                "the draft tells of none".to_owned()
+            } else {
+                format!("there are {}", all.join(", "))
+            };
+            return Err(Stopped::trouble(format!("there is no sheet {name}; {told}")));
+        };
+        let plan = sheet_plan(model, sheet).map_err(Stopped::no)?;
+        let wanted = asked(model, &[], &call.views)?;
+        let groups = plan.groups.into_iter().filter(|(view, _)| wanted.iter().any(|w| w.view == *view)).collect();
+        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces, ..wish.clone() };
+        Ok(Asked { what: vec![plan.what], groups, wish, width: if plan.width > 0.0 { plan.width } else { width } })
+    };
+    call.sheets.iter().map(one).collect()
 }
 
 /// What is asked for: sheets on the paper that is told, unless more is.

@@ -17,6 +17,10 @@ pub fn allowance_words(piece: &Piece, cut: &FinishedCut) -> String {
         }
     }
     let named = |edges: &[&str]| edges.iter().map(|e| e.replace('_', " ")).collect::<Vec<_>>().join(", ");
+    if groups.len() > 1 && groups.iter().all(|(_, edges)| edges.len() == 1) {
+        let all: Vec<String> = groups.iter().map(|(words, edges)| format!("{words} at {}", named(edges))).collect();
+        return all.join("; ");
+    }
     // The first of those with most edges.
     let most = groups.iter().map(|(_, edges)| edges.len()).max().unwrap_or(0);
     let Some(main) = groups.iter().position(|(_, edges)| edges.len() == most) else { return String::new() };

@@ -22,6 +22,7 @@ const TEXT: f64 = 3.5;
 const SMALL: f64 = 2.8;
 const TITLE: f64 = 8.0;
 const HEADINGS: [f64; 2] = [5.6, 4.4];
+const TABLE_TITLE: f64 = 3.9;
 /// From line to line, in sizes of the em.
 const LEADING: f64 = 1.45;
 /// Under a paragraph, mm.
@@ -229,7 +230,7 @@ impl Flow {
 
     fn table(&mut self, table: &Table) {
         self.need(HEADINGS[1] * LEADING + UNDER_HEADING);
-        self.words(&table.title, HEADINGS[1], 0.0, Ink::BLACK);
+        self.words(&table.title, TABLE_TITLE, 0.0, Ink::BLACK);
         for sentence in &table.before {
             self.words(sentence, TEXT, 0.0, Ink::BLACK);
         }
@@ -270,19 +271,20 @@ impl Flow {
             self.cells(&row.cells, grid, columns);
             let last = grid.rows.get(i + 1).is_none_or(|next| !next.follows);
             if last {
-                self.rule(if i + 1 == grid.rows.len() { 0.35 } else { 0.15 });
+                self.rule(if i + 1 == grid.rows.len() { 0.35 } else { 0.15 }, grid, columns);
             }
         }
     }
 
     fn head(&mut self, grid: &Grid, columns: &[usize]) {
-        self.rule(0.35);
+        self.rule(0.35, grid, columns);
         self.cells(&grid.head, grid, columns);
-        self.rule(0.35);
+        self.rule(0.35, grid, columns);
     }
 
-    fn rule(&mut self, width: f64) {
-        let path = segment(Point::new(self.room.x0, self.down), Point::new(self.room.x1, self.down));
+    fn rule(&mut self, width: f64, grid: &Grid, columns: &[usize]) {
+        let wide: f64 = columns.iter().map(|c| grid.widths[*c]).sum();
+        let path = segment(Point::new(self.room.x0, self.down), Point::new(self.room.x0 + wide, self.down));
         self.put(Item::Stroke { path, pen: Pen { ink: RULE, ..Pen::solid(width) } });
     }
 

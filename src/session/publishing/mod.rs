@@ -4,6 +4,7 @@ use kurbo::Point;
 
 mod outputs;
 mod photos;
+mod sheets;
 
 use super::literal::{number_typed, signed_length};
 use crate::base::Unit;
@@ -15,6 +16,7 @@ use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetErr
 
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, how_many, outputs};
 pub use photos::photos;
+pub use sheets::{SheetPlan, sheet_plan};
 
 /// The sheet whose places of pieces are those on the pages of a home printer.
 pub const PAGES: &str = "pages";

@@ -173,13 +173,19 @@ pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + S
     let mut out = Outputs::default();
     for made in results {
         let Some(made) = made.into_inner().unwrap_or_default() else { continue };
-        let part = made?;
-        out.files.extend(part.files);
-        add(&mut out.notes, part.notes);
-        add(&mut out.missing, part.missing);
-        add(&mut out.lacking, part.lacking);
+        out.add(made?);
     }
     Ok(out)
+}
+
+impl Outputs {
+    /// Adds what came of another order.
+    pub fn add(&mut self, more: Self) {
+        self.files.extend(more.files);
+        add(&mut self.notes, more.notes);
+        add(&mut self.missing, more.missing);
+        add(&mut self.lacking, more.lacking);
+    }
 }
 
 /// What is not told yet.
