@@ -7,6 +7,7 @@ mod body;
 mod corner;
 mod cutting;
 mod hem;
+mod letters;
 mod limits;
 mod marks;
 mod mouth;
@@ -30,6 +31,7 @@ use crate::language::Value;
 
 pub use cutting::{Symmetry, cut_words};
 pub use hem::HemState;
+pub use letters::{is_block, letter, letters};
 pub use limits::{Limits, literal};
 pub use marks::{PlacedLine, PlacedMark, RowMiss, row_miss};
 pub use notches::{NotchFault, NotchMark, NotchPlace, PlacedNotch};

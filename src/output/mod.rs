@@ -32,7 +32,7 @@ pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
-pub use writing::{Block, Cell, Line, Table, Writing};
+pub use writing::{Block, Cell, Line, Table, Writing, both_units, cell_of, words_of};
 
 /// A PDF file with all pieces on one page in true size.
 ///

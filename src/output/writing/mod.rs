@@ -4,11 +4,13 @@
 //! shown of the one value, each rounded once.
 
 mod table;
+mod words;
 
 use std::sync::Arc;
 
 use super::Picture;
 pub use table::{Cell, Line, Table};
+pub use words::{both_units, cell_of, words_of};
 
 /// Something written: the booklet, a sheet of tables.
 #[derive(Clone, Debug, PartialEq)]
