@@ -11,6 +11,7 @@ mod bad_input;
 mod blocks;
 mod book_drafts;
 mod by_hand;
+mod care;
 mod cases;
 mod chart;
 mod chart_steps;
