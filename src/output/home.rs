@@ -495,6 +495,7 @@ pub(super) fn moved(item: Item, by: Vec2) -> Item {
         Item::Stroke { path, pen } => Item::Stroke { path: affine * path, pen },
         Item::Fill { path, ink } => Item::Fill { path: affine * path, ink },
         Item::Text(text) => Item::Text(Text { at: text.at + by, ..text }),
+        Item::Photo { photo, rect } => Item::Photo { photo, rect: rect + by },
         Item::Clip { rect, items } => {
             Item::Clip { rect: rect + by, items: items.into_iter().map(|i| moved(i, by)).collect() }
         }

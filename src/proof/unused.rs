@@ -14,8 +14,6 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     tell(draft.materials.iter().any(is_bought), "materials", "widths, selvedges and nap of materials");
     tell(!draft.strips.is_empty(), "strips", "how strips are cut and joined");
     tell(!draft.notions.is_empty(), "notions", "notions");
-    tell(!draft.booklet.is_empty(), "booklet", "the booklet");
-    tell(!draft.sheets.is_empty(), "sheets", "sheets");
     tell(
         draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())),
         "table",

@@ -3,12 +3,17 @@
 //! Tables and the booklet are made of it; `html`, `flow` (pages) and `csv` write it. Lengths stay lengths until then: both units are
 //! shown of the one value, each rounded once.
 
+mod flow;
+mod grid;
 mod table;
+mod words;
 
 use std::sync::Arc;
 
-use super::Picture;
-pub use table::{Cell, Line, Table};
+use super::{Photo, Picture};
+pub use flow::pages;
+pub use table::{Cell, Line, Shown, Table};
+pub use words::{both_units, cell_of, words_of};
 
 /// Something written: the booklet, a sheet of tables.
 #[derive(Clone, Debug, PartialEq)]
@@ -46,6 +51,15 @@ pub enum Block {
     Figure {
         /// What is drawn, at its own size in mm; made smaller where it is too wide, never larger.
         picture: Arc<Picture>,
+        /// What it shows, for whoever does not see it.
+        says: String,
+        /// What stands under it; may be empty.
+        caption: String,
+    },
+    /// A picture of points.
+    Photo {
+        /// The picture.
+        photo: Arc<Photo>,
         /// What it shows, for whoever does not see it.
         says: String,
         /// What stands under it; may be empty.
