@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, Draft, Material, Nap};
+use crate::document::{Draft, Material, Nap};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -10,7 +10,6 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
             out.push(Finding::new(Code::NotUsedYet).at(at).word("what", what));
         }
     };
-    tell(draft.audience != Audience::Unstated, "audience", "who it is for");
     let is_bought = |m: &Material| !m.widths.is_empty() || m.nap != Nap::Without || !m.selvedge.is_empty();
     tell(draft.materials.iter().any(is_bought), "materials", "widths, selvedges and nap of materials");
     tell(!draft.strips.is_empty(), "strips", "how strips are cut and joined");

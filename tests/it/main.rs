@@ -12,6 +12,7 @@ mod blocks;
 mod book_drafts;
 mod booklet;
 mod by_hand;
+mod care;
 mod cases;
 mod chart;
 mod chart_steps;
