@@ -10,7 +10,8 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -297,7 +298,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         cases: &job.cases,
         title,
         edition: super::edition_of(order.draft),
-        cautions: Vec::new(),
+        cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
         tables: Vec::new(),
         photos: &photos,
         notes: Vec::new(),
@@ -309,6 +310,14 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
     out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
     Ok(out)
+}
+
+fn caution_block(caution: Caution) -> Block {
+    let Caution { title, mut text, rule, .. } = caution;
+    if !rule.is_empty() {
+        text.insert(0, format!("The rule: {rule}."));
+    }
+    Block::Caution { title, text }
 }
 
 /// The title with what a print is for; nothing is added for a release.
