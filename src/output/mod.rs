@@ -17,6 +17,7 @@ mod pdf;
 mod pdf_text;
 mod pieces;
 mod save;
+mod tables;
 mod title_block;
 mod wide;
 mod writing;
@@ -31,8 +32,9 @@ pub use paper::{HOME_MARGIN, Paper, lacking, pages_over};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
+pub use tables::{tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
-pub use writing::{Block, Cell, Line, Table, Writing};
+pub use writing::{Block, Cell, Line, Table, Writing, to_csv};
 
 /// A PDF file with all pieces on one page in true size.
 ///

@@ -3,10 +3,12 @@
 //! Tables and the booklet are made of it; `html`, `flow` (pages) and `csv` write it. Lengths stay lengths until then: both units are
 //! shown of the one value, each rounded once.
 
+mod csv;
 mod table;
 
 use std::sync::Arc;
 
+pub use self::csv::to_csv;
 use super::Picture;
 pub use table::{Cell, Line, Table};
 
