@@ -18,6 +18,7 @@ mod proof;
 mod publish;
 mod report;
 mod roll;
+mod tables;
 mod trace;
 mod window;
 
@@ -126,6 +127,8 @@ pub enum Command {
     Trace(TraceCall),
     /// Write the pieces in true size.
     Publish(PublishCall),
+    /// Print the tables for the buyer: body chart, finished measures, strips, notions, cutting list.
+    Tables(TablesCall),
     /// The body chart: list it, add a size, import or export it.
     Chart {
         /// The draft.
@@ -249,6 +252,25 @@ pub struct TraceCall {
     pub comments: Option<Comments>,
 }
 
+/// Arguments of `tables`.
+#[derive(Args, Debug)]
+pub struct TablesCall {
+    /// The draft.
+    pub file: PathBuf,
+    /// Only these sizes of the range, as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// Only these views; may be repeated. Each view has tables of its own.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
+    /// Into this folder as comma separated text, a file for each table.
+    #[arg(long, value_name = "DIR", conflicts_with = "json")]
+    pub csv: Option<PathBuf>,
+    /// As JSON on stdout: lengths in mm and as shown in both units.
+    #[arg(long)]
+    pub json: bool,
+}
+
 /// Arguments of `publish`.
 #[derive(Args, Debug)]
 pub struct PublishCall {
@@ -313,6 +335,8 @@ pub enum WhatCall {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Tables of numbers, to read and for spreadsheets.
+    Tables,
     /// The booklet.
     Booklet,
     /// All there is.
@@ -480,6 +504,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
+        Command::Tables(call) => tables::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Block { file, what } => block::run(file, what),
         Command::Actions { json } => actions::run(*json),

@@ -76,7 +76,7 @@ impl Grid {
                 cells.extend(line.cells.iter().map(|cell| Words {
                     // What has no unit is told once.
                     lines: if k > 0 && !cell.has_units() { Vec::new() } else { vec![cell.shown(*unit)] },
-                    is_number: !matches!(cell, Cell::Words(_)),
+                    is_number: !matches!(cell.unsigned(), Cell::Words(_)),
                 }));
                 cells.resize(columns, Words::default());
                 let over = if k == 0 && line.group != group { line.group.clone() } else { String::new() };
