@@ -10,7 +10,7 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
 
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -297,7 +297,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         cases: &job.cases,
         title,
         edition: super::edition_of(order.draft),
-        cautions: Vec::new(),
+        cautions: cautions(order.draft, own),
         tables: Vec::new(),
         photos: &photos,
         notes: Vec::new(),
@@ -309,6 +309,12 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
     out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
     Ok(out)
+}
+
+/// Where the garment can hurt, as it is written.
+fn cautions(draft: &Draft, model: &Model) -> Vec<Block> {
+    let told = crate::proof::cautions(draft, model);
+    told.into_iter().map(|c| Block::Caution { title: c.title, text: c.text }).collect()
 }
 
 /// The title with what a print is for; nothing is added for a release.
