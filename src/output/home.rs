@@ -102,14 +102,7 @@ fn shared(room: Rect, items: Vec<Item>) -> Arc<Shared> {
 
 /// The letter of a row: A to Z, then AA and on.
 pub fn row_letter(row: usize) -> String {
-    let mut out = String::new();
-    let mut left = row + 1;
-    while left > 0 {
-        left -= 1;
-        out.insert(0, char::from(b'A' + (left % 26) as u8));
-        left /= 26;
-    }
-    out
+    crate::finish::letter(row)
 }
 
 /// What lies on the table of pages, before it is cut into them.

@@ -10,6 +10,7 @@
 mod bad_input;
 mod blocks;
 mod book_drafts;
+mod booklet;
 mod by_hand;
 mod care;
 mod cases;
@@ -74,3 +75,4 @@ mod tape;
 mod views;
 #[cfg(feature = "window")]
 mod window;
+mod writing;

@@ -10,7 +10,7 @@ use super::literal::{number_typed, signed_length};
 use crate::base::Unit;
 use crate::compute::Model;
 use crate::document::{Draft, RowKind, TablePlace};
-use crate::finish::Finished;
+use crate::finish::{Finished, is_block};
 use crate::language::{Kind, literal_text};
 use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
 
@@ -81,11 +81,7 @@ pub fn wanted_pieces(
     for case in cases {
         let (found, lost) = output::sheet_pieces(draft, model, finished, *case, whole);
         let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
-        // A block of which pieces are made, and which is cut from nothing itself, is no part of the garment.
-        let is_block = |name: &String| {
-            model.bases.contains(name) && draft.pieces.iter().any(|p| p.name == *name && p.cuts.is_empty())
-        };
-        let wanted = |name: &String| if only.is_empty() { !is_block(name) } else { only.contains(name) };
+        let wanted = |name: &String| if only.is_empty() { !is_block(model, name) } else { only.contains(name) };
         pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
         missing.extend(lost.into_iter().filter(wanted).map(|name| (name, size.to_owned())));
     }

@@ -11,6 +11,7 @@ use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -297,7 +298,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         cases: &job.cases,
         title,
         edition: super::edition_of(order.draft),
-        cautions: cautions(order.draft, own),
+        cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
         tables: Vec::new(),
         photos: &photos,
         notes: Vec::new(),
@@ -311,10 +312,12 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     Ok(out)
 }
 
-/// Where the garment can hurt, as it is written.
-fn cautions(draft: &Draft, model: &Model) -> Vec<Block> {
-    let told = crate::proof::cautions(draft, model);
-    told.into_iter().map(|c| Block::Caution { title: c.title, text: c.text }).collect()
+fn caution_block(caution: Caution) -> Block {
+    let Caution { title, mut text, rule, .. } = caution;
+    if !rule.is_empty() {
+        text.insert(0, format!("The rule: {rule}."));
+    }
+    Block::Caution { title, text }
 }
 
 /// The title with what a print is for; nothing is added for a release.
