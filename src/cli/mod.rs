@@ -16,6 +16,7 @@ mod lengthen;
 mod measure;
 mod proof;
 mod publish;
+mod release;
 mod report;
 mod roll;
 mod tables;
@@ -129,6 +130,8 @@ pub enum Command {
     Publish(PublishCall),
     /// Print the tables for the buyer: body chart, finished measures, strips, notions, cutting list.
     Tables(TablesCall),
+    /// Release an edition: all files, the draft and digests in a folder of its own; copy one again; check one.
+    Release(ReleaseCall),
     /// The body chart: list it, add a size, import or export it.
     Chart {
         /// The draft.
@@ -313,6 +316,51 @@ pub struct PublishCall {
     /// Width of the paper of a wide sheet, such as `914 mm` or `36 in`.
     #[arg(long, default_value = "1500 mm")]
     pub width: String,
+}
+
+/// Arguments of `release`.
+#[derive(Args, Debug)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
+pub struct ReleaseCall {
+    /// Something else than a new release.
+    #[command(subcommand)]
+    pub what: Option<ReleaseWhat>,
+    /// The draft.
+    #[arg(required = true)]
+    pub file: Option<PathBuf>,
+    /// The folder in which that of the release is made, called by title and edition.
+    #[arg(long, required = true)]
+    pub out: Option<PathBuf>,
+    /// The date of the edition, such as 2026-05-31; without it the draft's own.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub date: Option<String>,
+    /// The folder of the release before, against which changes are told; without it the youngest of the same title in `--out`.
+    #[arg(long, value_name = "DIR")]
+    pub last: Option<PathBuf>,
+    /// There is no release before: no changes are told.
+    #[arg(long, conflicts_with = "last")]
+    pub first: bool,
+    /// What becomes of comments in the file, which rewriting does not keep: the release is written into its log.
+    #[arg(long, value_enum)]
+    pub comments: Option<Comments>,
+}
+
+/// What else is done with releases.
+#[derive(Debug, Subcommand)]
+pub enum ReleaseWhat {
+    /// Copy a release, byte for byte, after every file of it was checked.
+    Again {
+        /// The folder of the release.
+        folder: PathBuf,
+        /// The folder in which the copy is made.
+        #[arg(long)]
+        out: PathBuf,
+    },
+    /// Say whether every file of a release is as it was written.
+    Check {
+        /// The folder of the release.
+        folder: PathBuf,
+    },
 }
 
 /// What a print is for.
@@ -505,6 +553,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
         Command::Tables(call) => tables::run(call),
+        Command::Release(call) => release::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Block { file, what } => block::run(file, what),
         Command::Actions { json } => actions::run(*json),

@@ -17,6 +17,5 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
         "places on sheets of their own",
     );
     tell(!draft.plans.is_empty(), "plans", "lay plans");
-    tell(draft.log != crate::document::Log::default(), "log", "the log");
     out
 }
