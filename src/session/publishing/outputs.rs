@@ -10,7 +10,9 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings, Writing};
+use crate::output::{
+    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, WideSettings, Writing,
+};
 use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
@@ -120,6 +122,12 @@ pub enum OutputError {
         of: String,
         /// Why.
         problem: SheetError,
+    },
+    /// A figure of the booklet cannot be drawn.
+    #[error(transparent)]
+    Figure {
+        /// Why.
+        problem: SvgError,
     },
     /// A person stopped it.
     #[error("stopped; nothing was written")]
@@ -324,11 +332,13 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
             notes: Vec::new(),
         })
     };
+    let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
     out.files.insert(0, file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.insert(1, file(order, job, job.what.word(), "html", page.into_bytes(), Vec::new()));
     Ok(out)
 }
 
