@@ -24,7 +24,7 @@ mod title_block;
 mod wide;
 mod writing;
 
-pub use booklet::{BookletOrder, allowance_words, booklet};
+pub use booklet::{BookletOrder, allowance_words, booklet, step_headings, steps_of_view};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use font::{missing_signs, text_width};
@@ -38,7 +38,10 @@ pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
-pub use writing::{Block, Cell, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages, words_of};
+pub use writing::{
+    Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages,
+    pages_and_headings, words_of,
+};
 
 /// A PDF file with all pieces on one page in true size.
 ///

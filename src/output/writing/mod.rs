@@ -11,7 +11,7 @@ mod words;
 use std::sync::Arc;
 
 use super::{Photo, Picture};
-pub use flow::pages;
+pub use flow::{HeadingPlace, pages, pages_and_headings};
 pub use table::{Cell, Line, Shown, Table};
 pub use words::{both_units, cell_of, words_of};
 

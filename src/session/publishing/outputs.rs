@@ -1,8 +1,9 @@
 //! All that is published of a draft, as files in memory: the window, the command line and releases ask here.
 
+use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
@@ -285,23 +286,33 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
     }
 }
 
-/// What is written: all sizes of a view together.
-fn written(order: &Order<'_>, job: &Job) -> Made {
-    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
-    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
-    let (photos, lacking) = photos(order.draft, order.folder);
-    let writing = output::booklet(&BookletOrder {
+/// The booklet of a view, of these sizes. `photos` are the pictures of its steps.
+pub fn booklet_of(
+    order: &Order<'_>,
+    view: usize,
+    cases: &[usize],
+    photos: &BTreeMap<String, Arc<output::Photo>>,
+) -> output::Writing {
+    let own = &order.model.of_views()[view];
+    output::booklet(&BookletOrder {
         draft: order.draft,
         model: own,
-        finished: made,
-        cases: &job.cases,
-        title,
+        finished: &order.finished.of_views()[view],
+        cases,
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         edition: super::edition_of(order.draft),
         cautions: Vec::new(),
         tables: Vec::new(),
-        photos: &photos,
+        photos,
         notes: Vec::new(),
-    });
+    })
+}
+
+/// What is written: all sizes of a view together.
+fn written(order: &Order<'_>, job: &Job) -> Made {
+    let own = &order.model.of_views()[job.view];
+    let (photos, lacking) = photos(order.draft, order.folder);
+    let writing = booklet_of(order, job.view, &job.cases, &photos);
     let mut out = Outputs { lacking, ..Outputs::default() };
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
