@@ -39,11 +39,25 @@ const CAUTION_ROOM: f64 = 3.0;
 const RULE: Ink = Ink::grey(170);
 const SOFT: Ink = Ink::grey(80);
 
+/// Where a heading stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HeadingPlace {
+    /// The page, counted from 0.
+    pub page: usize,
+    /// How far down on it its words begin, mm.
+    pub down: f64,
+}
+
 /// The pages of something written. At least one.
 pub fn pages(writing: &Writing, paper: Paper) -> Vec<Picture> {
+    pages_and_headings(writing, paper).0
+}
+
+/// The same, and where each heading stands, in their order.
+pub fn pages_and_headings(writing: &Writing, paper: Paper) -> (Vec<Picture>, Vec<HeadingPlace>) {
     let page = paper.page();
     let room = Rect::new(MARGIN, MARGIN, page.width - MARGIN, page.height - MARGIN - FOOT);
-    let mut flow = Flow { room, down: room.y0, pages: vec![Vec::new()], fresh: true };
+    let mut flow = Flow { room, down: room.y0, pages: vec![Vec::new()], fresh: true, headings: Vec::new() };
     flow.words(&writing.title, TITLE, 0.0, Ink::BLACK);
     for line in &writing.about {
         flow.words(line, SMALL, 0.0, SOFT);
@@ -55,7 +69,7 @@ pub fn pages(writing: &Writing, paper: Paper) -> Vec<Picture> {
     let many = flow.pages.len();
     let foot = page.height - MARGIN;
     let pages = flow.pages.into_iter().enumerate();
-    pages
+    let pages = pages
         .map(|(i, mut items)| {
             let line = segment(Point::new(room.x0, foot - FOOT / 2.0), Point::new(room.x1, foot - FOOT / 2.0));
             items.push(Item::Stroke { path: line, pen: Pen { ink: RULE, ..Pen::solid(0.2) } });
@@ -68,7 +82,8 @@ pub fn pages(writing: &Writing, paper: Paper) -> Vec<Picture> {
             items.push(Item::Text(Text { align: Align::End, ink: SOFT, ..Text::new(number, at, SMALL) }));
             Picture { width: page.width, height: page.height, items }
         })
-        .collect()
+        .collect();
+    (pages, flow.headings)
 }
 
 /// Where writing has come to.
@@ -80,6 +95,7 @@ struct Flow {
     pages: Vec<Vec<Item>>,
     /// Whether nothing stands on the page yet.
     fresh: bool,
+    headings: Vec<HeadingPlace>,
 }
 
 impl Flow {
@@ -153,6 +169,7 @@ impl Flow {
                     self.down += 1.6 * AFTER;
                 }
                 self.need(size * LEADING + 0.6 * AFTER + self.start_height(after).max(UNDER_HEADING));
+                self.headings.push(HeadingPlace { page: self.pages.len() - 1, down: self.down });
                 self.words(text, size, 0.0, Ink::BLACK);
                 self.down += 0.6 * AFTER;
             }

@@ -1,8 +1,9 @@
 //! All that is published of a draft, as files in memory: the window, the command line and releases ask here.
 
+use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
@@ -300,37 +301,53 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
     }
 }
 
+/// The booklet of a view, of these sizes. `photos` are the pictures of its steps.
+pub fn booklet_of(
+    order: &Order<'_>,
+    view: usize,
+    cases: &[usize],
+    photos: &BTreeMap<String, Arc<output::Photo>>,
+) -> Writing {
+    let own = &order.model.of_views()[view];
+    output::booklet(&BookletOrder {
+        draft: order.draft,
+        model: own,
+        finished: &order.finished.of_views()[view],
+        cases,
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
+        edition: super::edition_of(order.draft),
+        cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
+        tables: output::tables_of(order.draft, (order.model, order.finished), view, cases),
+        photos,
+        notes: Vec::new(),
+    })
+}
+
+/// The tables of a view, each of which can be used as a page alone.
+fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
+    let about = [super::edition_of(order.draft), order.draft.contact.clone()];
+    Writing {
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
+        about: about.into_iter().filter(|a| !a.is_empty()).collect(),
+        blocks: tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1).collect(),
+    }
+}
+
 /// What is written: all sizes of a view together.
 fn written(order: &Order<'_>, job: &Job) -> Made {
     let own = &order.model.of_views()[job.view];
-    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
-    let edition = super::edition_of(order.draft);
-    let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
     let mut out = Outputs::default();
     let writing = if job.what == What::Tables {
+        let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
         for table in &tables {
             let bytes = output::to_csv(table).into_bytes();
             out.files.push(file(order, job, &format!("table-{}", table.name), "csv", bytes, Vec::new()));
         }
-        let about = [edition, order.draft.contact.clone()].into_iter().filter(|a| !a.is_empty()).collect();
-        // Each can be used as a page alone.
-        let pages = tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1);
-        Writing { title, about, blocks: pages.collect() }
+        tables_alone(order, own, tables)
     } else {
         let (photos, lacking) = photos(order.draft, order.folder);
         out.lacking = lacking;
-        output::booklet(&BookletOrder {
-            draft: order.draft,
-            model: own,
-            finished: &order.finished.of_views()[job.view],
-            cases: &job.cases,
-            title,
-            edition,
-            cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
-            tables,
-            photos: &photos,
-            notes: Vec::new(),
-        })
+        booklet_of(order, job.view, &job.cases, &photos)
     };
     let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
