@@ -12,7 +12,7 @@ use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::output::{
-    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, WideSettings, Writing,
+    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
 
