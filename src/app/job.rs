@@ -2,15 +2,15 @@
 
 use std::path::PathBuf;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, Sender, channel};
 use std::thread;
 
 use egui::Context;
 
 use crate::compute::Model;
-use crate::output::{save_all, write_pdf};
-use crate::session::{Computed, PrintWish, home_print, print_name};
+use crate::output::{WideSettings, save_all};
+use crate::session::{Computed, Order, PrintWish, Progress, What, outputs};
 
 /// What the thread tells.
 enum News {
@@ -21,7 +21,7 @@ enum News {
 /// A print of every size.
 pub(super) struct PrintJob {
     news: Receiver<News>,
-    stop: Arc<AtomicBool>,
+    progress: Arc<Progress>,
     /// Sizes whose pages are made.
     pub done: usize,
     /// All sizes.
@@ -33,20 +33,20 @@ impl PrintJob {
     pub fn start(ctx: &Context, computed: Arc<Computed>, wish: PrintWish, folder: PathBuf, stem: String) -> Self {
         let all = computed.model.as_ref().map_or(0, |m| m.plan.cases.range * m.of_views().len());
         let (sender, news) = channel();
-        let stop = Arc::new(AtomicBool::new(false));
-        let (halt, ctx) = (Arc::clone(&stop), ctx.clone());
+        let progress = Arc::new(Progress::default());
+        let (halt, ctx) = (Arc::clone(&progress), ctx.clone());
         let work = move || {
             let ended = run(&computed, &wish, &folder, &stem, &halt, &|done| tell(&sender, &ctx, News::Done(done)));
             tell(&sender, &ctx, News::Ended(ended));
         };
         // Where the system gives no thread, the news end at once and that is told.
         let _ = thread::Builder::new().name("print".to_owned()).spawn(work);
-        Self { news, stop, done: 0, all }
+        Self { news, progress, done: 0, all }
     }
 
     /// Stops it; nothing is written.
     pub fn stop(&self) {
-        self.stop.store(true, Ordering::Relaxed);
+        self.progress.stop.store(true, Ordering::Relaxed);
     }
 
     /// Hears how far it is; the end of it, if it has ended.
@@ -75,33 +75,31 @@ fn run(
     wish: &PrintWish,
     folder: &std::path::Path,
     stem: &str,
-    stop: &AtomicBool,
-    done: &dyn Fn(usize),
+    progress: &Progress,
+    told: &(dyn Fn(usize) + Sync),
 ) -> Result<usize, String> {
     let model = computed.model.as_ref().ok_or("the draft cannot be computed")?;
     let finished = computed.finished.as_ref().ok_or("the draft cannot be computed")?;
-    let mut files = Vec::new();
-    let range = model.plan.cases.range;
-    for (view, case) in (0..model.of_views().len()).flat_map(|view| (0..range).map(move |case| (view, case))) {
-        if stop.load(Ordering::Relaxed) {
-            return Err("stopped; nothing was written".to_owned());
-        }
-        let size = model.plan.cases.list[case].address.as_str();
-        let own = model.of_views()[view].view();
-        if wish.pieces.iter().any(|p| !has_piece(&model.of_views()[view], p)) {
-            continue;
-        }
-        let called = if own.is_empty() { format!("size {size}") } else { format!("view {own}, size {size}") };
-        let made = home_print(&computed.draft, (model, finished), view, &[case], wish);
-        let (sheets, missing) = made.map_err(|e| format!("{called}: {e}"))?;
-        if let Some((piece, _)) = missing.first() {
-            return Err(format!("{piece} cannot be drawn in {called}; nothing was written"));
-        }
-        let bytes = write_pdf(&computed.draft.title, &sheets.pages).map_err(|e| format!("{called}: {e}"))?;
-        let name = print_name((stem, own), &[size], &wish.pieces, wish.purpose, &sheets.paper_name(wish.paper));
-        files.push((name, bytes));
-        done(view * range + case + 1);
+    let groups: Vec<(usize, Vec<usize>)> = (0..model.of_views().len())
+        .filter(|view| wish.pieces.iter().all(|p| has_piece(&model.of_views()[*view], p)))
+        .flat_map(|view| (0..model.plan.cases.range).map(move |case| (view, vec![case])))
+        .collect();
+    let order = Order {
+        draft: &computed.draft,
+        model,
+        finished,
+        stem,
+        what: &[What::Pages],
+        groups: &groups,
+        wish,
+        width: WideSettings::default().width,
+        folder: None,
+    };
+    let made = outputs(&order, progress, told).map_err(|e| e.to_string())?;
+    if let Some((piece, size)) = made.missing.first() {
+        return Err(format!("{piece} cannot be drawn in size {size}; nothing was written"));
     }
+    let files: Vec<(String, Vec<u8>)> = made.files.into_iter().map(|f| (f.name, f.bytes)).collect();
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
     save_all(folder, &files).map(|written| written.len()).map_err(|e| e.to_string())
 }
@@ -124,13 +122,13 @@ mod tests {
         let computed = work.computed();
         let folder = tempfile::tempdir().unwrap();
         let into = folder.path().join("pages");
-        let stop = AtomicBool::new(false);
-        let halt = |done| stop.store(done == 2, Ordering::Relaxed);
-        let ended = run(computed, &PrintWish::default(), &into, "block", &stop, &halt);
+        let progress = Progress::default();
+        let halt = |done| progress.stop.store(done >= 2, Ordering::Relaxed);
+        let ended = run(computed, &PrintWish::default(), &into, "block", &progress, &halt);
         assert_eq!(ended, Err("stopped; nothing was written".to_owned()));
         assert!(!into.exists());
-        stop.store(false, Ordering::Relaxed);
-        assert_eq!(run(computed, &PrintWish::default(), &into, "block", &stop, &|_| {}), Ok(12));
+        let again = Progress::default();
+        assert_eq!(run(computed, &PrintWish::default(), &into, "block", &again, &|_| {}), Ok(12));
         assert_eq!(std::fs::read_dir(&into).unwrap().count(), 12);
     }
 }

@@ -299,6 +299,11 @@ fn items(painter: &Painter, all: &[Item], corner: Pos2, scale: f64, shift: Vec2)
                 painter.text(foot, anchor, &text.text, letters(size), color(text.ink));
             }
             Item::Text(_) => {}
+            // Painted where the file is read anyway; here its place is enough.
+            Item::Photo { rect, .. } => {
+                let place = Rect::from_min_max(at(rect.origin()), at(Point::new(rect.x1, rect.y1)));
+                painter.rect_filled(place, 0.0, Color32::from_gray(200));
+            }
             Item::Clip { rect, items: inner } => {
                 let seen = Rect::from_min_max(at(rect.origin()), at(Point::new(rect.x1, rect.y1)));
                 items(&painter.with_clip_rect(seen.intersect(painter.clip_rect())), inner, corner, scale, shift);

@@ -162,6 +162,20 @@ codes! {
     EaseDrifts Warning "ease-drifts" "A measure grows otherwise than the body over the range." "{measure} differs from the base by {grows}, the body by {body_grows}: {drift} of drift, limit {limit}";
     OddSize Warning "odd-size" "One size stands out from its neighbours." "{what} is {value} here; its neighbours suggest {expected}, limit {limit}";
     LimitsCrossed Error "limits-crossed" "The least of a found value is above its most." "the least of {value} is above its most";
+
+    // Care: where a garment can hurt.
+    CordAtNeck Warning "cord-at-neck" "A cord is at the hood or neck of a child's garment." "{strip} is a cord at hood or neck of a child's garment: {rule}. {usual}";
+    CordEnds Warning "cord-ends" "The free ends of a cord of a child's garment hang out far." "the free ends of {strip} hang out {is}, {over} more than the {most} of {rule}. {usual}";
+    CordLoose Warning "cord-not-fastened" "A cord of a child's garment is not sewn fast at its middle." "{strip} is not sewn fast at its middle and can be drawn out: {rule} wants a bar tack. {usual}";
+    CordUnplaced Warning "cord-unplaced" "A cord of a child's garment does not say where it is." "{strip} is a cord of a child's garment and does not say where it is: give its place, on which cautions hang. {usual}";
+    SleepwearGirth Warning "sleepwear-girth" "Sleepwear of a child that is to fit close is wider than its rule allows." "around the {place} it is {is}, {over} more than the {most} at most of {rule} for what fits close. {usual}";
+    SleepwearLoose Warning "sleepwear-loose" "Loose sleepwear of a child calls for cloth that resists flames." "loose sleepwear of a child: {rule} want cloth that resists flames, which is not looked at here. {usual}";
+    SmallParts Warning "small-parts" "A garment for a child under three has small parts." "{parts}: a child under three can swallow what comes off; see {rule}. {usual}";
+    CareNotChecked Note "care-not-checked" "What cautions speak of and is not looked at here." "not checked: {what}. {usual}";
+    WearerUnsaid Note "wearer-unsaid" "Nothing says who wears a garment for which cautions hang on that." "{why}, and nothing says who wears it: say so in `audience`, so that the usual cautions can be given";
+    AgesUnread Warning "ages-unread" "The ages of those who wear it cannot be read." "{text} cannot be read as ages: {problem}";
+    RuleSizeUnread Warning "rule-size-unread" "A size of the rules cannot be read, or belongs to no size." "size {size} is said to be {rule} of the rules: {problem}";
+    SurveyChart Note "survey-chart" "The chart is a survey of bodies, not one to fit by." "the chart is a survey of bodies: good to draft and check with, not to fit by; nothing drafted on it is released";
 }
 
 impl Code {

@@ -282,6 +282,12 @@ pub struct PublishCall {
     /// What the print is for: a toile is never blocked, a release is blocked by errors.
     #[arg(long = "for", value_enum, default_value_t = Purpose::Toile)]
     pub purpose: Purpose,
+    /// What is written; may be repeated. Without it: sheets on the paper that `--paper` says.
+    #[arg(long, value_enum)]
+    pub what: Vec<WhatCall>,
+    /// A sheet that the draft tells of, by its name; may be repeated. Paper, sizes and pieces are those it tells.
+    #[arg(long = "sheet", value_name = "SHEET", conflicts_with_all = ["sizes", "all_sizes", "pieces", "what"])]
+    pub sheets: Vec<String>,
     /// Only these sizes (or persons), together in one file, at most six for home printing; without it each size of the
     /// range gets a file of its own. `VIEW//SIZE` is a size in one view.
     #[arg(long = "size")]
@@ -318,6 +324,21 @@ pub enum Purpose {
     Testers,
     /// For buyers.
     Release,
+}
+
+/// What is written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub enum WhatCall {
+    /// Sheets on the paper that `--paper` says.
+    Sheets,
+    /// Pages of a home printer.
+    Pages,
+    /// One wide sheet.
+    Wide,
+    /// The booklet.
+    Booklet,
+    /// All there is.
+    All,
 }
 
 /// On what it is printed.

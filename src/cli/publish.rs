@@ -3,16 +3,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, asked, internal, open, report};
+use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, WhatCall, asked, internal, open, report};
 use crate::base::{Code, Severity, Unit};
 use crate::compute::{Engine, Model};
-use crate::document::Draft;
 use crate::finish::finish;
 use crate::language::nearest;
-use crate::output::{self, MOST_SIZES, Paper, SheetError, WideSettings};
+use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
 use crate::session::{
-    LookedAt, PrintFor, PrintWish, home_settings, length_typed, look_at_blocks, pieces_of_view, print_name, title_of,
+    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, What, length_typed, look_at_blocks, outputs, sheet_plan,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -53,60 +52,106 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
         return Err(Stopped::trouble(format!("there is no piece {name}{hint}")));
     }
-    let groups = groups(&model, call)?;
-    let mut files = Vec::new();
-    let mut exit = FINE;
-    for (view, group) in groups {
-        let own = &model.of_views()[view];
-        let sizes: Vec<&str> = group.iter().map(|c| own.plan.cases.list[*c].address.as_str()).collect();
-        let (pieces, missing) = pieces_of_view((&model, &finished), view, &group, (&call.pieces, call.whole));
-        let title = title(&draft, own.view(), call);
-        if pieces.is_empty() && missing.is_empty() {
-            // None of the wanted pieces is in this view.
-            continue;
-        }
-        for (name, size) in missing {
-            exit = NO;
-            messages.push_str(&format!(
-                "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
-                call.file.display()
-            ));
-        }
-        if pieces.is_empty() {
-            exit = NO;
-            continue;
-        }
-        let stopped = |e: SheetError| Stopped::no(format!("size {}: {e}", sizes.join(", ")));
-        let (bytes, paper) = match home(call) {
-            None => {
-                let picture = output::wide_sheet(&title, &pieces, WideSettings { width }).map_err(stopped)?;
-                let size = format!("sheet-{}x{}mm", picture.width, picture.height);
-                (output::write_pdf(&title, &[picture]).map_err(|e| stopped(e.into()))?, size)
-            }
-            Some(paper) => {
-                let wish =
-                    PrintWish { paper, purpose: purpose(call), pieces: call.pieces.clone(), margin, whole: call.whole };
-                let settings = home_settings(&draft, own, &group, &wish);
-                let sheets = output::home_sheets(&pieces, &settings).map_err(stopped)?;
-                for note in &sheets.notes {
-                    messages.push_str(&format!("tracewheel: size {}: {note}\n", sizes.join(", ")));
-                }
-                let bytes = output::write_pdf(&title, &sheets.pages).map_err(|e| stopped(e.into()))?;
-                (bytes, sheets.paper_name(paper))
-            }
+    let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
+    let wish = PrintWish {
+        paper: home(call).unwrap_or_default(),
+        purpose: purpose(call),
+        pieces: call.pieces.clone(),
+        margin,
+        whole: call.whole,
+    };
+    let asked = if call.sheets.is_empty() {
+        vec![Asked { what: whats(call), groups: groups(&model, call)?, wish, width }]
+    } else {
+        of_sheets(&model, call, &wish, width)?
+    };
+    let mut made = Outputs::default();
+    for Asked { what, groups, wish, width } in &asked {
+        let order = Order {
+            draft: &draft,
+            model: &model,
+            finished: &finished,
+            stem: &stem,
+            what,
+            groups,
+            wish,
+            width: *width,
+            folder: call.file.parent(),
         };
-        let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
-        files.push((print_name((&stem, own.view()), &sizes, &call.pieces, purpose(call), &paper), bytes));
+        let more = outputs(&order, &Progress::default(), &|_| {}).map_err(|e| Stopped::no(e.to_string()))?;
+        made.add(more);
     }
-    if files.is_empty() {
+    for (name, size) in &made.missing {
+        messages.push_str(&format!(
+            "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
+            call.file.display()
+        ));
+    }
+    for lacking in &made.lacking {
+        messages.push_str(&format!("tracewheel: {lacking}\n"));
+    }
+    for note in &made.notes {
+        messages.push_str(&format!("tracewheel: {note}\n"));
+    }
+    let exit = if made.missing.is_empty() && made.lacking.is_empty() { FINE } else { NO };
+    if made.files.is_empty() {
         messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     std::fs::create_dir_all(&call.out)
         .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", call.out.display())))?;
+    let files: Vec<(String, Vec<u8>)> = made.files.into_iter().map(|f| (f.name, f.bytes)).collect();
     let written = output::save_all(&call.out, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     let data: String = written.iter().map(|p| format!("{}\n", p.display())).collect();
     Ok(Done { data, messages, exit })
+}
+
+/// What is asked for with one paper.
+struct Asked {
+    what: Vec<What>,
+    groups: Vec<(usize, Vec<usize>)>,
+    wish: PrintWish,
+    width: f64,
+}
+
+/// The sheets of the draft that are asked for.
+fn of_sheets(model: &Model, call: &PublishCall, wish: &PrintWish, width: f64) -> Result<Vec<Asked>, Stopped> {
+    let known = &model.draft.sheets;
+    let one = |name: &String| {
+        let Some(sheet) = known.iter().find(|s| s.name == *name) else {
+            let all: Vec<&str> = known.iter().map(|s| s.name.as_str()).collect();
+            let told = if all.is_empty() {
+                "the draft tells of none".to_owned()
+            } else {
+                format!("there are {}", all.join(", "))
+            };
+            return Err(Stopped::trouble(format!("there is no sheet {name}; {told}")));
+        };
+        let plan = sheet_plan(model, sheet).map_err(Stopped::no)?;
+        let wanted = asked(model, &[], &call.views)?;
+        let groups = plan.groups.into_iter().filter(|(view, _)| wanted.iter().any(|w| w.view == *view)).collect();
+        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces, ..wish.clone() };
+        Ok(Asked { what: vec![plan.what], groups, wish, width: if plan.width > 0.0 { plan.width } else { width } })
+    };
+    call.sheets.iter().map(one).collect()
+}
+
+/// What is asked for: sheets on the paper that is told, unless more is.
+fn whats(call: &PublishCall) -> Vec<What> {
+    let sheets = if home(call).is_some() { What::Pages } else { What::Wide };
+    match call.what.as_slice() {
+        [] => vec![sheets],
+        asked if asked.contains(&WhatCall::All) => What::ALL.to_vec(),
+        asked => asked
+            .iter()
+            .map(|what| match what {
+                WhatCall::Sheets | WhatCall::All => sheets,
+                WhatCall::Pages => What::Pages,
+                WhatCall::Wide => What::Wide,
+                WhatCall::Booklet => What::Booklet,
+            })
+            .collect(),
+    }
 }
 
 /// The paper of a home printer, if that is what is asked for.
@@ -145,13 +190,4 @@ fn groups(model: &Model, call: &PublishCall) -> Result<Vec<(usize, Vec<usize>)>,
         )));
     }
     Ok(groups.into_iter().collect())
-}
-
-fn title(draft: &Draft, view: &str, call: &PublishCall) -> String {
-    let name = title_of(draft, view);
-    match call.purpose {
-        Purpose::Toile => format!("{name} – for a toile"),
-        Purpose::Testers => format!("{name} – for testers"),
-        Purpose::Release => name,
-    }
 }

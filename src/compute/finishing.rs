@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use super::names::MATERIAL_MEMBERS;
 use super::plan::{Fit, Formula, FramePlan, NodeId, Plan, SeamPlan};
+use super::publishing::Braced;
 use crate::document::{CornerForm, Face, MarkKind, Outline};
 
 /// What is made of a piece.
@@ -40,7 +41,10 @@ impl PieceFinishing {
             let all = std::iter::once(&a.width).chain(&a.from).chain(&a.to_width).chain(&a.turn_in);
             all.map(|f| (Some(a.edge), f))
         });
-        let marks = self.marks.iter().flat_map(|m| std::iter::once(&m.at).chain(&m.to).chain(&m.fixed).chain(&m.size));
+        let marks = self
+            .marks
+            .iter()
+            .flat_map(|m| std::iter::once(&m.at).chain(&m.to).chain(&m.fixed).chain(&m.size).chain(m.text.formulas()));
         let corners = self.corners.iter().filter_map(|c| c.width.as_ref());
         let cuts = self.cuts.iter().filter_map(|c| c.heading.as_ref());
         let lines = self.lines.iter().map(|l| &l.line);
@@ -202,7 +206,7 @@ pub struct MarkPlan {
     /// The piece whose place it is.
     pub piece: Option<Arc<str>>,
     /// Words beside it.
-    pub text: Arc<str>,
+    pub text: Braced,
 }
 
 /// A line that is only drawn.

@@ -181,8 +181,22 @@ pub struct BookletStep {
     pub text: String,
     /// The pieces that are drawn beside it.
     pub pieces: Vec<String>,
+    /// Pictures from files.
+    pub pictures: Vec<StepPicture>,
     /// The views it belongs to; none: all.
     pub views: Vec<String>,
+}
+
+/// A picture of a step, from a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct StepPicture {
+    /// Its file (PNG or JPEG), from the folder of the draft on; parts of the way with `/` between.
+    pub file: String,
+    /// What it shows, for whoever does not see it.
+    pub says: String,
+    /// What stands under it; may be empty.
+    pub caption: String,
 }
 
 /// A way in which the pattern is published.

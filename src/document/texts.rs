@@ -329,6 +329,11 @@ impl Draft {
             let mut to = In(Part::Step(i), visit);
             to.see("title", Role::Braces, &mut step.title);
             to.see("text", Role::Braces, &mut step.text);
+            for (k, picture) in step.pictures.iter_mut().enumerate() {
+                to.nth("picture file", k, Role::Words, &mut picture.file);
+                to.nth("picture says", k, Role::Words, &mut picture.says);
+                to.nth("picture caption", k, Role::Words, &mut picture.caption);
+            }
             to.all("pieces", &Role::Frame, &mut step.pieces);
             to.all("views", &Role::View, &mut step.views);
         }

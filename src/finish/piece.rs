@@ -58,6 +58,8 @@ pub struct FinishedCut {
     pub outline: Option<BezPath>,
     /// Edge by edge what lies at its allowance, before corners are made.
     pub edges: Vec<BezPath>,
+    /// Edge by edge its allowance; empty where it cannot be made.
+    pub widths: Vec<EdgeWidths>,
     /// Why there is none.
     pub problem: Option<&'static str>,
     /// A point near which it would have crossed itself and was trimmed.
@@ -170,7 +172,8 @@ impl Case<'_> {
             let (outline, trimmed, hems) = self.cut_line(frame, work);
             let edges = set_off_edges(work);
             let problem = outline.is_none().then_some(NOTHING_LEFT);
-            cuts.push(FinishedCut { place: 0, outline, edges, problem, trimmed, grain: None, hems });
+            let widths = work.told.clone();
+            cuts.push(FinishedCut { place: 0, outline, edges, widths, problem, trimmed, grain: None, hems });
         }
         let untold = if finishing.cuts.is_empty() && !has_allowances {
             Vec::new()
@@ -198,12 +201,13 @@ impl Case<'_> {
         let [along, across] = [3, 4].map(|member| part(member).unwrap_or(0.0));
         if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
             let problem = Some("its cloth would shrink by less than nothing or by more than half");
-            let (edges, hems) = (Vec::new(), Vec::new());
-            return FinishedCut { place, outline: None, edges, problem, trimmed: None, grain, hems };
+            let (edges, widths, hems) = (Vec::new(), Vec::new(), Vec::new());
+            return FinishedCut { place, outline: None, edges, widths, problem, trimmed: None, grain, hems };
         }
         let (along, across) = (1.0 / (1.0 - along), 1.0 / (1.0 - across));
         let shrinks = along != 1.0 || across != 1.0;
         let same = place == 0 && !shrinks && cut.outline == Outline::Full;
+        let mut widths = main.told.clone();
         let (outline, trimmed, hems) = if same {
             self.cut_line(frame, main)
         } else {
@@ -222,6 +226,7 @@ impl Case<'_> {
                 let stretches = ring::stretches(&body, &told)?;
                 Some(Work { body, told, stretches })
             });
+            widths = made.as_ref().map_or_else(Vec::new, |work| work.told.clone());
             let (outline, trimmed, hems) = made.map_or((None, None, Vec::new()), |work| self.cut_line(frame, &work));
             match cut.outline {
                 Outline::Block => (outline.map(|o| cutting::block(&o, heading.unwrap_or(0.0))), None, Vec::new()),
@@ -229,7 +234,7 @@ impl Case<'_> {
             }
         };
         let problem = outline.is_none().then_some(NOTHING_LEFT);
-        FinishedCut { place, outline, edges: set_off_edges(main), problem, trimmed, grain, hems }
+        FinishedCut { place, outline, edges: set_off_edges(main), widths, problem, trimmed, grain, hems }
     }
 
     /// The stitch line with its mouths shaped.

@@ -6,7 +6,7 @@ use crate::curves::{Curve, Pt, Segment};
 
 /// A hem: how deep it is turned up, and how far the second turn goes in.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Hem {
+pub struct Hem {
     /// Of the first turn, mm.
     pub depth: f64,
     /// Of the second turn, mm; 0: there is none.
@@ -15,7 +15,7 @@ pub(super) struct Hem {
 
 /// The allowance of an edge from a flat place on.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Width {
+pub struct Width {
     /// The flat place from which it holds, mm.
     pub from: f64,
     /// Its width there, mm.
@@ -26,7 +26,7 @@ pub(super) struct Width {
 
 /// What is told of an edge.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct EdgeWidths {
+pub struct EdgeWidths {
     /// Its allowances in order; none: 0.
     pub widths: Vec<Width>,
     /// Whether it is a hem.

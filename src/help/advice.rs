@@ -198,6 +198,39 @@ const ADVICE: &[(Code, &str)] = &[
     ),
     (Code::OddSize, "Look at the numbers of that size in the chart first: a slip of typing is the usual cause."),
     (Code::LimitsCrossed, "Exchange the two, or widen one of them."),
+    (
+        Code::CordAtNeck,
+        "Take the cord out and close the hood or neck with elastic, buttons or an overlap. A caution cannot be silenced; it is printed with the pattern.",
+    ),
+    (Code::CordEnds, "Shorten the free ends, so that opened flat no more than 75 mm (3 in) hang out of the channel."),
+    (
+        Code::CordLoose,
+        "Sew the cord fast by a bar tack at the middle of the back, mark the place, and say `fastened: true`.",
+    ),
+    (Code::CordUnplaced, "Give the strip its place: neck, waist, hem or elsewhere."),
+    (
+        Code::SleepwearGirth,
+        "Take the garment in there, or call it sleepwear that does not fit close, which brings another caution. See [cautions](cautions).",
+    ),
+    (
+        Code::SleepwearLoose,
+        "Ask the maker of the cloth, or make it close-fitting and give its girths. See [cautions](cautions).",
+    ),
+    (
+        Code::SmallParts,
+        "Look at each part that is named: can it come off, and is it large enough? Else close it another way.",
+    ),
+    (
+        Code::CareNotChecked,
+        "Have what is named looked at by somebody who knows the rules of the country where it is worn.",
+    ),
+    (Code::WearerUnsaid, "Say `audience: adult`, or `child` with the ages, at the head of the draft."),
+    (Code::AgesUnread, "Write the youngest and the oldest as years or months, such as 2 years and 14 years."),
+    (Code::RuleSizeUnread, "Write a size of the chart and the size of the rules that it is, such as 98 and 3."),
+    (
+        Code::SurveyChart,
+        "Nothing need be done while drafting. To release the pattern, draft it on a chart that is made to fit by.",
+    ),
 ];
 
 #[cfg(test)]

@@ -4,7 +4,9 @@
 
 use std::sync::Arc;
 
-use kurbo::{BezPath, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+
+use super::photo::Photo;
 
 /// One page of drawing.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,6 +17,33 @@ pub struct Picture {
     pub height: f64,
     /// What is drawn, the first at the bottom.
     pub items: Vec<Item>,
+}
+
+impl Picture {
+    /// What is drawn, at another scale and place: lines as wide as before, words scaled.
+    pub fn fitted(&self, scale: f64, at: Point) -> Vec<Item> {
+        let clip = Item::Clip { rect: Rect::new(0.0, 0.0, self.width, self.height), items: self.items.clone() };
+        vec![fitted(&clip, Affine::translate(at.to_vec2()) * Affine::scale(scale), scale)]
+    }
+}
+
+fn fitted(item: &Item, by: Affine, scale: f64) -> Item {
+    let all = |items: &[Item], by: Affine| items.iter().map(|i| fitted(i, by, scale)).collect();
+    match item {
+        Item::Stroke { path, pen } => {
+            let dashes = pen.dashes.iter().map(|d| d * scale).collect();
+            Item::Stroke { path: by * path.clone(), pen: Pen { dashes, ..pen.clone() } }
+        }
+        Item::Fill { path, ink } => Item::Fill { path: by * path.clone(), ink: *ink },
+        Item::Photo { photo, rect } => Item::Photo { photo: Arc::clone(photo), rect: by.transform_rect_bbox(*rect) },
+        Item::Text(text) => Item::Text(Text { at: by * text.at, size: text.size * scale, ..text.clone() }),
+        Item::Clip { rect, items } => Item::Clip { rect: by.transform_rect_bbox(*rect), items: all(items, by) },
+        Item::Shared { what, at } => {
+            let by = by * Affine::translate(*at);
+            Item::Clip { rect: by.transform_rect_bbox(what.room), items: all(&what.items, by) }
+        }
+        Item::Group { layer, items } => Item::Group { layer: layer.clone(), items: all(items, by) },
+    }
 }
 
 /// A thing that is drawn.
@@ -36,6 +65,13 @@ pub enum Item {
     },
     /// One line of text.
     Text(Text),
+    /// A picture of points, upright.
+    Photo {
+        /// The picture.
+        photo: Arc<Photo>,
+        /// Where it lies, mm.
+        rect: Rect,
+    },
     /// Things of which only what lies in a rectangle is seen.
     Clip {
         /// The rectangle, mm.

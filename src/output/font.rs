@@ -114,7 +114,8 @@ pub fn missing_signs<'a>(texts: impl IntoIterator<Item = &'a str>) -> BTreeSet<c
 pub fn wrapped(text: &str, size: f64, width: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut line = String::new();
-    for word in text.split_whitespace() {
+    // What a space holds together that may not be broken stays together.
+    for word in text.split(|c: char| c.is_whitespace() && c != '\u{a0}').filter(|w| !w.is_empty()) {
         let longer = if line.is_empty() { word.to_owned() } else { format!("{line} {word}") };
         if text_width(&longer, size) <= width {
             line = longer;

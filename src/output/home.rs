@@ -102,14 +102,7 @@ fn shared(room: Rect, items: Vec<Item>) -> Arc<Shared> {
 
 /// The letter of a row: A to Z, then AA and on.
 pub fn row_letter(row: usize) -> String {
-    let mut out = String::new();
-    let mut left = row + 1;
-    while left > 0 {
-        left -= 1;
-        out.insert(0, char::from(b'A' + (left % 26) as u8));
-        left /= 26;
-    }
-    out
+    crate::finish::letter(row)
 }
 
 /// What lies on the table of pages, before it is cut into them.
@@ -495,6 +488,7 @@ pub(super) fn moved(item: Item, by: Vec2) -> Item {
         Item::Stroke { path, pen } => Item::Stroke { path: affine * path, pen },
         Item::Fill { path, ink } => Item::Fill { path: affine * path, ink },
         Item::Text(text) => Item::Text(Text { at: text.at + by, ..text }),
+        Item::Photo { photo, rect } => Item::Photo { photo, rect: rect + by },
         Item::Clip { rect, items } => {
             Item::Clip { rect: rect + by, items: items.into_iter().map(|i| moved(i, by)).collect() }
         }

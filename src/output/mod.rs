@@ -3,6 +3,7 @@
 //! A sheet is a [`Picture`] in millimetres; arranging (`wide`) knows no file format, the writer (`pdf`) knows no piece.
 //! Which pieces in which sizes are published, and whether findings forbid it, is decided above.
 
+mod booklet;
 mod compare;
 mod dashes;
 mod drawing;
@@ -15,6 +16,8 @@ mod nest;
 mod paper;
 mod pdf;
 mod pdf_text;
+mod photo;
+mod picture_digest;
 mod pieces;
 mod save;
 mod tables;
@@ -22,6 +25,7 @@ mod title_block;
 mod wide;
 mod writing;
 
+pub use booklet::{BookletOrder, allowance_words, booklet};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use font::{missing_signs, text_width};
@@ -30,11 +34,15 @@ pub use label::{Room, Shapes};
 pub use layout::Layout;
 pub use paper::{HOME_MARGIN, Paper, lacking, pages_over};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
+pub use photo::{Photo, PhotoError};
+pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
 pub use tables::{tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
-pub use writing::{Block, Cell, Line, Table, Writing, to_csv};
+pub use writing::{
+    Block, Cell, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages, to_csv, words_of,
+};
 
 /// A PDF file with all pieces on one page in true size.
 ///

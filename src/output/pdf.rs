@@ -14,6 +14,7 @@ use thiserror::Error;
 use super::drawing::{Align, Ink, Item, Picture, Shared, Text};
 use super::font;
 use super::pdf_text::TextBook;
+use super::photo::Photo;
 use crate::base::{Scalar, round_half_away};
 
 /// The longest side of a page, mm: 14 400 points, beyond which readers disagree (ISO 32000, annex on limits).
@@ -85,11 +86,18 @@ pub fn write(title: &str, pages: &[Picture]) -> Result<Vec<u8>, PdfError> {
     let mut text = TextBook::new();
     let mut layers: Vec<String> = Vec::new();
     let mut forms: Vec<Form> = Vec::new();
+    let mut photos: Vec<Arc<Photo>> = Vec::new();
     let mut contents = Vec::with_capacity(pages.len());
     for (i, page) in pages.iter().enumerate() {
         check_size(i + 1, page.width, page.height)?;
-        let mut artist =
-            Artist { content: Content::new(), text: &mut text, layers: &mut layers, forms: &mut forms, sound: true };
+        let mut artist = Artist {
+            content: Content::new(),
+            text: &mut text,
+            layers: &mut layers,
+            forms: &mut forms,
+            photos: &mut photos,
+            sound: true,
+        };
         artist.content.transform([POINTS as f32, 0.0, 0.0, -POINTS as f32, 0.0, points(page.height)]);
         artist.items(&page.items);
         if !artist.sound {
@@ -97,7 +105,7 @@ pub fn write(title: &str, pages: &[Picture]) -> Result<Vec<u8>, PdfError> {
         }
         contents.push(artist.content.finish().into_vec());
     }
-    assembled(title, pages, &contents, &forms, &text, &layers)
+    assembled(title, pages, &contents, (&forms, &photos), &text, &layers)
 }
 
 /// Shared things with what is written for them.
@@ -120,7 +128,7 @@ fn assembled(
     title: &str,
     pages: &[Picture],
     contents: &[Vec<u8>],
-    forms: &[Form],
+    (forms, photos): (&[Form], &[Arc<Photo>]),
     text: &TextBook,
     layers: &[String],
 ) -> Result<Vec<u8>, PdfError> {
@@ -134,6 +142,7 @@ fn assembled(
     let fonts = text.write(&mut pdf, &mut next)?;
     let layer_refs: Vec<Ref> = layers.iter().map(|_| next()).collect();
     let form_refs: Vec<Ref> = forms.iter().map(|_| next()).collect();
+    let photo_refs: Vec<Ref> = photos.iter().map(|_| next()).collect();
     let page_refs: Vec<(Ref, Ref)> = pages.iter().map(|_| (next(), next())).collect();
 
     let title = plain(title);
@@ -164,8 +173,11 @@ fn assembled(
     list.kids(page_refs.iter().map(|(page, _)| *page)).count(page_refs.len() as i32);
     let mut resources = list.resources();
     font_table(&mut resources, &fonts);
-    if !forms.is_empty() {
+    if !forms.is_empty() || !photos.is_empty() {
         let mut names = resources.x_objects();
+        for (i, photo) in photo_refs.iter().enumerate() {
+            names.pair(Name(photo_name(i).as_bytes()), *photo);
+        }
         for (i, form) in form_refs.iter().enumerate() {
             names.pair(Name(form_name(i).as_bytes()), *form);
         }
@@ -197,7 +209,16 @@ fn assembled(
         object.filter(Filter::FlateDecode);
     }
 
+    for (photo, reference) in photos.iter().zip(&photo_refs) {
+        let bytes = if photo.is_jpeg { photo.bytes.clone() } else { compressed(&photo.points) };
+        let mut object = pdf.image_xobject(*reference, &bytes);
+        object.filter(if photo.is_jpeg { Filter::DctDecode } else { Filter::FlateDecode });
+        object.width(photo.width as i32).height(photo.height as i32).bits_per_component(8);
+        object.color_space().device_rgb();
+    }
+
     let mut parts: Vec<&[u8]> = vec![title.as_bytes()];
+    parts.extend(photos.iter().map(|p| p.bytes.as_slice()));
     parts.extend(forms.iter().map(|f| f.content.as_slice()));
     parts.extend(contents.iter().map(Vec::as_slice));
     let id = digest(&parts).to_be_bytes().to_vec();
@@ -225,6 +246,10 @@ fn form_name(i: usize) -> String {
     format!("F{i}")
 }
 
+fn photo_name(i: usize) -> String {
+    format!("I{i}")
+}
+
 fn layer_name(i: usize) -> String {
     format!("L{i}")
 }
@@ -235,6 +260,7 @@ struct Artist<'a> {
     text: &'a mut TextBook,
     layers: &'a mut Vec<String>,
     forms: &'a mut Vec<Form>,
+    photos: &'a mut Vec<Arc<Photo>>,
     /// Whether all numbers were usable.
     sound: bool,
 }
@@ -267,6 +293,18 @@ impl Artist<'_> {
                     self.content.fill_nonzero().restore_state();
                 }
                 Item::Text(text) => self.line_of_text(text),
+                Item::Photo { photo, rect } => {
+                    let known = self.photos.iter().position(|p| p.digest == photo.digest);
+                    let i = known.unwrap_or_else(|| {
+                        self.photos.push(Arc::clone(photo));
+                        self.photos.len() - 1
+                    });
+                    // A picture is drawn in the unit square, its upper edge at 1; y points down here.
+                    let (x, y) = self.point(Point::new(rect.x0, rect.y1));
+                    let (width, height) = (self.mm(rect.width()), self.mm(rect.height()));
+                    self.content.save_state().transform([width, 0.0, 0.0, -height, x, y]);
+                    self.content.x_object(Name(photo_name(i).as_bytes())).restore_state();
+                }
                 Item::Clip { rect, items } => {
                     let (x, y) = self.point(rect.origin());
                     let (width, height) = (self.mm(rect.width()), self.mm(rect.height()));
@@ -304,6 +342,7 @@ impl Artist<'_> {
             text: &mut *self.text,
             layers: &mut *self.layers,
             forms: &mut *self.forms,
+            photos: &mut *self.photos,
             sound: true,
         };
         own.items(&what.items);

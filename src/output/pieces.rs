@@ -2,7 +2,7 @@
 
 use kurbo::{BezPath, Circle, PathEl, Point, Shape, Vec2};
 
-use super::SheetPiece;
+use super::{SheetPiece, words_of};
 use crate::compute::{FramePlan, Item, Model};
 use crate::document::{Draft, MarkKind, Piece};
 use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words, doubled, unfolded};
@@ -46,7 +46,7 @@ pub fn sheet_pieces(
             label_at: made.and_then(|m| m.label),
         };
         if let Some(made) = made {
-            finished_lines(frame, piece, made, &mut sheet);
+            finished_lines((model, case), frame, piece, made, &mut sheet);
             if whole && let Some(fold) = fold_of(model, case, frame) {
                 unfold(&mut sheet, fold);
             }
@@ -76,7 +76,13 @@ fn unfold(sheet: &mut SheetPiece, fold: (Point, Point)) {
 const ON_FOLD: &str = "on the fold of the cloth";
 
 /// What finishing adds to a piece on a sheet: the cut line around the stitch line, notches, marks, grain, words.
-fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet: &mut SheetPiece) {
+fn finished_lines(
+    (model, case): (&Model, usize),
+    frame: &FramePlan,
+    piece: &Piece,
+    made: &FinishedPiece,
+    sheet: &mut SheetPiece,
+) {
     let cut = made.cuts.first();
     match cut.and_then(|c| c.outline.clone()) {
         Some(outline) => {
@@ -114,9 +120,9 @@ fn finished_lines(frame: &FramePlan, piece: &Piece, made: &FinishedPiece, sheet:
         sheet.words.push((at + aside * off, angle, text));
     }
     for mark in made.marks.iter().filter(|m| m.number <= 1) {
-        let text = finishing.marks.get(mark.place).map_or("", |m| &*m.text);
+        let text = finishing.marks.get(mark.place).map_or_else(String::new, |m| words_of(model, case, &m.text));
         if !text.is_empty() {
-            sheet.words.push((mark.at + Vec2::new(0.0, FOLD_WORDS + mark.size / 2.0), 0.0, text.to_owned()));
+            sheet.words.push((mark.at + Vec2::new(0.0, FOLD_WORDS + mark.size / 2.0), 0.0, text));
         }
     }
 }

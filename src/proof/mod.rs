@@ -4,6 +4,7 @@
 //! is judged; persons only where there is no range.
 
 mod blocks;
+mod care;
 mod conditions;
 mod cutting;
 mod finishing;
@@ -24,6 +25,7 @@ use crate::compute::{CaseModel, Model, told_once};
 use crate::document::Draft;
 use crate::finish::{Finished, finish};
 
+pub use care::{Caution, cautions};
 pub use seams::{SeamState, seam_state};
 
 /// How many findings of each severity, silenced ones left out.
@@ -72,6 +74,7 @@ fn of_view(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     findings.extend(cutting::check(draft, model, finished));
     findings.extend(measures::check(model));
     findings.extend(publishing::check(draft, model));
+    findings.extend(care::check(draft, model));
     findings.extend(range::check(draft, model, limits));
     // A piece that is computed for others alone is not judged.
     findings.retain(|f| model.plan.knows(&f.place));

@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Audience, Draft, Nap};
+use crate::document::{Draft, Nap};
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -10,10 +10,7 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
             out.push(Finding::new(Code::NotUsedYet).at(at).word("what", what));
         }
     };
-    tell(draft.audience != Audience::Unstated, "audience", "who it is for");
     tell(draft.materials.iter().any(|m| m.nap != Nap::Without), "materials", "the nap of materials");
-    tell(!draft.booklet.is_empty(), "booklet", "the booklet");
-    tell(!draft.sheets.is_empty(), "sheets", "sheets");
     tell(
         draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())),
         "table",

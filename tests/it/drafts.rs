@@ -156,7 +156,13 @@ pub fn draft() -> BoxedStrategy<Draft> {
             values: few((text(), text()).boxed()),
             note: text()
         })),
-        booklet: few(any_of!(BookletStep { title: text(), text: text(), pieces: texts(), views: texts() })),
+        booklet: few(any_of!(BookletStep {
+            title: text(),
+            text: text(),
+            pieces: texts(),
+            pictures: few(any_of!(StepPicture { file: text(), says: text(), caption: text() })),
+            views: texts()
+        })),
         sheets: few(any_of!(Sheet { name: text(), paper: text(), sizes: texts(), pieces: texts() })),
         table: few(any_of!(TablePlace { sheet: text(), piece: text(), x: text(), y: text(), turned: text() })),
         pictures: few(any_of!(Picture {

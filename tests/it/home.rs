@@ -84,6 +84,7 @@ fn ink(items: &[Item]) -> Option<kurbo::Rect> {
             Item::Text(text) => Some(kurbo::Rect::from_points(text.at, text.at)),
             Item::Clip { rect, items } => ink(items).map(|b| b.intersect(*rect)),
             Item::Shared { what, at } => ink(&what.items).map(|b| b.intersect(what.room) + *at),
+            Item::Photo { rect, .. } => Some(*rect),
             Item::Group { items, .. } => ink(items),
         })
         .reduce(|a, b| a.union(b))

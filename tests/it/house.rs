@@ -59,7 +59,7 @@ const DOORS: &[(&str, &[&str])] = &[
             "src/file/svg",
         ],
     ),
-    ("image", &["src/app/pictures.rs"]),
+    ("image", &["src/app/pictures.rs", "src/output/photo.rs"]),
     ("libm", &[]),
     ("linesweeper", &["src/finish/trim.rs"]),
     ("mimalloc", &["src/lib.rs"]),

@@ -10,7 +10,9 @@
 mod bad_input;
 mod blocks;
 mod book_drafts;
+mod booklet;
 mod by_hand;
+mod care;
 mod cases;
 mod chart;
 mod chart_steps;
@@ -73,3 +75,4 @@ mod tape;
 mod views;
 #[cfg(feature = "window")]
 mod window;
+mod writing;

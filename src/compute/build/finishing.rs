@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::publishing::braced;
 use super::{FormulaScope, World};
 use crate::base::{Code, Finding};
 use crate::compute::cases::part_unknown;
@@ -11,6 +12,7 @@ use crate::compute::finishing::{
 };
 use crate::compute::names::Global;
 use crate::compute::plan::{Def, Formula, FramePlan, NodeId, Part};
+use crate::compute::publishing::Braced;
 use crate::document::{DartForm, Piece, Seam};
 use crate::language::{Frame, Kind, What};
 
@@ -55,6 +57,13 @@ impl PieceReader<'_, '_> {
         let piece = &self.plan.name;
         let frame = what.is_of_a_frame().then_some(Frame(self.frame));
         self.reader.read_as(text, &scope, what, frame, |f| f.piece(&**piece).edge(edge).at(format!("{piece}.{name}")))
+    }
+
+    /// Words with formulas in braces.
+    fn braced(&mut self, text: &str, name: &str) -> Braced {
+        let scope = FormulaScope { world: self.world, frame: Some(self.frame) };
+        let piece = Arc::clone(&self.plan.name);
+        braced(text, &scope, &|f| f.piece(&*piece).at(format!("{piece}.{name}")), self.reader)
     }
 
     fn unknown(&mut self, what: &str, asked: &str, known: &[&str], at: &str) {
@@ -171,6 +180,7 @@ impl PieceReader<'_, '_> {
             };
             let fixed = self.read(&mark.fixed, POINT, "", &mark.name);
             let size = self.read(&mark.size, LENGTH, "", &mark.name);
+            let text = self.braced(&mark.text, &mark.name);
             out.marks.push(MarkPlan {
                 name: mark.name.as_str().into(),
                 kind: mark.kind,
@@ -181,7 +191,7 @@ impl PieceReader<'_, '_> {
                 fixed_as: mark.fixed_as,
                 size,
                 piece,
-                text: mark.text.as_str().into(),
+                text,
             });
         }
         for (lines, slit) in [(&piece.lengthen, false), (&piece.slits, true)] {

@@ -84,7 +84,8 @@ impl Shape {
         };
         for mark in &piece.marks {
             let (at, to, fixed) = (place(&mark.at), place(&mark.to), place(&mark.fixed));
-            rest.marks.push(crate::document::Mark { at, to, fixed, size: free(&mark.size), ..mark.clone() });
+            let text = in_braces(&mark.text, &free);
+            rest.marks.push(crate::document::Mark { at, to, fixed, size: free(&mark.size), text, ..mark.clone() });
         }
         for a in &piece.allowances {
             rest.allowances.push(crate::document::Allowance {
@@ -165,6 +166,18 @@ impl Shape {
         }
         self.darts.retain(|d| known(&d.on));
     }
+}
+
+/// Words with what stands in braces said otherwise.
+fn in_braces(text: &str, said: &dyn Fn(&str) -> String) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, behind)) = rest.split_once('{') {
+        let Some((inner, after)) = behind.split_once('}') else { break };
+        out += &format!("{before}{{{}}}", said(inner));
+        rest = after;
+    }
+    out + rest
 }
 
 /// The names of a piece that formulas can say.

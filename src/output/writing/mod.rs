@@ -4,13 +4,18 @@
 //! shown of the one value, each rounded once.
 
 mod csv;
+mod flow;
+mod grid;
 mod table;
+mod words;
 
 use std::sync::Arc;
 
 pub use self::csv::to_csv;
-use super::Picture;
-pub use table::{Cell, Line, Table};
+use super::{Photo, Picture};
+pub use flow::pages;
+pub use table::{Cell, Line, Shown, Table};
+pub use words::{both_units, cell_of, words_of};
 
 /// Something written: the booklet, a sheet of tables.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,6 +53,15 @@ pub enum Block {
     Figure {
         /// What is drawn, at its own size in mm; made smaller where it is too wide, never larger.
         picture: Arc<Picture>,
+        /// What it shows, for whoever does not see it.
+        says: String,
+        /// What stands under it; may be empty.
+        caption: String,
+    },
+    /// A picture of points.
+    Photo {
+        /// The picture.
+        photo: Arc<Photo>,
         /// What it shows, for whoever does not see it.
         says: String,
         /// What stands under it; may be empty.

@@ -53,6 +53,47 @@ pub enum Cell {
     Signed(Box<Self>, &'static str),
 }
 
+/// A unit in which a line is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Shown {
+    /// Without a unit.
+    Plain,
+    /// Centimetres, one decimal.
+    Cm,
+    /// Inches, to the nearest eighth.
+    Inches,
+}
+
+impl Shown {
+    /// Its sign.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Plain => "",
+            Self::Cm => "cm",
+            Self::Inches => "in",
+        }
+    }
+}
+
+impl Table {
+    /// Whether any of its lines is shown once for each unit.
+    pub fn has_units(&self) -> bool {
+        self.lines.iter().any(Line::has_units)
+    }
+}
+
+impl Line {
+    /// Whether it is shown once for each unit.
+    pub fn has_units(&self) -> bool {
+        self.cells.iter().any(Cell::has_units)
+    }
+
+    /// In which units it is shown, one row each.
+    pub fn units(&self) -> &'static [Shown] {
+        if self.has_units() { &[Shown::Cm, Shown::Inches] } else { &[Shown::Plain] }
+    }
+}
+
 impl Cell {
     /// With a sign behind it.
     pub fn signed(self, sign: &'static str) -> Self {
@@ -72,6 +113,14 @@ impl Cell {
         match self {
             Self::Signed(_, sign) => sign,
             _ => "",
+        }
+    }
+
+    /// As it is shown in a unit, without its sign.
+    pub fn shown(&self, unit: Shown) -> String {
+        match unit {
+            Shown::Inches => self.in_inches(),
+            Shown::Cm | Shown::Plain => self.in_cm(),
         }
     }
 

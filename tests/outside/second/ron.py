@@ -287,7 +287,8 @@ STRUCTS = {
     ),
     "Notion": dict(name=S, count=I, size=S, sold=[S], note=S),
     "View": dict(name=S, pieces=[S], values=[(S, S)], note=S),
-    "BookletStep": dict(title=S, text=S, pieces=[S], views=[S]),
+    "BookletStep": dict(title=S, text=S, pieces=[S], pictures=["StepPicture"], views=[S]),
+    "StepPicture": dict(file=S, says=S, caption=S),
     "Sheet": dict(name=S, paper=S, sizes=[S], pieces=[S]),
     "TablePlace": dict(sheet=S, piece=S, x=S, y=S, turned=S),
     "TakenBlock": dict(

@@ -2,13 +2,21 @@
 
 use kurbo::Point;
 
+mod outputs;
+mod photos;
+mod sheets;
+
 use super::literal::{number_typed, signed_length};
 use crate::base::Unit;
 use crate::compute::Model;
 use crate::document::{Draft, RowKind, TablePlace};
-use crate::finish::Finished;
+use crate::finish::{Finished, is_block};
 use crate::language::{Kind, literal_text};
 use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
+
+pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, how_many, outputs};
+pub use photos::photos;
+pub use sheets::{SheetPlan, sheet_plan};
 
 /// The sheet whose places of pieces are those on the pages of a home printer.
 pub const PAGES: &str = "pages";
@@ -73,11 +81,7 @@ pub fn wanted_pieces(
     for case in cases {
         let (found, lost) = output::sheet_pieces(draft, model, finished, *case, whole);
         let size = model.plan.cases.list.get(*case).map_or("", |c| c.address.as_str());
-        // A block of which pieces are made, and which is cut from nothing itself, is no part of the garment.
-        let is_block = |name: &String| {
-            model.bases.contains(name) && draft.pieces.iter().any(|p| p.name == *name && p.cuts.is_empty())
-        };
-        let wanted = |name: &String| if only.is_empty() { !is_block(name) } else { only.contains(name) };
+        let wanted = |name: &String| if only.is_empty() { !is_block(model, name) } else { only.contains(name) };
         pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
         missing.extend(lost.into_iter().filter(wanted).map(|name| (name, size.to_owned())));
     }
@@ -125,20 +129,24 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         let value = model.item(*cases.first()?, node)?.real()?;
         is_length.then(|| (row.name.replace('_', " "), value))
     });
-    let edition = match (draft.edition.as_str(), draft.date.as_str()) {
-        ("", date) => date.to_owned(),
-        (edition, "") => format!("edition {edition}"),
-        (edition, date) => format!("edition {edition}, {date}"),
-    };
     HomeSettings {
         paper: wish.paper,
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
         title: title_of(draft, model.view()),
         purpose: wish.purpose.words().to_owned(),
-        edition,
+        edition: edition_of(draft),
         body: row,
         places: places_on(draft, PAGES),
         unit: draft.display,
+    }
+}
+
+/// Edition and date, as they stand on everything that is published; empty where the draft tells neither.
+pub fn edition_of(draft: &Draft) -> String {
+    match (draft.edition.as_str(), draft.date.as_str()) {
+        ("", date) => date.to_owned(),
+        (edition, "") => format!("edition {edition}"),
+        (edition, date) => format!("edition {edition}, {date}"),
     }
 }
 
@@ -166,12 +174,13 @@ pub fn home_print(
 
 /// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: what, which view if there are any, which sizes and pieces, what for, on what; letters and digits
 /// only.
-pub fn print_name(
+pub fn file_name(
     (stem, view): (&str, &str),
     sizes: &[&str],
     pieces: &[String],
     purpose: PrintFor,
-    paper: &str,
+    rest: &str,
+    kind: &str,
 ) -> String {
     let clean = |text: &str| -> String {
         text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
@@ -182,7 +191,8 @@ pub fn print_name(
     };
     let pieces: String = pieces.iter().map(|p| format!("-{}", clean(p))).collect();
     let view = if view.is_empty() { String::new() } else { format!("-{}", clean(view)) };
-    format!("{}{view}-{sizes}{pieces}-{}-{paper}.pdf", clean(stem), purpose.short())
+    let sizes = if sizes.is_empty() { sizes } else { format!("-{sizes}") };
+    format!("{}{view}{sizes}{pieces}-{}-{rest}.{kind}", clean(stem), purpose.short())
 }
 
 /// Puts a piece at a place of a sheet (of the window's table, where the sheet has no name), mm; `None`: wherever there is room.

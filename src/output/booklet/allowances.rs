@@ -1,0 +1,102 @@
+//! What allowance is on which edge, in words.
+
+use super::BookletOrder;
+use crate::document::Piece;
+use crate::finish::{EdgeWidths, FinishedCut};
+use crate::output::writing::{Block, both_units};
+
+/// The allowances of a cut, the commonest first: `1 cm (3/8 in), but 3 cm (1 1/8 in) hem at hem; none at neckline`. Empty where it has none
+/// at all, or where its edges cannot be told.
+pub fn allowance_words(piece: &Piece, cut: &FinishedCut) -> String {
+    let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
+    for (edge, widths) in piece.edges.iter().zip(&cut.widths).filter(|(_, w)| !w.on_fold) {
+        let words = of_edge(widths);
+        match groups.iter_mut().find(|(known, _)| *known == words) {
+            Some((_, edges)) => edges.push(&edge.name),
+            None => groups.push((words, vec![&edge.name])),
+        }
+    }
+    let named = |edges: &[&str]| edges.iter().map(|e| e.replace('_', " ")).collect::<Vec<_>>().join(", ");
+    if groups.len() > 1 && groups.iter().all(|(_, edges)| edges.len() == 1) {
+        let all: Vec<String> = groups.iter().map(|(words, edges)| format!("{words} at {}", named(edges))).collect();
+        return all.join("; ");
+    }
+    // The first of those with most edges.
+    let most = groups.iter().map(|(_, edges)| edges.len()).max().unwrap_or(0);
+    let Some(main) = groups.iter().position(|(_, edges)| edges.len() == most) else { return String::new() };
+    let (words, _) = groups.remove(main);
+    if groups.is_empty() {
+        return if words == NONE { String::new() } else { format!("{words} all round") };
+    }
+    let rest: Vec<String> = groups.iter().map(|(words, edges)| format!("{words} at {}", named(edges))).collect();
+    format!("{words}, but {}", rest.join("; "))
+}
+
+const NONE: &str = "none";
+
+fn of_edge(edge: &EdgeWidths) -> String {
+    if let Some(hem) = edge.hem {
+        let turn =
+            if hem.turn_in > 0.0 { format!(" and {} turned in", both_units(hem.turn_in)) } else { String::new() };
+        return format!("{} hem{turn}", both_units(hem.depth));
+    }
+    let nothing = edge.widths.iter().all(|w| w.start <= 0.0 && w.end <= 0.0);
+    if nothing {
+        return NONE.to_owned();
+    }
+    let stretch = |w: &crate::finish::Width| {
+        let (start, end) = (both_units(w.start), both_units(w.end));
+        if start == end { start } else { format!("{start} running to {end}") }
+    };
+    edge.widths.iter().map(stretch).collect::<Vec<_>>().join(", then ")
+}
+
+/// A list of all pieces with their allowances, and what a person must know before cutting.
+pub fn allowances(order: &BookletOrder<'_>) -> Vec<Block> {
+    let model = order.model;
+    let Some(base) = model.plan.cases.base.filter(|b| order.cases.contains(b)).or(order.cases.first().copied()) else {
+        return Vec::new();
+    };
+    let letters = crate::finish::letters(model);
+    let mut items = Vec::new();
+    let mut without = Vec::new();
+    for (i, piece) in order.draft.pieces.iter().enumerate() {
+        if !model.plan.has_frame(i) || crate::finish::is_block(model, &piece.name) {
+            continue;
+        }
+        let Some(made) = order.finished.cases.get(base).and_then(|c| c.get(i)?.as_deref()) else { continue };
+        let letter = letters.get(i).map_or("", String::as_str);
+        let name = format!("{letter} {}", piece.name.replace('_', " ")).trim().to_owned();
+        let mut told: Vec<(String, String)> = Vec::new();
+        for cut in &made.cuts {
+            let words = allowance_words(piece, cut);
+            if words.is_empty() || told.iter().any(|(_, known)| *known == words) {
+                continue;
+            }
+            let from = piece.cuts.get(cut.place).map_or("", |c| c.material.as_str()).replace('_', " ");
+            told.push((from, words));
+        }
+        match told.as_slice() {
+            [] => without.push(name),
+            [(_, words)] => items.push(format!("{name}: {words}")),
+            several => {
+                let all: Vec<String> = several.iter().map(|(from, words)| format!("{from}: {words}")).collect();
+                items.push(format!("{name}: {}", all.join("; ")));
+            }
+        }
+    }
+    let mut out = Vec::new();
+    if !items.is_empty() {
+        let words = "Allowances are included in the cut line of these pieces: cut along the outer line, sew along the dotted one.";
+        out.push(Block::Paragraph(words.to_owned()));
+        out.push(Block::List { numbered: false, items });
+    }
+    if !without.is_empty() {
+        let words = format!(
+            "No allowance is included in: {}. Add what you need before cutting, unless the steps say otherwise.",
+            without.join(", ")
+        );
+        out.push(Block::Paragraph(words));
+    }
+    out
+}

@@ -1,0 +1,140 @@
+//! The booklet: what whoever buys the pattern reads, with every number from the draft.
+//!
+//! Cautions come first, then how to choose a size, what is needed, the pieces, the allowances, the steps in the designer's words. One
+//! booklet speaks of one view. How it becomes pages or a file is `writing`'s.
+
+mod allowances;
+mod figure;
+mod steps;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+pub use allowances::{allowance_words, allowances};
+pub use figure::{Drawn, pieces_figure};
+
+use super::photo::Photo;
+use super::writing::{Block, Table, Writing};
+use crate::compute::Model;
+use crate::document::Draft;
+use crate::finish::Finished;
+
+/// What a booklet is made of.
+pub struct BookletOrder<'a> {
+    /// The draft.
+    pub draft: &'a Draft,
+    /// Its model: of one view, or of a draft without views.
+    pub model: &'a Model,
+    /// The same, finished.
+    pub finished: &'a Finished,
+    /// The sizes it speaks of: places of cases.
+    pub cases: &'a [usize],
+    /// Its title.
+    pub title: String,
+    /// Edition and date; may be empty.
+    pub edition: String,
+    /// Where the garment can hurt.
+    pub cautions: Vec<Block>,
+    /// Tables of this view: body chart, finished measures, strips, notions, cutting list.
+    pub tables: Vec<Table>,
+    /// Pictures of its steps, by the names of their files.
+    pub photos: &'a BTreeMap<String, Arc<Photo>>,
+    /// What else a person should know, in sentences: sizes that are not true.
+    pub notes: Vec<String>,
+}
+
+/// Tables by which a size is chosen, by their names.
+const FOR_SIZE: [&str; 2] = ["body-chart", "finished-measures"];
+/// The table that stands with the pieces.
+const FOR_PIECES: &str = "cutting-list";
+
+/// The booklet.
+pub fn booklet(order: &BookletOrder<'_>) -> Writing {
+    let mut blocks = order.cautions.clone();
+    let is_for_size = |t: &Table| FOR_SIZE.iter().any(|name| t.name.starts_with(name));
+    let is_for_pieces = |t: &Table| t.name.starts_with(FOR_PIECES);
+    let tables = |fits: &dyn Fn(&Table) -> bool| -> Vec<Block> {
+        order.tables.iter().filter(|t| fits(t)).cloned().map(Block::Table).collect()
+    };
+    chapter(&mut blocks, "Your size", tables(&is_for_size));
+    chapter(&mut blocks, "What you need", tables(&|t| !is_for_size(t) && !is_for_pieces(t)));
+    let mut pieces = drawn_pieces(order);
+    pieces.extend(tables(&is_for_pieces));
+    chapter(&mut blocks, "The pieces", pieces);
+    chapter(&mut blocks, "Seam allowances", allowances(order));
+    chapter(&mut blocks, "Sewing", steps::steps(order));
+    chapter(&mut blocks, "About this pattern", about(order));
+    let about = [order.edition.clone(), sizes_words(order)];
+    Writing {
+        title: order.title.clone(),
+        about: about.into_iter().filter(|a| !a.is_empty()).chain(order.notes.iter().cloned()).collect(),
+        blocks,
+    }
+}
+
+/// A heading and what stands under it; nothing where nothing does.
+fn chapter(blocks: &mut Vec<Block>, title: &str, inside: Vec<Block>) {
+    if !inside.is_empty() {
+        blocks.push(Block::Heading { level: 2, text: title.to_owned() });
+        blocks.extend(inside);
+    }
+}
+
+fn sizes_words(order: &BookletOrder<'_>) -> String {
+    let list = &order.model.plan.cases.list;
+    let sizes: Vec<&str> = order.cases.iter().filter_map(|c| Some(list.get(*c)?.address.as_str())).collect();
+    match sizes.as_slice() {
+        [] | [""] => String::new(),
+        [one] => format!("Size {one}"),
+        many => format!("Sizes {}", many.join(", ")),
+    }
+}
+
+/// All pieces in the base size, beside each other.
+fn drawn_pieces(order: &BookletOrder<'_>) -> Vec<Block> {
+    let names: Vec<String> = order.draft.pieces.iter().map(|p| p.name.clone()).collect();
+    figure(order, &names, 66.0).into_iter().collect()
+}
+
+/// A figure of some pieces in the base size, if it is one of the booklet's, else in its first.
+fn figure(order: &BookletOrder<'_>, names: &[String], height: f64) -> Option<Block> {
+    let model = order.model;
+    let base = model.plan.cases.base.filter(|b| order.cases.contains(b)).or(order.cases.first().copied())?;
+    let letters = crate::finish::letters(model);
+    let (found, _) = super::sheet_pieces(order.draft, model, order.finished, base, false);
+    let drawn: Vec<Drawn> = found
+        .into_iter()
+        .filter(|p| names.contains(&p.name) && !crate::finish::is_block(model, &p.name))
+        .map(|piece| {
+            let place = order.draft.pieces.iter().position(|p| p.name == piece.name);
+            let letter = place.and_then(|i| letters.get(i).cloned()).unwrap_or_default();
+            Drawn { piece, letter }
+        })
+        .collect();
+    let picture = pieces_figure(&drawn, height)?;
+    let size = model.plan.cases.list.get(base).map_or("", |c| c.address.as_str());
+    let all: Vec<String> = drawn.iter().map(Drawn::words).collect();
+    let lines = match drawn.iter().filter(|d| d.piece.stitch.is_some()).count() {
+        0 => "",
+        n if n == drawn.len() => " Outer line: where it is cut; dotted line: where it is sewn.",
+        _ => " Where there is a dotted line, that is where it is sewn, and the outer line where it is cut.",
+    };
+    let of_size = if size.is_empty() { String::new() } else { format!(" in size {size}") };
+    Some(Block::Figure {
+        picture: Arc::new(picture),
+        says: format!("Pieces drawn{of_size}: {}", all.join(", ")),
+        caption: format!("Drawn{of_size}, all to one scale.{lines}"),
+    })
+}
+
+fn about(order: &BookletOrder<'_>) -> Vec<Block> {
+    let draft = order.draft;
+    let told = [
+        ("Drafted by", &draft.author),
+        ("Licence", &draft.licence),
+        ("Questions, and mistakes that you find", &draft.contact),
+    ];
+    let items: Vec<String> =
+        told.iter().filter(|(_, words)| !words.is_empty()).map(|(what, words)| format!("{what}: {words}")).collect();
+    if items.is_empty() { Vec::new() } else { vec![Block::List { numbered: false, items }] }
+}

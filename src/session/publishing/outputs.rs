@@ -1,0 +1,348 @@
+//! All that is published of a draft, as files in memory: the window, the command line and releases ask here.
+
+use std::path::Path;
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+
+use thiserror::Error;
+
+use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, title_of};
+use crate::compute::Model;
+use crate::document::Draft;
+use crate::finish::Finished;
+use crate::output::{self, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+
+/// Kinds of things that are published.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum What {
+    /// Pages for printers at home, to be joined.
+    Pages,
+    /// One wide sheet.
+    Wide,
+    /// The booklet.
+    Booklet,
+}
+
+impl What {
+    /// All of them, in the order in which files are listed.
+    pub const ALL: [Self; 3] = [Self::Pages, Self::Wide, Self::Booklet];
+
+    /// Its word on the command line and in the window.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Pages => "pages",
+            Self::Wide => "wide",
+            Self::Booklet => "booklet",
+        }
+    }
+
+    /// Whether pieces are drawn in it in true size, the sizes of a group together; else all sizes come in one.
+    fn is_drawn(self) -> bool {
+        matches!(self, Self::Pages | Self::Wide)
+    }
+
+    /// What such a file is for, in words for who buys the pattern.
+    pub fn says(self) -> &'static str {
+        match self {
+            Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
+            Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
+            Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
+        }
+    }
+}
+
+/// What is asked for.
+pub struct Order<'a> {
+    /// The draft.
+    pub draft: &'a Draft,
+    /// Its model: of the whole draft, with its views.
+    pub model: &'a Model,
+    /// The same, finished.
+    pub finished: &'a Finished,
+    /// With what the names of files begin.
+    pub stem: &'a str,
+    /// Which kinds.
+    pub what: &'a [What],
+    /// Views with the sizes that come together in one file: places of views, places of cases.
+    pub groups: &'a [(usize, Vec<usize>)],
+    /// Paper, purpose, pieces.
+    pub wish: &'a PrintWish,
+    /// How wide the paper of a wide sheet is, mm.
+    pub width: f64,
+    /// The folder of the draft, in which pictures of the booklet lie.
+    pub folder: Option<&'a Path>,
+}
+
+/// A file that is published.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Published {
+    /// Its name: use, paper and sizes stand in it.
+    pub name: String,
+    /// Its kind.
+    pub what: What,
+    /// The view, if there are any.
+    pub view: String,
+    /// The sizes in it.
+    pub sizes: Vec<String>,
+    /// Its bytes.
+    pub bytes: Vec<u8>,
+    /// Digests of its pages without edition and date: where one differs, that page must be printed again.
+    pub pages: Vec<u128>,
+}
+
+/// What came of it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Outputs {
+    /// The files, in the order of kinds, views and sizes.
+    pub files: Vec<Published>,
+    /// What a person should know, in sentences.
+    pub notes: Vec<String>,
+    /// Pieces that cannot be drawn and are left out, each with its size.
+    pub missing: Vec<(String, String)>,
+    /// What else should be there and is not, in sentences.
+    pub lacking: Vec<String>,
+}
+
+/// Why nothing is published.
+#[derive(Clone, Debug, PartialEq, Error)]
+pub enum OutputError {
+    /// A sheet cannot be made.
+    #[error("{of}: {problem}")]
+    Sheet {
+        /// Which view and sizes.
+        of: String,
+        /// Why.
+        problem: SheetError,
+    },
+    /// A person stopped it.
+    #[error("stopped; nothing was written")]
+    Stopped,
+}
+
+/// How far it is, and whether it is to stop.
+#[derive(Debug, Default)]
+pub struct Progress {
+    /// Files that are made.
+    pub done: AtomicUsize,
+    /// Set it to stop.
+    pub stop: AtomicBool,
+}
+
+/// How many files an order makes at most: what progress is told of.
+pub fn how_many(order: &Order<'_>) -> usize {
+    jobs(order).len()
+}
+
+/// Makes the files of an order. `told` hears how many are made.
+///
+/// # Errors
+/// See [`OutputError`]; then nothing is published.
+pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + Sync)) -> Result<Outputs, OutputError> {
+    let jobs = jobs(order);
+    let results: Vec<Mutex<Option<Made>>> = jobs.iter().map(|_| Mutex::new(None)).collect();
+    let next = AtomicUsize::new(0);
+    let work = || {
+        loop {
+            let i = next.fetch_add(1, Ordering::Relaxed);
+            let Some(job) = jobs.get(i) else { break };
+            if progress.stop.load(Ordering::Relaxed) {
+                break;
+            }
+            let made = make(order, job);
+            if made.is_err() {
+                // The rest would be thrown away.
+                next.store(jobs.len(), Ordering::Relaxed);
+            }
+            if let Ok(mut slot) = results[i].lock() {
+                *slot = Some(made);
+            }
+            told(progress.done.fetch_add(1, Ordering::Relaxed) + 1);
+        }
+    };
+    // Results stand in their order, whoever made them.
+    let threads = std::thread::available_parallelism().map_or(1, usize::from).min(jobs.len()).max(1);
+    std::thread::scope(|scope| {
+        for _ in 1..threads {
+            scope.spawn(work);
+        }
+        work();
+    });
+    if progress.stop.load(Ordering::Relaxed) {
+        return Err(OutputError::Stopped);
+    }
+    let mut out = Outputs::default();
+    for made in results {
+        let Some(made) = made.into_inner().unwrap_or_default() else { continue };
+        out.add(made?);
+    }
+    Ok(out)
+}
+
+impl Outputs {
+    /// Adds what came of another order.
+    pub fn add(&mut self, more: Self) {
+        self.files.extend(more.files);
+        add(&mut self.notes, more.notes);
+        add(&mut self.missing, more.missing);
+        add(&mut self.lacking, more.lacking);
+    }
+}
+
+/// What is not told yet.
+fn add<T: PartialEq>(out: &mut Vec<T>, more: Vec<T>) {
+    for one in more {
+        if !out.contains(&one) {
+            out.push(one);
+        }
+    }
+}
+
+type Made = Result<Outputs, OutputError>;
+
+/// One file, or a few that are made together.
+struct Job {
+    what: What,
+    view: usize,
+    cases: Vec<usize>,
+}
+
+fn jobs(order: &Order<'_>) -> Vec<Job> {
+    let mut out = Vec::new();
+    for what in What::ALL.into_iter().filter(|w| order.what.contains(w)) {
+        if what.is_drawn() {
+            out.extend(order.groups.iter().map(|(view, cases)| Job { what, view: *view, cases: cases.clone() }));
+            continue;
+        }
+        let mut views: Vec<usize> = order.groups.iter().map(|g| g.0).collect();
+        views.dedup();
+        for view in views {
+            let of_view = order.groups.iter().filter(|g| g.0 == view);
+            let mut cases: Vec<usize> = of_view.flat_map(|g| g.1.iter().copied()).collect();
+            cases.sort_unstable();
+            cases.dedup();
+            out.push(Job { what, view, cases });
+        }
+    }
+    out
+}
+
+fn make(order: &Order<'_>, job: &Job) -> Made {
+    if job.what.is_drawn() { drawn(order, job) } else { written(order, job) }
+}
+
+/// Of which view and sizes a job is, in words.
+fn of(own: &Model, sizes: &[&str]) -> String {
+    match own.view() {
+        "" => format!("size {}", sizes.join(", ")),
+        view => format!("view {view}, size {}", sizes.join(", ")),
+    }
+}
+
+fn sizes_of<'a>(own: &'a Model, cases: &[usize]) -> Vec<&'a str> {
+    cases.iter().map(|c| own.plan.cases.list[*c].address.as_str()).collect()
+}
+
+/// Pieces in true size.
+fn drawn(order: &Order<'_>, job: &Job) -> Made {
+    let own = &order.model.of_views()[job.view];
+    let sizes = sizes_of(own, &job.cases);
+    let of = of(own, &sizes);
+    let wanted = (order.wish.pieces.as_slice(), order.wish.whole);
+    let (pieces, missing) = pieces_of_view((order.model, order.finished), job.view, &job.cases, wanted);
+    let mut out = Outputs { missing, ..Outputs::default() };
+    if pieces.is_empty() {
+        return Ok(out);
+    }
+    let title = title_of(order.draft, own.view());
+    let drawn = match job.what {
+        What::Wide => wide(order, &title, &pieces),
+        _ => pages(order, job, own, &pieces, &mut out.notes),
+    };
+    let sheet = |problem: SheetError| OutputError::Sheet { of: of.clone(), problem };
+    let (pictures, rest) = drawn.map_err(sheet)?;
+    let bytes =
+        output::write_pdf(&stamped(&title, order.wish.purpose), &pictures).map_err(|e: PdfError| sheet(e.into()))?;
+    for note in &mut out.notes {
+        *note = format!("{of}: {note}");
+    }
+    out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    Ok(out)
+}
+
+/// A file of a job. All sizes together are not named.
+fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pages: Vec<u128>) -> Published {
+    let own = &order.model.of_views()[job.view];
+    let sizes = sizes_of(own, &job.cases);
+    let named: &[&str] = if job.what.is_drawn() { &sizes } else { &[] };
+    let pieces: &[String] = if job.what.is_drawn() { &order.wish.pieces } else { &[] };
+    Published {
+        name: file_name((order.stem, own.view()), named, pieces, order.wish.purpose, rest, kind),
+        what: job.what,
+        view: own.view().to_owned(),
+        sizes: sizes.iter().map(|s| (*s).to_owned()).collect(),
+        bytes,
+        pages,
+    }
+}
+
+/// What is written: all sizes of a view together.
+fn written(order: &Order<'_>, job: &Job) -> Made {
+    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
+    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
+    let (photos, lacking) = photos(order.draft, order.folder);
+    let writing = output::booklet(&BookletOrder {
+        draft: order.draft,
+        model: own,
+        finished: made,
+        cases: &job.cases,
+        title,
+        edition: super::edition_of(order.draft),
+        cautions: Vec::new(),
+        tables: Vec::new(),
+        photos: &photos,
+        notes: Vec::new(),
+    });
+    let mut out = Outputs { lacking, ..Outputs::default() };
+    let pictures = output::written_pages(&writing, order.wish.paper);
+    let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
+    let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
+    let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
+    out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    Ok(out)
+}
+
+/// The title with what a print is for; nothing is added for a release.
+fn stamped(title: &str, purpose: PrintFor) -> String {
+    match purpose.words() {
+        "" => title.to_owned(),
+        words => format!("{title} – {words}"),
+    }
+}
+
+fn pages(
+    order: &Order<'_>,
+    job: &Job,
+    own: &Model,
+    pieces: &[SheetPiece],
+    notes: &mut Vec<String>,
+) -> Result<(Vec<Picture>, String), SheetError> {
+    let settings = home_settings(order.draft, own, &job.cases, order.wish);
+    let sheets = output::home_sheets(pieces, &settings)?;
+    let paper = sheets.paper_name(order.wish.paper);
+    notes.extend(sheets.notes);
+    Ok((sheets.pages, paper))
+}
+
+fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Result<(Vec<Picture>, String), SheetError> {
+    let title = stamped(title, order.wish.purpose);
+    let picture = output::wide_sheet(&title, pieces, WideSettings { width: order.width })?;
+    let name = format!("sheet-{}x{}mm", picture.width, picture.height);
+    Ok((vec![picture], name))
+}
+
+/// Digests of pages, without what every new edition changes.
+fn digests(draft: &Draft, pictures: &[Picture]) -> Vec<u128> {
+    let edition = super::edition_of(draft);
+    let leave_out = [edition.as_str(), draft.date.as_str()];
+    pictures.iter().map(|p| output::picture_digest(p, &leave_out)).collect()
+}
