@@ -70,6 +70,7 @@ mod renaming_derived;
 mod seeds;
 mod session;
 mod styling;
+mod tables;
 mod taken;
 mod tape;
 mod views;
