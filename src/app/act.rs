@@ -16,12 +16,12 @@ use super::own::OwnWish;
 use super::roll::Rolling;
 use super::scene::Scene;
 use super::state::{Field, Room, Shown};
-use crate::document::{Address, Axis, Part, RowKind};
+use crate::document::{Address, Axis, MaterialKind, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
 use crate::session::{
-    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, StepCommand,
-    TextCommand, ViewCommand, part_named,
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, PublishCommand, Reach,
+    StepCommand, TextCommand, ViewCommand, part_named, place_of,
 };
 
 impl Window {
@@ -79,11 +79,13 @@ impl Window {
             Act::Others => self.shown.behind = !self.shown.behind,
             Act::Chart => self.toggle(Room::Chart),
             Act::PasteNumbers | Act::Proposals | Act::ChartSizes | Act::Steps => self.chart_act(act),
-            Act::RowUp | Act::RowDown | Act::ReadTable | Act::WriteTable => self.chart_act(act),
+            Act::RowUp | Act::RowDown => self.move_in_order(act),
+            Act::ReadTable | Act::WriteTable => self.chart_act(act),
             Act::Sheets => self.toggle(Room::Sheets),
+            Act::Booklet => self.toggle(Room::Booklet),
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
-            Act::PrintAll => self.shown.ask = Some(Ask::printing_all(&self.open)),
+            Act::Publish => self.ask_publish(),
             Act::MoveBy => self.ask_move(),
             Act::Arrange => {
                 self.run(&Command::Part(PartCommand::OnTable(String::new(), None)));
@@ -117,6 +119,10 @@ impl Window {
             }
             Act::Trace => self.shown.trace = Some(Default::default()),
             Act::Picture => self.ask_for_picture(),
+            Act::AddFitting => {
+                self.run(&Command::Publish(PublishCommand::AddFitting(self.shown.case.clone())));
+                self.choose(Part::Kept);
+            }
             Act::AddSize
             | Act::AddPerson
             | Act::AddRow
@@ -129,6 +135,10 @@ impl Window {
             | Act::AddEdge
             | Act::Close
             | Act::AddSeam
+            | Act::AddStrip
+            | Act::AddNotion
+            | Act::AddMaterial
+            | Act::AddStep
             | Act::AddCondition
             | Act::AddView => {
                 self.shown.ask = Ask::adding(act, &self.scene, &self.shown);
@@ -142,7 +152,10 @@ impl Window {
             When::CanUndo => "nothing was changed yet".to_owned(),
             When::CanRedo => "nothing was taken back".to_owned(),
             When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
-            When::RowChosen => "choose a row of the chart first".to_owned(),
+            When::CanDelete => format!("{}; choose a part first", menus::chosen(&self.shown)),
+            When::InOrder => {
+                "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned()
+            }
             When::PieceChosen => "choose a piece first".to_owned(),
             When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
             When::SeamChosen => "choose a seam first".to_owned(),
@@ -170,6 +183,34 @@ impl Window {
     fn whole_of(&self, part: &Part) -> Option<Part> {
         let Part::Inner(frame, ..) = part else { return None };
         part_named(self.open.work().draft(), frame)
+    }
+
+    /// Chooses a part and shows it where it is seen.
+    fn choose(&mut self, part: Part) {
+        if self.shown.room != Room::Booklet || !matches!(part, Part::Step(_)) {
+            self.shown.room = Room::Table;
+        }
+        self.shown.part = Some(part);
+        self.shown.scroll_to_part = true;
+    }
+
+    /// Moves the chosen part one place up or down in its list.
+    fn move_in_order(&mut self, act: Act) {
+        let draft = self.open.work().draft();
+        let Some(part) = self.shown.part.clone() else { return };
+        let Some(place) = place_of(draft, &part) else { return self.chart_act(act) };
+        let last = match part {
+            Part::Strip(_) => draft.strips.len(),
+            Part::Notion(_) => draft.notions.len(),
+            Part::Material(_) => draft.materials.len(),
+            _ => draft.booklet.len(),
+        };
+        let to = if act == Act::RowUp { place.saturating_sub(1) } else { (place + 1).min(last - 1) };
+        if to == place {
+            return self.tell(format!("{part} stands at the end of its list"));
+        }
+        self.run(&Command::Publish(PublishCommand::Place(part.clone(), to)));
+        self.choose(if let Part::Step(_) = part { Part::Step(to) } else { part });
     }
 
     /// Shows a room, or the pieces again.
@@ -394,7 +435,6 @@ impl Window {
             Purpose::Print => self.print(&path_of(ask.text(0))),
             Purpose::ReadTable => self.read_table(&path_of(ask.text(0))),
             Purpose::WriteTable => self.write_table(&path_of(ask.text(0))),
-            Purpose::PrintAll => self.print_all(ctx, path_of(ask.text(0))),
             Purpose::SaveAs => {
                 let path = path_of(ask.text(0));
                 if path.as_os_str().is_empty() {
@@ -525,6 +565,24 @@ impl Window {
                 let add = PartCommand::AddCondition(name.clone(), text(1), ask.list(2));
                 (Command::Part(add), Some(Part::Condition(name.clone())))
             }
+            Act::AddStrip => {
+                let add = PublishCommand::AddStrip(name.clone(), text(1));
+                (Command::Publish(add), Some(Part::Strip(name.clone())))
+            }
+            Act::AddNotion => {
+                let add = PublishCommand::AddNotion(name.clone(), text(1));
+                (Command::Publish(add), Some(Part::Notion(name.clone())))
+            }
+            Act::AddMaterial => {
+                let kinds = [MaterialKind::Cloth, MaterialKind::Lining, MaterialKind::Interfacing];
+                let add = PublishCommand::AddMaterial(name.clone(), kinds[choice.min(2)]);
+                (Command::Publish(add), Some(Part::Material(name.clone())))
+            }
+            Act::AddStep => {
+                let last = self.open.work().draft().booklet.len();
+                let place = if let Some(Part::Step(i)) = self.shown.part { (i + 1).min(last) } else { last };
+                (Command::Publish(PublishCommand::AddStep(place, name.clone())), Some(Part::Step(place)))
+            }
             Act::AddView => (Command::View(ViewCommand::Add(name.clone())), Some(Part::View(name.clone()))),
             _ => return,
         };
@@ -546,11 +604,7 @@ impl Window {
                     self.shown.chart.go = Some(Field::Cell(name, first));
                 }
             }
-            (_, Some(part)) => {
-                self.shown.room = Room::Table;
-                self.shown.part = Some(part);
-                self.shown.scroll_to_part = true;
-            }
+            (_, Some(part)) => self.choose(part),
             _ => {}
         }
     }
@@ -558,6 +612,9 @@ impl Window {
 
 fn is_there(open: &OpenDraft, part: &Part) -> bool {
     let draft = open.work().draft();
+    if matches!(part, Part::Strip(_) | Part::Notion(_) | Part::Material(_) | Part::Step(_)) {
+        return place_of(draft, part).is_some();
+    }
     let called = match part {
         Part::Inner(frame, _, name) => format!("{frame}.{name}"),
         Part::Draft => return true,

@@ -45,8 +45,6 @@ pub(super) enum Purpose {
     SaveAs,
     /// The pages are written.
     Print,
-    /// The pages of every size are written.
-    PrintAll,
     /// A table is read into the chart.
     ReadTable,
     /// The chart is written as a table.
@@ -101,7 +99,7 @@ pub(super) struct Ask {
 impl AskField {
     /// Whether a formula stands in it.
     pub fn is_formula(&self) -> bool {
-        ["place", "formula", "start", "least", "most", "must hold"].contains(&self.label)
+        ["place", "formula", "start", "least", "most", "must hold", "length", "length or size"].contains(&self.label)
     }
 }
 
@@ -212,6 +210,20 @@ impl Ask {
                 let note = "A version of the garment. It has all pieces at first; which, and what values say in it, stands on its card.";
                 add(note, &["Add the view"]).field("name", "such as sleeveless", "")
             }
+            Act::AddStrip => add("A thing cut to a length. What it is, its width and how it is joined stand on its card.", &["Add the strip"])
+                .field("name", "such as waist_elastic", "")
+                .field("length", "finished, from seam to seam: such as waist * 0.9", ""),
+            Act::AddNotion => add("A thing that is bought. How many, and the sizes in which it is sold, stand on its card.", &["Add the notion"])
+                .field("name", "such as zip", "")
+                .field("length or size", "such as 20 cm; it may stay empty", ""),
+            Act::AddMaterial => {
+                let choices = ["Add an outer cloth", "Add a lining", "Add an interfacing"];
+                add("What pieces and strips are cut from.", &choices).field("name", "such as cotton", "")
+            }
+            Act::AddStep => {
+                let note = "A step of sewing, behind the chosen one. Its words stand on its card.";
+                add(note, &["Add the step"]).field("heading", "such as Join the shoulders", "")
+            }
             Act::AddCondition => add("An equation that must hold, or a comparison that is watched.", &["Add the condition"])
                 .field("name", "such as neck_opening", "")
                 .field("must hold", "a = b, or a >= b", "")
@@ -262,7 +274,12 @@ impl Ask {
             return Self::new(purpose, title, format!("{why}."), &[]);
         }
         if users.is_empty() {
-            return Self::new(purpose, title, "Nothing names it.", &["Delete"]);
+            let note = if let Part::Step(_) = part {
+                "Its words go with it; undoing brings them back."
+            } else {
+                "Nothing names it."
+            };
+            return Self::new(purpose, title, note, &["Delete"]);
         }
         let note = format!("It is used by {}.", listed(&users));
         let has_value = matches!(part, Part::Row(_) | Part::Value(_));
@@ -330,14 +347,6 @@ impl Ask {
         let text = path.map_or_else(|| "pages.pdf".to_owned(), |p| p.display().to_string());
         let note = "What Sheets shows, as a PDF file to be printed at 100 %.";
         Self::new(Purpose::Print, "Write the pages", note, &["Write"]).field("file", "a path", text)
-    }
-
-    /// The dialog in which the folder for the pages of every size is named.
-    pub fn printing_all(open: &OpenDraft) -> Self {
-        let folder = open.path().map(|p| p.with_extension("pages"));
-        let text = folder.map_or_else(|| "pages".to_owned(), |p| p.display().to_string());
-        let note = "A PDF file for each size of the range, with the paper, the use and the pieces that Sheets shows.";
-        Self::new(Purpose::PrintAll, "Write every size", note, &["Write all"]).field("folder", "a path", text)
     }
 
     /// The axis along which a size is most likely added.

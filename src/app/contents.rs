@@ -87,17 +87,42 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 part(ui, look, shown, Part::View(view.name.clone()), 1, "", wishes);
             }
         }
-        let later = [
-            ("Placements", draft.placements.len()),
-            ("Strips", draft.strips.len()),
-            ("Cloth", draft.materials.len()),
-            ("Booklet", draft.booklet.len()),
-            ("Sheets", draft.sheets.len()),
-        ];
+        published(ui, look, scene, shown, wishes);
+        let later = [("Placements", draft.placements.len()), ("Sheets", draft.sheets.len())];
         for (name, many) in later.into_iter().filter(|(_, many)| *many > 0) {
             plain(ui, look, name, &format!("{many} · only in the file"));
         }
     });
+}
+
+/// Strips, notions, cloth, the steps of the booklet, the log.
+fn published(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let draft = scene.draft();
+    let lists: [(&str, Act, Vec<Part>); 3] = [
+        ("Strips", Act::AddStrip, draft.strips.iter().map(|s| Part::Strip(s.name.clone())).collect()),
+        ("Notions", Act::AddNotion, draft.notions.iter().map(|n| Part::Notion(n.name.clone())).collect()),
+        ("Cloth", Act::AddMaterial, draft.materials.iter().map(|m| Part::Material(m.name.clone())).collect()),
+    ];
+    for (name, add, parts) in lists {
+        group(ui, look, shown, (name, &parts.len().to_string()), None, add, wishes);
+        for own in parts {
+            part(ui, look, shown, own, 1, "", wishes);
+        }
+    }
+    group(ui, look, shown, ("Booklet", &draft.booklet.len().to_string()), None, Act::AddStep, wishes);
+    let view = scene.model().map_or("", |m| m.view());
+    for (i, step) in draft.booklet.iter().enumerate() {
+        let is_here = view.is_empty() || step.views.is_empty() || step.views.iter().any(|v| v == view);
+        let about = if is_here { "" } else { "not in this view" };
+        let title = step.title.trim();
+        let name = if title.is_empty() { format!("{}.", i + 1) } else { format!("{}. {title}", i + 1) };
+        line(ui, look, shown, Part::Step(i), (&name, 1, about), wishes);
+    }
+    let many = draft.log.fittings.len();
+    group(ui, look, shown, ("Log", &counted(many, "fitting")), None, Act::AddFitting, wishes);
+    if many > 0 || !draft.log.releases.is_empty() {
+        line(ui, look, shown, Part::Kept, ("fittings and releases", 1, ""), wishes);
+    }
 }
 
 fn counted(many: usize, word: &str) -> String {
@@ -174,15 +199,29 @@ fn plain(ui: &mut Ui, look: &Look, name: &str, about: &str) {
 }
 
 fn part(ui: &mut Ui, look: &Look, shown: &Shown, part: Part, depth: usize, about: &str, wishes: &mut Vec<Wish>) {
-    let chosen = shown.part.as_ref() == Some(&part) && shown.room != Room::Chart;
     let name = part.name().to_owned();
+    line(ui, look, shown, part, (&name, depth, about), wishes);
+}
+
+/// A part under a name that may be another than its own.
+fn line(
+    ui: &mut Ui,
+    look: &Look,
+    shown: &Shown,
+    part: Part,
+    (name, depth, about): (&str, usize, &str),
+    wishes: &mut Vec<Wish>,
+) {
+    let chosen = shown.part.as_ref() == Some(&part) && shown.room != Room::Chart;
     let width = ui.available_width();
-    let response = (Line { name: &name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
+    let response = (Line { name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
     if chosen && shown.scroll_to_part {
         response.scroll_to_me(Some(Align::Center));
     }
     if response.clicked() {
-        wishes.push(Wish::Room(Room::Table));
+        if shown.room != Room::Booklet || !matches!(part, Part::Step(_)) {
+            wishes.push(Wish::Room(Room::Table));
+        }
         wishes.push(Wish::Part(part));
     }
 }

@@ -10,7 +10,7 @@ use super::state::{Field, Shown, Spot, Wish};
 use crate::base::{Finding, message};
 
 /// How a field looks.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Default)]
 pub(super) struct Form<'a> {
     /// How it is called, for those who do not see it and for tests.
     pub called: &'a str,
@@ -21,6 +21,8 @@ pub(super) struct Form<'a> {
     pub formula: bool,
     /// Whether all of it is chosen when it is entered, as in a table.
     pub choose_all: bool,
+    /// Words with formulas in braces: over how many lines they are seen at least; 0: no such words.
+    pub lines: usize,
 }
 
 /// The field's own name among the widgets.
@@ -28,7 +30,7 @@ pub(super) fn id(field: &Field) -> Id {
     Id::unique(("field", field))
 }
 
-/// A field of one line. What is typed goes to the draft at once; leaving it makes that one step of undo, Escape takes it back.
+/// A field. What is typed goes to the draft at once; leaving it makes that one step of undo, Escape takes it back.
 pub(super) fn line(
     ui: &mut Ui,
     shown: &Shown,
@@ -41,12 +43,13 @@ pub(super) fn line(
     let mut buffer = typed.map_or_else(|| text.to_owned(), |t| t.text.clone());
     let font = if form.formula { look::code(look::CODE) } else { look::letters(look::TEXT) };
     let own = id(&field);
-    let is_formula = form.formula && !form.choose_all;
+    let is_formula = form.formula && !form.choose_all || form.lines > 0;
     let has_focus = ui.memory(|m| m.has_focus(own));
     let spot = Spot::Field(field.clone());
     let mut taken = if is_formula { offers::keys(ui, shown, &spot, has_focus, wishes) } else { None };
     // A formula shows itself whole; Enter still leaves the field.
     let edit = match is_formula {
+        true if form.lines > 1 => TextEdit::multiline(&mut buffer).desired_rows(form.lines),
         true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
         false => TextEdit::singleline(&mut buffer),
     };
@@ -85,7 +88,7 @@ pub(super) fn line(
         wishes.push(Wish::Enter(field.clone()));
     }
     if response.changed() {
-        buffer.retain(|c| c != '\n' && c != '\r');
+        buffer.retain(|c| c != '\r' && (c != '\n' || form.lines > 1));
         wishes.push(Wish::Typed(field.clone(), buffer.clone()));
     }
     if is_formula && response.has_focus() {
@@ -97,7 +100,7 @@ pub(super) fn line(
             wishes.push(Wish::Cursor(spot, buffer.clone(), at, asked));
         }
     }
-    if form.formula && response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
+    if (form.formula || form.lines == 1) && response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
         response.surrender_focus();
         wishes.push(Wish::Leave(field, buffer));
     } else if response.lost_focus() {

@@ -41,7 +41,8 @@ impl Window {
                 self.shown.case = case;
             }
             Wish::Part(part) => {
-                let aside = matches!(self.shown.room, Room::Help(_) | Room::Preferences | Room::Welcome);
+                let aside = matches!(self.shown.room, Room::Help(_) | Room::Preferences | Room::Welcome)
+                    || self.shown.room == Room::Booklet && !matches!(part, Part::Step(_));
                 let of_chart = matches!(part, Part::Row(_) | Part::Person(_) | Part::SizeSet(_));
                 if aside || self.shown.room == Room::Chart && !of_chart {
                     self.shown.room = Room::Table;
@@ -55,6 +56,7 @@ impl Window {
                 self.shown.also.clear();
             }
             Wish::Printing(printing) => self.shown.printing = printing,
+            Wish::Publish(wish) => self.publish_wish(ctx, wish),
             Wish::StopPrinting => {
                 if let Some(job) = &self.job {
                     job.stop();

@@ -1,6 +1,6 @@
-//! Writing every size beside the window: how far it is, and a way to stop it. All files are written, or none.
+//! Publishing beside the window: how far it is, and a way to stop it. All files are written, or none.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::Ordering;
 use std::sync::mpsc::{Receiver, Sender, channel};
@@ -8,39 +8,58 @@ use std::thread;
 
 use egui::Context;
 
-use crate::compute::Model;
-use crate::output::{WideSettings, save_all};
-use crate::session::{Computed, Order, PrintWish, Progress, What, outputs};
+use crate::output::save_all;
+use crate::session::{Computed, Order, Outputs, PrintWish, Progress, What, how_many, outputs};
 
 /// What the thread tells.
 enum News {
     Done(usize),
-    Ended(Result<usize, String>),
+    Ended(Result<String, String>),
 }
 
-/// A print of every size.
+/// The most sentences that are told at the end.
+const MOST_TOLD: usize = 3;
+
+/// What is published with one paper.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Asked {
+    pub what: Vec<What>,
+    /// Views with the sizes that come together in one file.
+    pub groups: Vec<(usize, Vec<usize>)>,
+    pub wish: PrintWish,
+    /// How wide the paper of a wide sheet is, mm.
+    pub width: f64,
+}
+
+/// Something that is being published.
 pub(super) struct PrintJob {
     news: Receiver<News>,
     progress: Arc<Progress>,
-    /// Sizes whose pages are made.
+    /// Files that are made.
     pub done: usize,
-    /// All sizes.
+    /// All files.
     pub all: usize,
 }
 
 impl PrintJob {
-    /// Begins to print every size of the range in every view into a folder.
-    pub fn start(ctx: &Context, computed: Arc<Computed>, wish: PrintWish, folder: PathBuf, stem: String) -> Self {
-        let all = computed.model.as_ref().map_or(0, |m| m.plan.cases.range * m.of_views().len());
+    /// Begins to publish into a folder. `named`: with what the names of files begin, and the folder of the draft.
+    pub fn start(
+        ctx: &Context,
+        computed: Arc<Computed>,
+        asked: Vec<Asked>,
+        folder: PathBuf,
+        named: (String, Option<PathBuf>),
+    ) -> Self {
+        let all = orders(&computed, &asked, &named).map_or(0, |all| all.iter().map(how_many).sum());
         let (sender, news) = channel();
         let progress = Arc::new(Progress::default());
         let (halt, ctx) = (Arc::clone(&progress), ctx.clone());
         let work = move || {
-            let ended = run(&computed, &wish, &folder, &stem, &halt, &|done| tell(&sender, &ctx, News::Done(done)));
+            let ended = run(&computed, &asked, &folder, &named, &halt, &|done| tell(&sender, &ctx, News::Done(done)));
             tell(&sender, &ctx, News::Ended(ended));
         };
         // Where the system gives no thread, the news end at once and that is told.
-        let _ = thread::Builder::new().name("print".to_owned()).spawn(work);
+        let _ = thread::Builder::new().name("publish".to_owned()).spawn(work);
         Self { news, progress, done: 0, all }
     }
 
@@ -50,7 +69,7 @@ impl PrintJob {
     }
 
     /// Hears how far it is; the end of it, if it has ended.
-    pub fn hear(&mut self) -> Option<Result<usize, String>> {
+    pub fn hear(&mut self) -> Option<Result<String, String>> {
         loop {
             match self.news.try_recv() {
                 Ok(News::Done(done)) => self.done = done,
@@ -70,43 +89,57 @@ fn tell(sender: &Sender<News>, ctx: &Context, news: News) {
     ctx.request_repaint();
 }
 
-fn run(
-    computed: &Computed,
-    wish: &PrintWish,
-    folder: &std::path::Path,
-    stem: &str,
-    progress: &Progress,
-    told: &(dyn Fn(usize) + Sync),
-) -> Result<usize, String> {
+/// The orders of what is asked for.
+fn orders<'a>(
+    computed: &'a Computed,
+    asked: &'a [Asked],
+    (stem, beside): &'a (String, Option<PathBuf>),
+) -> Result<Vec<Order<'a>>, String> {
     let model = computed.model.as_ref().ok_or("the draft cannot be computed")?;
     let finished = computed.finished.as_ref().ok_or("the draft cannot be computed")?;
-    let groups: Vec<(usize, Vec<usize>)> = (0..model.of_views().len())
-        .filter(|view| wish.pieces.iter().all(|p| has_piece(&model.of_views()[*view], p)))
-        .flat_map(|view| (0..model.plan.cases.range).map(move |case| (view, vec![case])))
-        .collect();
-    let order = Order {
+    let order = |one: &'a Asked| Order {
         draft: &computed.draft,
         model,
         finished,
         stem,
-        what: &[What::Pages],
-        groups: &groups,
-        wish,
-        width: WideSettings::default().width,
-        folder: None,
+        what: &one.what,
+        groups: &one.groups,
+        wish: &one.wish,
+        width: one.width,
+        folder: beside.as_deref(),
     };
-    let made = outputs(&order, progress, told).map_err(|e| e.to_string())?;
-    if let Some((piece, size)) = made.missing.first() {
-        return Err(format!("{piece} cannot be drawn in size {size}; nothing was written"));
+    Ok(asked.iter().map(order).collect())
+}
+
+/// Publishes; what there is to tell, in sentences.
+fn run(
+    computed: &Computed,
+    asked: &[Asked],
+    folder: &Path,
+    named: &(String, Option<PathBuf>),
+    progress: &Progress,
+    told: &(dyn Fn(usize) + Sync),
+) -> Result<String, String> {
+    let mut made = Outputs::default();
+    for order in orders(computed, asked, named)? {
+        made.add(outputs(&order, progress, told).map_err(|e| e.to_string())?);
+    }
+    if made.files.is_empty() {
+        return Err("nothing can be drawn; nothing was written".to_owned());
     }
     let files: Vec<(String, Vec<u8>)> = made.files.into_iter().map(|f| (f.name, f.bytes)).collect();
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
-    save_all(folder, &files).map(|written| written.len()).map_err(|e| e.to_string())
-}
-
-/// Whether a piece belongs to a view.
-fn has_piece(model: &Model, name: &str) -> bool {
-    model.plan.frames().iter().position(|f| *f.name == *name).is_some_and(|f| model.plan.has_frame(f))
+    let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();
+    let are = if written == 1 { "file is" } else { "files are" };
+    let mut words = vec![format!("{written} {are} written to {}", folder.display())];
+    let missing =
+        made.missing.iter().map(|(piece, size)| format!("{piece} cannot be drawn in size {size} and is left out"));
+    let more: Vec<String> = missing.chain(made.lacking).chain(made.notes).collect();
+    words.extend(more.iter().take(MOST_TOLD).cloned());
+    if more.len() > MOST_TOLD {
+        words.push(format!("and {} more", more.len() - MOST_TOLD));
+    }
+    Ok(words.join("; "))
 }
 
 #[cfg(test)]
@@ -122,13 +155,18 @@ mod tests {
         let computed = work.computed();
         let folder = tempfile::tempdir().unwrap();
         let into = folder.path().join("pages");
+        let groups = (0..12).map(|case| (0, vec![case])).collect();
+        let wish = PrintWish::default();
+        let asked = [Asked { what: vec![What::Pages, What::Booklet], groups, wish, width: 900.0 }];
+        let named = ("block".to_owned(), None);
         let progress = Progress::default();
         let halt = |done| progress.stop.store(done >= 2, Ordering::Relaxed);
-        let ended = run(computed, &PrintWish::default(), &into, "block", &progress, &halt);
+        let ended = run(computed, &asked, &into, &named, &progress, &halt);
         assert_eq!(ended, Err("stopped; nothing was written".to_owned()));
         assert!(!into.exists());
         let again = Progress::default();
-        assert_eq!(run(computed, &PrintWish::default(), &into, "block", &again, &|_| {}), Ok(12));
-        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 12);
+        let told = run(computed, &asked, &into, &named, &again, &|_| {}).unwrap();
+        assert!(told.starts_with("13 files are written to "), "{told}");
+        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 13);
     }
 }

@@ -9,7 +9,7 @@ use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use crate::base::Code;
 use crate::document::Part;
-use crate::session::{ACTIONS, Act, Menu, OpenDraft, When};
+use crate::session::{ACTIONS, Act, Menu, OpenDraft, When, place_of};
 
 /// Whether an action can be done now.
 pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> bool {
@@ -18,7 +18,11 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::CanUndo => open.work().undo_label().is_some(),
         When::CanRedo => open.work().redo_label().is_some(),
         When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
-        When::RowChosen => matches!(shown.part, Some(Part::Row(_))),
+        When::CanDelete => shown.part.as_ref().is_some_and(|p| !p.name().is_empty() || matches!(p, Part::Step(_))),
+        When::InOrder => {
+            let draft = scene.draft();
+            shown.part.as_ref().is_some_and(|p| matches!(p, Part::Row(_)) || place_of(draft, p).is_some())
+        }
         When::PieceChosen => shown.frame().is_some(),
         When::OutlineOpen => shown.frame().is_some_and(|f| outline_is_open(scene.draft(), f)),
         When::SeamChosen => matches!(shown.room, Room::Roll(_)) || matches!(shown.part, Some(Part::Seam(_))),

@@ -6,6 +6,7 @@
 mod act;
 mod ask;
 mod blocks;
+mod booklet;
 mod canvas;
 mod card;
 mod chart;
@@ -28,6 +29,7 @@ mod pencil;
 mod pictures;
 mod preferences;
 mod print;
+mod publish;
 mod pulls;
 mod roll;
 mod scene;
@@ -159,7 +161,7 @@ pub struct Window {
     left: Vec<LeftBehind>,
     /// The system's dialog for files.
     browsing: Option<Browsing>,
-    /// Every size is being printed.
+    /// Something is being published.
     job: Option<PrintJob>,
     /// What is done once the draft was saved.
     then: Option<Then>,
@@ -264,7 +266,8 @@ impl Window {
         self.wear(ui.ctx());
         self.tab_on(ui);
         let look = Look::of(ui.theme(), &self.shown.own.preferences);
-        if self.shown.ask.is_none() && self.shown.trace.is_none() && self.shown.finder.is_none() {
+        let asking = self.shown.ask.is_some() || self.shown.trace.is_some() || self.shown.publish.is_some();
+        if !asking && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
         } else {
             help::key(ui, &mut self.wishes);
@@ -295,6 +298,7 @@ impl Window {
                 Room::Table => {}
                 Room::Chart => chart::show(ui, &look, scene, shown, wishes),
                 Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
+                Room::Booklet => booklet::show(ui, &look, scene, shown, open.path().and_then(Path::parent), wishes),
                 Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
                 Room::Differences => versus::show(ui, &look, scene, shown, wishes),
                 Room::Help(page) => help::show(ui, &look, shown, page, wishes),
@@ -305,6 +309,7 @@ impl Window {
         });
         ask::show(ui, &look, shown, wishes);
         trace::show(ui, &look, scene, shown, wishes);
+        publish::show(ui, &look, scene, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
             self.shown.sheet = sheet.inner;
@@ -335,9 +340,9 @@ impl Window {
         self.follow_pictures(&ctx);
         match self.job.as_mut().and_then(PrintJob::hear) {
             None => {}
-            Some(Ok(files)) => {
+            Some(Ok(words)) => {
                 self.job = None;
-                self.tell(format!("{files} files are written"));
+                self.tell(words);
             }
             Some(Err(problem)) => {
                 self.job = None;

@@ -43,7 +43,7 @@ pub(super) fn show(
             });
         }
         if let Some(job) = job {
-            let words = format!("The pages are made: {} of {} sizes.", job.done, job.all);
+            let words = format!("Being published: {} of {} files are made.", job.done, job.all);
             line(ui, look, Tone::Told, &words, |ui| {
                 if ui.button("Stop").clicked() {
                     wishes.push(Wish::StopPrinting);

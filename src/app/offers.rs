@@ -8,6 +8,7 @@ use super::Window;
 use super::ask::Purpose;
 use super::look::{self, Look};
 use super::state::{Field, Offered, Shown, Spot, Wish};
+use crate::base::Span;
 use crate::session::{Act, completions, wants_name};
 
 /// Width of the list, px.
@@ -113,11 +114,28 @@ pub(super) fn show(ui: &Ui, shown: &Shown, spot: &Spot, response: &Response) -> 
     taken
 }
 
+/// The formula in braces in which a place of a text lies, without them.
+fn in_braces(text: &str, at: usize) -> Option<(usize, usize)> {
+    let open = text.get(..at)?.rfind('{')? + 1;
+    let end = text[open..].find(['{', '}']).map_or(text.len(), |i| open + i);
+    (at <= end).then_some((open, end))
+}
+
 impl Window {
     /// Looks up what may follow at the cursor.
     pub(super) fn offer(&mut self, spot: Spot, text: String, at: usize, asked: bool) {
+        // In words, formulas stand in braces.
+        let mut inside = (0, text.len());
         let frame = match &spot {
             Spot::Field(Field::Text(address, true)) => address.part.frame().map(str::to_owned),
+            Spot::Field(Field::Text(..)) => {
+                let Some(braces) = in_braces(&text, at) else {
+                    self.shown.offered = None;
+                    return;
+                };
+                inside = braces;
+                None
+            }
             Spot::Field(_) => return,
             Spot::Ask(i) => {
                 let ask = self.shown.ask.as_ref().filter(|ask| ask.fields.get(*i).is_some_and(|f| f.is_formula()));
@@ -128,8 +146,11 @@ impl Window {
             }
         };
         let case = self.scene.case_of(&self.shown.case);
-        let what = completions(&self.scene.computed, frame.as_deref(), case, &text, at, asked);
-        let wants_name = text.get(..at).is_some_and(wants_name);
+        let (start, end) = inside;
+        let formula = text.get(start..end).unwrap_or_default();
+        let mut what = completions(&self.scene.computed, frame.as_deref(), case, formula, at - start, asked);
+        what.span = what.span.map(|s| Span::new(s.start + start, s.end + start));
+        let wants_name = text.get(start..at).is_some_and(wants_name);
         let revision = (self.scene.computed.revision, self.shown.case.clone());
         self.shown.offered = Some(Offered { of: (spot, text, at), revision, what, at: None, wants_name });
     }

@@ -1,12 +1,8 @@
-//! Writing the pages that are shown, or every size beside the window.
+//! Writing the pages that are shown.
 
-use std::path::{Path, PathBuf};
-use std::sync::Arc;
-
-use egui::Context;
+use std::path::Path;
 
 use super::Window;
-use super::job::PrintJob;
 use crate::output::{save_all, write_pdf};
 use crate::session::PrintFor;
 
@@ -42,23 +38,5 @@ impl Window {
         let release = self.shown.printing.wish.purpose == PrintFor::Release;
         (release && errors > 0)
             .then(|| format!("a release is blocked by errors ({errors}); a toile can be printed all the same"))
-    }
-
-    /// Begins to write every size beside the window.
-    pub(super) fn print_all(&mut self, ctx: &Context, folder: PathBuf) {
-        let words = if self.job.is_some() {
-            Some("pages are being made already; stop that first".to_owned())
-        } else if folder.as_os_str().is_empty() {
-            Some("a folder is needed".to_owned())
-        } else {
-            self.release_blocked()
-        };
-        if let Some(words) = words {
-            return self.problem(&words);
-        }
-        let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
-        let (computed, wish) = (Arc::clone(&self.scene.whole), self.shown.printing.wish.clone());
-        self.job = Some(PrintJob::start(ctx, computed, wish, folder, stem.into_owned()));
-        self.shown.ask = None;
     }
 }

@@ -1,16 +1,18 @@
 //! What was computed, with the shapes that are drawn of it.
 
 use std::cell::RefCell;
+use std::path::Path;
 use std::rc::Rc;
 use std::sync::Arc;
 
+use super::booklet::{self, Photos};
 use super::canvas::{Flat, State, tags};
 use super::shapes::Shapes;
 use super::sheets::{Made, Printing};
 use crate::base::{Code, Finding};
 use crate::compute::{Cases, Model};
 use crate::document::{Draft, Inner, OWN_LETTER, Part};
-use crate::session::{Computed, inner_parts, part_of_finding};
+use crate::session::{Computed, PrintWish, inner_parts, part_of_finding};
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {
@@ -27,6 +29,9 @@ pub(super) struct Scene {
     seams: RefCell<Option<(usize, Rc<Vec<State>>)>>,
     /// The pages that were made last, and of what.
     pages: RefCell<Option<(Printing, String, Made)>>,
+    /// The booklet that was made last, and of what.
+    booklet: RefCell<Option<(PrintWish, booklet::Made)>>,
+    photos: RefCell<Photos>,
     /// Shapes as straight lines, at the scale at which they were drawn last.
     pub flat: RefCell<Flat>,
 }
@@ -43,7 +48,8 @@ impl Scene {
         let shapes = computed.model.as_ref().map_or_else(Shapes::default, |m| Shapes::of(&m.draft, m));
         let parts = parts(&computed);
         let (seams, pages, flat) = (RefCell::default(), RefCell::default(), RefCell::default());
-        Self { computed, whole, view: String::new(), shapes, parts, seams, pages, flat }
+        let (booklet, photos) = (RefCell::default(), RefCell::default());
+        Self { computed, whole, view: String::new(), shapes, parts, seams, pages, booklet, photos, flat }
     }
 
     /// Which view is shown, by its place; 0 where the draft has none.
@@ -67,6 +73,18 @@ impl Scene {
         }
         let made = Rc::new(super::sheets::make(self, printing, chosen));
         *self.pages.borrow_mut() = Some((printing.clone(), chosen.to_owned(), Rc::clone(&made)));
+        made
+    }
+
+    /// The booklet, made once for a revision. `folder`: that of the draft.
+    pub fn booklet(&self, wish: &PrintWish, folder: Option<&Path>) -> booklet::Made {
+        if let Some((known, made)) = &*self.booklet.borrow()
+            && known == wish
+        {
+            return Rc::clone(made);
+        }
+        let made = Rc::new(booklet::make(self, wish, &mut self.photos.borrow_mut(), folder));
+        *self.booklet.borrow_mut() = Some((wish.clone(), Rc::clone(&made)));
         made
     }
 
@@ -96,6 +114,7 @@ impl Scene {
         self.parts = parts(&computed);
         self.seams.replace(None);
         self.pages.replace(None);
+        self.booklet.replace(None);
         self.flat.get_mut().tidy();
         self.computed = computed;
         old

@@ -75,6 +75,31 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     });
 }
 
+/// The paper of pages.
+pub(super) fn paper_choice(ui: &mut Ui, wish: &mut PrintWish) {
+    for (paper, word) in [(Paper::Both, "A4 or Letter"), (Paper::A4, "A4"), (Paper::Letter, "Letter")] {
+        let chosen = wish.paper == paper;
+        let response = ui.selectable_label(chosen, word);
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("paper {word}")));
+        if response.clicked() {
+            wish.paper = paper;
+        }
+    }
+}
+
+/// What a print is for.
+pub(super) fn purpose_choice(ui: &mut Ui, wish: &mut PrintWish) {
+    for (purpose, word) in [(PrintFor::Toile, "toile"), (PrintFor::Testers, "testers"), (PrintFor::Release, "release")]
+    {
+        let chosen = wish.purpose == purpose;
+        let response = ui.selectable_label(chosen, word);
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("for {word}")));
+        if response.clicked() {
+            wish.purpose = purpose;
+        }
+    }
+}
+
 fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wishes: &mut Vec<Wish>) {
     let printing = &shown.printing;
     let mut next = printing.clone();
@@ -86,25 +111,9 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
             let words = format!("{many} pages: the first, and {} to join", many - 1);
             ui.label(RichText::new(words).color(look.ink).strong());
         }
-        for (paper, word) in [(Paper::Both, "A4 or Letter"), (Paper::A4, "A4"), (Paper::Letter, "Letter")] {
-            let chosen = printing.wish.paper == paper;
-            let response = ui.selectable_label(chosen, word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("paper {word}")));
-            if response.clicked() {
-                next.wish.paper = paper;
-            }
-        }
+        paper_choice(ui, &mut next.wish);
         ui.separator();
-        for (purpose, word) in
-            [(PrintFor::Toile, "toile"), (PrintFor::Testers, "testers"), (PrintFor::Release, "release")]
-        {
-            let chosen = printing.wish.purpose == purpose;
-            let response = ui.selectable_label(chosen, word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("for {word}")));
-            if response.clicked() {
-                next.wish.purpose = purpose;
-            }
-        }
+        purpose_choice(ui, &mut next.wish);
         if let Some(piece) = shown.frame() {
             ui.separator();
             let only = printing.wish.pieces == [piece];
@@ -130,7 +139,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         if ui.button("Arrange anew").on_hover_text("Forget where pieces were put by hand").clicked() {
             wishes.push(Wish::Run(Command::Part(PartCommand::OnPages(String::new(), None))));
         }
-        for act in [Act::Print, Act::PrintAll, Act::Sheets] {
+        for act in [Act::Print, Act::Publish, Act::Sheets] {
             let word = if act == Act::Sheets { "Show the pieces" } else { act.action().name };
             if ui.button(word).on_hover_text(act.action().what).clicked() {
                 wishes.push(Wish::Act(act));
@@ -253,7 +262,7 @@ fn joined(ui: &mut Ui, look: &Look, sheets: &HomeSheets, shown: &Shown, size: eg
 }
 
 /// Paints a page: its top left corner on the screen, px per mm.
-fn picture(painter: &Painter, page: &Picture, corner: Pos2, scale: f64) {
+pub(super) fn picture(painter: &Painter, page: &Picture, corner: Pos2, scale: f64) {
     items(painter, &page.items, corner, scale, Vec2::ZERO);
 }
 

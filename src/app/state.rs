@@ -14,6 +14,7 @@ use super::guide::GuideWish;
 use super::help::{HelpState, HelpWish};
 use super::own::OwnWish;
 use super::pencil::{Pencil, Stroke};
+use super::publish::{PublishAsk, PublishWish};
 use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
@@ -52,7 +53,9 @@ pub(super) enum Wish {
     Trace(TraceWish),
     /// Something of a picture underneath.
     Lay(LayWish),
-    /// Stop writing every size.
+    /// Something in the dialog of what is published.
+    Publish(PublishWish),
+    /// Stop publishing.
     StopPrinting,
     /// Show this in the middle.
     Room(Room),
@@ -243,6 +246,8 @@ pub(super) enum Room {
     Chart,
     /// The pages as they will print.
     Sheets,
+    /// The booklet as it will print.
+    Booklet,
     /// A seam that is rolled.
     Roll(Rolling),
     /// A page of help, by its name.
@@ -307,6 +312,8 @@ pub(super) struct Shown {
     pub ask: Option<Ask>,
     /// The dialog for outlines, if it is open.
     pub trace: Option<TraceAsk>,
+    /// The dialog of what is published, if it is open.
+    pub publish: Option<PublishAsk>,
     /// The draft that is compared with another one.
     pub versus: Option<Versus>,
     /// Blocks taken from other drafts, against their files.
@@ -361,6 +368,7 @@ impl Shown {
             hint: None,
             ask: None,
             trace: None,
+            publish: None,
             versus: None,
             blocks: Blocks::default(),
             under: Underlay::default(),

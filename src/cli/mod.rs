@@ -19,6 +19,7 @@ mod publish;
 mod release;
 mod report;
 mod roll;
+mod tables;
 mod trace;
 mod window;
 
@@ -127,6 +128,8 @@ pub enum Command {
     Trace(TraceCall),
     /// Write the pieces in true size.
     Publish(PublishCall),
+    /// Print the tables for the buyer: body chart, finished measures, strips, notions, cutting list.
+    Tables(TablesCall),
     /// Release an edition: all files, the draft and digests in a folder of its own; copy one again; check one.
     Release(ReleaseCall),
     /// The body chart: list it, add a size, import or export it.
@@ -252,6 +255,25 @@ pub struct TraceCall {
     pub comments: Option<Comments>,
 }
 
+/// Arguments of `tables`.
+#[derive(Args, Debug)]
+pub struct TablesCall {
+    /// The draft.
+    pub file: PathBuf,
+    /// Only these sizes of the range, as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// Only these views; may be repeated. Each view has tables of its own.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
+    /// Into this folder as comma separated text, a file for each table.
+    #[arg(long, value_name = "DIR", conflicts_with = "json")]
+    pub csv: Option<PathBuf>,
+    /// As JSON on stdout: lengths in mm and as shown in both units.
+    #[arg(long)]
+    pub json: bool,
+}
+
 /// Arguments of `publish`.
 #[derive(Args, Debug)]
 pub struct PublishCall {
@@ -361,6 +383,8 @@ pub enum WhatCall {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Tables of numbers, to read and for spreadsheets.
+    Tables,
     /// The booklet.
     Booklet,
     /// All there is.
@@ -528,6 +552,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
+        Command::Tables(call) => tables::run(call),
         Command::Release(call) => release::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Block { file, what } => block::run(file, what),

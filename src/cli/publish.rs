@@ -153,6 +153,7 @@ fn whats(call: &PublishCall) -> Vec<What> {
                 WhatCall::Pages => What::Pages,
                 WhatCall::Wide => What::Wide,
                 WhatCall::Booklet => What::Booklet,
+                WhatCall::Tables => What::Tables,
             })
             .collect(),
     }

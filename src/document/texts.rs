@@ -6,7 +6,7 @@ mod steps;
 
 use std::sync::Arc;
 
-use super::{Address, Draft, Edge, Fit, Inner, Part, Point, Role, Segment, Tuck};
+use super::{Address, Audience, Draft, Edge, Fit, Inner, Part, Point, Role, Segment, Tuck};
 
 /// Sees a text.
 pub type Visit<'a> = dyn FnMut(&Address, &Role, &mut String) + 'a;
@@ -111,6 +111,8 @@ impl Draft {
             Part::Measure(n) => out.measures = named(&self.measures, |m| m.name == *n),
             Part::Material(n) => out.materials = named(&self.materials, |m| m.name == *n),
             Part::Strip(n) => out.strips = named(&self.strips, |s| s.name == *n),
+            Part::Notion(n) => out.notions = named(&self.notions, |m| m.name == *n),
+            Part::Step(_) => out.booklet.clone_from(&self.booklet),
             Part::Draft => {
                 out.title.clone_from(&self.title);
                 out.note.clone_from(&self.note);
@@ -119,7 +121,10 @@ impl Draft {
                 out.contact.clone_from(&self.contact);
                 out.edition.clone_from(&self.edition);
                 out.date.clone_from(&self.date);
+                out.audience.clone_from(&self.audience);
+                out.care.clone_from(&self.care);
                 out.settings.clone_from(&self.settings);
+                out.chart.survey = self.chart.survey;
                 out.chart.girth.clone_from(&self.chart.girth);
                 out.chart.cup.clone_from(&self.chart.cup);
                 out.chart.length.clone_from(&self.chart.length);
@@ -153,6 +158,10 @@ impl Draft {
         to.see("grain_angle", Role::Formula, &mut settings.grain_angle);
         for (i, (_, reason)) in settings.unchecked.iter_mut().enumerate() {
             to.nth("unchecked reason", i, Role::Words, reason);
+        }
+        if let Audience::Child { from, to: until } = &mut self.audience {
+            to.see("youngest", Role::Words, from);
+            to.see("oldest", Role::Words, until);
         }
         for (i, (size, rule)) in self.care.rule_sizes.iter_mut().enumerate() {
             to.nth("rule size of", i, Role::Label, size);
@@ -363,7 +372,9 @@ impl Draft {
             to.nth("silenced at", i, Role::FindingPlace, &mut silence.at);
         }
         for (i, fitting) in self.log.fittings.iter_mut().enumerate() {
+            to.nth("fitting date", i, Role::Words, &mut fitting.date);
             to.nth("fitting size", i, Role::Label, &mut fitting.size);
+            to.nth("fitting cloth", i, Role::Words, &mut fitting.cloth);
             to.nth("fitting note", i, Role::Words, &mut fitting.note);
         }
     }

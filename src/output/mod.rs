@@ -21,11 +21,13 @@ mod photo;
 mod picture_digest;
 mod pieces;
 mod save;
+mod svg;
+mod tables;
 mod title_block;
 mod wide;
 mod writing;
 
-pub use booklet::{BookletOrder, allowance_words, booklet};
+pub use booklet::{BookletOrder, allowance_words, booklet, step_headings, steps_of_view};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use folder::{FolderError, save_folder};
@@ -39,8 +41,13 @@ pub use photo::{Photo, PhotoError};
 pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
+pub use svg::{SvgError, SvgSettings, write as write_svg};
+pub use tables::{tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
-pub use writing::{Block, Cell, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages, words_of};
+pub use writing::{
+    Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, html as write_html,
+    pages as written_pages, pages_and_headings, to_csv, words_of,
+};
 
 /// A PDF file with all pieces on one page in true size.
 ///

@@ -48,8 +48,10 @@ pub enum When {
     CanRedo,
     /// A part with a name is chosen.
     PartChosen,
-    /// A row of the chart is chosen.
-    RowChosen,
+    /// A part that can be taken out is chosen.
+    CanDelete,
+    /// A part is chosen that stands in a list with an order of its own: a row of the chart, a step of the booklet.
+    InOrder,
     /// A piece, or something in it, is chosen.
     PieceChosen,
     /// A piece is chosen whose outline is open.
@@ -115,7 +117,7 @@ actions! {
     Save "save", "Save", "Ctrl+S", Draft, Always, "Saves the draft in its file.";
     SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
     Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
-    PrintAll "print_all", "Write every size …", "", Draft, HasSizes, "Writes the pages of every size of the range, a file for each.";
+    Publish "publish", "Publish …", "Ctrl+Shift+U", Draft, HasSizes, "Writes what is chosen of pages, sheets, booklet and tables, in the chosen sizes and views, into a folder.";
     ReadTable "read_table", "Read numbers from a table …", "", Draft, Always, "Reads a table into the chart; it is looked at before anything is taken.";
     WriteTable "write_table", "Write the chart as a table …", "", Draft, Always, "Writes the chart as a table for spreadsheets.";
     Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
@@ -123,13 +125,13 @@ actions! {
     Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";
     Redo "redo", "Redo", "Ctrl+Shift+Z", Change, CanRedo, "Does the change again that was taken back last.";
     Rename "rename", "Rename …", "F2", Change, PartChosen, "Gives the chosen part another name, in every formula.";
-    Delete "delete", "Delete …", "Delete", Change, PartChosen, "Takes the chosen part out; says first what names it.";
+    Delete "delete", "Delete …", "Delete", Change, CanDelete, "Takes the chosen part out; says first what names it.";
     UsedBy "used_by", "Used by …", "Ctrl+U", Change, PartChosen, "Lists what names the chosen part.";
     RenameSize "rename_size", "Rename the size …", "", Change, SizeChosen, "Gives the chosen size another label, wherever it is named.";
     DeleteSize "delete_size", "Delete the size …", "", Change, SizeChosen, "Takes the chosen size out of the chart, with its numbers.";
     Base "base", "Make it the base size", "", Change, SizeChosen, "Makes the chosen size the zero of steps and the first to be shown.";
-    RowUp "row_up", "Move the row up", "Alt+Up", Change, RowChosen, "Moves the chosen row of the chart one place up.";
-    RowDown "row_down", "Move the row down", "Alt+Down", Change, RowChosen, "Moves the chosen row of the chart one place down.";
+    RowUp "row_up", "Move up", "Alt+Up", Change, InOrder, "Moves the chosen row, strip, notion, cloth or step of the booklet one place up.";
+    RowDown "row_down", "Move down", "Alt+Down", Change, InOrder, "Moves the chosen row, strip, notion, cloth or step of the booklet one place down.";
     PasteNumbers "paste_numbers", "Paste numbers …", "Ctrl+Shift+V", Change, Always, "Takes a block of numbers from a spreadsheet into the chart; it is looked at first.";
     MoveBy "move_by", "Move by …", "M", Change, PieceChosen, "Moves the chosen points by typed lengths; Shift and a click choose several.";
     ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
@@ -154,6 +156,11 @@ actions! {
     Picture "picture", "Lay a picture underneath …", "", Add, Always, "Lays a scan or photograph under the chosen piece or drawing, or on the table.";
     AddSeam "add_seam", "Add a seam …", "", Add, Always, "Says which edges are sewn to which.";
     AddView "add_view", "Add a view …", "", Add, Always, "Adds a version of the garment, with pieces and values of its own.";
+    AddStrip "add_strip", "Add a strip …", "", Add, Always, "Adds a thing cut to a length: a binding, elastic, cord or band.";
+    AddNotion "add_notion", "Add a notion …", "", Add, Always, "Adds a thing that is bought: a zip, buttons, thread.";
+    AddMaterial "add_cloth", "Add a cloth …", "", Add, Always, "Adds a cloth, lining or interfacing that pieces are cut from.";
+    AddStep "add_step", "Add a booklet step …", "", Add, Always, "Adds a step of sewing to the booklet, behind the chosen one.";
+    AddFitting "add_fitting", "Add a fitting", "", Add, HasSizes, "Notes that the chosen size was sewn, when and in which cloth.";
     AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
 
     Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";
@@ -171,6 +178,7 @@ actions! {
     ChartSizes "chart_sizes", "Sizes and sets", "", Look, Always, "Shows the axes of the chart, their labels and the size sets.";
     Proposals "proposals", "Proposed numbers", "", Look, Always, "Lists the numbers of the chart that wait to be confirmed.";
     Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
+    Booklet "booklet", "Booklet", "Ctrl+Shift+B", Look, HasSizes, "Shows the booklet as it will print, or the pieces again.";
     Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
     Compare "compare", "Compare with another draft …", "", Look, Always, "Says what differs from another draft, and lays its outlines under the pieces.";
     Differences "differences", "Differences", "Ctrl+D", Look, Comparing, "Lists what differs from the other draft, or shows the pieces again.";

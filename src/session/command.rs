@@ -1,7 +1,8 @@
 //! The changes that can be made to a draft, by noun.
 
 use super::commands::{
-    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, StepCommand, TextCommand, ViewCommand,
+    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand, StepCommand, TextCommand,
+    ViewCommand,
 };
 use super::computed::Computed;
 use super::pull::Pull;
@@ -24,6 +25,8 @@ pub enum Command {
     Part(PartCommand),
     /// Views: their pieces, what values say in them.
     View(ViewCommand),
+    /// Strips, notions, cloth, booklet, fittings, what is chosen of them.
+    Publish(PublishCommand),
     /// Allowances, cuts, notches.
     Finish(FinishCommand),
     /// Traced pieces, pictures underneath.
@@ -64,6 +67,7 @@ impl Command {
             Self::Step(c) => c.label(),
             Self::Part(c) => c.label(),
             Self::View(c) => c.label(),
+            Self::Publish(c) => c.label(),
             Self::Finish(c) => c.label(),
             Self::Outline(c) => c.label(),
             Self::Block(c) => c.label(),
@@ -81,6 +85,7 @@ impl Command {
             Self::Step(c) => c.apply(draft),
             Self::Part(c) => c.apply(draft, computed),
             Self::View(c) => c.apply(draft),
+            Self::Publish(c) => c.apply(draft),
             Self::Finish(c) => c.apply(draft),
             Self::Outline(c) => c.apply(draft),
             Self::Block(c) => c.apply(draft),

@@ -5,6 +5,7 @@
 
 mod actions;
 mod block;
+mod choices;
 mod command;
 mod commands;
 mod comparing;
@@ -45,10 +46,11 @@ mod work;
 
 pub use actions::{ACTIONS, Act, Action, Menu, When};
 pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
+pub use choices::{Choice, Choosing, choices};
 pub use command::{Command, EditError};
 pub use commands::{
-    ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, STEP_KINDS, StepCommand, Switch,
-    TextCommand, ViewCommand, new_step, users_of_step,
+    ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand, STEP_KINDS,
+    StepCommand, Switch, TextCommand, ViewCommand, new_step, place_of, users_of_step,
 };
 pub use comparing::{Compared, Comparing};
 pub use complete::{Completion, Completions, completions, wants_name};
@@ -63,9 +65,9 @@ pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
 pub use preferences::{Left, LightWish, Own, Preferences, Recent, Spacing};
 pub use publishing::{
-    Order, OutputError, Outputs, PAGES, PrintFor, PrintWish, Progress, Published, SheetPlan, What, edition_of,
-    file_name, home_print, home_settings, how_many, outputs, photos, pieces_of_view, places_on, put_on, sheet_plan,
-    title_of, wanted_pieces,
+    Order, OutputError, Outputs, PAGES, PrintFor, PrintWish, Progress, Published, SheetPlan, What, booklet_of,
+    edition_of, file_name, home_print, home_settings, how_many, outputs, photos, pieces_of_view, places_on, put_on,
+    sheet_plan, title_of, wanted_pieces,
 };
 pub use pull::{Grip, Pull, Reach};
 pub use pull_edge::edge_grips;

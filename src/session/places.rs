@@ -35,6 +35,13 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
             "drawing" => Part::Drawing(rest.to_owned()),
             "placement" => Part::Placement(rest.to_owned()),
             "seam" => Part::Seam(rest.to_owned()),
+            "strip" => Part::Strip(rest.to_owned()),
+            "material" => Part::Material(rest.to_owned()),
+            "notion" => Part::Notion(rest.to_owned()),
+            "booklet" => {
+                let number = rest.strip_prefix("step ").and_then(|n| n.parse::<usize>().ok());
+                return number.filter(|n| (1..=draft.booklet.len()).contains(n)).map(|n| Part::Step(n - 1));
+            }
             "block" => Part::Draft,
             "point" | "edge" | "line" | "dart" => return part_named(draft, rest),
             _ => return None,
@@ -46,6 +53,7 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
         Some(("value", value)) => Some(Part::Value(value.to_owned())),
         Some(("seam", rest)) => Some(Part::Seam(rest.split('.').next().unwrap_or_default().to_owned())),
         Some(("condition", rest)) => Some(Part::Condition(rest.split('.').next().unwrap_or_default().to_owned())),
+        Some(("strip", rest)) => Some(Part::Strip(rest.split('.').next().unwrap_or_default().to_owned())),
         Some(("joint", rest)) => Some(Part::Joint(rest.to_owned())),
         Some((frame, rest)) => {
             let local = rest.split('.').next().unwrap_or_default();
@@ -57,7 +65,8 @@ pub fn part_named(draft: &Draft, name: &str) -> Option<Part> {
             let value = draft.values.iter().any(|v| v.name == name).then(|| Part::Value(name.to_owned()));
             let row = draft.chart.rows.iter().any(|r| r.name == name).then(|| Part::Row(name.to_owned()));
             let piece = draft.pieces.iter().any(|p| p.name == name).then(|| Part::Piece(name.to_owned()));
-            value.or(row).or(piece)
+            let material = draft.materials.iter().any(|m| m.name == name).then(|| Part::Material(name.to_owned()));
+            value.or(row).or(piece).or(material).or((name == "care").then_some(Part::Draft))
         }
     }
 }

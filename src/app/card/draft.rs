@@ -24,6 +24,7 @@ impl Card<'_> {
         ] {
             self.text(ui, at(field), caption, false, "");
         }
+        self.care(ui);
         field::caption(ui, self.look, "lengths are shown in");
         ui.horizontal_wrapped(|ui| {
             for (unit, word) in [

@@ -1,9 +1,12 @@
 //! The card at the right: the chosen thing, its formulas with what was found about them, its number in each size.
 
+mod booklet;
 mod by_size;
+mod care;
 mod draft;
 mod finish;
 mod piece;
+mod published;
 mod row;
 mod seam;
 mod steps;
@@ -54,6 +57,11 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             Part::Seam(name) => card.seam(ui, name),
             Part::Condition(name) => card.condition(ui, name),
             Part::View(name) => card.view(ui, name),
+            Part::Strip(name) => card.strip(ui, name),
+            Part::Notion(name) => card.notion(ui, name),
+            Part::Material(name) => card.material(ui, name),
+            Part::Step(i) => card.booklet_step(ui, *i),
+            Part::Kept => card.log(ui),
             other => card.texts(ui, other),
         }
         card.rest(ui);
@@ -65,6 +73,8 @@ impl Card<'_> {
         let title = match part {
             Part::Draft => self.scene.title().to_owned(),
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
+            Part::Step(i) => format!("Step {}", i + 1),
+            Part::Kept => "Log".to_owned(),
             _ => part.name().to_owned(),
         };
         ui.horizontal_top(|ui| {
@@ -77,11 +87,15 @@ impl Card<'_> {
         });
         ui.horizontal(|ui| {
             ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
-            if !part.name().is_empty() {
+            let acts = match part {
+                Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
+                _ => [Act::Delete, Act::UsedBy, Act::Rename],
+            };
+            if !part.name().is_empty() || matches!(part, Part::Step(_)) {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
                     ui.spacing_mut().item_spacing.x = 4.0;
                     ui.add_space(8.0);
-                    for act in [Act::Delete, Act::UsedBy, Act::Rename] {
+                    for act in acts {
                         let word = act.action().name.trim_end_matches(" …");
                         if ui.small_button(word).on_hover_text(act.action().what).clicked() {
                             self.wishes.push(Wish::Act(act));
@@ -98,7 +112,7 @@ impl Card<'_> {
         let Some(text) = self.scene.draft().text(&at) else { return };
         field::caption(ui, self.look, caption);
         let called = format!("{} of {}", caption, at.part);
-        let form = Form { called: &called, hint, width: ui.available_width() - 12.0, formula, choose_all: false };
+        let form = Form { called: &called, hint, width: ui.available_width() - 12.0, formula, ..Form::default() };
         field::line(ui, self.shown, Field::Text(at, formula), &text, form, self.wishes);
         if formula {
             self.found(ui, &text);

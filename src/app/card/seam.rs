@@ -54,7 +54,7 @@ impl Card<'_> {
     fn listed(&mut self, ui: &mut Ui, caption: &str, field: Field, list: &[String], called: &str, hint: &str) {
         field::caption(ui, self.look, caption);
         let width = ui.available_width() - 12.0;
-        let form = Form { called, hint, width, formula: true, choose_all: false };
+        let form = Form { called, hint, width, formula: true, ..Form::default() };
         field::line(ui, self.shown, field, &list.join(", "), form, self.wishes);
     }
 

@@ -68,7 +68,7 @@ impl Card<'_> {
             field::caption(ui, self.look, &row.name);
             let called = format!("{} of {name}", row.name);
             let width = ui.available_width() - 12.0;
-            let form = Form { called: &called, hint: &row.is, width, formula: true, choose_all: true };
+            let form = Form { called: &called, hint: &row.is, width, formula: true, choose_all: true, lines: 0 };
             let field = Field::PersonCell(name.to_owned(), row.name.clone());
             field::line(ui, self.shown, field, text, form, self.wishes);
             self.found(ui, text);

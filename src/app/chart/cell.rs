@@ -250,7 +250,7 @@ pub(super) fn show(
     }
 }
 
-const FORM: Form<'static> = Form { called: "", hint: "", width: 0.0, formula: false, choose_all: true };
+const FORM: Form<'static> = Form { called: "", hint: "", width: 0.0, formula: false, choose_all: true, lines: 0 };
 
 /// The cell that has the focus is a field.
 fn edited(

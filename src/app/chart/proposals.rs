@@ -64,7 +64,7 @@ fn one(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, line: &Line, 
     let text = rows.iter().find(|r| r.name == line.row).and_then(|r| r.cells.iter().find(|c| c.0 == line.size));
     let called = format!("{} in {}", line.row, line.size);
     let hint = line.guess.as_ref().map_or_else(|| "missing".to_owned(), |g| format!("{g}?"));
-    let form = Form { called: &called, hint: &hint, width: 110.0, formula: false, choose_all: true };
+    let form = Form { called: &called, hint: &hint, width: 110.0, formula: false, choose_all: true, lines: 0 };
     field::line(ui, shown, field, text.map_or("", |c| c.1.as_str()), form, wishes);
     if line.guess.is_some() {
         let button = Button::new("Confirm").small();

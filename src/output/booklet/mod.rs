@@ -8,10 +8,12 @@ mod figure;
 mod steps;
 
 use std::collections::BTreeMap;
+use std::ops::Range;
 use std::sync::Arc;
 
 pub use allowances::{allowance_words, allowances};
 pub use figure::{Drawn, pieces_figure};
+pub use steps::steps_of_view;
 
 use super::photo::Photo;
 use super::writing::{Block, Table, Writing};
@@ -48,13 +50,30 @@ const FOR_SIZE: [&str; 2] = ["body-chart", "finished-measures"];
 /// The table that stands with the pieces.
 const FOR_PIECES: &str = "cutting-list";
 
+/// The chapter of the steps.
+const SEWING: &str = "Sewing";
+
+/// Which of the headings of a booklet are those of its steps, counted through all of them.
+pub fn step_headings(writing: &Writing) -> Range<usize> {
+    let headings = writing.blocks.iter().filter_map(|b| match b {
+        Block::Heading { level, text } => Some((*level, text.as_str())),
+        _ => None,
+    });
+    let headings: Vec<(u8, &str)> = headings.collect();
+    // The last chapter of that name: what stands before the steps is not of the designer's choosing.
+    let first = headings.iter().rposition(|h| *h == (2, SEWING)).map_or(headings.len(), |i| i + 1);
+    let many = headings[first..].iter().take_while(|(level, _)| *level > 2).count();
+    first..first + many
+}
+
 /// The booklet.
 pub fn booklet(order: &BookletOrder<'_>) -> Writing {
     let mut blocks = order.cautions.clone();
     let is_for_size = |t: &Table| FOR_SIZE.iter().any(|name| t.name.starts_with(name));
     let is_for_pieces = |t: &Table| t.name.starts_with(FOR_PIECES);
     let tables = |fits: &dyn Fn(&Table) -> bool| -> Vec<Block> {
-        order.tables.iter().filter(|t| fits(t)).cloned().map(Block::Table).collect()
+        let all = order.tables.iter().filter(|t| fits(t));
+        all.map(|t| Block::Table(within(t))).collect()
     };
     chapter(&mut blocks, "Your size", tables(&is_for_size));
     chapter(&mut blocks, "What you need", tables(&|t| !is_for_size(t) && !is_for_pieces(t)));
@@ -62,7 +81,7 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
     pieces.extend(tables(&is_for_pieces));
     chapter(&mut blocks, "The pieces", pieces);
     chapter(&mut blocks, "Seam allowances", allowances(order));
-    chapter(&mut blocks, "Sewing", steps::steps(order));
+    chapter(&mut blocks, SEWING, steps::steps(order));
     chapter(&mut blocks, "About this pattern", about(order));
     let about = [order.edition.clone(), sizes_words(order)];
     Writing {
@@ -70,6 +89,12 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
         about: about.into_iter().filter(|a| !a.is_empty()).chain(order.notes.iter().cloned()).collect(),
         blocks,
     }
+}
+
+/// A table within the booklet, whose own title says of which garment it is.
+fn within(table: &Table) -> Table {
+    let title = table.title.rsplit_once(" – ").map_or(table.title.as_str(), |(title, _)| title);
+    Table { title: title.to_owned(), ..table.clone() }
 }
 
 /// A heading and what stands under it; nothing where nothing does.

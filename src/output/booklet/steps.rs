@@ -3,21 +3,25 @@
 use std::sync::Arc;
 
 use super::{BookletOrder, figure};
-use crate::compute::{Braced, BracedPart, Formula};
+use crate::compute::{Braced, BracedPart, Formula, Model, StepPlan};
+use crate::document::Draft;
 use crate::output::writing::{Block, Cell, Line, Table, cell_of, words_of};
+
+/// The steps that belong to the view of a model, in their order.
+pub fn steps_of_view<'a>(draft: &Draft, model: &'a Model) -> Vec<&'a StepPlan> {
+    let view = model.view();
+    let belongs = |plan: &&StepPlan| {
+        let views = draft.booklet.get(plan.place).map(|s| &s.views);
+        views.is_some_and(|all| view.is_empty() || all.is_empty() || all.iter().any(|v| v == view))
+    };
+    model.plan.publishing.booklet.iter().filter(belongs).collect()
+}
 
 /// The steps of the view, counted through.
 pub(super) fn steps(order: &BookletOrder<'_>) -> Vec<Block> {
     let mut out = Vec::new();
-    let view = order.model.view();
-    let mut number = 0;
-    for plan in &order.model.plan.publishing.booklet {
-        let Some(step) = order.draft.booklet.get(plan.place) else { continue };
-        let belongs = view.is_empty() || step.views.is_empty() || step.views.iter().any(|v| v == view);
-        if !belongs {
-            continue;
-        }
-        number += 1;
+    for (plan, number) in steps_of_view(order.draft, order.model).into_iter().zip(1..) {
+        let step = &order.draft.booklet[plan.place];
         let mut sized = Sized::default();
         let title = sized.words(order, &plan.title);
         let text = if title.is_empty() { format!("Step {number}") } else { format!("{number}. {title}") };

@@ -39,23 +39,37 @@ const CAUTION_ROOM: f64 = 3.0;
 const RULE: Ink = Ink::grey(170);
 const SOFT: Ink = Ink::grey(80);
 
+/// Where a heading stands.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HeadingPlace {
+    /// The page, counted from 0.
+    pub page: usize,
+    /// How far down on it its words begin, mm.
+    pub down: f64,
+}
+
 /// The pages of something written. At least one.
 pub fn pages(writing: &Writing, paper: Paper) -> Vec<Picture> {
+    pages_and_headings(writing, paper).0
+}
+
+/// The same, and where each heading stands, in their order.
+pub fn pages_and_headings(writing: &Writing, paper: Paper) -> (Vec<Picture>, Vec<HeadingPlace>) {
     let page = paper.page();
     let room = Rect::new(MARGIN, MARGIN, page.width - MARGIN, page.height - MARGIN - FOOT);
-    let mut flow = Flow { room, down: room.y0, pages: vec![Vec::new()], fresh: true };
+    let mut flow = Flow { room, down: room.y0, pages: vec![Vec::new()], fresh: true, headings: Vec::new() };
     flow.words(&writing.title, TITLE, 0.0, Ink::BLACK);
     for line in &writing.about {
         flow.words(line, SMALL, 0.0, SOFT);
     }
     flow.down += 2.0 * AFTER;
-    for block in &writing.blocks {
-        flow.block(block);
+    for (i, block) in writing.blocks.iter().enumerate() {
+        flow.block(block, &writing.blocks[i + 1..]);
     }
     let many = flow.pages.len();
     let foot = page.height - MARGIN;
     let pages = flow.pages.into_iter().enumerate();
-    pages
+    let pages = pages
         .map(|(i, mut items)| {
             let line = segment(Point::new(room.x0, foot - FOOT / 2.0), Point::new(room.x1, foot - FOOT / 2.0));
             items.push(Item::Stroke { path: line, pen: Pen { ink: RULE, ..Pen::solid(0.2) } });
@@ -68,7 +82,8 @@ pub fn pages(writing: &Writing, paper: Paper) -> Vec<Picture> {
             items.push(Item::Text(Text { align: Align::End, ink: SOFT, ..Text::new(number, at, SMALL) }));
             Picture { width: page.width, height: page.height, items }
         })
-        .collect()
+        .collect();
+    (pages, flow.headings)
 }
 
 /// Where writing has come to.
@@ -80,6 +95,7 @@ struct Flow {
     pages: Vec<Vec<Item>>,
     /// Whether nothing stands on the page yet.
     fresh: bool,
+    headings: Vec<HeadingPlace>,
 }
 
 impl Flow {
@@ -122,14 +138,38 @@ impl Flow {
         self.down += size * LEADING;
     }
 
-    fn block(&mut self, block: &Block) {
+    /// How much room the first part of these needs that may not be torn apart, mm: what must stand under a heading.
+    fn start_height(&self, blocks: &[Block]) -> f64 {
+        let Some((first, rest)) = blocks.split_first() else { return 0.0 };
+        let most = self.room.height() / 2.0;
+        match first {
+            Block::Heading { level, .. } => {
+                HEADINGS[usize::from(*level > 2)] * LEADING + 2.2 * AFTER + self.start_height(rest)
+            }
+            Block::Figure { picture, .. } => {
+                picture.height * (self.room.width() / picture.width).min(1.0) + SMALL * LEADING + 2.0 * AFTER
+            }
+            Block::Photo { .. } => PHOTO.1 + SMALL * LEADING + 2.0 * AFTER,
+            Block::Table(table) => {
+                let before = table.before.iter().map(|s| font::wrapped(s, TEXT, self.room.width()).len());
+                TABLE_TITLE * LEADING + before.sum::<usize>() as f64 * TEXT * LEADING + 6.0 * grid::SIZE
+            }
+            Block::Paragraph(_) | Block::List { .. } | Block::Caution { .. } => 2.0 * TEXT * LEADING + CAUTION_ROOM,
+            Block::NewPage => 0.0,
+        }
+        .min(most)
+    }
+
+    /// A block; `after` are those behind it.
+    fn block(&mut self, block: &Block, after: &[Block]) {
         match block {
             Block::Heading { level, text } => {
                 let size = HEADINGS[usize::from(*level > 2)];
                 if !self.fresh {
                     self.down += 1.6 * AFTER;
                 }
-                self.need(size * LEADING + UNDER_HEADING);
+                self.need(size * LEADING + 0.6 * AFTER + self.start_height(after).max(UNDER_HEADING));
+                self.headings.push(HeadingPlace { page: self.pages.len() - 1, down: self.down });
                 self.words(text, size, 0.0, Ink::BLACK);
                 self.down += 0.6 * AFTER;
             }
@@ -266,7 +306,10 @@ impl Flow {
                 self.head(grid, columns);
             }
             if !row.group.is_empty() {
+                let from = self.down;
+                self.down += 1.6 * grid::ROOM;
                 self.line(row.group.clone(), grid::SIZE, 0.0, SOFT);
+                self.down = from + grid::GROUP;
             }
             self.cells(&row.cells, grid, columns);
             let last = grid.rows.get(i + 1).is_none_or(|next| !next.follows);

@@ -3,15 +3,19 @@
 //! Tables and the booklet are made of it; `html`, `flow` (pages) and `csv` write it. Lengths stay lengths until then: both units are
 //! shown of the one value, each rounded once.
 
+mod csv;
 mod flow;
 mod grid;
+mod html;
 mod table;
 mod words;
 
 use std::sync::Arc;
 
+pub use self::csv::to_csv;
 use super::{Photo, Picture};
-pub use flow::pages;
+pub use flow::{HeadingPlace, pages, pages_and_headings};
+pub use html::html;
 pub use table::{Cell, Line, Shown, Table};
 pub use words::{both_units, cell_of, words_of};
 

@@ -14,7 +14,7 @@ use crate::finish::{Finished, is_block};
 use crate::language::{Kind, literal_text};
 use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
 
-pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, how_many, outputs};
+pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, booklet_of, how_many, outputs};
 pub use photos::photos;
 pub use sheets::{SheetPlan, sheet_plan};
 

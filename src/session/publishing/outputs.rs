@@ -1,8 +1,9 @@
 //! All that is published of a draft, as files in memory: the window, the command line and releases ask here.
 
+use std::collections::BTreeMap;
 use std::path::Path;
-use std::sync::Mutex;
 use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
@@ -10,7 +11,9 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::output::{
+    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, Table, WideSettings, Writing,
+};
 use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
@@ -20,19 +23,22 @@ pub enum What {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Tables: body chart, finished measures, strips, notions, cutting list.
+    Tables,
     /// The booklet.
     Booklet,
 }
 
 impl What {
     /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 3] = [Self::Pages, Self::Wide, Self::Booklet];
+    pub const ALL: [Self; 4] = [Self::Pages, Self::Wide, Self::Tables, Self::Booklet];
 
     /// Its word on the command line and in the window.
     pub fn word(self) -> &'static str {
         match self {
             Self::Pages => "pages",
             Self::Wide => "wide",
+            Self::Tables => "tables",
             Self::Booklet => "booklet",
         }
     }
@@ -47,6 +53,9 @@ impl What {
         match self {
             Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
             Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
+            Self::Tables => {
+                "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
+            }
             Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
         }
     }
@@ -114,6 +123,12 @@ pub enum OutputError {
         of: String,
         /// Why.
         problem: SheetError,
+    },
+    /// A figure of the booklet cannot be drawn.
+    #[error(transparent)]
+    Figure {
+        /// Why.
+        problem: SvgError,
     },
     /// A person stopped it.
     #[error("stopped; nothing was written")]
@@ -286,29 +301,61 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
     }
 }
 
-/// What is written: all sizes of a view together.
-fn written(order: &Order<'_>, job: &Job) -> Made {
-    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
-    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
-    let (photos, lacking) = photos(order.draft, order.folder);
-    let writing = output::booklet(&BookletOrder {
+/// The booklet of a view, of these sizes. `photos` are the pictures of its steps.
+pub fn booklet_of(
+    order: &Order<'_>,
+    view: usize,
+    cases: &[usize],
+    photos: &BTreeMap<String, Arc<output::Photo>>,
+) -> Writing {
+    let own = &order.model.of_views()[view];
+    output::booklet(&BookletOrder {
         draft: order.draft,
         model: own,
-        finished: made,
-        cases: &job.cases,
-        title,
+        finished: &order.finished.of_views()[view],
+        cases,
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         edition: super::edition_of(order.draft),
         cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
-        tables: Vec::new(),
-        photos: &photos,
+        tables: output::tables_of(order.draft, (order.model, order.finished), view, cases),
+        photos,
         notes: Vec::new(),
-    });
-    let mut out = Outputs { lacking, ..Outputs::default() };
+    })
+}
+
+/// The tables of a view, each of which can be used as a page alone.
+fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
+    let about = [super::edition_of(order.draft), order.draft.contact.clone()];
+    Writing {
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
+        about: about.into_iter().filter(|a| !a.is_empty()).collect(),
+        blocks: tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1).collect(),
+    }
+}
+
+/// What is written: all sizes of a view together.
+fn written(order: &Order<'_>, job: &Job) -> Made {
+    let own = &order.model.of_views()[job.view];
+    let mut out = Outputs::default();
+    let writing = if job.what == What::Tables {
+        let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
+        for table in &tables {
+            let bytes = output::to_csv(table).into_bytes();
+            out.files.push(file(order, job, &format!("table-{}", table.name), "csv", bytes, Vec::new()));
+        }
+        tables_alone(order, own, tables)
+    } else {
+        let (photos, lacking) = photos(order.draft, order.folder);
+        out.lacking = lacking;
+        booklet_of(order, job.view, &job.cases, &photos)
+    };
+    let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
-    out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.insert(0, file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.insert(1, file(order, job, job.what.word(), "html", page.into_bytes(), Vec::new()));
     Ok(out)
 }
 

@@ -200,6 +200,22 @@ fn every_action_does_what_it_says() {
     done.saw("add_view", stage.saved().contains("views: [(name: \"plain\")]"), &stage);
     stage.ctrl(Key::Z);
 
+    stage.find_and_do("Add a cloth");
+    stage.answer(&[("name", "twill")], "Add a lining");
+    done.saw("add_cloth", stage.saved().contains("(name: \"twill\", kind: lining)"), &stage);
+    stage.find_and_do("Add a strip");
+    stage.answer(&[("name", "loop"), ("length", "cuff * 2")], "Add the strip");
+    done.saw("add_strip", stage.saved().contains("(name: \"loop\", length: \"cuff * 2\")"), &stage);
+    stage.ctrl(Key::Z);
+    stage.find_and_do("Add a notion");
+    stage.answer(&[("name", "zip"), ("length or size", "20 cm")], "Add the notion");
+    done.saw("add_notion", stage.saved().contains("(name: \"zip\", count: 1, size: \"20 cm\")"), &stage);
+    stage.find_and_do("Add a booklet step");
+    stage.answer(&[("heading", "Join the sides")], "Add the step");
+    done.saw("add_step", stage.saved().contains("booklet: [(title: \"Join the sides\")]"), &stage);
+    stage.find_and_do("Add a fitting");
+    done.saw("add_fitting", stage.saved().contains("fittings: [(size: \"86\")]"), &stage);
+
     stage.find_and_do("Trace an outline");
     stage.answer(&[("outline file", "none.svg")], "Read it");
     done.saw("trace", stage.says("none.svg cannot be read"), &stage);
@@ -256,12 +272,15 @@ fn every_action_does_what_it_says() {
     stage.answer(&[("file", pdf.to_str().unwrap())], "Write");
     done.saw("print", std::fs::read(&pdf).unwrap().starts_with(b"%PDF"), &stage);
     let every = stage.folder.path().join("every");
-    stage.click("Write every size …");
-    stage.answer(&[("folder", every.to_str().unwrap())], "Write all");
+    stage.click("Publish …");
+    stage.answer(&[("folder", every.to_str().unwrap())], "Write them");
     stage.wait_for("files are written");
     let files = std::fs::read_dir(&every).unwrap().map(|f| f.unwrap().file_name().into_string().unwrap());
-    done.saw("print_all", files.filter(|f| f.ends_with("-pages.pdf")).count() == 13, &stage);
+    done.saw("publish", files.filter(|f| f.ends_with("-pages.pdf")).count() == 13, &stage);
     stage.key(CTRL_SHIFT, Key::P);
+    stage.key(CTRL_SHIFT, Key::B);
+    done.saw("booklet", stage.says("booklet page 1: "), &stage);
+    stage.key(CTRL_SHIFT, Key::B);
 
     // Files.
     let other = stage.folder.path().join("other.ron");

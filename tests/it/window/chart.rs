@@ -466,7 +466,7 @@ fn rows_are_added_moved_and_described() {
     assert!(stage.says("waist is the first row already"), "{}", stage.all());
     assert_eq!(stage.saved(), text);
     stage.key(ALT, Key::ArrowDown);
-    stage.click("Move the row down");
+    stage.click("Move down");
     let text = stage.saved();
     assert!(at(&text, "hip") < at(&text, "waist"), "{text}");
     stage.fill("what is measured of row waist", "around the waist");

@@ -15,6 +15,7 @@ mod outlines;
 mod painted;
 mod pencil;
 mod preferences;
+mod publishing;
 mod safety;
 mod seeing;
 mod stage;

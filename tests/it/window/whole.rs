@@ -81,6 +81,8 @@ fn states() -> Vec<(&'static str, Stage)> {
         ),
         ("chart", on(&|s| s.ctrl(Key::T))),
         ("sheets", on(&|s| s.key(CTRL_SHIFT, Key::P))),
+        ("booklet", on(&|s| s.key(CTRL_SHIFT, Key::B))),
+        ("publish", on(&|s| s.key(CTRL_SHIFT, Key::U))),
         ("help", on(&|s| s.press(Key::F1))),
         ("preferences", on(&|s| s.ctrl(Key::Comma))),
         ("dialog", on(&|s| s.find_and_do("Add a seam"))),
@@ -90,7 +92,7 @@ fn states() -> Vec<(&'static str, Stage)> {
 
 /// Whether words at a place are surely seen in a state: not scrolled away, not under a dialog, not on the drawing.
 fn is_seen(state: &str, rect: egui::Rect) -> bool {
-    let rooms = ["first page", "chart", "sheets", "help", "preferences", "roll", "compare"];
+    let rooms = ["first page", "chart", "sheets", "booklet", "help", "preferences", "roll", "compare"];
     let within = |left: f32, top: f32, right: f32, bottom: f32| {
         egui::Rect::from_min_max(egui::pos2(left, top), egui::pos2(right, bottom)).contains_rect(rect)
     };
@@ -145,7 +147,7 @@ fn in_reach(state: &str, rect: egui::Rect) -> bool {
 }
 
 fn is_dialog(state: &str) -> bool {
-    ["dialog", "finder"].contains(&state)
+    ["dialog", "finder", "publish"].contains(&state)
 }
 
 #[test]

@@ -1,0 +1,319 @@
+//! The dialog in which it is chosen what is published: kinds of files, sizes, views, paper, use, folder. What the draft knows is
+//! filled in.
+
+use std::path::PathBuf;
+use std::sync::Arc;
+
+use egui::{Context, Id, Key, Modal, RichText, Role, ScrollArea, TextEdit, Ui, WidgetInfo};
+
+use super::act::path_of;
+use super::job::{Asked, PrintJob};
+use super::look::{self, Look, letters};
+use super::scene::Scene;
+use super::sheets::{paper_choice, purpose_choice};
+use super::state::{Shown, Wish};
+use super::{Window, field, help};
+use crate::base::{Severity, message};
+use crate::compute::Model;
+use crate::output::{MOST_SIZES, WideSettings};
+use crate::session::{PrintFor, PrintWish, What, sheet_plan};
+
+/// Width of the dialog, px.
+const WIDTH: f32 = 640.0;
+
+/// Which sizes come in one file of pieces.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Sizes {
+    /// Each by itself.
+    Each,
+    /// Those that are chosen, together.
+    Chosen,
+    /// All of the range, each in a layer of its own.
+    All,
+}
+
+/// The dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct PublishAsk {
+    pub what: Vec<What>,
+    /// Sheets that the draft tells of.
+    pub sheets: Vec<String>,
+    pub sizes: Sizes,
+    pub chosen: Vec<String>,
+    pub views: Vec<String>,
+    pub wish: PrintWish,
+    pub folder: String,
+    pub problem: String,
+    /// What blocks a release: places in the list of findings.
+    pub blocking: Vec<usize>,
+}
+
+/// What a person wishes in the dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum PublishWish {
+    /// It is filled in so.
+    Change(Box<PublishAsk>),
+    Write,
+    Close,
+}
+
+impl Window {
+    /// Opens the dialog.
+    pub(super) fn ask_publish(&mut self) {
+        let printing = &self.shown.printing;
+        let folder = self.open.path().map(|p| p.with_extension("published"));
+        let model = self.scene.whole.model.as_ref();
+        let views = model.iter().flat_map(|m| m.of_views()).map(|m| m.view().to_owned()).collect();
+        let chosen = if printing.sizes.is_empty() { vec![self.shown.case.clone()] } else { printing.sizes.clone() };
+        self.shown.publish = Some(PublishAsk {
+            what: vec![What::Pages, What::Booklet],
+            sheets: Vec::new(),
+            sizes: if printing.sizes.is_empty() { Sizes::Each } else { Sizes::Chosen },
+            chosen,
+            views,
+            wish: PrintWish { pieces: Vec::new(), ..printing.wish.clone() },
+            folder: folder.map_or_else(|| "published".to_owned(), |p| p.display().to_string()),
+            problem: String::new(),
+            blocking: Vec::new(),
+        });
+    }
+
+    /// Does what is wished in the dialog.
+    pub(super) fn publish_wish(&mut self, ctx: &Context, wish: PublishWish) {
+        match wish {
+            PublishWish::Change(ask) => {
+                self.shown.publish = Some(PublishAsk { problem: String::new(), blocking: Vec::new(), ..*ask })
+            }
+            PublishWish::Write => self.publish(ctx),
+            PublishWish::Close => self.shown.publish = None,
+        }
+    }
+
+    /// Begins to write what is chosen beside the window, unless something stands in the way.
+    fn publish(&mut self, ctx: &Context) {
+        let Some(ask) = self.shown.publish.clone() else { return };
+        let blocking = if ask.wish.purpose == PrintFor::Release { errors(&self.scene) } else { Vec::new() };
+        let asked = if self.job.is_some() {
+            Err("something is being published already; stop that first".to_owned())
+        } else if !blocking.is_empty() {
+            Err(format!("a release is blocked by errors ({}); a toile can be printed all the same", blocking.len()))
+        } else if ask.folder.trim().is_empty() {
+            Err("a folder is needed".to_owned())
+        } else {
+            asked(&self.scene, &ask)
+        };
+        let asked = match asked {
+            Ok(asked) => asked,
+            Err(problem) => {
+                self.shown.publish = Some(PublishAsk { problem, blocking, ..ask });
+                return;
+            }
+        };
+        let stem = self.open.path().and_then(|p| p.file_stem()).map_or("draft".into(), |s| s.to_string_lossy());
+        let beside = self.open.path().and_then(|p| p.parent()).map(PathBuf::from);
+        let computed = Arc::clone(&self.scene.whole);
+        let into = path_of(ask.folder.trim());
+        self.job = Some(PrintJob::start(ctx, computed, asked, into, (stem.into_owned(), beside)));
+        self.shown.printing.wish = PrintWish { pieces: self.shown.printing.wish.pieces.clone(), ..ask.wish };
+        self.shown.publish = None;
+    }
+}
+
+/// The errors that block a release, by their places.
+pub(super) fn errors(scene: &Scene) -> Vec<usize> {
+    scene.findings().filter(|(_, f)| f.severity() == Severity::Error).map(|(i, _)| i).collect()
+}
+
+/// What is asked for, as orders; why not, in words.
+fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
+    let model = scene.whole.model.as_ref().ok_or("the draft cannot be computed")?;
+    if ask.what.is_empty() && ask.sheets.is_empty() {
+        return Err("nothing is chosen to be written".to_owned());
+    }
+    let cases = &model.plan.cases;
+    let range = if cases.range > 0 { cases.range } else { cases.list.len() };
+    let find = |address: &String| cases.list.iter().position(|c| c.address == *address);
+    let mut chosen: Vec<usize> = ask.chosen.iter().filter_map(find).collect();
+    chosen.sort_unstable();
+    if ask.sizes == Sizes::Chosen && chosen.is_empty() {
+        return Err("no size is chosen".to_owned());
+    }
+    if ask.sizes == Sizes::Chosen && chosen.len() > MOST_SIZES {
+        let many = chosen.len();
+        return Err(format!("{many} sizes together cannot be told apart on pages to cut from; at most {MOST_SIZES}"));
+    }
+    let groups: Vec<Vec<usize>> = match ask.sizes {
+        Sizes::Each => (0..range).map(|case| vec![case]).collect(),
+        Sizes::Chosen => vec![chosen],
+        Sizes::All => vec![(0..range).collect()],
+    };
+    let views: Vec<usize> = wanted_views(model, &ask.views);
+    if views.is_empty() {
+        return Err("no view is chosen".to_owned());
+    }
+    let mut out = Vec::new();
+    if !ask.what.is_empty() {
+        let groups = views.iter().flat_map(|view| groups.iter().map(|cases| (*view, cases.clone()))).collect();
+        let (what, wish) = (ask.what.clone(), ask.wish.clone());
+        out.push(Asked { what, groups, wish, width: WideSettings::default().width });
+    }
+    for sheet in model.draft.sheets.iter().filter(|s| ask.sheets.contains(&s.name)) {
+        let plan = sheet_plan(model, sheet)?;
+        let groups = plan.groups.into_iter().filter(|(view, _)| views.contains(view)).collect();
+        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces, ..ask.wish.clone() };
+        let width = if plan.width > 0.0 { plan.width } else { WideSettings::default().width };
+        out.push(Asked { what: vec![plan.what], groups, wish, width });
+    }
+    Ok(out)
+}
+
+fn wanted_views(model: &Model, names: &[String]) -> Vec<usize> {
+    let views = model.of_views().iter().enumerate();
+    views.filter(|(_, m)| names.iter().any(|n| n == m.view())).map(|(i, _)| i).collect()
+}
+
+/// Paints the dialog, if it is open.
+pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let Some(ask) = &shown.publish else { return };
+    let mut next = ask.clone();
+    let mut wish = None;
+    let modal = Modal::new(Id::unique("publish")).backdrop_color(look.backdrop()).frame(look.dialog());
+    let modal = modal.show(ui.ctx(), |ui| {
+        ui.set_width(WIDTH);
+        ui.horizontal(|ui| {
+            ui.label(RichText::new("Publish").font(letters(look::LARGE)).color(look.ink));
+            help::question(ui, "this dialog", "publishing", wishes);
+        });
+        ScrollArea::vertical().max_height(ui.ctx().content_rect().height() - 220.0).show(ui, |ui| {
+            kinds(ui, look, scene, &mut next);
+            sizes(ui, look, scene, &mut next);
+            caption(ui, look, "paper of pages");
+            ui.horizontal_wrapped(|ui| paper_choice(ui, &mut next.wish));
+            caption(ui, look, "what for");
+            ui.horizontal_wrapped(|ui| purpose_choice(ui, &mut next.wish));
+            tick(ui, &mut next.wish.whole, "pieces on the fold are drawn whole", "whole pieces");
+            if folder(ui, look, &mut next) {
+                wish = Some(PublishWish::Write);
+            }
+        });
+        if !ask.problem.is_empty() {
+            ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
+        }
+        blocking(ui, look, scene, ask, wishes);
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            if ui.button("Write them").clicked() {
+                wish = Some(PublishWish::Write);
+            }
+            if ui.button("Cancel").clicked() {
+                wish = Some(PublishWish::Close);
+            }
+        });
+    });
+    if modal.should_close() {
+        wish = Some(PublishWish::Close);
+    }
+    if next != *ask {
+        wishes.push(Wish::Publish(PublishWish::Change(Box::new(next))));
+    }
+    wishes.extend(wish.map(Wish::Publish));
+}
+
+fn caption(ui: &mut Ui, look: &Look, words: &str) {
+    ui.add_space(5.0);
+    field::caption(ui, look, words);
+}
+
+fn tick(ui: &mut Ui, is: &mut bool, words: &str, called: &str) {
+    let response = ui.checkbox(is, words);
+    response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, *is, called));
+}
+
+/// Ticks one of a list.
+fn tick_of<T: Clone + PartialEq>(ui: &mut Ui, list: &mut Vec<T>, one: &T, words: &str, called: &str) {
+    let mut is = list.contains(one);
+    tick(ui, &mut is, words, called);
+    if is != list.contains(one) {
+        match list.iter().position(|own| own == one) {
+            Some(i) => drop(list.remove(i)),
+            None => list.push(one.clone()),
+        }
+    }
+}
+
+fn kinds(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
+    for what in What::ALL {
+        let words = format!("{} – {}", what.word(), what.says());
+        tick_of(ui, &mut next.what, &what, &words, &format!("write {}", what.word()));
+    }
+    let sheets = &scene.draft().sheets;
+    if !sheets.is_empty() {
+        caption(ui, look, "sheets that the draft tells of");
+    }
+    for sheet in sheets {
+        let paper = if sheet.paper.is_empty() { "A4 or Letter" } else { &sheet.paper };
+        let words = format!("{} – {paper}", sheet.name);
+        tick_of(ui, &mut next.sheets, &sheet.name, &words, &format!("write sheet {}", sheet.name));
+    }
+}
+
+fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
+    caption(ui, look, "sizes in a file of pieces (booklet and tables hold them all)");
+    ui.horizontal_wrapped(|ui| {
+        for (sizes, word) in [
+            (Sizes::Each, "each size by itself"),
+            (Sizes::Chosen, "chosen sizes together"),
+            (Sizes::All, "all in one file, a layer for each"),
+        ] {
+            let chosen = next.sizes == sizes;
+            let response = ui.selectable_label(chosen, word);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, word));
+            if response.clicked() {
+                next.sizes = sizes;
+            }
+        }
+    });
+    if next.sizes == Sizes::Chosen {
+        ui.horizontal_wrapped(|ui| {
+            for case in scene.cases().into_iter().flat_map(|c| &c.list) {
+                tick_of(ui, &mut next.chosen, &case.address, &case.address, &format!("publish size {}", case.address));
+            }
+        });
+    }
+    let views: Vec<&str> = scene.whole.views().collect();
+    if !views.is_empty() {
+        caption(ui, look, "views");
+        ui.horizontal_wrapped(|ui| {
+            for view in views {
+                tick_of(ui, &mut next.views, &view.to_owned(), view, &format!("publish view {view}"));
+            }
+        });
+    }
+}
+
+/// The folder; whether it was left with Enter.
+fn folder(ui: &mut Ui, look: &Look, next: &mut PublishAsk) -> bool {
+    caption(ui, look, "folder (it is made if it is not there)");
+    let edit = TextEdit::singleline(&mut next.folder).id(Id::unique("publish folder")).hint_text("a path");
+    let response = ui.add(edit.desired_width(WIDTH - 20.0));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("folder"));
+    field::ring(ui, &response);
+    response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter))
+}
+
+/// What blocks a release; a click goes there.
+fn blocking(ui: &mut Ui, look: &Look, scene: &Scene, ask: &PublishAsk, wishes: &mut Vec<Wish>) {
+    if ask.blocking.is_empty() {
+        return;
+    }
+    ScrollArea::vertical().id_salt("blocking").max_height(140.0).show(ui, |ui| {
+        for i in &ask.blocking {
+            let Some(finding) = scene.computed.findings.get(*i) else { continue };
+            let words = format!("{} {}", look::sign(finding.severity()), message(finding, scene.draft().display));
+            if ui.link(RichText::new(words).color(look.error)).clicked() {
+                wishes.push(Wish::Publish(PublishWish::Close));
+                wishes.push(Wish::Finding(*i));
+            }
+        }
+    });
+}

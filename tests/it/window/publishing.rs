@@ -1,0 +1,217 @@
+//! What is published, in the window: strips, notions, cloth, the booklet and its room, fittings, the dialog that writes it all.
+
+use egui::{Key, Modifiers};
+
+use super::stage::Stage;
+
+const CTRL_SHIFT: Modifiers = Modifiers { alt: false, ctrl: true, shift: true, mac_cmd: false, command: true };
+
+/// Names of the files in a folder.
+fn files(folder: &std::path::Path) -> Vec<String> {
+    let all = std::fs::read_dir(folder).map(|d| d.map(|f| f.unwrap().file_name().into_string().unwrap()).collect());
+    let mut all: Vec<String> = all.unwrap_or_default();
+    all.sort();
+    all
+}
+
+#[test]
+fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let start = stage.text();
+    stage.click("Add a cloth");
+    stage.answer(&[("name", "cotton")], "Add an outer cloth");
+    stage.click("Another width in which it is sold");
+    stage.fill("sold in the width of material cotton", "140 cm");
+    stage.click("Add a strip");
+    stage.answer(&[("name", "neck_tie"), ("length", "bust / 4")], "Add the strip");
+    stage.click("what it is, of strip neck_tie: cord or tie");
+    stage.click("how it lies on the cloth, of strip neck_tie: on the bias");
+    stage.click("where on the body (cautions hang on it), of strip neck_tie: hood or neck");
+    stage.click("sewn fast at its middle, of strip neck_tie");
+    stage.fill("finished width of strip neck_tie", "1 cm");
+    stage.fill("how far each free end hangs out of strip neck_tie", "bust / 20");
+    let text = stage.saved();
+    let wanted = [
+        "materials: [(name: \"cotton\", widths: [\"140 cm\"])]",
+        "kind: cord",
+        "grain: bias",
+        "place: neck",
+        "fastened: true",
+        "width: \"1 cm\"",
+        "free_end: \"bust / 20\"",
+    ];
+    for words in wanted {
+        assert!(text.contains(words), "{words}: {text}");
+    }
+    // The live values are those of the command line: base size 88 by hand, another one by measuring the file.
+    assert!(stage.says("4.4 cm in size 88"), "{}", stage.all());
+    let found = stage.measure(&["strip.neck_tie"]);
+    assert!(found.to_string().contains("220"), "{found}");
+    assert!(stage.says("size 88: 22 cm") && stage.says("size 92: 23 cm"), "{}", stage.all());
+    // A wrong formula is told where it stands, and kept.
+    stage.fill("finished length, from seam to seam of strip neck_tie", "bust +");
+    assert!(stage.says("■ "), "{}", stage.all());
+    assert!(stage.saved().contains("length: \"bust +\""));
+    // All of it is undone, step by step.
+    for _ in 0..12 {
+        stage.ctrl(Key::Z);
+    }
+    assert_eq!(stage.saved(), start);
+}
+
+#[test]
+fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let start = stage.text();
+    stage.click("Add a booklet step");
+    stage.answer(&[("heading", "Sew the sides")], "Add the step");
+    stage.click("Add a booklet step");
+    stage.answer(&[("heading", "Set the sleeves")], "Add the step");
+    // Names are offered inside of braces, and only there.
+    stage.write("words of booklet step 2", "The wrist measures bus");
+    assert!(!stage.names().iter().any(|n| n.starts_with("offer ")), "{}", stage.all());
+    stage.write("words of booklet step 2", "The chest is {bus");
+    let offers = stage.names().iter().filter(|n| n.starts_with("offer ")).count();
+    assert!(offers > 0, "{}", stage.all());
+    stage.press(Key::ArrowDown);
+    stage.press(Key::Enter);
+    stage.type_text("} around.");
+    // It is read in the chosen size, in both units, while it is typed: 88 cm, 92 cm, by hand.
+    assert!(stage.says("The chest is 88.0 cm (34 5/8 in) around."), "{}", stage.all());
+    stage.press(Key::Enter);
+    stage.type_text("- A point.");
+    stage.press(Key::Tab);
+    stage.press(Key::Escape);
+    let text = stage.saved();
+    assert!(text.contains("text: \"The chest is {bust} around.\\n- A point.\""), "{text}");
+    stage.click("booklet step 2");
+    stage.click("front drawn in booklet step 2");
+    stage.click("sleeve drawn in booklet step 2");
+    assert!(stage.saved().contains("pieces: [\"front\", \"sleeve\"]"), "{}", stage.text());
+    stage.click("Move up");
+    let at = |text: &str, title: &str| text.find(title).unwrap();
+    let text = stage.saved();
+    assert!(at(&text, "Set the sleeves") < at(&text, "Sew the sides"), "{text}");
+    assert!(stage.seen("booklet step 1").chosen, "the step that was moved stays chosen");
+    // A brace that cannot be read is told at the field.
+    stage.fill("heading of booklet step 1", "Set the {sleeve");
+    stage.press(Key::Tab);
+    assert!(stage.says("■ "), "{}", stage.all());
+    stage.ctrl(Key::Z);
+    stage.click("booklet step 1");
+    stage.press(Key::Delete);
+    stage.answer(&[], "Delete");
+    assert!(!stage.saved().contains("Set the sleeves"), "{}", stage.text());
+    for _ in 0..9 {
+        stage.ctrl(Key::Z);
+    }
+    assert_eq!(stage.saved(), start);
+}
+
+#[test]
+fn the_booklet_is_seen_as_it_will_print_and_a_click_chooses_a_step() {
+    let mut stage = Stage::on("market-apron.ron");
+    stage.key(CTRL_SHIFT, Key::B);
+    let page = |stage: &Stage, words: &str| {
+        stage.told.iter().any(|t| t.name.starts_with("booklet page ") && t.name.contains(words))
+    };
+    assert!(page(&stage, "Market apron") && page(&stage, "Licence: MIT"), "{}", stage.all());
+    let step = |stage: &Stage, words: &str| {
+        let all = stage.names();
+        let found = all.iter().find(|n| n.starts_with("step ") && n.contains(" of the booklet") && n.ends_with(words));
+        found.unwrap_or_else(|| panic!("{words}: {}", stage.all())).to_string()
+    };
+    let facing = step(&stage, ": Facing");
+    assert!(facing.starts_with("step 3 of the booklet"), "{facing}");
+    stage.click("booklet step 3");
+    assert!(stage.seen(&facing).chosen, "chosen in the contents it is seen on its page");
+    let pocket = step(&stage, ": Pocket");
+    stage.click(&pocket);
+    assert!(stage.seen("booklet step 2").chosen && page(&stage, "Market apron"), "the room stays: {}", stage.all());
+    // What is typed is seen on the page at once.
+    stage.fill("heading of booklet step 2", "The large pocket");
+    assert!(page(&stage, "2. The large pocket"), "{}", stage.all());
+    // Another part has its place on the table.
+    stage.click("strip ties");
+    assert!(stage.find("heading of booklet step 2").is_none() && !page(&stage, "Market apron"));
+}
+
+#[test]
+fn what_is_ticked_is_published_and_an_error_blocks_a_release() {
+    let mut stage = Stage::on("market-apron.ron");
+    let into = stage.folder.path().join("out");
+    stage.key(CTRL_SHIFT, Key::U);
+    stage.click("write pages");
+    stage.write("folder", into.to_str().unwrap());
+    stage.click("Write them");
+    stage.wait_for("file is written to");
+    let all = files(&into);
+    assert!(all.len() == 1 && all[0].contains("booklet"), "{all:?}");
+    // Chosen sizes together, one of them taken out again.
+    let pages = stage.folder.path().join("pages");
+    stage.key(CTRL_SHIFT, Key::U);
+    stage.click("write booklet");
+    stage.click("chosen sizes together");
+    stage.click("publish size S");
+    stage.click("publish size XL");
+    stage.click("publish size XL");
+    stage.click("paper A4");
+    stage.write("folder", pages.to_str().unwrap());
+    stage.press(Key::Enter);
+    stage.wait_for("file is written to");
+    let all = files(&pages);
+    assert!(all.len() == 1 && all[0].starts_with("draft-S+M-toile-A4"), "{all:?}");
+    // Nothing chosen is told, and the dialog stays.
+    stage.key(CTRL_SHIFT, Key::U);
+    stage.click("write pages");
+    stage.click("write booklet");
+    stage.click("Write them");
+    assert!(stage.says("nothing is chosen to be written") && stage.find("Write them").is_some(), "{}", stage.all());
+    stage.press(Key::Escape);
+    assert!(stage.find("Write them").is_none());
+    // A release of a draft with errors: the errors are listed, nothing is written, a click goes to one.
+    let mut skirt = Stage::on("straight-skirt.ron");
+    let none = skirt.folder.path().join("none");
+    skirt.key(CTRL_SHIFT, Key::U);
+    skirt.click("for release");
+    skirt.write("folder", none.to_str().unwrap());
+    skirt.click("Write them");
+    assert!(skirt.says("a release is blocked by errors") && !none.exists(), "{}", skirt.all());
+    let (_, found) = skirt.proof();
+    let errors = found["findings"].as_array().map_or(0, |f| f.iter().filter(|f| f["severity"] == "error").count());
+    let listed: Vec<String> =
+        skirt.told.iter().filter(|t| t.can_be_used && t.name.starts_with("■ ")).map(|t| t.name.clone()).collect();
+    assert!(errors > 0 && listed.len() == errors, "{errors}: {listed:?}");
+    skirt.click(&listed[0]);
+    assert!(skirt.find("Write them").is_none(), "{}", skirt.all());
+}
+
+#[test]
+fn fittings_and_who_it_is_for_are_typed_on_cards() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let start = stage.text();
+    stage.click("Add a fitting");
+    stage.fill("date, fitting 1 of what is kept", "2025-03-14");
+    stage.fill("in which cloth, fitting 1 of what is kept", "calico");
+    let text = stage.saved();
+    assert!(text.contains("fittings: [(date: \"2025-03-14\", size: \"88\", cloth: \"calico\")]"), "{text}");
+    stage.click("take out fitting 1");
+    assert!(!stage.saved().contains("fittings"), "{}", stage.text());
+    stage.click("Draft");
+    let who = "who is to wear it (cautions hang on it), of draft: ";
+    stage.click(&format!("{who}children"));
+    stage.fill("the youngest of draft", "2 years");
+    stage.fill("the oldest of draft", "8 years");
+    stage.click("worn as, of draft: tight sleepwear");
+    stage.click("Say a girth …");
+    stage.click("girth of the chest");
+    stage.fill("garment around the chest of draft", "bust + 1 cm");
+    let text = stage.saved();
+    assert!(text.contains("child(from: \"2 years\", to: \"8 years\")"), "{text}");
+    assert!(text.contains("worn_as: tight_sleepwear") && text.contains("(is: \"bust + 1 cm\")"), "{text}");
+    assert!(stage.says("89 cm in size 88"), "{}", stage.all());
+    for _ in 0..10 {
+        stage.ctrl(Key::Z);
+    }
+    assert_eq!(stage.saved(), start);
+}
