@@ -100,6 +100,8 @@ written! {
     Draft "about-folds",
     Draft "about-hems",
     Draft "about-marks",
+    Draft "cautions",
+    Draft "releases",
     Draft "file",
     Functions "language",
 }

@@ -65,6 +65,7 @@ mod planted;
 mod practice;
 mod preferences;
 mod readme;
+mod release;
 mod renaming;
 mod renaming_derived;
 mod seeds;
