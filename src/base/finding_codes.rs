@@ -149,6 +149,13 @@ codes! {
     MarkOutside Warning "mark-outside" "A mark or dart does not lie on its piece." "{mark} lies {distance} outside of {piece}";
     RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
 
+    // Strips and notions.
+    StripNoWidth Note "strip-no-width" "Nothing tells how wide the cloth of a strip is sold." "nothing tells how wide {material} is sold, so how many {strip} come from it, and how much cloth they take, is not told";
+    StripNotJoined Warning "strip-not-joined" "A strip is longer than its cloth gives in one piece, and nothing tells how it is joined." "{strip} is cut {length} long, but {material} that is {width} wide gives {most} at most in one piece: give the allowance of a join, or a wider cloth";
+    StripTooWide Warning "strip-too-wide" "A strip does not come out of its cloth." "{strip} is cut {wide} wide and {length} long, which does not come out of {material} that is {width} wide ({usable} of it usable)";
+    StripGrainOff Warning "strip-grain-off" "A strip that is to stretch is cut with the thread of cloth of which nothing says that it stretches." "{strip} is stretched by its seam, but cut {way} the thread, and nothing says that {material} stretches so: cut it on the bias, tell the stretch, or look at its length again";
+    NotionTooLong Warning "notion-too-long" "No size of a notion that is sold is large enough." "{notion} must be {needed}, but the largest sold is {sold}";
+
     // Finished measures and the range.
     EaseOff Warning "ease-off" "A finished measure leaves more or less ease than is meant." "{measure} is {finished} over a body of {body}: ease {ease}, meant {meant}";
     OpeningSmall Error "opening-small" "An opening is too small for what must pass." "{measure} opens to {opening}, but {body} is {needed}: {short} too small";
@@ -209,6 +216,11 @@ impl Code {
                 | Self::LabelOutside
                 | Self::MarkOutside
                 | Self::RowMissesLevel
+                | Self::StripNoWidth
+                | Self::StripNotJoined
+                | Self::StripTooWide
+                | Self::StripGrainOff
+                | Self::NotionTooLong
                 | Self::EaseOff
                 | Self::OpeningSmall
                 | Self::EaseDrifts

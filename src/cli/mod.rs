@@ -16,8 +16,10 @@ mod lengthen;
 mod measure;
 mod proof;
 mod publish;
+mod release;
 mod report;
 mod roll;
+mod tables;
 mod trace;
 mod window;
 
@@ -126,6 +128,10 @@ pub enum Command {
     Trace(TraceCall),
     /// Write the pieces in true size.
     Publish(PublishCall),
+    /// Print the tables for the buyer: body chart, finished measures, strips, notions, cutting list.
+    Tables(TablesCall),
+    /// Release an edition: all files, the draft and digests in a folder of its own; copy one again; check one.
+    Release(ReleaseCall),
     /// The body chart: list it, add a size, import or export it.
     Chart {
         /// The draft.
@@ -249,6 +255,25 @@ pub struct TraceCall {
     pub comments: Option<Comments>,
 }
 
+/// Arguments of `tables`.
+#[derive(Args, Debug)]
+pub struct TablesCall {
+    /// The draft.
+    pub file: PathBuf,
+    /// Only these sizes of the range, as `SIZE`, or `VIEW//SIZE` in one view; may be repeated.
+    #[arg(long = "size")]
+    pub sizes: Vec<String>,
+    /// Only these views; may be repeated. Each view has tables of its own.
+    #[arg(long = "view", value_name = "VIEW")]
+    pub views: Vec<String>,
+    /// Into this folder as comma separated text, a file for each table.
+    #[arg(long, value_name = "DIR", conflicts_with = "json")]
+    pub csv: Option<PathBuf>,
+    /// As JSON on stdout: lengths in mm and as shown in both units.
+    #[arg(long)]
+    pub json: bool,
+}
+
 /// Arguments of `publish`.
 #[derive(Args, Debug)]
 pub struct PublishCall {
@@ -293,6 +318,51 @@ pub struct PublishCall {
     pub width: String,
 }
 
+/// Arguments of `release`.
+#[derive(Args, Debug)]
+#[command(args_conflicts_with_subcommands = true, subcommand_negates_reqs = true)]
+pub struct ReleaseCall {
+    /// Something else than a new release.
+    #[command(subcommand)]
+    pub what: Option<ReleaseWhat>,
+    /// The draft.
+    #[arg(required = true)]
+    pub file: Option<PathBuf>,
+    /// The folder in which that of the release is made, called by title and edition.
+    #[arg(long, required = true)]
+    pub out: Option<PathBuf>,
+    /// The date of the edition, such as 2026-05-31; without it the draft's own.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub date: Option<String>,
+    /// The folder of the release before, against which changes are told; without it the youngest of the same title in `--out`.
+    #[arg(long, value_name = "DIR")]
+    pub last: Option<PathBuf>,
+    /// There is no release before: no changes are told.
+    #[arg(long, conflicts_with = "last")]
+    pub first: bool,
+    /// What becomes of comments in the file, which rewriting does not keep: the release is written into its log.
+    #[arg(long, value_enum)]
+    pub comments: Option<Comments>,
+}
+
+/// What else is done with releases.
+#[derive(Debug, Subcommand)]
+pub enum ReleaseWhat {
+    /// Copy a release, byte for byte, after every file of it was checked.
+    Again {
+        /// The folder of the release.
+        folder: PathBuf,
+        /// The folder in which the copy is made.
+        #[arg(long)]
+        out: PathBuf,
+    },
+    /// Say whether every file of a release is as it was written.
+    Check {
+        /// The folder of the release.
+        folder: PathBuf,
+    },
+}
+
 /// What a print is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
 pub enum Purpose {
@@ -313,6 +383,8 @@ pub enum WhatCall {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Tables of numbers, to read and for spreadsheets.
+    Tables,
     /// The booklet.
     Booklet,
     /// All there is.
@@ -480,6 +552,8 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Lengthen { file, piece, line, by, comments } => lengthen::run(file, [piece, line, by], *comments),
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
+        Command::Tables(call) => tables::run(call),
+        Command::Release(call) => release::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Block { file, what } => block::run(file, what),
         Command::Actions { json } => actions::run(*json),

@@ -11,7 +11,8 @@ use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
 use crate::session::{
-    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, What, length_typed, look_at_blocks, outputs, sheet_plan,
+    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ReleaseStop, What, length_typed, look_at_blocks, outputs,
+    sheet_plan,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -26,6 +27,9 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
             Stopped::trouble(format!("`--margin {text}` is not a length; write it as `8 mm` or `3/8 in`"))
         })?),
     };
+    if call.purpose == Purpose::Release && draft.chart.survey {
+        return Err(Stopped::no(ReleaseStop::Survey.to_string()));
+    }
     let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
@@ -149,6 +153,7 @@ fn whats(call: &PublishCall) -> Vec<What> {
                 WhatCall::Pages => What::Pages,
                 WhatCall::Wide => What::Wide,
                 WhatCall::Booklet => What::Booklet,
+                WhatCall::Tables => What::Tables,
             })
             .collect(),
     }

@@ -4,9 +4,10 @@
 
 use std::sync::Arc;
 
+use super::graph::named_by;
 use super::item::Stop;
 use super::model::Model;
-use super::plan::{Formula, NodeId};
+use super::plan::{Formula, NodeId, Plan};
 use crate::document::{Draft, GirthPlace};
 
 /// What a draft says of what is published.
@@ -133,6 +134,13 @@ impl Publishing {
         }
         out.extend(self.girths.iter().map(|(_, f)| ("care".to_owned(), f)));
         out
+    }
+}
+
+impl Plan {
+    /// Whether a view has all that a formula names.
+    pub fn has_all_of(&self, formula: &Formula) -> bool {
+        named_by(std::iter::once(formula), self).into_iter().all(|node| self.is_needed(node))
     }
 }
 

@@ -31,10 +31,27 @@ pub fn read_own<T: DeserializeOwned>(path: &Path) -> OwnFile<T> {
         Ok(_) => {}
     }
     let Ok(text) = String::from_utf8(bytes) else { return OwnFile::Damaged("it is not text in UTF-8".to_owned()) };
-    match ron::from_str(&text) {
+    match from_ron(&text) {
         Ok(own) => OwnFile::Read(own),
-        Err(error) => OwnFile::Damaged(format!("line {}: {}", error.span.start.line, error.code)),
+        Err(problem) => OwnFile::Damaged(problem),
     }
+}
+
+/// What a RON text that is no draft holds.
+///
+/// # Errors
+/// Why it cannot be read, with the line.
+pub fn from_ron<T: DeserializeOwned>(text: &str) -> Result<T, String> {
+    ron::from_str(text).map_err(|error| format!("line {}: {}", error.span.start.line, error.code))
+}
+
+/// The same as text, ended by a new line.
+///
+/// # Errors
+/// A type that RON has not.
+pub fn to_ron<T: Serialize>(value: &T) -> io::Result<String> {
+    let form = ron::ser::PrettyConfig::new().new_line("\n").struct_names(false);
+    Ok(ron::ser::to_string_pretty(value, form).map_err(io::Error::other)? + "\n")
 }
 
 /// Gives a file another name beside it that is free, and says which.
@@ -58,16 +75,13 @@ pub fn set_aside(path: &Path) -> io::Result<PathBuf> {
 /// # Errors
 /// When it cannot be written; what was there before is still there.
 pub fn write_own<T: Serialize>(path: &Path, own: &T) -> io::Result<()> {
-    let form = ron::ser::PrettyConfig::new().struct_names(false);
-    let text = ron::ser::to_string_pretty(own, form).map_err(io::Error::other)?;
+    let text = to_ron(own)?;
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder)?;
     }
     let temporary = path.with_extension(format!("writing-{}", std::process::id()));
     let written = File::create(&temporary)
-        .and_then(|mut file| {
-            file.write_all(text.as_bytes()).and_then(|()| file.write_all(b"\n")).and_then(|()| file.sync_all())
-        })
+        .and_then(|mut file| file.write_all(text.as_bytes()).and_then(|()| file.sync_all()))
         .and_then(|()| fs::rename(&temporary, path));
     if written.is_err() {
         // The error itself is told; a file that is left over does no harm.

@@ -2,8 +2,9 @@
 
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Vec2};
 
+use super::Finished;
 use crate::base::tolerance;
-use crate::compute::CutPlan;
+use crate::compute::{CutPlan, Model};
 use crate::document::Face;
 
 /// A cloth that shrinks by more than this part of its length is not believed.
@@ -106,6 +107,21 @@ impl Symmetry {
         let upside = |p: Point| Point::new(p.x, 2.0 * centre.y - p.y);
         if on_itself(&over) || on_itself(&upside) { Self::Symmetric } else { Self::Handed }
     }
+}
+
+/// Whether a piece of a view is the same when it is turned over, in all of these cases; one that cannot be drawn is passed over.
+pub fn symmetry(
+    model: &Model,
+    finished: &Finished,
+    cases: impl IntoIterator<Item = usize>,
+    (frame, cut): (usize, &CutPlan),
+) -> Symmetry {
+    let handed = cases.into_iter().any(|case| {
+        let Some(Some(piece)) = finished.cases[case].get(frame) else { return false };
+        let heading = cut.heading.as_ref().and_then(|f| model.real(case, f).ok());
+        Symmetry::of(&piece.stitch, heading.unwrap_or(0.0)) == Symmetry::Handed
+    });
+    if handed { Symmetry::Handed } else { Symmetry::Symmetric }
 }
 
 /// How often a piece is cut, in the words of sheets and lists: `cut 2 (1 + 1 mirrored) from main`.

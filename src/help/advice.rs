@@ -173,6 +173,20 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::LabelOutside, "Move the label to a point inside the piece."),
     (Code::MarkOutside, "Move the mark or the dart onto the piece, and look at it in the sizes named."),
     (Code::RowMissesLevel, "Hold that button level and let the steps be as told, or accept the even row."),
+    (Code::StripNoWidth, "Give the material the widths in which it is sold."),
+    (Code::StripNotJoined, "Give the strip an allowance for joins, or cut it along the thread or from wider cloth."),
+    (
+        Code::StripTooWide,
+        "Look at the strip's width, layers and allowance, or at the widths and selvedges of its cloth.",
+    ),
+    (
+        Code::StripGrainOff,
+        "Cut it on the bias, or say how far its cloth stretches; the rule of its length holds for one grain only, so try it.",
+    ),
+    (
+        Code::NotionTooLong,
+        "Add a longer one to the sizes that are sold, or make the opening shorter in the sizes named.",
+    ),
     (Code::EaseOff, "Change the piece, or the least and the most ease, after looking at the sizes named."),
     (
         Code::OpeningSmall,

@@ -81,6 +81,7 @@ written! {
     Window "sheets",
     Window "booklet",
     Window "publishing",
+    Window "releases",
     Window "roll",
     Window "finder",
     Window "preferences",

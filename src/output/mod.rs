@@ -7,6 +7,7 @@ mod booklet;
 mod compare;
 mod dashes;
 mod drawing;
+mod folder;
 mod font;
 mod guide;
 mod home;
@@ -20,6 +21,7 @@ mod photo;
 mod picture_digest;
 mod pieces;
 mod save;
+mod tables;
 mod title_block;
 mod wide;
 mod writing;
@@ -27,6 +29,7 @@ mod writing;
 pub use booklet::{BookletOrder, allowance_words, booklet, step_headings, steps_of_view};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
+pub use folder::{FolderError, save_folder};
 pub use font::{missing_signs, text_width};
 pub use home::{HomeSettings, HomeSheets, MOST_SIZES, PageInfo, home_sheets, row_letter};
 pub use label::{Room, Shapes};
@@ -37,10 +40,11 @@ pub use photo::{Photo, PhotoError};
 pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
+pub use tables::{tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 pub use writing::{
     Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages,
-    pages_and_headings, words_of,
+    pages_and_headings, to_csv, words_of,
 };
 
 /// A PDF file with all pieces on one page in true size.

@@ -22,7 +22,7 @@ pub const MAX_SIDE: f64 = 5080.0;
 /// Points in a millimetre.
 const POINTS: f64 = 72.0 / 25.4;
 /// The step of written coordinates, mm.
-const STEP: f64 = 1e-3;
+pub(super) const STEP: f64 = 1e-3;
 /// The step of written direction numbers: shorter decimals would be written with an exponent, which PDF does not know.
 const TURN_STEP: f64 = 1e-5;
 

@@ -3,11 +3,8 @@
 use kurbo::{BezPath, PathEl, Point};
 
 use super::drawing::{Align, Ink, Item, Pen, Picture};
-use super::pdf::digest;
+use super::pdf::{STEP, digest};
 use crate::base::round_half_away;
-
-/// Places and sizes that agree to this are the same, mm: a hundredth of what can be printed.
-const STEP: f64 = 1e-3;
 
 /// A digest of what a picture shows. In words, what is in `leave_out` does not count: edition and date stand on every page and would make
 /// all of them other.

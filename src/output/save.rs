@@ -61,7 +61,7 @@ pub enum SaveError {
     },
 }
 
-fn reason(error: &io::Error) -> String {
+pub(super) fn reason(error: &io::Error) -> String {
     match error.kind() {
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
             "the disk is full; make room or write elsewhere".to_owned()
@@ -184,7 +184,7 @@ fn free_name(target: &Path) -> io::Result<(File, PathBuf)> {
 }
 
 /// Makes the new names safe against a power cut, where the system can; the files are complete either way.
-fn sync_folder(dir: &Path) {
+pub(super) fn sync_folder(dir: &Path) {
     if let Ok(folder) = File::open(dir) {
         let _ = folder.sync_all();
     }

@@ -5,7 +5,7 @@ use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::{CutPlan, Model};
 use crate::document::{Draft, Face};
-use crate::finish::{Finished, Symmetry};
+use crate::finish::{Finished, Symmetry, symmetry};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -31,7 +31,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
             } else if cut.on_fold.is_none()
                 && cut.face == Face::Pairs
                 && cut.count % 2 == 1
-                && handed(model, finished, frame, cut)
+                && symmetry(model, finished, judged(model).map(|(case, ..)| case), (frame, cut)) == Symmetry::Handed
             {
                 let finding = finding(Code::FaceMissing).word("material", material);
                 out.push(finding.word("count", cut.count.to_string()));
@@ -39,15 +39,6 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         }
     }
     out
-}
-
-/// Whether a piece is not the same when it is turned over, in some size.
-fn handed(model: &Model, finished: &Finished, frame: usize, cut: &CutPlan) -> bool {
-    judged(model).any(|(case, _, _)| {
-        let Some(Some(piece)) = finished.cases[case].get(frame) else { return false };
-        let heading = cut.heading.as_ref().and_then(|f| model.evaluate(&model.plan, case, f).ok()?.real());
-        Symmetry::of(&piece.stitch, heading.unwrap_or(0.0)) == Symmetry::Handed
-    })
 }
 
 /// The grain against the line that it must follow.

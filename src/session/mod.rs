@@ -27,6 +27,7 @@ mod pull;
 mod pull_edge;
 mod recovery;
 mod references;
+mod release;
 mod rename;
 mod set;
 mod shaping;
@@ -71,6 +72,10 @@ pub use publishing::{
 pub use pull::{Grip, Pull, Reach};
 pub use pull_edge::edge_grips;
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
+pub use release::{
+    DRAFT, Last, Looked, MANIFEST, Manifest, ReleaseOrder, ReleaseStop, Released, ReleasedFile, look_at_release,
+    release, release_again,
+};
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};
 pub use shaping::base_with;

@@ -34,7 +34,13 @@ fn texts(items: &[Item]) -> Vec<(String, Rect)> {
 }
 
 fn words(pages: &[Picture]) -> Vec<String> {
-    let all = pages.iter().flat_map(|p| texts(&p.items)).map(|(text, _)| text);
+    // The last two are the foot of the page.
+    let of_page = |page: &Picture| {
+        let all = texts(&page.items);
+        let many = all.len() - 2;
+        all.into_iter().take(many)
+    };
+    let all = pages.iter().flat_map(of_page).map(|(text, _)| text);
     all.flat_map(|t| t.split_whitespace().map(str::to_owned).collect::<Vec<_>>()).collect()
 }
 

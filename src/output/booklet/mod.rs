@@ -72,7 +72,8 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
     let is_for_size = |t: &Table| FOR_SIZE.iter().any(|name| t.name.starts_with(name));
     let is_for_pieces = |t: &Table| t.name.starts_with(FOR_PIECES);
     let tables = |fits: &dyn Fn(&Table) -> bool| -> Vec<Block> {
-        order.tables.iter().filter(|t| fits(t)).cloned().map(Block::Table).collect()
+        let all = order.tables.iter().filter(|t| fits(t));
+        all.map(|t| Block::Table(within(t))).collect()
     };
     chapter(&mut blocks, "Your size", tables(&is_for_size));
     chapter(&mut blocks, "What you need", tables(&|t| !is_for_size(t) && !is_for_pieces(t)));
@@ -88,6 +89,12 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
         about: about.into_iter().filter(|a| !a.is_empty()).chain(order.notes.iter().cloned()).collect(),
         blocks,
     }
+}
+
+/// A table within the booklet, whose own title says of which garment it is.
+fn within(table: &Table) -> Table {
+    let title = table.title.rsplit_once(" – ").map_or(table.title.as_str(), |(title, _)| title);
+    Table { title: title.to_owned(), ..table.clone() }
 }
 
 /// A heading and what stands under it; nothing where nothing does.

@@ -63,8 +63,8 @@ pub fn pages_and_headings(writing: &Writing, paper: Paper) -> (Vec<Picture>, Vec
         flow.words(line, SMALL, 0.0, SOFT);
     }
     flow.down += 2.0 * AFTER;
-    for block in &writing.blocks {
-        flow.block(block);
+    for (i, block) in writing.blocks.iter().enumerate() {
+        flow.block(block, &writing.blocks[i + 1..]);
     }
     let many = flow.pages.len();
     let foot = page.height - MARGIN;
@@ -138,14 +138,37 @@ impl Flow {
         self.down += size * LEADING;
     }
 
-    fn block(&mut self, block: &Block) {
+    /// How much room the first part of these needs that may not be torn apart, mm: what must stand under a heading.
+    fn start_height(&self, blocks: &[Block]) -> f64 {
+        let Some((first, rest)) = blocks.split_first() else { return 0.0 };
+        let most = self.room.height() / 2.0;
+        match first {
+            Block::Heading { level, .. } => {
+                HEADINGS[usize::from(*level > 2)] * LEADING + 2.2 * AFTER + self.start_height(rest)
+            }
+            Block::Figure { picture, .. } => {
+                picture.height * (self.room.width() / picture.width).min(1.0) + SMALL * LEADING + 2.0 * AFTER
+            }
+            Block::Photo { .. } => PHOTO.1 + SMALL * LEADING + 2.0 * AFTER,
+            Block::Table(table) => {
+                let before = table.before.iter().map(|s| font::wrapped(s, TEXT, self.room.width()).len());
+                TABLE_TITLE * LEADING + before.sum::<usize>() as f64 * TEXT * LEADING + 6.0 * grid::SIZE
+            }
+            Block::Paragraph(_) | Block::List { .. } | Block::Caution { .. } => 2.0 * TEXT * LEADING + CAUTION_ROOM,
+            Block::NewPage => 0.0,
+        }
+        .min(most)
+    }
+
+    /// A block; `after` are those behind it.
+    fn block(&mut self, block: &Block, after: &[Block]) {
         match block {
             Block::Heading { level, text } => {
                 let size = HEADINGS[usize::from(*level > 2)];
                 if !self.fresh {
                     self.down += 1.6 * AFTER;
                 }
-                self.need(size * LEADING + UNDER_HEADING);
+                self.need(size * LEADING + 0.6 * AFTER + self.start_height(after).max(UNDER_HEADING));
                 self.headings.push(HeadingPlace { page: self.pages.len() - 1, down: self.down });
                 self.words(text, size, 0.0, Ink::BLACK);
                 self.down += 0.6 * AFTER;
@@ -283,7 +306,10 @@ impl Flow {
                 self.head(grid, columns);
             }
             if !row.group.is_empty() {
+                let from = self.down;
+                self.down += 1.6 * grid::ROOM;
                 self.line(row.group.clone(), grid::SIZE, 0.0, SOFT);
+                self.down = from + grid::GROUP;
             }
             self.cells(&row.cells, grid, columns);
             let last = grid.rows.get(i + 1).is_none_or(|next| !next.follows);

@@ -9,6 +9,8 @@ pub(super) const SIZE: f64 = 3.0;
 pub(super) const LEADING: f64 = 1.3;
 /// Room around the words of a cell, mm.
 pub(super) const ROOM: f64 = 1.1;
+/// Room that the words over a group of lines take, mm.
+pub(super) const GROUP: f64 = 2.0 * ROOM + SIZE * 1.2;
 /// The widest that a column of words becomes before its words are broken, mm; the first column may be wider.
 const WORDS: f64 = 46.0;
 const NAMES: f64 = 58.0;
@@ -34,7 +36,7 @@ pub(super) struct Row {
 impl Row {
     /// How high it is with what stands over it, mm.
     pub fn height(&self, columns: &[usize]) -> f64 {
-        let over = if self.group.is_empty() { 0.0 } else { SIZE * 1.45 };
+        let over = if self.group.is_empty() { 0.0 } else { GROUP };
         over + height(&self.cells, columns)
     }
 }
@@ -75,8 +77,12 @@ impl Grid {
                 }
                 cells.extend(line.cells.iter().map(|cell| Words {
                     // What has no unit is told once.
-                    lines: if k > 0 && !cell.has_units() { Vec::new() } else { vec![cell.shown(*unit)] },
-                    is_number: !matches!(cell, Cell::Words(_)),
+                    lines: if k > 0 && !cell.has_units() || *cell == Cell::Empty {
+                        Vec::new()
+                    } else {
+                        vec![cell.shown(*unit)]
+                    },
+                    is_number: !matches!(cell.unsigned(), Cell::Words(_)),
                 }));
                 cells.resize(columns, Words::default());
                 let over = if k == 0 && line.group != group { line.group.clone() } else { String::new() };

@@ -198,7 +198,7 @@ impl Page {
                 };
             }
             for cell in &line.cells {
-                let class = if matches!(cell, Cell::Words(_)) { "" } else { " class=\"number\"" };
+                let class = if matches!(cell.unsigned(), Cell::Words(_)) { "" } else { " class=\"number\"" };
                 let words = escaped(&cell.shown(*unit));
                 let _ = match cell.has_units() {
                     true => write!(row, "<td{class}>{words}</td>"),

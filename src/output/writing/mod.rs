@@ -3,6 +3,7 @@
 //! Tables and the booklet are made of it; `html`, `flow` (pages) and `csv` write it. Lengths stay lengths until then: both units are
 //! shown of the one value, each rounded once.
 
+mod csv;
 mod flow;
 mod grid;
 mod table;
@@ -10,6 +11,7 @@ mod words;
 
 use std::sync::Arc;
 
+pub use self::csv::to_csv;
 use super::{Photo, Picture};
 pub use flow::{HeadingPlace, pages, pages_and_headings};
 pub use table::{Cell, Line, Shown, Table};

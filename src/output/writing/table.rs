@@ -49,6 +49,8 @@ pub enum Cell {
     Angle(f64),
     /// A length, mm: shown in centimetres and in inches, each from this value.
     Length(f64),
+    /// Any of these with a sign behind it that a note of the table explains.
+    Signed(Box<Self>, &'static str),
 }
 
 /// A unit in which a line is shown.
@@ -101,9 +103,34 @@ impl Cell {
         }
     }
 
+    /// With a sign behind it.
+    pub fn signed(self, sign: &'static str) -> Self {
+        Self::Signed(Box::new(self), sign)
+    }
+
+    /// Without a sign.
+    pub fn unsigned(&self) -> &Self {
+        match self {
+            Self::Signed(cell, _) => cell.unsigned(),
+            other => other,
+        }
+    }
+
+    /// Its sign; empty where it has none.
+    pub fn sign(&self) -> &'static str {
+        match self {
+            Self::Signed(_, sign) => sign,
+            _ => "",
+        }
+    }
+
     /// Whether it is shown once for each unit.
     pub fn has_units(&self) -> bool {
-        matches!(self, Self::Length(_))
+        match self {
+            Self::Length(_) => true,
+            Self::Signed(cell, _) => cell.has_units(),
+            _ => false,
+        }
     }
 
     /// As it is shown in centimetres, one decimal, without the unit.
@@ -115,6 +142,7 @@ impl Cell {
                 let text = format!("{:.1}", tenths / 10.0);
                 if text == "-0.0" { "0.0".to_owned() } else { text }
             }
+            Self::Signed(cell, sign) => format!("{}{sign}", cell.in_cm()),
             other => other.plain(),
         }
     }
@@ -123,6 +151,7 @@ impl Cell {
     pub fn in_inches(&self) -> String {
         match self {
             Self::Length(mm) => shown(*mm, DisplayUnit::InchEighths).trim_end_matches(" in").to_owned(),
+            Self::Signed(cell, sign) => format!("{}{sign}", cell.in_inches()),
             other => other.plain(),
         }
     }
@@ -136,6 +165,7 @@ impl Cell {
             Self::Count(count) => count.to_string(),
             Self::Number(number) => trimmed(*number, 3),
             Self::Angle(radians) => format!("{}°", trimmed(radians.to_degrees(), 1)),
+            Self::Signed(cell, sign) => format!("{}{sign}", cell.plain()),
         }
     }
 }

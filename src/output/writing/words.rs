@@ -25,14 +25,14 @@ pub fn cell_of(model: &Model, case: usize, formula: &Formula) -> Cell {
 }
 
 /// A length in both units, each rounded once from the millimetres: `2.5 cm (1 in)`. Centimetres have up to one decimal, inches go in
-/// eighths.
+/// eighths. Its parts are held together by spaces at which no line is broken.
 pub fn both_units(mm: f64) -> String {
     let cell = Cell::Length(mm);
     let (cm, inches) = (cell.in_cm(), cell.in_inches());
     let cm = cm.strip_suffix(".0").unwrap_or(&cm).to_owned();
     // What is there and no eighth of an inch is not "0 in".
     let inches = if inches == "0" && cm != "0" { "under 1/16".to_owned() } else { inches };
-    format!("{cm} cm ({inches} in)")
+    format!("{cm} cm ({inches} in)").replace(' ', "\u{a0}")
 }
 
 /// Words with formulas in braces as they read in a case: lengths in both units, a dash for what cannot be computed there, and what

@@ -182,9 +182,6 @@ pub fn file_name(
     rest: &str,
     kind: &str,
 ) -> String {
-    let clean = |text: &str| -> String {
-        text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
-    };
     let sizes = match sizes {
         [first, .., last] if sizes.len() > 6 => format!("{}-to-{}", clean(first), clean(last)),
         _ => sizes.iter().map(|s| clean(s)).collect::<Vec<_>>().join("+"),
@@ -193,6 +190,11 @@ pub fn file_name(
     let view = if view.is_empty() { String::new() } else { format!("-{}", clean(view)) };
     let sizes = if sizes.is_empty() { sizes } else { format!("-{sizes}") };
     format!("{}{view}{sizes}{pieces}-{}-{rest}.{kind}", clean(stem), purpose.short())
+}
+
+/// Words as a part of a file's name: letters and digits only.
+pub(in crate::session) fn clean(text: &str) -> String {
+    text.chars().map(|c| if c.is_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
 }
 
 /// Puts a piece at a place of a sheet (of the window's table, where the sheet has no name), mm; `None`: wherever there is room.

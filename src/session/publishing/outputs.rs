@@ -11,7 +11,8 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings};
+use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings, Writing};
+use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -20,19 +21,22 @@ pub enum What {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Tables: body chart, finished measures, strips, notions, cutting list.
+    Tables,
     /// The booklet.
     Booklet,
 }
 
 impl What {
     /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 3] = [Self::Pages, Self::Wide, Self::Booklet];
+    pub const ALL: [Self; 4] = [Self::Pages, Self::Wide, Self::Tables, Self::Booklet];
 
     /// Its word on the command line and in the window.
     pub fn word(self) -> &'static str {
         match self {
             Self::Pages => "pages",
             Self::Wide => "wide",
+            Self::Tables => "tables",
             Self::Booklet => "booklet",
         }
     }
@@ -47,6 +51,9 @@ impl What {
         match self {
             Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
             Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
+            Self::Tables => {
+                "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
+            }
             Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
         }
     }
@@ -292,7 +299,7 @@ pub fn booklet_of(
     view: usize,
     cases: &[usize],
     photos: &BTreeMap<String, Arc<output::Photo>>,
-) -> output::Writing {
+) -> Writing {
     let own = &order.model.of_views()[view];
     output::booklet(&BookletOrder {
         draft: order.draft,
@@ -301,8 +308,8 @@ pub fn booklet_of(
         cases,
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         edition: super::edition_of(order.draft),
-        cautions: Vec::new(),
-        tables: Vec::new(),
+        cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
+        tables: output::tables_of(order.draft, (order.model, order.finished), view, cases),
         photos,
         notes: Vec::new(),
     })
@@ -311,15 +318,38 @@ pub fn booklet_of(
 /// What is written: all sizes of a view together.
 fn written(order: &Order<'_>, job: &Job) -> Made {
     let own = &order.model.of_views()[job.view];
-    let (photos, lacking) = photos(order.draft, order.folder);
-    let writing = booklet_of(order, job.view, &job.cases, &photos);
-    let mut out = Outputs { lacking, ..Outputs::default() };
+    let mut out = Outputs::default();
+    let writing = if job.what == What::Tables {
+        let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
+        for table in &tables {
+            let bytes = output::to_csv(table).into_bytes();
+            out.files.push(file(order, job, &format!("table-{}", table.name), "csv", bytes, Vec::new()));
+        }
+        let edition = super::edition_of(order.draft);
+        let about = [edition, order.draft.contact.clone()].into_iter().filter(|a| !a.is_empty()).collect();
+        // Each can be used as a page alone.
+        let pages = tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1);
+        let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
+        Writing { title, about, blocks: pages.collect() }
+    } else {
+        let (photos, lacking) = photos(order.draft, order.folder);
+        out.lacking = lacking;
+        booklet_of(order, job.view, &job.cases, &photos)
+    };
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
-    out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.insert(0, file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
     Ok(out)
+}
+
+fn caution_block(caution: Caution) -> Block {
+    let Caution { title, mut text, rule, .. } = caution;
+    if !rule.is_empty() {
+        text.insert(0, format!("The rule: {rule}."));
+    }
+    Block::Caution { title, text }
 }
 
 /// The title with what a print is for; nothing is added for a release.

@@ -1,0 +1,388 @@
+//! Releases: all outputs of a draft in one folder, with the draft, the version of the program and digests of every file.
+//!
+//! A release is never made twice: printing it again copies the folder. What is sold is in its folder `pattern`; `draft.ron` and
+//! `release.ron` stay with whoever publishes. The draft in it is the one without the log's entry of this very release, because that entry
+//! holds the digest of it.
+
+mod again;
+mod last;
+mod manifest;
+mod words;
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use thiserror::Error;
+
+pub use again::{Looked, look as look_at_release, release_again};
+pub use last::Last;
+pub use manifest::{DRAFT, MANIFEST, Manifest, ReleasedFile};
+
+use super::publishing::clean;
+use super::{
+    LookedAt, Order, OutputError, Outputs, PrintFor, PrintWish, Progress, What, look_at_blocks, outputs, sheet_plan,
+};
+use crate::base::{Code, DisplayUnit, Finding, Severity, message};
+use crate::compute::{Engine, Model};
+use crate::document::{Draft, Log, Release};
+use crate::file;
+use crate::finish::{Finished, finish};
+use crate::output::{FolderError, Paper, save_folder};
+use crate::proof::{cautions, count, errors, proof_of};
+
+/// Where the files for buyers lie in the folder of a release.
+const PATTERN: &str = "pattern";
+/// How wide the paper of wide sheets is where the draft tells of none, mm.
+const WIDE: f64 = 1_500.0;
+
+/// What is asked for.
+#[derive(Clone, Debug)]
+pub struct ReleaseOrder<'a> {
+    /// The draft.
+    pub draft: &'a Draft,
+    /// Its text as it stands in its file.
+    pub text: &'a str,
+    /// Its file.
+    pub path: &'a Path,
+    /// The folder in which that of the release is made.
+    pub out: &'a Path,
+    /// The date of the edition, `YYYY-MM-DD`; empty: the draft's own.
+    pub date: &'a str,
+    /// Where the release before is looked for.
+    pub last: Last,
+}
+
+/// A release that was written.
+#[derive(Clone, Debug)]
+pub struct Released {
+    /// Its folder.
+    pub folder: PathBuf,
+    /// What it is made of.
+    pub manifest: Manifest,
+    /// What whoever publishes should know, in sentences.
+    pub notes: Vec<String>,
+    /// What changed since the release before; empty where there is none.
+    pub changes: String,
+    /// The draft with its date and with the log's new entry: to be saved.
+    pub draft: Draft,
+}
+
+/// Why nothing is released.
+#[derive(Debug, Error)]
+pub enum ReleaseStop {
+    /// Proof tells errors.
+    #[error("a release is blocked by {}:\n{}\nNothing was written. A toile can be printed all the same", many(.errors.len()), .errors.join("\n"))]
+    Errors {
+        /// All of them, in sentences.
+        errors: Vec<String>,
+    },
+    /// The chart is a survey.
+    #[error(
+        "the chart is a survey of bodies, so what is drafted on it cannot be released as a fitting chart; draft it on a chart that is made to \
+         fit by, and take `survey` out of it. Nothing was written. A toile can be printed all the same"
+    )]
+    Survey,
+    /// Something that stands on everything is not told.
+    #[error("the draft does not tell its {what}: {mend}. Nothing was written")]
+    Untold {
+        /// What.
+        what: &'static str,
+        /// What to do.
+        mend: &'static str,
+    },
+    /// A date that is none.
+    #[error("`{date}` is no date: write the year, the month and the day, such as 2026-05-31. Nothing was written")]
+    Date {
+        /// As it was typed.
+        date: String,
+    },
+    /// An edition is released once.
+    #[error("edition {edition} was released already{told}: {mend}. Nothing was written")]
+    Edition {
+        /// Which.
+        edition: String,
+        /// When and where.
+        told: String,
+        /// What to do.
+        mend: &'static str,
+    },
+    /// Something that belongs to it is missing.
+    #[error("a release would lack something:\n{}\nNothing was written", .lacking.join("\n"))]
+    Lacking {
+        /// What, in sentences.
+        lacking: Vec<String>,
+    },
+    /// A sheet of the draft cannot be made out.
+    #[error("{problem}. Nothing was written")]
+    Sheet {
+        /// What is wrong.
+        problem: String,
+    },
+    /// Outputs cannot be made.
+    #[error(transparent)]
+    Output(#[from] OutputError),
+    /// A folder of a release cannot be made out.
+    #[error("{}: {problem}", .path.display())]
+    Manifest {
+        /// The file.
+        path: PathBuf,
+        /// What is wrong.
+        problem: String,
+    },
+    /// A release is not as it was written.
+    #[error("the release in {} is not as it was written; nothing was written:\n{}", .folder.display(), .faults.join("\n"))]
+    Damaged {
+        /// Its folder.
+        folder: PathBuf,
+        /// What is wrong, in sentences.
+        faults: Vec<String>,
+    },
+    /// What changed cannot be said.
+    #[error(
+        "what changed since the release before cannot be said: {problem}; name another by `--last`, or say `--first`. Nothing was written"
+    )]
+    Changes {
+        /// Why.
+        problem: String,
+    },
+    /// The folder cannot be written.
+    #[error(transparent)]
+    Folder(#[from] FolderError),
+}
+
+fn many(n: usize) -> String {
+    if n == 1 { "an error".to_owned() } else { format!("{n} errors") }
+}
+
+/// A draft computed and finished.
+struct Whole {
+    draft: Arc<Draft>,
+    model: Model,
+    finished: Finished,
+}
+
+impl Whole {
+    fn of(draft: &Draft) -> Result<Self, ReleaseStop> {
+        let model = Engine::new().compute_guarded(draft, &[]);
+        let model = model.map_err(|f| ReleaseStop::Errors { errors: vec![message(&f, DisplayUnit::Mm)] })?;
+        let draft = Arc::clone(&model.draft);
+        let finished = finish(&draft, &model);
+        Ok(Self { draft, model, finished })
+    }
+}
+
+/// Makes a release and writes its folder, all or nothing. The draft's own file is not touched: see [`Released::draft`].
+///
+/// # Errors
+/// See [`ReleaseStop`]; then nothing was written.
+pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
+    let draft = dated(order)?;
+    if draft.chart.survey {
+        return Err(ReleaseStop::Survey);
+    }
+    let whole = Whole::of(&draft)?;
+    let findings = proof_of(&whole.draft, &whole.model, &whole.finished);
+    let wrong = errors(&findings, draft.display);
+    if !wrong.is_empty() {
+        return Err(ReleaseStop::Errors { errors: wrong });
+    }
+    let mut notes = told(&findings, order, draft.display);
+    let before = last::before(&order.last, order.out, &draft, &mut notes)?;
+    is_new_edition(&draft, before.as_ref())?;
+    let name = folder_name(title(&draft), &draft.edition);
+    if order.out.join(&name).symlink_metadata().is_ok() {
+        return Err(FolderError::Exists { folder: order.out.join(&name) }.into());
+    }
+
+    let made = make(order, &whole)?;
+    let lacking: Vec<String> = made
+        .missing
+        .iter()
+        .map(|(name, size)| format!("{name} cannot be drawn in size {size}"))
+        .chain(made.lacking.iter().cloned())
+        .collect();
+    if !lacking.is_empty() {
+        return Err(ReleaseStop::Lacking { lacking });
+    }
+    notes.extend(made.notes);
+    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    let mut listed: Vec<ReleasedFile> = Vec::new();
+    for published in made.files {
+        let name = format!("{PATTERN}/{}/{}", published.what.word(), published.name);
+        listed.push(ReleasedFile {
+            kind: published.what.word().to_owned(),
+            view: published.view,
+            sizes: published.sizes,
+            pages: published.pages.iter().map(|p| format!("{p:032x}")).collect(),
+            ..ReleasedFile::of(name.clone(), &published.bytes)
+        });
+        files.push((name, published.bytes));
+    }
+    let changes = before.as_ref().map(|b| words::changes(b, &whole, &listed)).transpose()?.unwrap_or_default();
+    let cautions = cautions(&whole.draft, &whole.model);
+    let never_sewn = never_sewn(&draft, &whole.model);
+    if !never_sewn.is_empty() {
+        let which = super::gathered(&never_sewn);
+        notes.push(format!(
+            "never sewn: the log tells of no fitting in {which}. It is written into {MANIFEST}, not told to buyers"
+        ));
+    }
+    let read_me = words::read_me(&draft, &listed, &cautions, !changes.is_empty());
+    let text = if draft == *order.draft { order.text.to_owned() } else { file::write(&draft) };
+    let mut more = vec![(format!("{PATTERN}/read-me-first.txt"), read_me), (DRAFT.to_owned(), text)];
+    if !changes.is_empty() {
+        more.push((format!("{PATTERN}/what-changed.txt"), changes.clone()));
+    }
+    for (name, text) in more {
+        listed.push(ReleasedFile::of(name.clone(), text.as_bytes()));
+        files.push((name, text.into_bytes()));
+    }
+    let counts = count(&findings);
+    let manifest = Manifest {
+        program: env!("CARGO_PKG_NAME").to_owned(),
+        version: env!("CARGO_PKG_VERSION").to_owned(),
+        title: title(&draft).to_owned(),
+        edition: draft.edition.clone(),
+        date: draft.date.clone(),
+        after: before.as_ref().map(|b| b.manifest.edition.clone()).unwrap_or_default(),
+        sizes: range(&whole.model).map(str::to_owned).collect(),
+        never_sewn,
+        warnings: counts.warnings,
+        notes: counts.notes,
+        cautions: cautions.into_iter().map(|c| c.title).collect(),
+        files: listed,
+        ..Manifest::default()
+    };
+    let text = manifest.text()?;
+    let digest = file::sha256(text.as_bytes());
+    files.push((MANIFEST.to_owned(), text.into_bytes()));
+    let folder = save_folder(order.out, &name, &files)?;
+    let mut draft = draft;
+    draft.log.releases.push(Release { date: draft.date.clone(), edition: draft.edition.clone(), digest });
+    Ok(Released { folder, manifest, notes, changes, draft })
+}
+
+/// `Market-apron-edition-2`.
+fn folder_name(title: &str, edition: &str) -> String {
+    format!("{}-edition-{}", clean(title), clean(edition))
+}
+
+fn title(draft: &Draft) -> &str {
+    if draft.title.is_empty() { "Untitled draft" } else { &draft.title }
+}
+
+/// The draft with the date that it is to have; edition and date stand on everything that is released.
+fn dated(order: &ReleaseOrder<'_>) -> Result<Draft, ReleaseStop> {
+    let mut draft = order.draft.clone();
+    if !order.date.is_empty() {
+        if !is_date(order.date) {
+            return Err(ReleaseStop::Date { date: order.date.to_owned() });
+        }
+        order.date.clone_into(&mut draft.date);
+    }
+    if draft.edition.trim().is_empty() {
+        let mend = "write it at the head of the draft, `edition: \"1\"`; it stands on every piece and page";
+        return Err(ReleaseStop::Untold { what: "edition", mend });
+    }
+    if draft.date.trim().is_empty() {
+        let mend = "say `--date` with year, month and day, such as 2026-05-31; it stands on every piece and page";
+        return Err(ReleaseStop::Untold { what: "date", mend });
+    }
+    Ok(draft)
+}
+
+/// Whether it is a day of the calendar, `YYYY-MM-DD`.
+fn is_date(text: &str) -> bool {
+    let parts: Vec<&str> = text.split('-').collect();
+    let [year, month, day] = parts.as_slice() else { return false };
+    let digits = |text: &str, n: usize| text.len() == n && text.bytes().all(|b| b.is_ascii_digit());
+    if !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
+        return false;
+    }
+    let (Ok(year), Ok(month), Ok(day)) = (year.parse::<u32>(), month.parse::<u32>(), day.parse::<u32>()) else {
+        return false;
+    };
+    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let days = match month {
+        2 => 28 + u32::from(leap),
+        4 | 6 | 9 | 11 => 30,
+        1..=12 => 31,
+        _ => return false,
+    };
+    (1..=days).contains(&day)
+}
+
+/// Warnings that whoever publishes must see: cautions, rights, blocks, and how many others there are.
+fn told(findings: &[Finding], order: &ReleaseOrder<'_>, unit: DisplayUnit) -> Vec<String> {
+    let blocks = look_at_blocks(order.draft, order.path);
+    let of_blocks: Vec<Finding> = blocks.iter().filter_map(LookedAt::finding).collect();
+    let is_told = |f: &&Finding| {
+        let is_caution = f.words.iter().any(|(name, _)| *name == "usual");
+        f.silenced.is_none() && (f.code == Code::BlockRights || is_caution || f.code == Code::WearerUnsaid)
+    };
+    let mut out: Vec<String> = findings.iter().filter(is_told).chain(&of_blocks).map(|f| message(f, unit)).collect();
+    let loud = |f: &&Finding| f.silenced.is_none() && f.severity() == Severity::Warning;
+    match findings.iter().filter(loud).filter(|f| !is_told(f)).count() {
+        0 => {}
+        1 => out.push("proof tells one more warning".to_owned()),
+        n => out.push(format!("proof tells {n} more warnings")),
+    }
+    let head = [("licence", &order.draft.licence), ("contact for questions", &order.draft.contact)];
+    out.extend(
+        head.iter().filter(|(_, text)| text.trim().is_empty()).map(|(what, _)| format!("the draft tells no {what}")),
+    );
+    out
+}
+
+/// An edition is released once, with one content.
+fn is_new_edition(draft: &Draft, before: Option<&last::Before>) -> Result<(), ReleaseStop> {
+    let stop = |told: String, mend: &'static str| ReleaseStop::Edition { edition: draft.edition.clone(), told, mend };
+    const NEW: &str = "what changed since needs a new edition: write it at the head of the draft";
+    if let Some(before) = before.filter(|b| b.manifest.edition == draft.edition) {
+        let content = |d: &Draft| file::write(&Draft { log: Log::default(), date: String::new(), ..d.clone() });
+        let is_same = content(draft) == content(&before.draft);
+        let mend = if is_same { "print that one again by `tracewheel release again`, which copies it" } else { NEW };
+        return Err(stop(format!(" on {}, in {}", before.manifest.date, before.folder.display()), mend));
+    }
+    match draft.log.releases.iter().find(|r| r.edition == draft.edition) {
+        Some(known) => Err(stop(format!(" on {}, as the log of the draft tells", known.date), NEW)),
+        None => Ok(()),
+    }
+}
+
+/// The sizes of the range.
+fn range(model: &Model) -> impl Iterator<Item = &str> {
+    let cases = &model.plan.cases;
+    let many = if cases.range > 0 { cases.range } else { cases.list.len() };
+    cases.list[..many].iter().map(|c| c.address.as_str())
+}
+
+/// Sizes of which the log tells no fitting.
+fn never_sewn(draft: &Draft, model: &Model) -> Vec<String> {
+    let is_sewn = |size: &str| draft.log.fittings.iter().any(|f| f.size.trim() == size);
+    range(model).filter(|size| !size.is_empty() && !is_sewn(size)).map(str::to_owned).collect()
+}
+
+/// All outputs: sheets as the draft tells of them, else each size by itself on pages and on a wide sheet; everything else there is.
+fn make(order: &ReleaseOrder<'_>, whole: &Whole) -> Result<Outputs, ReleaseStop> {
+    let Whole { draft, model, finished } = whole;
+    let stem = order.path.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
+    let wish = PrintWish { paper: Paper::Both, purpose: PrintFor::Release, ..PrintWish::default() };
+    let mut out = Outputs::default();
+    let mut add = |what: &[What], groups: &[(usize, Vec<usize>)], wish: &PrintWish, width: f64| {
+        let order =
+            Order { draft, model, finished, stem: &stem, what, groups, wish, width, folder: order.path.parent() };
+        outputs(&order, &Progress::default(), &|_| {}).map(|made| out.add(made))
+    };
+    for sheet in &draft.sheets {
+        let plan = sheet_plan(model, sheet).map_err(|problem| ReleaseStop::Sheet { problem })?;
+        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces.clone(), ..wish.clone() };
+        add(&[plan.what], &plan.groups, &wish, if plan.width > 0.0 { plan.width } else { WIDE })?;
+    }
+    let is_left = |w: &What| draft.sheets.is_empty() || !matches!(w, What::Pages | What::Wide);
+    let rest: Vec<What> = What::ALL.into_iter().filter(is_left).collect();
+    let all = model.asked(&[], &[]).map_err(|e| ReleaseStop::Sheet { problem: e.to_string() })?;
+    let groups: Vec<(usize, Vec<usize>)> = all.into_iter().map(|at| (at.view, vec![at.case])).collect();
+    add(&rest, &groups, &wish, WIDE)?;
+    Ok(out)
+}

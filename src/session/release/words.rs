@@ -1,0 +1,148 @@
+//! What is written beside the outputs of a release: what each file is for, what changed, which pages are to be printed again.
+
+use std::fmt::Write as _;
+
+use super::last::Before;
+use super::manifest::{Manifest, ReleasedFile};
+use super::{ReleaseStop, Whole};
+use crate::document::Draft;
+use crate::output::{Side, compare};
+use crate::proof::Caution;
+use crate::session::What;
+
+/// What changed since the release before, for buyers: by piece and size, then by file and page.
+pub(super) fn changes(before: &Before, now: &Whole, files: &[ReleasedFile]) -> Result<String, ReleaseStop> {
+    let old = Whole::of(&before.draft)?;
+    let side = |whole: &Whole| -> Result<String, ReleaseStop> {
+        let old = Side { draft: &old.draft, model: &old.model, finished: &old.finished };
+        let new = Side { draft: &whole.draft, model: &whole.model, finished: &whole.finished };
+        let found = compare(old, new, &[], &[]).map_err(|e| ReleaseStop::Changes { problem: e.to_string() })?;
+        Ok(found.errata(old.draft, new.draft))
+    };
+    let mut out = side(now)?;
+    out.push_str(&pages(&before.manifest, files));
+    Ok(out)
+}
+
+/// Which pages of which files must be printed again.
+fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
+    let old: Vec<&ReleasedFile> = before.files.iter().filter(|f| !f.kind.is_empty()).collect();
+    let mut used = vec![false; old.len()];
+    let mut lines = Vec::new();
+    let ending = |name: &str| name.rsplit('.').next().unwrap_or_default().to_owned();
+    for file in files.iter().filter(|f| !f.kind.is_empty()) {
+        // The number of pages stands in a name, so a file may have another name than before; what it is for is the same.
+        let same_name = (0..old.len()).find(|i| !used[*i] && old[*i].name == file.name);
+        let same_use = || {
+            (0..old.len()).find(|i| {
+                let o = old[*i];
+                !used[*i]
+                    && (&o.kind, &o.view, &o.sizes) == (&file.kind, &file.view, &file.sizes)
+                    && ending(&o.name) == ending(&file.name)
+                    && files.iter().all(|f| f.name != o.name)
+            })
+        };
+        let Some(known) = same_name.or_else(same_use) else {
+            lines.push(format!("{}: new", file.name));
+            continue;
+        };
+        used[known] = true;
+        let known = old[known];
+        if known.sha256 == file.sha256 {
+            continue;
+        }
+        if file.pages.is_empty() {
+            lines.push(format!("{}: changed", file.name));
+            continue;
+        }
+        // Whoever has a page that looks the same has this page.
+        let again: Vec<usize> = (0..file.pages.len()).filter(|i| !known.pages.contains(&file.pages[*i])).collect();
+        if again.len() == file.pages.len() {
+            lines.push(format!("{}: all {}", file.name, many(again.len(), "page")));
+        } else if !again.is_empty() {
+            let which = runs(&again);
+            let word = if again.len() == 1 { "page" } else { "pages" };
+            lines.push(format!("{}: {word} {which} of {}", file.name, file.pages.len()));
+        }
+    }
+    let gone: Vec<&str> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.as_str()).collect();
+    let mut out = String::new();
+    match lines.is_empty() {
+        true => out.push_str("\nNo page of the files needs to be printed again.\n"),
+        false => {
+            out.push_str("\nPages to print again\n");
+            for line in lines {
+                let _ = writeln!(out, "- {}", line.trim_start_matches("pattern/"));
+            }
+        }
+    }
+    if !gone.is_empty() {
+        out.push_str("\nFiles that are no longer there\n");
+        for name in gone {
+            let _ = writeln!(out, "- {}", name.trim_start_matches("pattern/"));
+        }
+    }
+    out
+}
+
+/// Numbers of pages, counted from 1, neighbours joined: "1-3, 7".
+fn runs(pages: &[usize]) -> String {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for page in pages {
+        match runs.last_mut() {
+            Some((_, end)) if *end + 1 == *page => *end = *page,
+            _ => runs.push((*page, *page)),
+        }
+    }
+    let one = |(a, b): &(usize, usize)| if a == b { format!("{}", a + 1) } else { format!("{}-{}", a + 1, b + 1) };
+    runs.iter().map(one).collect::<Vec<_>>().join(", ")
+}
+
+fn many(n: usize, word: &str) -> String {
+    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
+}
+
+/// What lies in the folder and what for: the first thing that a buyer reads.
+pub(super) fn read_me(draft: &Draft, files: &[ReleasedFile], cautions: &[Caution], has_changes: bool) -> String {
+    let mut out = format!("{}\nEdition {}, {}\n", super::title(draft), draft.edition, draft.date);
+    out.push_str("\nWhat each file is for\n");
+    for what in What::ALL {
+        let of_kind: Vec<&ReleasedFile> = files.iter().filter(|f| f.kind == what.word()).collect();
+        if of_kind.is_empty() {
+            continue;
+        }
+        let _ = writeln!(out, "\n{}: {}.", what.word(), what.says());
+        for file in of_kind {
+            let sizes = match file.sizes.as_slice() {
+                [] => String::new(),
+                [one] if one.is_empty() => String::new(),
+                [one] => format!(" – size {one}"),
+                [first, .., last] if file.sizes.len() > 6 => format!(" – sizes {first} to {last}"),
+                some => format!(" – sizes {}", some.join(", ")),
+            };
+            let view = if file.view.is_empty() { String::new() } else { format!(", view {}", file.view) };
+            let pages = match file.pages.len() {
+                0 => String::new(),
+                n => format!(", {}", many(n, "page")),
+            };
+            let _ = writeln!(out, "- {}{sizes}{view}{pages}", file.name.trim_start_matches("pattern/"));
+        }
+    }
+    if has_changes {
+        out.push_str("\nwhat-changed.txt: what is other than in the edition before, and which pages to print again.\n");
+    }
+    out.push_str(
+        "\nYou need the pages or the wide sheet of your own size only. Print one page first, measure its marks, and go on when they are right.\n",
+    );
+    for caution in cautions {
+        let _ = writeln!(out, "\nCaution: {}", caution.title);
+        for sentence in &caution.text {
+            let _ = writeln!(out, "{sentence}");
+        }
+    }
+    let told = [("Drafted by", &draft.author), ("Licence", &draft.licence), ("Questions and mistakes", &draft.contact)];
+    for (i, (what, words)) in told.iter().filter(|(_, words)| !words.is_empty()).enumerate() {
+        let _ = writeln!(out, "{}{what}: {words}", if i == 0 { "\n" } else { "" });
+    }
+    out
+}
