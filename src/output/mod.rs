@@ -21,6 +21,7 @@ mod photo;
 mod picture_digest;
 mod pieces;
 mod save;
+mod svg;
 mod tables;
 mod title_block;
 mod wide;
@@ -40,11 +41,12 @@ pub use photo::{Photo, PhotoError};
 pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use save::{SaveError, save_all};
+pub use svg::{SvgError, SvgSettings, write as write_svg};
 pub use tables::{tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 pub use writing::{
-    Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, pages as written_pages,
-    pages_and_headings, to_csv, words_of,
+    Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, html as write_html,
+    pages as written_pages, pages_and_headings, to_csv, words_of,
 };
 
 /// A PDF file with all pieces on one page in true size.

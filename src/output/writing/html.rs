@@ -6,11 +6,22 @@
 use std::fmt::Write;
 
 use super::{Block, Cell, Line, Shown, Table, Writing};
-use crate::output::svg;
+use crate::output::svg::{self, SvgError, SvgSettings};
 
 /// The file.
-pub fn html(writing: &Writing) -> String {
-    let mut page = Page { out: String::new(), chapters: chapters(writing), headings: 0, tables: 0, figures: 0, open: false };
+///
+/// # Errors
+/// Where a figure cannot be written, see [`SvgError`].
+pub fn html(writing: &Writing) -> Result<String, SvgError> {
+    let mut page = Page {
+        out: String::new(),
+        chapters: chapters(writing),
+        headings: 0,
+        tables: 0,
+        figures: 0,
+        level: 1,
+        open: false,
+    };
     let title = escaped(&writing.title);
     page.line("<!doctype html>");
     page.line("<html lang=\"en\">");
@@ -31,11 +42,11 @@ pub fn html(writing: &Writing) -> String {
     page.contents();
     page.line("<main id=\"words\">");
     for block in &writing.blocks {
-        page.block(block);
+        page.block(block)?;
     }
     page.close_section();
     page.line("</main>\n</body>\n</html>");
-    page.out
+    Ok(page.out)
 }
 
 fn chapters(writing: &Writing) -> Vec<(u8, String)> {
@@ -55,6 +66,8 @@ struct Page {
     headings: usize,
     tables: usize,
     figures: usize,
+    /// The level of the last heading; the title is 1.
+    level: u8,
     /// Whether a chapter is open.
     open: bool,
 }
@@ -85,11 +98,12 @@ impl Page {
         }
     }
 
-    fn block(&mut self, block: &Block) {
+    fn block(&mut self, block: &Block) -> Result<(), SvgError> {
         match block {
             Block::Heading { level, text } => {
                 self.headings += 1;
                 let (i, text) = (self.headings, escaped(text));
+                self.level = if *level == 2 { 2 } else { 3 };
                 if *level == 2 {
                     self.close_section();
                     self.open = true;
@@ -111,7 +125,8 @@ impl Page {
             Block::Figure { picture, says, caption } => {
                 self.figures += 1;
                 self.line("<figure>");
-                let drawn = svg::figure(picture, &format!("f{}", self.figures), says);
+                let prefix = format!("f{}", self.figures);
+                let drawn = svg::write(picture, &SvgSettings { title: says.clone(), prefix, inline: true })?;
                 self.line(drawn.trim_end());
                 if !caption.is_empty() {
                     self.line(&format!("<figcaption>{}</figcaption>", escaped(caption)));
@@ -139,21 +154,27 @@ impl Page {
             }
             Block::NewPage => {}
         }
+        Ok(())
     }
 
     fn table(&mut self, table: &Table) {
         self.tables += 1;
         let id = format!("t{}", self.tables);
         let with_units = table.has_units();
+        let level = self.level + 1;
+        self.line(&format!("<h{level} class=\"table\" id=\"{id}\">{}</h{level}>", escaped(&table.title)));
         for sentence in &table.before {
             self.line(&format!("<p>{}</p>", escaped(sentence)));
         }
-        self.line(&format!("<div class=\"wide\" role=\"region\" aria-labelledby=\"{id}\" tabindex=\"0\">\n<table>"));
-        self.line(&format!("<caption id=\"{id}\">{}</caption>", escaped(&table.title)));
+        self.line(&format!("<div class=\"wide\" role=\"region\" aria-labelledby=\"{id}\" tabindex=\"0\">\n<table aria-labelledby=\"{id}\">"));
         let mut head = String::from("<thead>\n<tr>");
         for (i, column) in table.head.iter().enumerate() {
-            let words = if column.is_empty() { "<span class=\"unseen\">line</span>".to_owned() } else { escaped(column) };
-            let _ = write!(head, "<th scope=\"col\">{words}</th>");
+            let words =
+                if column.is_empty() { "<span class=\"unseen\">line</span>".to_owned() } else { escaped(column) };
+            // A head stands over its column as the numbers in it do.
+            let is_number = |l: &Line| l.cells.get(i.wrapping_sub(1)).is_some_and(is_number);
+            let class = if i > 0 && table.lines.iter().any(is_number) { " class=\"number\"" } else { "" };
+            let _ = write!(head, "<th scope=\"col\"{class}>{words}</th>");
             if i == 0 && with_units {
                 head.push_str("<th scope=\"col\"><span class=\"unseen\">unit</span></th>");
             }
@@ -172,7 +193,10 @@ impl Page {
                 body = true;
                 group = &line.group;
                 if !group.is_empty() {
-                    self.line(&format!("<tr><th class=\"group\" colspan=\"{columns}\" scope=\"rowgroup\">{}</th></tr>", escaped(group)));
+                    self.line(&format!(
+                        "<tr><th class=\"group\" colspan=\"{columns}\" scope=\"rowgroup\">{}</th></tr>",
+                        escaped(group)
+                    ));
                 }
             }
             self.rows(line, with_units);
@@ -198,7 +222,7 @@ impl Page {
                 };
             }
             for cell in &line.cells {
-                let class = if matches!(cell.unsigned(), Cell::Words(_)) { "" } else { " class=\"number\"" };
+                let class = if is_number(cell) { " class=\"number\"" } else { "" };
                 let words = escaped(&cell.shown(*unit));
                 let _ = match cell.has_units() {
                     true => write!(row, "<td{class}>{words}</td>"),
@@ -211,6 +235,11 @@ impl Page {
             self.line(&row);
         }
     }
+}
+
+/// Whether a cell stands at the right of its column.
+fn is_number(cell: &Cell) -> bool {
+    !matches!(cell.unsigned(), Cell::Words(_) | Cell::Empty)
 }
 
 /// Words as they stand between marks and in attributes.
@@ -243,9 +272,9 @@ body { margin: 0 auto; max-width: 46rem; padding: 1.2rem 1rem 4rem; background: 
   font: 1.06rem/1.55 system-ui, sans-serif; overflow-wrap: break-word; }
 h1 { font-size: 1.7rem; line-height: 1.2; margin: 0.4rem 0 0.6rem; }
 h2 { font-size: 1.3rem; line-height: 1.25; margin: 2.2rem 0 0.6rem; border-top: 2px solid var(--rule); padding-top: 0.7rem; }
-h3 { font-size: 1.08rem; margin: 1.6rem 0 0.4rem; }
+h3, h4, h2.table { font-size: 1.08rem; margin: 1.6rem 0 0.4rem; border: 0; padding: 0; }
 p, ul, ol { margin: 0.5rem 0 0.9rem; }
-a { color: var(--accent); text-underline-offset: 0.15em; }
+a { color: var(--accent); }
 nav ul { list-style: none; padding: 0; }
 nav li { padding: 0.25rem 0; }
 .about, .note, figcaption { color: var(--soft); font-size: 0.92rem; margin: 0.2rem 0 0.5rem; }
@@ -255,16 +284,19 @@ nav li { padding: 0.25rem 0; }
 .wide { overflow-x: auto; margin: 0.6rem 0 0.8rem; }
 .wide:focus-visible { outline: 2px solid var(--accent); outline-offset: 2px; }
 table { border-collapse: collapse; font-size: 0.95rem; font-variant-numeric: tabular-nums; }
-caption { text-align: left; font-weight: 650; padding: 0.2rem 0 0.4rem; }
 th, td { padding: 0.28rem 0.6rem; border-bottom: 1px solid var(--rule); text-align: left; vertical-align: top; }
 thead th { border-bottom: 2px solid var(--rule); white-space: nowrap; }
-tbody th { font-weight: 500; min-width: 6rem; }
+thead th.number { text-align: right; }
+tbody th { font-weight: 500; min-width: 6rem; position: sticky; left: 0; background: var(--ground); }
+th.group { position: static; }
 th.group { color: var(--soft); padding-top: 0.8rem; }
 td.number { text-align: right; white-space: nowrap; }
 td.unit { color: var(--soft); }
+@media (max-width: 34rem) { th, td { padding: 0.25rem 0.35rem; } tbody th { min-width: 4.5rem; } }
 .caution { border: 2px solid var(--caution); border-left-width: 0.5rem; padding: 0.2rem 1rem; margin: 1rem 0; }
 .caution strong { color: var(--caution); }
 figure { margin: 1rem 0; }
-figure svg, figure img { max-width: 100%; height: auto; color: var(--ink); }
+figure svg, figure img { max-width: 100%; height: auto; }
+figure svg { background: #fffefa; padding: 0.4rem; border-radius: 0.3rem; }
 @media print { body { max-width: none; } nav, .skip { display: none; } section, tr, figure, .caution { break-inside: avoid; } }
 ";

@@ -6,6 +6,7 @@
 mod csv;
 mod flow;
 mod grid;
+mod html;
 mod table;
 mod words;
 
@@ -14,6 +15,7 @@ use std::sync::Arc;
 pub use self::csv::to_csv;
 use super::{Photo, Picture};
 pub use flow::{HeadingPlace, pages, pages_and_headings};
+pub use html::html;
 pub use table::{Cell, Line, Shown, Table};
 pub use words::{both_units, cell_of, words_of};
 

@@ -11,7 +11,9 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
-use crate::output::{self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, WideSettings, Writing};
+use crate::output::{
+    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, Table, WideSettings, Writing,
+};
 use crate::proof::{Caution, cautions};
 
 /// Kinds of things that are published.
@@ -121,6 +123,12 @@ pub enum OutputError {
         of: String,
         /// Why.
         problem: SheetError,
+    },
+    /// A figure of the booklet cannot be drawn.
+    #[error(transparent)]
+    Figure {
+        /// Why.
+        problem: SvgError,
     },
     /// A person stopped it.
     #[error("stopped; nothing was written")]
@@ -315,6 +323,16 @@ pub fn booklet_of(
     })
 }
 
+/// The tables of a view, each of which can be used as a page alone.
+fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
+    let about = [super::edition_of(order.draft), order.draft.contact.clone()];
+    Writing {
+        title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
+        about: about.into_iter().filter(|a| !a.is_empty()).collect(),
+        blocks: tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1).collect(),
+    }
+}
+
 /// What is written: all sizes of a view together.
 fn written(order: &Order<'_>, job: &Job) -> Made {
     let own = &order.model.of_views()[job.view];
@@ -325,22 +343,19 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
             let bytes = output::to_csv(table).into_bytes();
             out.files.push(file(order, job, &format!("table-{}", table.name), "csv", bytes, Vec::new()));
         }
-        let edition = super::edition_of(order.draft);
-        let about = [edition, order.draft.contact.clone()].into_iter().filter(|a| !a.is_empty()).collect();
-        // Each can be used as a page alone.
-        let pages = tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1);
-        let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
-        Writing { title, about, blocks: pages.collect() }
+        tables_alone(order, own, tables)
     } else {
         let (photos, lacking) = photos(order.draft, order.folder);
         out.lacking = lacking;
         booklet_of(order, job.view, &job.cases, &photos)
     };
+    let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&writing.title, &pictures).map_err(sheet)?;
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
     out.files.insert(0, file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.insert(1, file(order, job, job.what.word(), "html", page.into_bytes(), Vec::new()));
     Ok(out)
 }
 
