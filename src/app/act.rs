@@ -86,6 +86,7 @@ impl Window {
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::Publish => self.ask_publish(),
+            Act::Release => self.ask_release(),
             Act::MoveBy => self.ask_move(),
             Act::Arrange => {
                 self.run(&Command::Part(PartCommand::OnTable(String::new(), None)));

@@ -57,6 +57,7 @@ impl Window {
             }
             Wish::Printing(printing) => self.shown.printing = printing,
             Wish::Publish(wish) => self.publish_wish(ctx, wish),
+            Wish::Edition(wish) => self.release_wish(ctx, wish),
             Wish::StopPrinting => {
                 if let Some(job) = &self.job {
                     job.stop();

@@ -7,6 +7,8 @@ use egui::{
 
 use super::ask::{Ask, Purpose, field_id};
 use super::look::{self, Look, letters};
+use super::publish::PublishAsk;
+use super::release::ReleaseAsk;
 use super::state::{Field, Room, Shown, Wish};
 use super::{Window, field};
 use crate::document::{Inner, Part};
@@ -42,8 +44,8 @@ pub(super) struct HelpState {
     back: Vec<String>,
     /// What stood in the middle before.
     from: Option<Room>,
-    /// The dialog that was open before.
-    pub aside: Option<Ask>,
+    /// The dialog that was open before: one of these.
+    pub aside: (Option<Ask>, Option<PublishAsk>, Option<ReleaseAsk>),
     /// The heading whose pages are listed.
     open: Option<Group>,
 }
@@ -254,8 +256,10 @@ impl Window {
                 help.search.clear();
             }
         }
-        if let Some(ask) = self.shown.ask.take() {
-            help.aside = Some(ask);
+        let shown = &mut self.shown;
+        let open = (shown.ask.take(), shown.publish.take(), shown.release.take());
+        if open != (None, None, None) {
+            shown.help.aside = open;
         }
         self.shown.finder = None;
     }
@@ -272,6 +276,9 @@ impl Window {
             let typed = (0..ask.fields.len()).find(|i| ctx.memory(|m| m.has_focus(field_id(ask, *i))));
             let function = typed.and_then(|i| function_at(ctx, field_id(ask, i), &ask.fields[i].text));
             return function.unwrap_or_else(|| page_of_dialog(ask).to_owned());
+        }
+        if shown.publish.is_some() || shown.release.is_some() {
+            return if shown.publish.is_some() { "publishing" } else { "releases" }.to_owned();
         }
         if let Some(typing) = &shown.typing {
             if let Some(function) = function_at(ctx, field::id(&typing.field), &typing.text) {

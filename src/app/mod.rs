@@ -31,6 +31,7 @@ mod preferences;
 mod print;
 mod publish;
 mod pulls;
+mod release;
 mod roll;
 mod scene;
 mod screen;
@@ -163,6 +164,8 @@ pub struct Window {
     browsing: Option<Browsing>,
     /// Something is being published.
     job: Option<PrintJob>,
+    /// A release is being made.
+    making: Option<release::Making>,
     /// What is done once the draft was saved.
     then: Option<Then>,
     /// The window was asked to close and nothing stands in the way any more.
@@ -213,6 +216,7 @@ impl Window {
             left,
             browsing: None,
             job: None,
+            making: None,
             then: None,
             closing: false,
             worn: None,
@@ -266,7 +270,8 @@ impl Window {
         self.wear(ui.ctx());
         self.tab_on(ui);
         let look = Look::of(ui.theme(), &self.shown.own.preferences);
-        let asking = self.shown.ask.is_some() || self.shown.trace.is_some() || self.shown.publish.is_some();
+        let asking = self.shown.ask.is_some() || self.shown.trace.is_some();
+        let asking = asking || self.shown.publish.is_some() || self.shown.release.is_some();
         if !asking && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
         } else {
@@ -310,6 +315,7 @@ impl Window {
         ask::show(ui, &look, shown, wishes);
         trace::show(ui, &look, scene, shown, wishes);
         publish::show(ui, &look, scene, shown, wishes);
+        release::show(ui, &look, scene, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
             self.shown.sheet = sheet.inner;
@@ -338,6 +344,7 @@ impl Window {
         }
         self.browsed(&ctx);
         self.follow_pictures(&ctx);
+        self.follow_release();
         match self.job.as_mut().and_then(PrintJob::hear) {
             None => {}
             Some(Ok(words)) => {

@@ -9,6 +9,7 @@ use egui::{Context, Id, Key, Modal, RichText, Role, ScrollArea, TextEdit, Ui, Wi
 use super::act::path_of;
 use super::job::{Asked, PrintJob};
 use super::look::{self, Look, letters};
+use super::release::ReleaseWish;
 use super::scene::Scene;
 use super::sheets::{paper_choice, purpose_choice};
 use super::state::{Shown, Wish};
@@ -199,7 +200,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         if !ask.problem.is_empty() {
             ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
         }
-        blocking(ui, look, scene, ask, wishes);
+        blocking(ui, look, scene, &ask.blocking, wishes);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             if ui.button("Write them").clicked() {
@@ -302,16 +303,17 @@ fn folder(ui: &mut Ui, look: &Look, next: &mut PublishAsk) -> bool {
 }
 
 /// What blocks a release; a click goes there.
-fn blocking(ui: &mut Ui, look: &Look, scene: &Scene, ask: &PublishAsk, wishes: &mut Vec<Wish>) {
-    if ask.blocking.is_empty() {
+pub(super) fn blocking(ui: &mut Ui, look: &Look, scene: &Scene, errors: &[usize], wishes: &mut Vec<Wish>) {
+    if errors.is_empty() {
         return;
     }
     ScrollArea::vertical().id_salt("blocking").max_height(140.0).show(ui, |ui| {
-        for i in &ask.blocking {
+        for i in errors {
             let Some(finding) = scene.computed.findings.get(*i) else { continue };
             let words = format!("{} {}", look::sign(finding.severity()), message(finding, scene.draft().display));
             if ui.link(RichText::new(words).color(look.error)).clicked() {
                 wishes.push(Wish::Publish(PublishWish::Close));
+                wishes.push(Wish::Edition(ReleaseWish::Close));
                 wishes.push(Wish::Finding(*i));
             }
         }

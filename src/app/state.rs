@@ -15,6 +15,7 @@ use super::help::{HelpState, HelpWish};
 use super::own::OwnWish;
 use super::pencil::{Pencil, Stroke};
 use super::publish::{PublishAsk, PublishWish};
+use super::release::{ReleaseAsk, ReleaseWish};
 use super::roll::Rolling;
 use super::shapes::Drawn;
 use super::sheets::Printing;
@@ -55,6 +56,8 @@ pub(super) enum Wish {
     Lay(LayWish),
     /// Something in the dialog of what is published.
     Publish(PublishWish),
+    /// Something in the dialog for a release.
+    Edition(ReleaseWish),
     /// Stop publishing.
     StopPrinting,
     /// Show this in the middle.
@@ -314,6 +317,8 @@ pub(super) struct Shown {
     pub trace: Option<TraceAsk>,
     /// The dialog of what is published, if it is open.
     pub publish: Option<PublishAsk>,
+    /// The dialog for a release, if it is open.
+    pub release: Option<ReleaseAsk>,
     /// The draft that is compared with another one.
     pub versus: Option<Versus>,
     /// Blocks taken from other drafts, against their files.
@@ -369,6 +374,7 @@ impl Shown {
             ask: None,
             trace: None,
             publish: None,
+            release: None,
             versus: None,
             blocks: Blocks::default(),
             under: Underlay::default(),

@@ -106,8 +106,12 @@ impl Window {
         if self.shown.room == Room::Welcome && self.shown.welcomed != self.open.work().revision() {
             self.shown.room = Room::Table;
         }
-        if !matches!(self.shown.room, Room::Help(_)) && self.shown.ask.is_none() {
-            self.shown.ask = self.shown.help.aside.take();
+        let shown = &mut self.shown;
+        if !matches!(shown.room, Room::Help(_)) && shown.ask.is_none() {
+            let (ask, publish, release) = std::mem::take(&mut shown.help.aside);
+            shown.ask = ask;
+            shown.publish = publish.or(shown.publish.take());
+            shown.release = release.or(shown.release.take());
         }
     }
 }

@@ -118,6 +118,7 @@ actions! {
     SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
     Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
     Publish "publish", "Publish …", "Ctrl+Shift+U", Draft, HasSizes, "Writes what is chosen of pages, sheets, booklet and tables, in the chosen sizes and views, into a folder.";
+    Release "release", "Release …", "", Draft, HasSizes, "Makes an edition: all that is published, with the draft and digests of every file, in a folder of its own.";
     ReadTable "read_table", "Read numbers from a table …", "", Draft, Always, "Reads a table into the chart; it is looked at before anything is taken.";
     WriteTable "write_table", "Write the chart as a table …", "", Draft, Always, "Writes the chart as a table for spreadsheets.";
     Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";

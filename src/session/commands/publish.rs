@@ -1,7 +1,7 @@
 //! What is published beside the pieces: strips, notions, cloth, the steps of the booklet, fittings.
 
 use crate::document::{
-    BookletStep, Draft, FittingNote, GirthPlace, Material, MaterialKind, Notion, Part, RuleGirth, Strip,
+    BookletStep, Draft, FittingNote, GirthPlace, Material, MaterialKind, Notion, Part, Release, RuleGirth, Strip,
 };
 use crate::session::EditError;
 use crate::session::choices::choose;
@@ -20,6 +20,8 @@ pub enum PublishCommand {
     AddStep(usize, String),
     /// A fitting of a size is noted.
     AddFitting(String),
+    /// A release was made: its date is that of the edition.
+    Released(Release),
     /// A part of a list is put at another place of it.
     Place(Part, usize),
     /// A field that is chosen: part, field, what, as `choices` says.
@@ -46,6 +48,7 @@ impl PublishCommand {
             Self::AddMaterial(name, _) => format!("add material {name}"),
             Self::AddStep(..) => "add a booklet step".to_owned(),
             Self::AddFitting(_) => "add a fitting".to_owned(),
+            Self::Released(release) => format!("release edition {}", release.edition),
             Self::Place(part, _) => format!("move {part}"),
             Self::Choose(part, ..) | Self::AddItem(part, _) | Self::TakeItem(part, ..) => format!("change {part}"),
             Self::StepPiece(step, ..) | Self::StepView(step, ..) => format!("change {}", Part::Step(*step)),
@@ -73,6 +76,10 @@ impl PublishCommand {
             }
             Self::AddFitting(size) => {
                 draft.log.fittings.push(FittingNote { size: size.clone(), ..FittingNote::default() });
+            }
+            Self::Released(release) => {
+                draft.date.clone_from(&release.date);
+                draft.log.releases.push(release.clone());
             }
             Self::Place(part, to) => place(draft, part, *to)?,
             Self::Choose(part, field, to) => {

@@ -1,0 +1,348 @@
+//! The dialog for a release: edition, date, folder, what blocks it; it is made beside the window, and what is to be known of it is told
+//! in the dialog.
+#![allow(clippy::disallowed_methods, reason = "today's date, which is offered as that of the edition")]
+
+use std::path::PathBuf;
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::thread;
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use egui::{Context, Id, Modal, RichText, Role, ScrollArea, TextEdit, Ui, WidgetInfo};
+
+use super::act::path_of;
+use super::look::{Look, letters};
+use super::publish::{blocking, errors};
+use super::scene::Scene;
+use super::state::{Shown, Wish};
+use super::{Window, field, help, look};
+use crate::document::{Address, Part};
+use crate::file;
+use crate::session::{Command, Last, PublishCommand, ReleaseOrder, Released, TextCommand, release};
+
+/// Width of the dialog, px.
+const WIDTH: f32 = 600.0;
+/// Days of four hundred years, after which the calendar repeats itself.
+const DAYS_OF_400_YEARS: i64 = 146_097;
+
+/// Where the release before is looked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Before {
+    Beside,
+    At,
+    None,
+}
+
+/// The dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct ReleaseAsk {
+    pub edition: String,
+    pub date: String,
+    pub folder: String,
+    pub before: Before,
+    /// The folder of the release before, where it lies elsewhere.
+    pub before_at: String,
+    /// Why it was not made.
+    pub problem: String,
+    /// It is being made.
+    pub going: bool,
+    /// What is told of it, when it is made: first where it lies.
+    pub done: Vec<String>,
+    /// What changed since the release before.
+    pub changes: String,
+}
+
+/// What a person wishes in the dialog.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum ReleaseWish {
+    /// It is filled in so.
+    Change(Box<ReleaseAsk>),
+    Make,
+    Close,
+}
+
+/// A release that is being made.
+pub(super) type Making = Receiver<Result<Box<Released>, String>>;
+
+impl Window {
+    /// Opens the dialog.
+    pub(super) fn ask_release(&mut self) {
+        let draft = self.open.work().draft();
+        let folder = self.open.path().and_then(|p| p.parent()).map(|p| p.join("releases"));
+        self.shown.release = Some(ReleaseAsk {
+            edition: draft.edition.clone(),
+            date: today(),
+            folder: folder.map_or_else(|| "releases".to_owned(), |p| p.display().to_string()),
+            before: if draft.log.releases.is_empty() { Before::None } else { Before::Beside },
+            before_at: String::new(),
+            problem: String::new(),
+            going: self.making.is_some(),
+            done: Vec::new(),
+            changes: String::new(),
+        });
+    }
+
+    /// Does what is wished in the dialog.
+    pub(super) fn release_wish(&mut self, ctx: &Context, wish: ReleaseWish) {
+        match wish {
+            ReleaseWish::Change(ask) => self.shown.release = Some(ReleaseAsk { problem: String::new(), ..*ask }),
+            ReleaseWish::Close => self.shown.release = None,
+            ReleaseWish::Make => {
+                let Some(ask) = self.shown.release.clone() else { return };
+                let made = self.make_release(ctx, &ask);
+                if let Some(ask) = &mut self.shown.release {
+                    match made {
+                        Ok(()) => ask.going = true,
+                        Err(problem) => ask.problem = problem,
+                    }
+                }
+            }
+        }
+    }
+
+    /// Begins to make the release beside the window. It is made of the file, so the draft is saved first.
+    fn make_release(&mut self, ctx: &Context, ask: &ReleaseAsk) -> Result<(), String> {
+        if self.making.is_some() {
+            return Err("a release is being made already".to_owned());
+        }
+        if ask.folder.trim().is_empty() {
+            return Err("a folder is needed".to_owned());
+        }
+        let Some(path) = self.open.path().map(PathBuf::from) else {
+            return Err("the draft has no file yet: save it first; a release is made of its file".to_owned());
+        };
+        if !self.open.comments().is_empty() {
+            return Err(
+                "the file holds comments, which the log cannot be written beside: save the draft first".to_owned()
+            );
+        }
+        let at = Address::new(Part::Draft, "edition");
+        if self.open.work().draft().edition != ask.edition.trim() {
+            let set = Command::Text(TextCommand::Set(at, ask.edition.trim().to_owned()));
+            self.open.run(&set).map_err(|e| e.to_string())?;
+        }
+        if self.open.work().is_unsaved() {
+            self.open.save(None, false).map_err(|e| e.to_string())?;
+        }
+        let opened = file::open(&path).map_err(|e| e.to_string())?;
+        let (out, date) = (path_of(ask.folder.trim()), ask.date.trim().to_owned());
+        let last = match ask.before {
+            Before::Beside => Last::Beside,
+            Before::At => Last::At(path_of(ask.before_at.trim())),
+            Before::None => Last::None,
+        };
+        let (sender, making) = channel();
+        let ctx = ctx.clone();
+        let work = move || {
+            let order =
+                ReleaseOrder { draft: &opened.draft, text: &opened.text, path: &path, out: &out, date: &date, last };
+            let made = std::fs::create_dir_all(&out)
+                .map_err(|e| format!("the folder {} cannot be made: {e}", out.display()))
+                .and_then(|()| release(&order).map(Box::new).map_err(|e| e.to_string()));
+            // The window may be closed by now.
+            let _ = sender.send(made);
+            ctx.request_repaint();
+        };
+        thread::Builder::new().name("release".to_owned()).spawn(work).map_err(|e| e.to_string())?;
+        self.making = Some(making);
+        Ok(())
+    }
+
+    /// Hears whether the release is made, and notes it in the log of the draft.
+    pub(super) fn follow_release(&mut self) {
+        let made = match self.making.as_ref().map(Receiver::try_recv) {
+            None | Some(Err(TryRecvError::Empty)) => return,
+            Some(Err(TryRecvError::Disconnected)) => Err("the release ended without a word".to_owned()),
+            Some(Ok(made)) => made,
+        };
+        self.making = None;
+        let (problem, done, changes) = match made {
+            Err(problem) => (problem, Vec::new(), String::new()),
+            Ok(released) => {
+                let many = released.manifest.files.len() + 1;
+                let mut done = vec![format!("{many} files are written to {}", released.folder.display())];
+                done.extend(released.notes.iter().cloned());
+                done.extend(self.log_release(&released));
+                (String::new(), done, released.changes.clone())
+            }
+        };
+        match &mut self.shown.release {
+            Some(ask) => *ask = ReleaseAsk { going: false, problem, done, changes, ..ask.clone() },
+            None if problem.is_empty() => self.tell(done.join("; ")),
+            None => self.refuse(problem),
+        }
+    }
+
+    /// Writes the release into the log of the draft; what went wrong with that.
+    fn log_release(&mut self, released: &Released) -> Option<String> {
+        let unsaved = self.open.work().is_unsaved();
+        let own = released.draft.log.releases.last()?.clone();
+        let note = Command::Publish(PublishCommand::Released(own));
+        if let Err(problem) = self.open.run(&note) {
+            return Some(format!("it could not be written into the log of the draft: {problem}"));
+        }
+        if unsaved {
+            return Some("the log of the draft tells of it; save the draft to keep that".to_owned());
+        }
+        let saved = self.open.save(None, false);
+        saved.err().map(|e| format!("the log of the draft tells of it, but the draft could not be saved: {e}"))
+    }
+}
+
+/// Today, as `YYYY-MM-DD` (UTC).
+fn today() -> String {
+    let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |d| d.as_secs());
+    day(i64::try_from(seconds / 86_400).unwrap_or(0))
+}
+
+/// The day so many days after 1970-01-01, in the Gregorian calendar.
+fn day(since: i64) -> String {
+    let leap = |year: i64| year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let mut year = 1970 + since.div_euclid(DAYS_OF_400_YEARS) * 400;
+    let mut left = since.rem_euclid(DAYS_OF_400_YEARS);
+    while left >= 365 + i64::from(leap(year)) {
+        left -= 365 + i64::from(leap(year));
+        year += 1;
+    }
+    let mut month = 1;
+    for days in [31, 28 + i64::from(leap(year)), 31, 30, 31, 30, 31, 31, 30, 31, 30] {
+        if left < days {
+            break;
+        }
+        left -= days;
+        month += 1;
+    }
+    format!("{year:04}-{month:02}-{:02}", left + 1)
+}
+
+/// Paints the dialog, if it is open.
+pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
+    let Some(ask) = &shown.release else { return };
+    let mut next = ask.clone();
+    let mut wish = None;
+    let modal = Modal::new(Id::unique("release")).backdrop_color(look.backdrop()).frame(look.dialog());
+    let modal = modal.show(ui.ctx(), |ui| {
+        ui.set_width(WIDTH);
+        ui.horizontal(|ui| {
+            ui.label(RichText::new("Release").font(letters(look::LARGE)).color(look.ink));
+            help::question(ui, "this dialog", "releases", wishes);
+        });
+        if !ask.done.is_empty() {
+            return told(ui, look, ask, &mut wish);
+        }
+        fields(ui, look, scene, &mut next, wishes);
+        if !ask.problem.is_empty() {
+            ScrollArea::vertical().max_height(220.0).show(ui, |ui| {
+                ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
+            });
+        }
+        ui.add_space(6.0);
+        ui.horizontal(|ui| {
+            if ui.add_enabled(!ask.going, egui::Button::new("Release it")).clicked() {
+                wish = Some(ReleaseWish::Make);
+            }
+            if ui.button("Cancel").clicked() {
+                wish = Some(ReleaseWish::Close);
+            }
+            if ask.going {
+                ui.label(RichText::new("It is being made …").color(look.soft));
+            }
+        });
+    });
+    if modal.should_close() {
+        wish = Some(ReleaseWish::Close);
+    }
+    if next != *ask {
+        wishes.push(Wish::Edition(ReleaseWish::Change(Box::new(next))));
+    }
+    wishes.extend(wish.map(Wish::Edition));
+}
+
+fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes: &mut Vec<Wish>) {
+    let draft = scene.draft();
+    let words = "All that is published, with the draft and digests of every file, in a folder of its own. A release is never \
+                 made twice: what changes needs a new edition.";
+    ui.label(RichText::new(words).color(look.soft));
+    if let Some(last) = draft.log.releases.last() {
+        let words = format!("Released last: edition {}, {}.", last.edition, last.date);
+        ui.label(RichText::new(words).color(look.ink));
+    }
+    text(ui, look, "edition", "such as 1", &mut next.edition);
+    text(ui, look, "date", "year, month, day, such as 2026-05-31", &mut next.date);
+    text(ui, look, "folder", "in which that of the release is made", &mut next.folder);
+    field::caption(ui, look, "what changed is told against");
+    ui.horizontal_wrapped(|ui| {
+        for (before, word) in [
+            (Before::Beside, "the last release in that folder"),
+            (Before::At, "one elsewhere"),
+            (Before::None, "none: it is the first"),
+        ] {
+            let chosen = next.before == before;
+            let response = ui.selectable_label(chosen, word);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, word));
+            if response.clicked() {
+                next.before = before;
+            }
+        }
+    });
+    if next.before == Before::At {
+        text(ui, look, "folder of the release before", "a path", &mut next.before_at);
+    }
+    if draft.chart.survey {
+        let words = "■ The chart is a survey of bodies, so what is drafted on it cannot be released.";
+        ui.label(RichText::new(words).color(look.error));
+    }
+    let wrong = errors(scene);
+    if !wrong.is_empty() {
+        let words = format!("■ Errors block a release ({}):", wrong.len());
+        ui.label(RichText::new(words).color(look.error));
+    }
+    blocking(ui, look, scene, &wrong, wishes);
+}
+
+/// What is told of a release that was made.
+fn told(ui: &mut Ui, look: &Look, ask: &ReleaseAsk, wish: &mut Option<ReleaseWish>) {
+    ScrollArea::vertical().max_height(ui.ctx().content_rect().height() - 260.0).show(ui, |ui| {
+        for (i, words) in ask.done.iter().enumerate() {
+            let color = if i == 0 { look.ink } else { look.note };
+            ui.label(RichText::new(format!("● {words}")).color(color));
+        }
+        for line in ask.changes.lines() {
+            ui.label(RichText::new(line).color(look.ink));
+        }
+    });
+    ui.add_space(6.0);
+    if ui.button("Good").clicked() {
+        *wish = Some(ReleaseWish::Close);
+    }
+}
+
+fn text(ui: &mut Ui, look: &Look, called: &str, hint: &str, text: &mut String) {
+    field::caption(ui, look, called);
+    let edit = TextEdit::singleline(text).id(Id::unique(("release", called))).hint_text(hint.to_owned());
+    let response = ui.add(edit.desired_width(WIDTH - 20.0));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
+    field::ring(ui, &response);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::day;
+
+    #[test]
+    fn days_are_those_of_the_calendar() {
+        // From memory: the calendar; 2000 was a leap year, 2100 is none.
+        for (since, wanted) in [
+            (0, "1970-01-01"),
+            (58, "1970-02-28"),
+            (59, "1970-03-01"),
+            (11_016, "2000-02-29"),
+            (11_017, "2000-03-01"),
+            (19_723, "2024-01-01"),
+            (20_088, "2024-12-31"),
+            (47_540, "2100-02-28"),
+            (47_541, "2100-03-01"),
+        ] {
+            assert_eq!(day(since), wanted);
+        }
+    }
+}
