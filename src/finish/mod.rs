@@ -29,7 +29,7 @@ use crate::compute::{Item, Model, NodeId};
 use crate::document::{Draft, Piece};
 use crate::language::Value;
 
-pub use cutting::{Symmetry, cut_words};
+pub use cutting::{Symmetry, cut_words, pair_words};
 pub use hem::HemState;
 pub use letters::{is_block, letter, letters};
 pub use limits::{Limits, literal};

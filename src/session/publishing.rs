@@ -121,17 +121,12 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         let value = model.item(*cases.first()?, node)?.real()?;
         is_length.then(|| (row.name.replace('_', " "), value))
     });
-    let edition = match (draft.edition.as_str(), draft.date.as_str()) {
-        ("", date) => date.to_owned(),
-        (edition, "") => format!("edition {edition}"),
-        (edition, date) => format!("edition {edition}, {date}"),
-    };
     HomeSettings {
         paper: wish.paper,
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
         title: title_of(draft, model.view()),
         purpose: wish.purpose.words().to_owned(),
-        edition,
+        edition: output::edition_words(draft),
         body: row,
         places: places_on(draft, PAGES),
         unit: draft.display,
