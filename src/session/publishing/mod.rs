@@ -134,19 +134,10 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
         title: title_of(draft, model.view()),
         purpose: wish.purpose.words().to_owned(),
-        edition: edition_of(draft),
+        edition: output::edition_words(draft),
         body: row,
         places: places_on(draft, PAGES),
         unit: draft.display,
-    }
-}
-
-/// Edition and date, as they stand on everything that is published; empty where the draft tells neither.
-pub fn edition_of(draft: &Draft) -> String {
-    match (draft.edition.as_str(), draft.date.as_str()) {
-        ("", date) => date.to_owned(),
-        (edition, "") => format!("edition {edition}"),
-        (edition, date) => format!("edition {edition}, {date}"),
     }
 }
 

@@ -315,7 +315,7 @@ pub fn booklet_of(
         finished: &order.finished.of_views()[view],
         cases,
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
-        edition: super::edition_of(order.draft),
+        edition: output::edition_words(order.draft),
         cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
         tables: output::tables_of(order.draft, (order.model, order.finished), view, cases),
         photos,
@@ -325,7 +325,7 @@ pub fn booklet_of(
 
 /// The tables of a view, each of which can be used as a page alone.
 fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
-    let about = [super::edition_of(order.draft), order.draft.contact.clone()];
+    let about = [output::edition_words(order.draft), order.draft.contact.clone()];
     Writing {
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         about: about.into_iter().filter(|a| !a.is_empty()).collect(),
@@ -398,7 +398,7 @@ fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Result<(Vec<Pi
 
 /// Digests of pages, without what every new edition changes.
 fn digests(draft: &Draft, pictures: &[Picture]) -> Vec<u128> {
-    let edition = super::edition_of(draft);
+    let edition = output::edition_words(draft);
     let leave_out = [edition.as_str(), draft.date.as_str()];
     pictures.iter().map(|p| output::picture_digest(p, &leave_out)).collect()
 }
