@@ -154,9 +154,9 @@ pub enum ProjectorError {
 
 /// `front-88-toile-projector-dark-914x610mm.pdf` behind a stem that says garment, sizes and purpose: what the file is for and how large its
 /// picture must be.
-pub fn projector_name(stem: &str, settings: &ProjectorSettings) -> String {
+pub fn projector_words(settings: &ProjectorSettings) -> String {
     let [width, height] = [settings.picture.width, settings.picture.height].map(|mm| round_half_away(mm, 1.0));
-    format!("{stem}-projector-{}-{width}x{height}mm.pdf", if settings.dark { "dark" } else { "light" })
+    format!("projector-{}-{width}x{height}mm", if settings.dark { "dark" } else { "light" })
 }
 
 /// The pages: the test of the scale, then one for each position. Every page is as large as the picture.

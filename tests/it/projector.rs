@@ -2,7 +2,7 @@
 
 use kurbo::{BezPath, Point, Rect, Shape, Size};
 use tracewheel::output::{
-    Grid, Ink, Item, Picture, ProjectorError, ProjectorSettings, SheetPiece, Text, projector_name, projector_sheet,
+    Grid, Ink, Item, Picture, ProjectorError, ProjectorSettings, SheetPiece, Text, projector_sheet, projector_words,
     write_pdf,
 };
 
@@ -219,7 +219,7 @@ fn the_first_page_tests_the_scale_both_ways_and_the_grid_is_told() {
 #[test]
 fn names_and_refusals_say_what_and_what_to_do() {
     let settings = ProjectorSettings::default();
-    assert_eq!(projector_name("top-88-toile", &settings), "top-88-toile-projector-dark-914x610mm.pdf");
+    assert_eq!(projector_words(&settings), "projector-dark-914x610mm");
     let said = |settings: ProjectorSettings| projector_sheet(&demo(), &settings).unwrap_err().to_string();
     for picture in [Size::new(0.0, 600.0), Size::new(f64::NAN, 600.0), Size::new(9000.0, 600.0)] {
         assert!(said(ProjectorSettings { picture, ..settings.clone() }).contains("measure what is lit on the table"));
