@@ -18,11 +18,11 @@ fn files(folder: &std::path::Path) -> Vec<String> {
 fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a cloth");
+    stage.find_and_do("Add a cloth");
     stage.answer(&[("name", "cotton")], "Add an outer cloth");
     stage.click("Another width in which it is sold");
     stage.fill("sold in the width of material cotton", "140 cm");
-    stage.click("Add a strip");
+    stage.find_and_do("Add a strip");
     stage.answer(&[("name", "neck_tie"), ("length", "bust / 4")], "Add the strip");
     stage.click("what it is, of strip neck_tie: cord or tie");
     stage.click("how it lies on the cloth, of strip neck_tie: on the bias");
@@ -63,9 +63,9 @@ fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
 fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a booklet step");
+    stage.find_and_do("Add a booklet step");
     stage.answer(&[("heading", "Sew the sides")], "Add the step");
-    stage.click("Add a booklet step");
+    stage.find_and_do("Add a booklet step");
     stage.answer(&[("heading", "Set the sleeves")], "Add the step");
     // Names are offered inside of braces, and only there.
     stage.write("words of booklet step 2", "The wrist measures bus");
@@ -194,7 +194,7 @@ fn what_is_ticked_is_published_and_an_error_blocks_a_release() {
 fn fittings_and_who_it_is_for_are_typed_on_cards() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a fitting");
+    stage.find_and_do("Add a fitting");
     stage.fill("date, fitting 1 of what is kept", "2025-03-14");
     stage.fill("in which cloth, fitting 1 of what is kept", "calico");
     let text = stage.saved();
