@@ -27,6 +27,11 @@ pub const NO_EFFECT: f64 = 1e-9;
 /// Numbers below this share of the largest singular value count as zero.
 pub const RANK: f64 = 1e-9;
 
+/// Lines that are handed to other programs as straight stretches: their chords leave the curve by no more, mm …
+pub const FLAT: f64 = 0.002;
+/// … and points of an outline that is cut are moved outwards by this, so that no chord cuts in (mm; together 0.01).
+pub const FLAT_OUT: f64 = 0.008;
+
 /// A set-off line may cross itself by less than this, mm: flattened so finely when it is looked for.
 pub const CROSSING: f64 = 0.01;
 /// Trimming works to this, mm.

@@ -316,6 +316,15 @@ pub struct PublishCall {
     /// Width of the paper of a wide sheet, such as `914 mm` or `36 in`.
     #[arg(long, default_value = "1500 mm")]
     pub width: String,
+    /// What is seen of a projection on the cloth, such as `36 x 24 in` or `91 x 61 cm`.
+    #[arg(long, value_name = "WIDTH x HEIGHT", default_value = "36 x 24 in")]
+    pub picture: String,
+    /// How many pixels the projector has there.
+    #[arg(long, value_name = "ACROSS x DOWN", default_value = "1280 x 720")]
+    pub pixels: String,
+    /// Width of lines for a projector, such as `2 mm`; without it as wide as they must be to be seen.
+    #[arg(long)]
+    pub line: Option<String>,
 }
 
 /// Arguments of `release`.
@@ -383,6 +392,12 @@ pub enum WhatCall {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Pictures for a projector, see `--picture` and `--pixels`.
+    Projector,
+    /// Pieces as lines for other programs, as SVG.
+    Svg,
+    /// Pieces for other programs of the trade, as DXF.
+    Dxf,
     /// Tables of numbers, to read and for spreadsheets.
     Tables,
     /// The booklet.

@@ -11,8 +11,8 @@ use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
 use crate::session::{
-    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ReleaseStop, What, length_typed, look_at_blocks, outputs,
-    sheet_plan,
+    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ProjectorWish, ReleaseStop, What, length_typed,
+    look_at_blocks, outputs, sheet_plan,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -63,6 +63,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         pieces: call.pieces.clone(),
         margin,
         whole: call.whole,
+        projector: projector(call)?,
     };
     let asked = if call.sheets.is_empty() {
         vec![Asked { what: whats(call), groups: groups(&model, call)?, wish, width }]
@@ -110,6 +111,28 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     Ok(Done { data, messages, exit })
 }
 
+/// The projector of the call.
+fn projector(call: &PublishCall) -> Result<ProjectorWish, Stopped> {
+    let bad = |flag: &str, text: &str, as_in: &str| {
+        Stopped::trouble(format!("`--{flag} {text}` cannot be read; write it as `{as_in}`"))
+    };
+    let two = |text: &str| text.split_once(['x', '×']).map(|(a, b)| [a.trim().to_owned(), b.trim().to_owned()]);
+    let picture = two(&call.picture).and_then(|[width, height]| {
+        // A unit behind both counts for both.
+        let unit = height.trim_start_matches(|c: char| c.is_ascii_digit() || ".,/ ".contains(c)).to_owned();
+        let width = if width.ends_with(|c: char| c.is_ascii_digit()) { format!("{width} {unit}") } else { width };
+        Some((length_typed(&width, Unit::Millimetre)?, length_typed(&height, Unit::Millimetre)?))
+    });
+    let (width, height) = picture.ok_or_else(|| bad("picture", &call.picture, "36 x 24 in"))?;
+    let pixels = two(&call.pixels).and_then(|[a, b]| Some([a.parse().ok()?, b.parse().ok()?]));
+    let pixels = pixels.ok_or_else(|| bad("pixels", &call.pixels, "1280 x 720"))?;
+    let line = match &call.line {
+        None => None,
+        Some(text) => Some(length_typed(text, Unit::Millimetre).ok_or_else(|| bad("line", text, "2 mm"))?),
+    };
+    Ok(ProjectorWish { picture: [width, height], pixels, line })
+}
+
 /// What is asked for with one paper.
 struct Asked {
     what: Vec<What>,
@@ -154,6 +177,9 @@ fn whats(call: &PublishCall) -> Vec<What> {
                 WhatCall::Wide => What::Wide,
                 WhatCall::Booklet => What::Booklet,
                 WhatCall::Tables => What::Tables,
+                WhatCall::Projector => What::Projector,
+                WhatCall::Svg => What::Svg,
+                WhatCall::Dxf => What::Dxf,
             })
             .collect(),
     }

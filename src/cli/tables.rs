@@ -79,13 +79,11 @@ fn as_text(table: &Table) -> String {
         }
         let indent = if group.is_empty() { "" } else { "  " };
         let name = format!("{indent}{}", line.name);
-        if line.cells.iter().any(Cell::has_units) {
-            rows.push([name, "cm".to_owned()].into_iter().chain(line.cells.iter().map(Cell::in_cm)).collect());
-            rows.push(
-                [String::new(), "in".to_owned()].into_iter().chain(line.cells.iter().map(Cell::in_inches)).collect(),
-            );
-        } else {
-            rows.push([name, String::new()].into_iter().chain(line.cells.iter().map(Cell::in_cm)).collect());
+        for (k, unit) in line.units().iter().enumerate() {
+            // What has no unit is told once.
+            let cells = line.cells.iter().map(|c| if k > 0 && !c.has_units() { String::new() } else { c.shown(*unit) });
+            let first = if k == 0 { name.clone() } else { String::new() };
+            rows.push([first, unit.word().to_owned()].into_iter().chain(cells).collect());
         }
     }
     out.push_str(&report::table(&rows));

@@ -138,3 +138,11 @@ pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
     let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };
     format!("cut {count}{how}{from}")
 }
+
+/// How many pairs a count of mirrored copies is: `2 = 1 pair`; nothing where copies are all alike.
+pub fn pair_words(cut: &CutPlan, symmetry: Symmetry) -> Option<String> {
+    let comes_in_pairs = cut.on_fold.is_none() && cut.face == Face::Pairs && symmetry == Symmetry::Handed;
+    let pairs = cut.count / 2;
+    (comes_in_pairs && cut.count.is_multiple_of(2) && pairs > 0)
+        .then(|| format!("{} = {pairs} {}", cut.count, if pairs == 1 { "pair" } else { "pairs" }))
+}

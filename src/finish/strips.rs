@@ -170,7 +170,7 @@ impl CutStrip {
 /// `shortest` left out, its ends cut square; and of how many pieces. All in mm.
 ///
 /// From corner to corner the diagonals are cut one beside the other; one that does not run from side to side loses its slanting end. A
-/// published chart of a yard has 0.75 to 0.88 of the area (`fiber-images`, see `tests/outside/strips.json`), this 0.76 to 0.93.
+/// published chart of strips from a yard has 0.75 to 0.88 of the area, this 0.76 to 0.93 (`tests/outside/strips.py`, which names it).
 pub fn bias_strip(cloth: f64, usable: f64, wide: f64, join: f64, shortest: f64) -> (f64, u32) {
     let reach = (cloth + usable) / SQRT_2;
     let full = cloth.min(usable) * SQRT_2;

@@ -81,7 +81,6 @@ written! {
     Window "sheets",
     Window "booklet",
     Window "publishing",
-    Window "releases",
     Window "roll",
     Window "finder",
     Window "preferences",
@@ -101,6 +100,8 @@ written! {
     Draft "about-folds",
     Draft "about-hems",
     Draft "about-marks",
+    Draft "cautions",
+    Draft "releases",
     Draft "file",
     Functions "language",
 }

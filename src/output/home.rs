@@ -10,9 +10,10 @@ use kurbo::{Affine, BezPath, PathEl, PathSeg, Point, Rect, Shape, Size, Vec2};
 use super::drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 use super::guide;
 use super::layout::{Layout, arranged};
+use super::lettering::{Letters, inside, words_items};
 use super::nest::Nest;
 use super::paper::{Paper, lacking};
-use super::wide::{FADED, SheetError, draw_label, draw_lines, sizes_and_pens};
+use super::wide::{FADED, SheetError, draw_lines, sizes_and_pens};
 use super::{SheetPiece, font};
 
 /// The most sizes in one file that is to be cut from.
@@ -237,19 +238,19 @@ impl Table {
     /// The name of each piece, once, off the edges of pages where it can be.
     fn names(&self) -> Vec<Arc<Shared>> {
         let all = self.nests.iter().zip(&self.layout.corners);
-        all.filter_map(|(nest, at)| {
-            let sizes: Vec<&str> = nest.pieces.iter().map(|p| p.size.as_str()).filter(|s| !s.is_empty()).collect();
-            // The name fits in all sizes if it fits in the smallest.
-            let least = nest.pieces.iter().min_by(|a, b| a.outline.area().abs().total_cmp(&b.outline.area().abs()))?;
-            let size = match sizes.as_slice() {
-                [one] => (*one).to_owned(),
-                several if several.len() <= MOST_SIZES => several.join(" · "),
-                [first, .., last] => format!("{first} to {last}"),
-                _ => String::new(),
-            };
+        all.map(|(nest, at)| {
             let room = Rect::from_origin_size(*at, nest.room);
-            let own = SheetPiece { size, ..least.clone() };
-            Some(shared(room, draw_label(&own, at.to_vec2(), &self.edges(room))))
+            let (letters, by) = (Letters::of_paper(), at.to_vec2());
+            let own: Vec<&SheetPiece> = nest.pieces.iter().collect();
+            let ink = if own.iter().any(|p| p.faded) { FADED } else { Ink::BLACK };
+            let edges: Vec<BezPath> = self.edges(room).into_iter().map(|e| Affine::translate(-by) * e).collect();
+            // Inside the piece it may keep off the edges too.
+            let is_inside = nest.label.as_ref().is_some_and(|l| !l.is_beside()) && !edges.is_empty();
+            let off_edges = is_inside.then(|| inside(&own, &edges, letters)).flatten();
+            let label = off_edges.as_ref().or(nest.label.as_ref());
+            let mut items: Vec<Item> = label.into_iter().flat_map(|l| l.items(by, ink)).collect();
+            items.extend(words_items(&own, by, ink, letters));
+            shared(room, items)
         })
         .collect()
     }

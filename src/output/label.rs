@@ -52,18 +52,23 @@ impl Shapes {
     ///
     /// `clear` keeps off the inner lines too.
     pub fn room(&self, size: Size, enough: f64, clear: bool) -> Option<Room> {
+        self.room_above(0.0, size, enough, clear)
+    }
+
+    /// The same, of those where it fits more than `floor` times.
+    pub fn room_above(&self, floor: f64, size: Size, enough: f64, clear: bool) -> Option<Room> {
         let mut best: Option<(Room, f64)> = None;
         for level in 0..LEVELS {
             let y = self.bounds.y0 + self.bounds.height() * (level as f64 + 0.5) / LEVELS as f64;
             for pair in crossings(&self.outline, y).chunks_exact(2) {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
-                    let least = best.map_or(0.0, |(room, _)| room.scale * (1.0 - ALIKE));
+                    let least = best.map_or(floor, |(room, _)| room.scale * (1.0 - ALIKE));
                     let scale = self.scale_at(centre, size, clear, (least, enough));
                     let off = centre.distance_squared(self.bounds.center());
                     let better =
                         best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
-                    if scale > 0.0 && better {
+                    if scale > floor && better {
                         best = Some((Room { centre, scale }, off));
                     }
                 }

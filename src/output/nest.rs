@@ -5,6 +5,7 @@ use kurbo::{Affine, BezPath, ParamCurve, ParamCurveArclen, ParamCurveNearest, Po
 use super::SheetPiece;
 use super::drawing::{Align, Ink, Item, Pen, Text};
 use super::font;
+use super::lettering::{Label, Letters, label, words_boxes};
 use super::wide::{SheetError, extent};
 
 /// Where lines are this far apart a label has room on each of them, mm.
@@ -31,20 +32,30 @@ pub struct Nest {
     pub name: String,
     /// Sizes in the order of the file.
     pub pieces: Vec<SheetPiece>,
-    /// Width and height of all.
+    /// Width and height of all, the label too.
     pub room: kurbo::Size,
+    /// Its label, inside or beside it.
+    pub label: Option<Label>,
 }
 
 impl Nest {
     /// Lays the sizes of each piece over each other.
     pub fn all(pieces: &[SheetPiece]) -> Result<Vec<Self>, SheetError> {
+        Self::all_with(pieces, Letters::of_paper())
+    }
+
+    /// The same, with labels of other letters.
+    pub fn all_with(pieces: &[SheetPiece], letters: Letters) -> Result<Vec<Self>, SheetError> {
         let mut out: Vec<Self> = Vec::new();
         for piece in pieces {
             extent(piece)?;
             let moved = shifted(piece, piece.stack);
             match out.iter_mut().find(|n| n.name == piece.name) {
                 Some(nest) => nest.pieces.push(moved),
-                None => out.push(Self { name: piece.name.clone(), pieces: vec![moved], room: kurbo::Size::ZERO }),
+                None => {
+                    let (name, room) = (piece.name.clone(), kurbo::Size::ZERO);
+                    out.push(Self { name, pieces: vec![moved], room, label: None });
+                }
             }
         }
         for nest in &mut out {
@@ -53,9 +64,16 @@ impl Nest {
                 let own = extent(piece)?;
                 all = Some(all.map_or(own, |a| a.union(own)));
             }
-            let all = all.unwrap_or(Rect::ZERO);
-            nest.pieces = nest.pieces.iter().map(|p| shifted(p, -all.origin().to_vec2())).collect();
-            nest.room = all.size();
+            let own: Vec<&SheetPiece> = nest.pieces.iter().collect();
+            let words = words_boxes(&own, letters);
+            let all = words.iter().fold(all.unwrap_or(Rect::ZERO), |all, words| all.union(words.bounding_box()));
+            // Found where the pieces lie now; it moves with them.
+            let found = label(&own, all, f64::INFINITY, letters);
+            let whole = found.iter().fold(all, |all, label| all.union(label.room()));
+            let by = -whole.origin().to_vec2();
+            nest.label = found.map(|l| l.moved(by));
+            nest.pieces = nest.pieces.iter().map(|p| shifted(p, by)).collect();
+            nest.room = whole.size();
         }
         Ok(out)
     }
@@ -148,12 +166,14 @@ pub fn shifted(piece: &SheetPiece, by: Vec2) -> SheetPiece {
     let by = Affine::translate(by);
     SheetPiece {
         name: piece.name.clone(),
+        letter: piece.letter.clone(),
         size: piece.size.clone(),
         outline: by * piece.outline.clone(),
         edges: piece.edges.iter().map(|e| by * e.clone()).collect(),
         lines: piece.lines.iter().map(|l| by * l.clone()).collect(),
         stitch: piece.stitch.as_ref().map(|s| by * s.clone()),
         notes: piece.notes.clone(),
+        about: piece.about.clone(),
         words: piece.words.iter().map(|(at, angle, text)| (by * *at, *angle, text.clone())).collect(),
         stack: Vec2::ZERO,
         faded: piece.faded,

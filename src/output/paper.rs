@@ -63,6 +63,29 @@ pub fn pages_over(length: f64, tile: f64, overlap: f64) -> usize {
     1 + (more - crate::base::tolerance::EQUAL).ceil().max(1.0) as usize
 }
 
+/// Equal parts that follow one another over a length, spread evenly.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spread {
+    /// How many.
+    pub count: usize,
+    /// From the start of one to that of the next, mm; 0 for one alone.
+    pub step: f64,
+}
+
+impl Spread {
+    /// Where a part starts, mm from the start of the length.
+    pub fn at(self, part: usize) -> f64 {
+        self.step * part as f64
+    }
+}
+
+/// As few parts of a size as cover a length with at least `overlap` common to neighbours, mm; the last ends where the length does.
+pub fn spread_over(length: f64, part: f64, overlap: f64) -> Spread {
+    let count = pages_over(length, part, overlap);
+    let step = if count > 1 { (length - part) / (count - 1) as f64 } else { 0.0 };
+    Spread { count, step }
+}
+
 /// By how little a row or column of pages is missed: what would have to be trimmed to save it, mm.
 pub fn lacking(length: f64, tile: f64) -> Option<f64> {
     /// More than this is not worth trimming, mm.

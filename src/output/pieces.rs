@@ -2,10 +2,11 @@
 
 use kurbo::{BezPath, Circle, PathEl, Point, Shape, Vec2};
 
+use super::notes::{about, cut_notes};
 use super::{SheetPiece, words_of};
 use crate::compute::{FramePlan, Item, Model};
-use crate::document::{Draft, MarkKind, Piece};
-use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words, doubled, unfolded};
+use crate::document::{Draft, MarkKind};
+use crate::finish::{Finished, FinishedPiece, PlacedMark, doubled, letters, unfolded};
 
 /// All pieces of a draft in one case, and the names of those that cannot be drawn there. Pieces that hang on something that
 /// is not true come faded: they are to be seen, not to be cut. `whole`: those that are cut on the fold are unfolded.
@@ -19,6 +20,7 @@ pub fn sheet_pieces(
     let mut pieces = Vec::new();
     let mut missing = Vec::new();
     let size = model.plan.cases.list.get(case).map_or("", |c| c.address.as_str());
+    let (letters, about) = (letters(model), about(draft));
     for (i, (frame, piece)) in model
         .plan
         .frames()
@@ -34,20 +36,24 @@ pub fn sheet_pieces(
         };
         let mut sheet = SheetPiece {
             name: frame.name.to_string(),
+            letter: letters.get(i).cloned().unwrap_or_default(),
             size: size.to_owned(),
             outline: stitch,
             edges: frame.edges.iter().filter_map(|e| Some(model.item(case, *e)?.edge()?.curve.to_path())).collect(),
             lines: lines(model, case, frame),
             stitch: None,
             notes: Vec::new(),
+            about: about.clone(),
             words: Vec::new(),
             stack: stack(draft, model, case, frame),
             faded: frame.edges.iter().any(|e| model.is_untrue(case, *e)),
             label_at: made.and_then(|m| m.label),
         };
         if let Some(made) = made {
-            finished_lines((model, case), frame, piece, made, &mut sheet);
-            if whole && let Some(fold) = fold_of(model, case, frame) {
+            let fold = fold_of(model, case, frame).filter(|_| whole);
+            sheet.notes = cut_notes((draft, model), case, &frame.finishing, made, fold);
+            finished_lines((model, case), frame, made, &mut sheet);
+            if let Some(fold) = fold {
                 unfold(&mut sheet, fold);
             }
         }
@@ -69,20 +75,13 @@ fn unfold(sheet: &mut SheetPiece, fold: (Point, Point)) {
     sheet.stitch = sheet.stitch.as_ref().map(|s| unfolded(s, fold));
     doubled(&mut sheet.lines, fold);
     sheet.words.retain(|(_, _, text)| text != ON_FOLD);
-    sheet.notes.push("drawn whole: not on the fold".to_owned());
 }
 
 /// What stands along an edge on the fold.
 const ON_FOLD: &str = "on the fold of the cloth";
 
 /// What finishing adds to a piece on a sheet: the cut line around the stitch line, notches, marks, grain, words.
-fn finished_lines(
-    (model, case): (&Model, usize),
-    frame: &FramePlan,
-    piece: &Piece,
-    made: &FinishedPiece,
-    sheet: &mut SheetPiece,
-) {
+fn finished_lines((model, case): (&Model, usize), frame: &FramePlan, made: &FinishedPiece, sheet: &mut SheetPiece) {
     let cut = made.cuts.first();
     match cut.and_then(|c| c.outline.clone()) {
         Some(outline) => {
@@ -96,11 +95,6 @@ fn finished_lines(
     }
     sheet.lines.extend(signs(made));
     let finishing = &frame.finishing;
-    if !piece.letter.is_empty() {
-        sheet.notes.push(format!("piece {}", piece.letter));
-    }
-    let symmetry = Symmetry::of(&made.stitch, 0.0);
-    sheet.notes.extend(finishing.cuts.iter().map(|c| cut_words(c, symmetry)));
     for line in made.lines.iter().filter(|l| !l.slit) {
         let ends = line.path.elements().iter().filter_map(PathEl::end_point).collect::<Vec<_>>();
         if let [a, .., b] = ends.as_slice() {
@@ -130,55 +124,59 @@ fn finished_lines(
 /// Notches, marks, grain line and lines to lengthen at, as they are drawn.
 pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
     let mut out = Vec::new();
-    let line = |a: Point, b: Point| {
-        let mut path = BezPath::new();
-        path.move_to(a);
-        path.line_to(b);
-        path
-    };
-    out.extend(made.notches.iter().flat_map(|n| &n.strokes).map(|s| line(s[0], s[1])));
+    out.extend(made.notches.iter().flat_map(|n| &n.strokes).map(|s| straight(s[0], s[1])));
     out.extend(made.pleats.iter().cloned());
     out.extend(made.places.iter().filter(|p| !p.elements().is_empty()).cloned());
     out.extend(made.lines.iter().filter(|l| !l.path.elements().is_empty()).map(|l| l.path.clone()));
     if let Some([head, tail]) = made.cuts.iter().find_map(|c| c.grain) {
-        out.push(line(tail, head));
+        out.push(straight(tail, head));
         // One head, as nap points there.
         let way = (tail - head).normalize() * GRAIN_HEAD;
         for turn in [GRAIN_OPEN, -GRAIN_OPEN] {
-            out.push(line(head, head + turned(way, turn)));
+            out.push(straight(head, head + turned(way, turn)));
         }
     }
-    for mark in &made.marks {
-        let along = Vec2::new(libm::cos(mark.heading), libm::sin(mark.heading));
-        let across = Vec2::new(-along.y, along.x);
-        let size = if mark.size > 0.0 { mark.size } else { MARK_SIZE };
-        let cross = |half: f64| {
-            [
-                line(mark.at - along * half, mark.at + along * half),
-                line(mark.at - across * half, mark.at + across * half),
-            ]
-        };
-        let ring = |radius: f64| Circle::new(mark.at, radius).to_path(crate::base::tolerance::CURVE);
-        match mark.kind {
-            MarkKind::Circle => out.push(ring(size / 2.0)),
-            MarkKind::DrillHole => {
-                out.push(ring(DRILL / 2.0));
-                out.extend(cross(MARK_SIZE / 2.0));
-            }
-            MarkKind::Button => {
-                out.push(ring(size / 2.0));
-                out.extend(cross(size / 2.0));
-            }
-            // A row runs along the edge; buttonholes lie across it unless they stand alone.
-            MarkKind::Buttonhole => {
-                let half = if mark.number > 0 { across } else { along } * (size / 2.0);
-                out.push(line(mark.at - half, mark.at + half));
-                let bar = if mark.number > 0 { along } else { across } * (DRILL / 2.0);
-                out.push(line(mark.at - half - bar, mark.at - half + bar));
-                out.push(line(mark.at + half - bar, mark.at + half + bar));
-            }
-            MarkKind::ZipEnd | MarkKind::Place | MarkKind::Text => out.extend(cross(MARK_SIZE / 2.0)),
+    out.extend(made.marks.iter().flat_map(signs_of));
+    out
+}
+
+/// A straight line.
+pub(super) fn straight(a: Point, b: Point) -> BezPath {
+    BezPath::from_iter([PathEl::MoveTo(a), PathEl::LineTo(b)])
+}
+
+/// A mark, as it is drawn.
+pub(super) fn signs_of(mark: &PlacedMark) -> Vec<BezPath> {
+    let along = Vec2::new(libm::cos(mark.heading), libm::sin(mark.heading));
+    let across = Vec2::new(-along.y, along.x);
+    let size = if mark.size > 0.0 { mark.size } else { MARK_SIZE };
+    let cross = |half: f64| {
+        [
+            straight(mark.at - along * half, mark.at + along * half),
+            straight(mark.at - across * half, mark.at + across * half),
+        ]
+    };
+    let ring = |radius: f64| Circle::new(mark.at, radius).to_path(crate::base::tolerance::CURVE);
+    let mut out = Vec::new();
+    match mark.kind {
+        MarkKind::Circle => out.push(ring(size / 2.0)),
+        MarkKind::DrillHole => {
+            out.push(ring(DRILL / 2.0));
+            out.extend(cross(MARK_SIZE / 2.0));
         }
+        MarkKind::Button => {
+            out.push(ring(size / 2.0));
+            out.extend(cross(size / 2.0));
+        }
+        // A row runs along the edge; buttonholes lie across it unless they stand alone.
+        MarkKind::Buttonhole => {
+            let half = if mark.number > 0 { across } else { along } * (size / 2.0);
+            out.push(straight(mark.at - half, mark.at + half));
+            let bar = if mark.number > 0 { along } else { across } * (DRILL / 2.0);
+            out.push(straight(mark.at - half - bar, mark.at - half + bar));
+            out.push(straight(mark.at + half - bar, mark.at + half + bar));
+        }
+        MarkKind::ZipEnd | MarkKind::Place | MarkKind::Text => out.extend(cross(MARK_SIZE / 2.0)),
     }
     out
 }

@@ -60,19 +60,19 @@ pub fn write(picture: &Picture, settings: &SvgSettings) -> Result<String, SvgErr
     let mut writer = Writer {
         body: String::new(),
         defs: String::new(),
-        prefix: slug(&settings.prefix),
+        prefix: named(slug(&settings.prefix)),
         ids: BTreeSet::new(),
         shared: Vec::new(),
         clips: 0,
         sound: true,
     };
+    let title = writer.id("title");
     writer.items(&picture.items, 1);
     let (w, h) = (writer.mm(width), writer.mm(height));
     if !writer.sound {
         return Err(SvgError::NotFinite { title: settings.title.clone() });
     }
     let head = if settings.inline { "" } else { "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" };
-    let title = format!("{}title", writer.prefix);
     let defs = if writer.defs.is_empty() { String::new() } else { format!("<defs>\n{}</defs>\n", writer.defs) };
     Ok(format!(
         "{head}<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{w}mm\" height=\"{h}mm\" viewBox=\"0 0 {w} {h}\" \
@@ -156,9 +156,7 @@ impl Writer {
 
     /// An id that nothing else has.
     fn id(&mut self, name: &str) -> String {
-        let stem = format!("{}{}", self.prefix, slug(name));
-        // A name in XML begins with a letter.
-        let stem = if stem.starts_with(|c: char| c.is_ascii_alphabetic()) { stem } else { format!("n{stem}") };
+        let stem = named(format!("{}{}", self.prefix, slug(name)));
         let mut id = stem.clone();
         let mut count = 1;
         while !self.ids.insert(id.clone()) {
@@ -258,6 +256,11 @@ pub(super) fn decimals(value: f64, places: usize) -> String {
 /// As an id may be: anything but letters, digits, `-` and `_` becomes `-`.
 fn slug(text: &str) -> String {
     text.chars().map(|c| if c.is_ascii_alphanumeric() || c == '-' || c == '_' { c } else { '-' }).collect()
+}
+
+/// A name in XML begins with a letter.
+fn named(text: String) -> String {
+    if text.is_empty() || text.starts_with(|c: char| c.is_ascii_alphabetic()) { text } else { format!("n{text}") }
 }
 
 /// Text as it stands in XML; what may not stand there is left out.

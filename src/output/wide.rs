@@ -3,13 +3,12 @@
 //! Pieces lie in rows, highest first, beside each other and never over each other. Cut lines, tiled pages and the
 //! choice of what is published are for others.
 
-use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
+use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Vec2};
 use thiserror::Error;
 
 use super::dashes::dashes;
-use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
-use super::font;
-use super::label::Shapes;
+use super::drawing::{Ink, Item, Pen, Picture};
+use super::lettering::{Label, Letters, label, words_boxes, words_items};
 use super::pdf::{MAX_SIDE, PdfError};
 use super::title_block::{self, CutLines, Words};
 
@@ -24,26 +23,16 @@ const INNER_PEN: f64 = 0.25;
 /// Width of stitch lines inside cut lines, mm, and their dashes: shorter than those of any size.
 const STITCH_PEN: f64 = 0.18;
 const STITCH_DASHES: [f64; 2] = [1.2, 1.2];
-/// Size of small words at lines and marks, mm.
-const WORDS_SIZE: f64 = 3.2;
-/// A label with all its words is taken while it is at least this large, mm.
-const LABEL_WITH_WORDS: f64 = 4.0;
 /// The grey of pieces that are only to be seen.
 pub(super) const FADED: Ink = Ink::grey(160);
-/// Em of a label where there is room, mm.
-const LABEL_SIZE: f64 = 9.0;
-/// How much more room than that is looked for.
-const LABEL_ROOM: f64 = 1.5;
-/// Below this size of the em a better place is looked for than the proposed one, and inner lines may be crossed, mm.
-const LABEL_SMALL: f64 = 2.5;
-/// From line to line of a label, in sizes.
-const LABEL_LEADING: f64 = 1.3;
 
 /// A piece in one size, to be put on a sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct SheetPiece {
     /// Its name.
     pub name: String,
+    /// Its letter; may be empty.
+    pub letter: String,
     /// The size; empty where there are no sizes.
     pub size: String,
     /// The line that is cut, one closed ring in the piece's own frame, mm: the stitch line where nothing is told of allowances.
@@ -54,8 +43,10 @@ pub struct SheetPiece {
     pub lines: Vec<BezPath>,
     /// The stitch line, where the outline is the cut line: same frame.
     pub stitch: Option<BezPath>,
-    /// Words under the name where there is room: letter, how often it is cut from what.
+    /// Words under the name: how often it is cut from what, grain, nap.
     pub notes: Vec<String>,
+    /// Words under those: of which garment it is, edition and date.
+    pub about: Vec<String>,
     /// Small words at their places: the middle of their baseline, the direction of reading in radians.
     pub words: Vec<(Point, f64, String)>,
     /// From its frame to that in which its sizes lie over each other.
@@ -169,7 +160,13 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
     let words = Words { title, sizes: &named, faded: pieces.iter().any(|p| p.faded), cut };
     let block = title_block::frame(Point::new(MARGIN, MARGIN), title_block::height(&words));
 
-    let boxes = pieces.iter().map(extent).collect::<Result<Vec<_>, _>>()?;
+    let mut boxes = pieces.iter().map(extent).collect::<Result<Vec<_>, _>>()?;
+    let widest = settings.width - 2.0 * MARGIN;
+    let own = |(p, room): (&SheetPiece, &Rect)| label(&[p], *room, widest, Letters::of_paper());
+    let labels: Vec<Option<Label>> = pieces.iter().zip(&boxes).map(own).collect();
+    for (room, label) in boxes.iter_mut().zip(&labels) {
+        *room = label.iter().fold(*room, |room, label| room.union(label.room()));
+    }
     let corners = arranged(pieces, &boxes, block, settings.width)?;
     let placed = || boxes.iter().zip(&corners).map(|(b, c)| Rect::from_origin_size(*c, b.size()));
     let all = placed().fold(block, |all, b| all.union(b));
@@ -184,8 +181,9 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
     for (size, pen) in &sizes {
         let layer = (sizes.len() > 1 && !size.is_empty()).then(|| format!("size {size}"));
         let mut drawn = Vec::new();
-        for ((piece, from), to) in pieces.iter().zip(&boxes).zip(&corners).filter(|((p, _), _)| p.size == *size) {
-            draw_piece(&mut drawn, piece, *to - from.origin(), pen);
+        let placed = pieces.iter().zip(&labels).zip(boxes.iter().zip(&corners));
+        for ((piece, label), (from, to)) in placed.filter(|((p, _), _)| p.size == *size) {
+            draw_piece(&mut drawn, piece, label.as_ref(), *to - from.origin(), pen);
         }
         items.push(Item::Group { layer, items: drawn });
     }
@@ -216,7 +214,8 @@ pub(super) fn extent(piece: &SheetPiece) -> Result<Rect, SheetError> {
         return Err(fault());
     }
     let lines = piece.lines.iter().filter(|l| l.segments().next().is_some());
-    Ok(lines.fold(outline, |all, line| all.union(line.bounding_box())))
+    let words = words_boxes(&[piece], Letters::of_paper());
+    Ok(lines.chain(&words).fold(outline, |all, line| all.union(line.bounding_box())))
 }
 
 /// A row of pieces.
@@ -263,28 +262,15 @@ fn arranged(pieces: &[SheetPiece], boxes: &[Rect], block: Rect, width: f64) -> R
     Ok(corners)
 }
 
-fn draw_piece(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2, pen: &Pen) {
+fn draw_piece(items: &mut Vec<Item>, piece: &SheetPiece, label: Option<&Label>, shift: Vec2, pen: &Pen) {
     let ink = if piece.faded { FADED } else { Ink::BLACK };
-    items.extend(draw_label(piece, shift, &[]));
+    items.extend(label.into_iter().flat_map(|l| l.items(shift, ink)));
+    items.extend(words_items(&[piece], shift, ink, Letters::of_paper()));
     draw_lines(items, piece, shift, pen, ink);
 }
 
-/// The label of a piece: name and size. It keeps off inner lines and off `others` too, where it can.
-pub(super) fn draw_label(piece: &SheetPiece, shift: Vec2, others: &[BezPath]) -> Vec<Item> {
-    let ink = if piece.faded { FADED } else { Ink::BLACK };
-    let shift = Affine::translate(shift);
-    let drawn = piece.lines.iter().chain(&piece.stitch);
-    let lines: Vec<BezPath> = drawn.map(|l| shift * l.clone()).chain(others.iter().cloned()).collect();
-    let shapes = Shapes::new(&closed(shift * piece.outline.clone()), &lines);
-    let mut items = label(piece, &shapes, piece.label_at.map(|p| shift * p), ink);
-    items.extend(piece.words.iter().map(|(at, angle, text)| {
-        let (text, at, angle) = (text.clone(), shift * *at, *angle);
-        Item::Text(Text { text, at, size: WORDS_SIZE, angle, align: Align::Middle, ink })
-    }));
-    items
-}
-
-fn closed(mut outline: BezPath) -> BezPath {
+/// A path that ends where it starts.
+pub(super) fn closed(mut outline: BezPath) -> BezPath {
     if !matches!(outline.elements().last(), Some(PathEl::ClosePath) | None) {
         outline.close_path();
     }
@@ -303,78 +289,4 @@ pub(super) fn draw_lines(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2,
         items.push(Item::Stroke { path, pen: Pen { ink, dashes: STITCH_DASHES.to_vec(), ..Pen::solid(STITCH_PEN) } });
     }
     items.push(Item::Stroke { path: outline, pen: Pen { ink, ..pen.clone() } });
-}
-
-/// Name and size inside the outline: one line or two, level or upright, whichever is largest.
-fn label(piece: &SheetPiece, shapes: &Shapes, wanted: Option<Point>, ink: Ink) -> Vec<Item> {
-    let size = if piece.size.is_empty() { String::new() } else { format!("size {}", piece.size) };
-    let two: Vec<String> = [piece.name.clone(), size].into_iter().filter(|l| !l.is_empty()).collect();
-    let mut ways = vec![two.clone()];
-    if two.len() > 1 {
-        ways.push(vec![two.join(", ")]);
-    }
-    if !piece.notes.is_empty() {
-        let all: Vec<String> = two.iter().chain(&piece.notes).cloned().collect();
-        let fitted = [false, true].map(|upright| Label::fitted(&all, upright, shapes, wanted, true));
-        let larger = fitted.into_iter().flatten().reduce(|a, b| if b.size > 1.1 * a.size { b } else { a });
-        if let Some(label) = larger.filter(|l| l.size >= LABEL_WITH_WORDS) {
-            return label.items(ink);
-        }
-    }
-    let mut best: Option<Label> = None;
-    // Off the inner lines if it can be read there, else over them.
-    for clear in [true, false] {
-        for (lines, upright) in ways.iter().flat_map(|w| [(w, false), (w, true)]) {
-            if best.as_ref().is_some_and(|b| b.size >= LABEL_SIZE) {
-                break;
-            }
-            let found = Label::fitted(lines, upright, shapes, wanted, clear);
-            // A later way must be better by a tenth: level text in two lines reads best.
-            if let Some(found) = found.filter(|f| best.as_ref().is_none_or(|b| f.size > 1.1 * b.size)) {
-                best = Some(found);
-            }
-        }
-        if best.as_ref().is_some_and(|b| b.size >= LABEL_SMALL) {
-            break;
-        }
-    }
-    best.map(|b| b.items(ink)).unwrap_or_default()
-}
-
-/// A label with its place.
-struct Label {
-    lines: Vec<String>,
-    upright: bool,
-    centre: Point,
-    size: f64,
-}
-
-impl Label {
-    fn fitted(lines: &[String], upright: bool, shapes: &Shapes, wanted: Option<Point>, clear: bool) -> Option<Self> {
-        // The box of the label at size 1, with half a letter around it.
-        let width = lines.iter().map(|l| font::text_width(l, 1.0)).fold(0.0, f64::max) + 1.0;
-        let height = LABEL_LEADING * lines.len() as f64 + 0.5;
-        let room = if upright { Size::new(height, width) } else { Size::new(width, height) };
-        let at_wanted =
-            wanted.filter(|p| shapes.holds(*p)).map(|p| (p, shapes.scale_at(p, room, clear, (0.0, LABEL_SIZE))));
-        let (centre, scale) = match at_wanted.filter(|(_, scale)| *scale >= LABEL_SMALL) {
-            Some(place) => place,
-            None => shapes.room(room, LABEL_ROOM * LABEL_SIZE, clear).map(|r| (r.centre, r.scale))?,
-        };
-        Some(Self { lines: lines.to_vec(), upright, centre, size: scale.min(LABEL_SIZE) })
-    }
-
-    fn items(self, ink: Ink) -> Vec<Item> {
-        let step = LABEL_LEADING * self.size;
-        // The middle of the first line's capitals to the middle of the last line's is centred.
-        let first = font::cap_height(self.size) / 2.0 - step * (self.lines.len() as f64 - 1.0) / 2.0;
-        let item = |(i, line): (usize, String)| {
-            let down = first + step * i as f64;
-            let aside = if self.upright { Vec2::new(down, 0.0) } else { Vec2::new(0.0, down) };
-            let angle = if self.upright { -std::f64::consts::FRAC_PI_2 } else { 0.0 };
-            let at = self.centre + aside;
-            Item::Text(Text { text: line, at, size: self.size, angle, align: Align::Middle, ink })
-        };
-        self.lines.into_iter().enumerate().map(item).collect()
-    }
 }

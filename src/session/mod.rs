@@ -65,8 +65,8 @@ pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};
 pub use places::{part_named, part_of_finding};
 pub use preferences::{Left, LightWish, Own, Preferences, Recent, Spacing};
 pub use publishing::{
-    Order, OutputError, Outputs, PAGES, PrintFor, PrintWish, Progress, Published, SheetPlan, What, booklet_of,
-    edition_of, file_name, home_print, home_settings, how_many, outputs, photos, pieces_of_view, places_on, put_on,
+    Order, OutputError, Outputs, PAGES, PrintFor, PrintWish, Progress, ProjectorWish, Published, SheetPlan, What,
+    booklet_of, file_name, home_print, home_settings, how_many, outputs, photos, pieces_of_view, places_on, put_on,
     sheet_plan, title_of, wanted_pieces,
 };
 pub use pull::{Grip, Pull, Reach};

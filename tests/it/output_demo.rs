@@ -16,6 +16,8 @@ pub fn piece(name: &str, size: &str, outline: &str, lines: &[&str]) -> SheetPiec
         label_at: None,
         stitch: None,
         notes: Vec::new(),
+        about: Vec::new(),
+        letter: String::new(),
         words: Vec::new(),
     }
 }

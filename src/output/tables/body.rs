@@ -1,6 +1,6 @@
 //! The body chart: what the wearer measures.
 
-use super::{BEYOND, GUESSED, Page, cell_of, readable, sentence};
+use super::{BEYOND, GUESSED, Page, number, readable, sentence};
 use crate::base::Code;
 use crate::document::{Row, RowKind};
 use crate::language::Kind;
@@ -28,7 +28,7 @@ fn cell(page: &Page<'_>, i: usize, row: &Row, case: usize) -> Cell {
     let node = page.model.plan.node_named(&format!("chart.{}", row.name));
     let kind = node.and_then(|n| page.model.plan.nodes[n as usize].kind).unwrap_or(Kind::LENGTH);
     let Some(Ok(value)) = page.model.cases[case].rows.get(i) else { return Cell::Missing };
-    let cell = cell_of(kind, *value);
+    let cell = number(kind, *value);
     match proposal(page, row, case) {
         Some(Code::CellGuessed) => cell.signed(GUESSED),
         Some(_) => cell.signed(BEYOND),

@@ -3,7 +3,7 @@
 use super::{Page, readable};
 use crate::compute::CutPlan;
 use crate::document::{Face, MaterialKind, Outline, StripGrain};
-use crate::finish::{Symmetry, symmetry};
+use crate::finish::{Symmetry, is_block, letters, symmetry};
 use crate::output::{Cell, Line, Table};
 
 /// One line for each cut of each piece and for each strip, by material; counts are of cut pieces.
@@ -24,12 +24,13 @@ pub(super) fn table(page: &Page<'_>) -> Option<Table> {
             materials.push(name);
         }
     }
+    let letters = letters(page.all);
     for material in &materials {
         let group = heading(page, material);
         let mut sum = 0;
         for (frame, cut) in cuts.iter().filter(|(_, c)| *c.material == **material) {
             sum += u64::from(cut.count);
-            table.lines.push(Line { group: group.clone(), ..piece_line(page, *frame, cut) });
+            table.lines.push(Line { group: group.clone(), ..piece_line(page, &letters[*frame], (*frame, cut)) });
         }
         for strip in strips.iter().filter(|s| s.material == *material) {
             let count = u64::from(strip.count.max(1));
@@ -51,7 +52,7 @@ pub(super) fn table(page: &Page<'_>) -> Option<Table> {
         }
     }
     let untold = page.draft.pieces.iter().enumerate().filter(|(f, piece)| {
-        page.model.plan.has_frame(*f) && !page.all.bases.contains(&piece.name) && !cuts.iter().any(|(c, _)| c == f)
+        page.model.plan.has_frame(*f) && !is_block(page.all, &piece.name) && !cuts.iter().any(|(c, _)| c == f)
     });
     let untold: Vec<String> = untold.map(|(_, piece)| readable(&piece.name)).collect();
     if !untold.is_empty() {
@@ -79,7 +80,7 @@ fn heading(page: &Page<'_>, name: &str) -> String {
     }
 }
 
-fn piece_line(page: &Page<'_>, frame: usize, cut: &CutPlan) -> Line {
+fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) -> Line {
     let piece = &page.draft.pieces[frame];
     let range = 0..page.model.plan.cases.range;
     let handed = symmetry(page.model, page.finished, range, (frame, cut)) == Symmetry::Handed;
@@ -95,7 +96,7 @@ fn piece_line(page: &Page<'_>, frame: usize, cut: &CutPlan) -> Line {
         (None, Some(_)) => format!("{ways}, by the arrow"),
         (None, None) => String::new(),
     };
-    let cells = vec![text(&piece.letter), Cell::Count(u64::from(cut.count)), text(&how), text(face), text(&grain)];
+    let cells = vec![text(letter), Cell::Count(u64::from(cut.count)), text(&how), text(face), text(&grain)];
     Line { name: readable(&piece.name), cells, ..Line::default() }
 }
 

@@ -7,7 +7,7 @@ mod measures;
 mod notions;
 mod strips;
 
-use super::{Cell, Line, Table};
+use super::{Cell, Line, Table, cell_of};
 use crate::compute::{Formula, Model, NodeId};
 use crate::document::Draft;
 use crate::finish::Finished;
@@ -107,14 +107,14 @@ impl<'a> Page<'a> {
 
     /// A formula's value.
     fn formula(&self, case: usize, formula: &Formula) -> Cell {
-        self.model.real(case, formula).map_or(Cell::Missing, |value| cell_of(formula.kind, value))
+        cell_of(self.model, case, formula)
     }
 
     /// A node's value; one that hangs on an equation that does not hold is signed.
     fn node(&self, case: usize, node: NodeId) -> Cell {
         let kind = self.model.plan.nodes[node as usize].kind.unwrap_or(Kind::LENGTH);
         let value = self.model.item(case, node).and_then(|item| item.real());
-        let cell = value.map_or(Cell::Missing, |value| cell_of(kind, value));
+        let cell = value.map_or(Cell::Missing, |value| number(kind, value));
         if value.is_some() && self.model.is_untrue(case, node) { cell.signed(UNTRUE) } else { cell }
     }
 
@@ -138,7 +138,7 @@ fn length(mm: Option<f64>) -> Cell {
 }
 
 /// A number of a kind: mm, radians or plain.
-fn cell_of(kind: Kind, value: f64) -> Cell {
+fn number(kind: Kind, value: f64) -> Cell {
     match kind {
         _ if !value.is_finite() => Cell::Missing,
         Kind::LENGTH => Cell::Length(value),

@@ -1,6 +1,6 @@
 //! Things that are bought: what is needed in each size, and the next size sold.
 
-use super::{Page, cell_of, readable, sentence};
+use super::{Page, number, readable, sentence};
 use crate::compute::NotionPlan;
 use crate::document::Notion;
 use crate::finish::NotionSize;
@@ -58,7 +58,7 @@ fn cells(page: &Page<'_>, case: usize, plan: &NotionPlan) -> [Cell; 2] {
         return [if typed { Cell::Missing } else { Cell::Empty }, Cell::Empty];
     };
     let size = NotionSize::of(page.model, case, plan);
-    let of = |value: Option<f64>| value.map_or(Cell::Missing, |v| cell_of(formula.kind, v));
+    let of = |value: Option<f64>| value.map_or(Cell::Missing, |v| number(formula.kind, v));
     [of(size.needed), if plan.sold.is_empty() { Cell::Empty } else { of(size.sold) }]
 }
 

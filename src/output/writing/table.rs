@@ -95,14 +95,6 @@ impl Line {
 }
 
 impl Cell {
-    /// As it is shown in a unit, without its sign.
-    pub fn shown(&self, unit: Shown) -> String {
-        match unit {
-            Shown::Inches => self.in_inches(),
-            Shown::Cm | Shown::Plain => self.in_cm(),
-        }
-    }
-
     /// With a sign behind it.
     pub fn signed(self, sign: &'static str) -> Self {
         Self::Signed(Box::new(self), sign)
@@ -121,6 +113,14 @@ impl Cell {
         match self {
             Self::Signed(_, sign) => sign,
             _ => "",
+        }
+    }
+
+    /// As it is shown in a unit, without its sign.
+    pub fn shown(&self, unit: Shown) -> String {
+        match unit {
+            Shown::Inches => self.in_inches(),
+            Shown::Cm | Shown::Plain => self.in_cm(),
         }
     }
 

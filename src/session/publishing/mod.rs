@@ -1,18 +1,20 @@
 //! What is printed at home: which sizes come together, on which paper, and where a person put the pieces.
 
-use kurbo::Point;
+use kurbo::{Point, Size};
 
 mod outputs;
 mod photos;
 mod sheets;
 
 use super::literal::{number_typed, signed_length};
-use crate::base::Unit;
+use crate::base::{DisplayUnit, Unit};
 use crate::compute::Model;
 use crate::document::{Draft, RowKind, TablePlace};
 use crate::finish::{Finished, is_block};
 use crate::language::{Kind, literal_text};
-use crate::output::{self, HOME_MARGIN, HomeSettings, HomeSheets, Paper, SheetError, SheetPiece};
+use crate::output::{
+    self, Grid, HOME_MARGIN, HomeSettings, HomeSheets, Paper, ProjectorSettings, SheetError, SheetPiece,
+};
 
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, booklet_of, how_many, outputs};
 pub use photos::photos;
@@ -66,6 +68,45 @@ pub struct PrintWish {
     pub margin: Option<f64>,
     /// Pieces that are cut on the fold are drawn whole.
     pub whole: bool,
+    /// The projector.
+    pub projector: ProjectorWish,
+}
+
+/// The projector that a person has.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ProjectorWish {
+    /// What is seen of the projection on the cloth: width and height, mm.
+    pub picture: [f64; 2],
+    /// How many pixels it has there: across and down.
+    pub pixels: [u32; 2],
+    /// Width of lines, mm; none: as wide as they must be to be seen.
+    pub line: Option<f64>,
+}
+
+impl Default for ProjectorWish {
+    /// See [`ProjectorSettings`].
+    fn default() -> Self {
+        let usual = ProjectorSettings::default();
+        Self { picture: [usual.picture.width, usual.picture.height], pixels: usual.pixels, line: None }
+    }
+}
+
+impl ProjectorWish {
+    /// How its pages are made.
+    fn settings(&self, draft: &Draft, title: &str, dark: bool) -> ProjectorSettings {
+        let inches = matches!(draft.display, DisplayUnit::InchEighths | DisplayUnit::InchSixteenths);
+        ProjectorSettings {
+            title: title.to_owned(),
+            edition: output::edition_words(draft),
+            picture: Size::new(self.picture[0], self.picture[1]),
+            pixels: self.pixels,
+            line: self.line,
+            dark,
+            grid: if inches { Grid::Inches } else { Grid::Centimetres },
+            unit: draft.display,
+            ..ProjectorSettings::default()
+        }
+    }
 }
 
 /// The pieces of some cases, those that are wanted, and the names of those that cannot be drawn, with their sizes.
@@ -134,19 +175,10 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
         title: title_of(draft, model.view()),
         purpose: wish.purpose.words().to_owned(),
-        edition: edition_of(draft),
+        edition: output::edition_words(draft),
         body: row,
         places: places_on(draft, PAGES),
         unit: draft.display,
-    }
-}
-
-/// Edition and date, as they stand on everything that is published; empty where the draft tells neither.
-pub fn edition_of(draft: &Draft) -> String {
-    match (draft.edition.as_str(), draft.date.as_str()) {
-        ("", date) => date.to_owned(),
-        (edition, "") => format!("edition {edition}"),
-        (edition, date) => format!("edition {edition}, {date}"),
     }
 }
 

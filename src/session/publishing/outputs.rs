@@ -12,7 +12,8 @@ use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::output::{
-    self, Block, BookletOrder, PdfError, Picture, SheetError, SheetPiece, SvgError, Table, WideSettings, Writing,
+    self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
+    SvgError, SvgSettings, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
 
@@ -23,21 +24,31 @@ pub enum What {
     Pages,
     /// One wide sheet.
     Wide,
+    /// Pictures for a projector.
+    Projector,
     /// Tables: body chart, finished measures, strips, notions, cutting list.
     Tables,
     /// The booklet.
     Booklet,
+    /// Pieces as SVG.
+    Svg,
+    /// Pieces as DXF.
+    Dxf,
 }
 
 impl What {
     /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 4] = [Self::Pages, Self::Wide, Self::Tables, Self::Booklet];
+    pub const ALL: [Self; 7] =
+        [Self::Pages, Self::Wide, Self::Projector, Self::Tables, Self::Booklet, Self::Svg, Self::Dxf];
 
     /// Its word on the command line and in the window.
     pub fn word(self) -> &'static str {
         match self {
             Self::Pages => "pages",
             Self::Wide => "wide",
+            Self::Projector => "projector",
+            Self::Svg => "svg",
+            Self::Dxf => "dxf",
             Self::Tables => "tables",
             Self::Booklet => "booklet",
         }
@@ -45,7 +56,7 @@ impl What {
 
     /// Whether pieces are drawn in it in true size, the sizes of a group together; else all sizes come in one.
     fn is_drawn(self) -> bool {
-        matches!(self, Self::Pages | Self::Wide)
+        !matches!(self, Self::Tables | Self::Booklet)
     }
 
     /// What such a file is for, in words for who buys the pattern.
@@ -53,6 +64,13 @@ impl What {
         match self {
             Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
             Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
+            Self::Projector => {
+                "pieces in true size for a projector over the cloth, light lines on black and dark lines on white"
+            }
+            Self::Svg => "pieces as lines for other drawing programs, in millimetres, each kind of line by itself",
+            Self::Dxf => {
+                "pieces for cutting machines and other programs of the trade, in the layers of the open standard"
+            }
             Self::Tables => {
                 "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
             }
@@ -123,6 +141,22 @@ pub enum OutputError {
         of: String,
         /// Why.
         problem: SheetError,
+    },
+    /// Pictures for a projector cannot be made.
+    #[error("{of}: {problem}")]
+    Projector {
+        /// Which view and sizes.
+        of: String,
+        /// Why.
+        problem: ProjectorError,
+    },
+    /// A DXF file cannot be made.
+    #[error("{of}: {problem}")]
+    Dxf {
+        /// Which view and sizes.
+        of: String,
+        /// Why.
+        problem: DxfError,
     },
     /// A figure of the booklet cannot be drawn.
     #[error(transparent)]
@@ -263,6 +297,9 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
     let own = &order.model.of_views()[job.view];
     let sizes = sizes_of(own, &job.cases);
     let of = of(own, &sizes);
+    if matches!(job.what, What::Svg | What::Dxf) {
+        return interchanged(order, job, &of);
+    }
     let wanted = (order.wish.pieces.as_slice(), order.wish.whole);
     let (pieces, missing) = pieces_of_view((order.model, order.finished), job.view, &job.cases, wanted);
     let mut out = Outputs { missing, ..Outputs::default() };
@@ -270,18 +307,64 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
         return Ok(out);
     }
     let title = title_of(order.draft, own.view());
-    let drawn = match job.what {
+    let sheet = |problem: SheetError| OutputError::Sheet { of: of.clone(), problem };
+    let printed = |pictures: &[Picture]| {
+        output::write_pdf(&stamped(&title, order.wish.purpose), pictures).map_err(|e: PdfError| sheet(e.into()))
+    };
+    if job.what == What::Projector {
+        // Which shows better hangs on the cloth.
+        for dark in [true, false] {
+            let settings = order.wish.projector.settings(order.draft, &title, dark);
+            let projected = |problem: ProjectorError| OutputError::Projector { of: of.clone(), problem };
+            let pictures = output::projector_sheet(&pieces, &settings).map_err(projected)?;
+            let digests = digests(order.draft, &pictures);
+            let rest = output::projector_words(&settings);
+            out.files.push(file(order, job, &rest, "pdf", printed(&pictures)?, digests));
+        }
+        return Ok(out);
+    }
+    let made = match job.what {
         What::Wide => wide(order, &title, &pieces),
         _ => pages(order, job, own, &pieces, &mut out.notes),
     };
-    let sheet = |problem: SheetError| OutputError::Sheet { of: of.clone(), problem };
-    let (pictures, rest) = drawn.map_err(sheet)?;
-    let bytes =
-        output::write_pdf(&stamped(&title, order.wish.purpose), &pictures).map_err(|e: PdfError| sheet(e.into()))?;
+    let (pictures, rest) = made.map_err(sheet)?;
+    let bytes = printed(&pictures)?;
     for note in &mut out.notes {
         *note = format!("{of}: {note}");
     }
     out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    Ok(out)
+}
+
+/// Pieces for other programs.
+fn interchanged(order: &Order<'_>, job: &Job, of: &str) -> Made {
+    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
+    let only = &order.wish.pieces;
+    let wanted = |name: &String| only.is_empty() || only.contains(name);
+    let mut out = Outputs::default();
+    let mut pieces = Vec::new();
+    for case in &job.cases {
+        let (found, lost) = output::open_pieces(own, made, *case);
+        pieces.extend(found.into_iter().filter(|p| wanted(&p.name)));
+        let size = &own.plan.cases.list[*case].address;
+        out.missing.extend(lost.into_iter().filter(wanted).map(|name| (name, size.clone())));
+    }
+    if pieces.is_empty() {
+        return Ok(out);
+    }
+    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
+    let bytes = if job.what == What::Svg {
+        let picture = output::interchange_drawing(&pieces);
+        let settings = SvgSettings { title, ..SvgSettings::default() };
+        output::write_svg(&picture, &settings).map_err(|problem| OutputError::Figure { problem })?.into_bytes()
+    } else {
+        let base = own.plan.cases.base.map_or(String::new(), |b| own.plan.cases.list[b].address.clone());
+        let settings = DxfSettings { title, edition: output::edition_words(order.draft), base };
+        let problem = |problem: DxfError| OutputError::Dxf { of: of.to_owned(), problem };
+        output::write_dxf(&pieces, &settings).map_err(problem)?
+    };
+    let kind = job.what.word();
+    out.files.push(file(order, job, "pieces", kind, bytes, Vec::new()));
     Ok(out)
 }
 
@@ -315,7 +398,7 @@ pub fn booklet_of(
         finished: &order.finished.of_views()[view],
         cases,
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
-        edition: super::edition_of(order.draft),
+        edition: output::edition_words(order.draft),
         cautions: cautions(order.draft, own).into_iter().map(caution_block).collect(),
         tables: output::tables_of(order.draft, (order.model, order.finished), view, cases),
         photos,
@@ -325,7 +408,7 @@ pub fn booklet_of(
 
 /// The tables of a view, each of which can be used as a page alone.
 fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
-    let about = [super::edition_of(order.draft), order.draft.contact.clone()];
+    let about = [output::edition_words(order.draft), order.draft.contact.clone()];
     Writing {
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         about: about.into_iter().filter(|a| !a.is_empty()).collect(),
@@ -398,7 +481,7 @@ fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Result<(Vec<Pi
 
 /// Digests of pages, without what every new edition changes.
 fn digests(draft: &Draft, pictures: &[Picture]) -> Vec<u128> {
-    let edition = super::edition_of(draft);
+    let edition = output::edition_words(draft);
     let leave_out = [edition.as_str(), draft.date.as_str()];
     pictures.iter().map(|p| output::picture_digest(p, &leave_out)).collect()
 }

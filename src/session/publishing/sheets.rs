@@ -24,7 +24,7 @@ pub struct SheetPlan {
 }
 
 /// What papers can be told.
-const PAPERS: &str = "`A4`, `Letter`, `A4 or Letter`, `wide 914 mm`";
+const PAPERS: &str = "`A4`, `Letter`, `A4 or Letter`, `wide 914 mm`, `projector`";
 
 /// What a sheet of the draft means.
 ///
@@ -70,6 +70,7 @@ fn paper_of(words: &str) -> Result<(What, Paper, f64), String> {
     match plain.as_str() {
         "a4" => return home(Paper::A4),
         "letter" | "us letter" => return home(Paper::Letter),
+        "projector" => return Ok((What::Projector, Paper::Both, 0.0)),
         "" | "a4 or letter" | "letter or a4" | "a4 or us letter" => return home(Paper::Both),
         _ => {}
     }

@@ -29,6 +29,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
     let old: Vec<&ReleasedFile> = before.files.iter().filter(|f| !f.kind.is_empty()).collect();
     let mut used = vec![false; old.len()];
     let mut lines = Vec::new();
+    let mut others = Vec::new();
     let ending = |name: &str| name.rsplit('.').next().unwrap_or_default().to_owned();
     for file in files.iter().filter(|f| !f.kind.is_empty()) {
         // The number of pages stands in a name, so a file may have another name than before; what it is for is the same.
@@ -52,7 +53,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
             continue;
         }
         if file.pages.is_empty() {
-            lines.push(format!("{}: changed", file.name));
+            others.push(file.name.clone());
             continue;
         }
         // Whoever has a page that looks the same has this page.
@@ -65,7 +66,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
             lines.push(format!("{}: {word} {which} of {}", file.name, file.pages.len()));
         }
     }
-    let gone: Vec<&str> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.as_str()).collect();
+    let gone: Vec<String> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.clone()).collect();
     let mut out = String::new();
     match lines.is_empty() {
         true => out.push_str("\nNo page of the files needs to be printed again.\n"),
@@ -76,9 +77,13 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
             }
         }
     }
-    if !gone.is_empty() {
-        out.push_str("\nFiles that are no longer there\n");
-        for name in gone {
+    let lists = [
+        ("Files without pages that are other, if only by edition and date", others),
+        ("Files that are no longer there", gone),
+    ];
+    for (heading, names) in lists.iter().filter(|(_, names)| !names.is_empty()) {
+        let _ = writeln!(out, "\n{heading}");
+        for name in names {
             let _ = writeln!(out, "- {}", name.trim_start_matches("pattern/"));
         }
     }

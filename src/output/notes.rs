@@ -1,0 +1,97 @@
+//! What a piece says of itself beside its name: how often it is cut from what, grain and nap, of which garment and edition it is.
+
+use kurbo::Point;
+
+use crate::base::tolerance::limit::JOINT_ANGLE;
+use crate::compute::{CutPlan, Model, PieceFinishing};
+use crate::document::{Draft, Nap};
+use crate::finish::{FinishedPiece, Symmetry, cut_words, pair_words, unfolded};
+
+/// Garment, edition and date, as they stand on every piece; what is not told is left out.
+pub(super) fn about(draft: &Draft) -> Vec<String> {
+    [draft.title.clone(), edition_words(draft)].into_iter().filter(|w| !w.is_empty()).collect()
+}
+
+/// Edition and date, as printed: `edition 2, 2026-11-01`.
+pub fn edition_words(draft: &Draft) -> String {
+    match (draft.edition.as_str(), draft.date.as_str()) {
+        ("", date) => date.to_owned(),
+        (edition, "") => format!("edition {edition}"),
+        (edition, date) => format!("edition {edition}, {date}"),
+    }
+}
+
+/// How a piece is cut, a line for each material: count, pairs, and what its arrow cannot say of grain and nap. `fold`: the piece is
+/// drawn whole over this line, so it does not lie on the fold.
+pub(super) fn cut_notes(
+    (draft, model): (&Draft, &Model),
+    case: usize,
+    finishing: &PieceFinishing,
+    made: &FinishedPiece,
+    fold: Option<(Point, Point)>,
+) -> Vec<String> {
+    let stitch = fold.map_or_else(|| made.stitch.clone(), |fold| unfolded(&made.stitch, fold));
+    let symmetry = Symmetry::of(&stitch, 0.0);
+    let heading = |cut: &CutPlan| cut.heading.as_ref().and_then(|f| model.real(case, f).ok());
+    let drawn = finishing.cuts.iter().find_map(heading);
+    let mut out: Vec<String> = Vec::new();
+    let mut last = String::new();
+    for cut in &finishing.cuts {
+        let own = CutPlan { on_fold: cut.on_fold.filter(|_| fold.is_none()), ..cut.clone() };
+        let pairs = pair_words(&own, symmetry).map_or_else(String::new, |w| format!(", {w}"));
+        out.push(format!("{}{pairs}", cut_words(&own, symmetry)));
+        let grain = grain_words(draft, cut, heading(cut), drawn);
+        if grain != last && !grain.is_empty() {
+            out.push(grain.clone());
+        }
+        last = grain;
+    }
+    if fold.is_some() {
+        out.push("drawn whole: not on the fold".to_owned());
+    }
+    out
+}
+
+/// What the arrow cannot say, or says only to whoever knows.
+fn grain_words(draft: &Draft, cut: &CutPlan, heading: Option<f64>, drawn: Option<f64>) -> String {
+    let Some(heading) = heading else { return String::new() };
+    let mut words: Vec<String> = Vec::new();
+    // Only one arrow is drawn.
+    let off = drawn.map_or(0.0, |drawn| between(heading, drawn));
+    if off > JOINT_ANGLE {
+        let degrees = crate::base::round_half_away(off.to_degrees(), 1.0);
+        words.push(format!("thread at {degrees}° to the arrow"));
+    }
+    let eighth = std::f64::consts::FRAC_PI_4;
+    let bias = [heading, heading + std::f64::consts::FRAC_PI_2].iter().any(|h| between(*h, eighth) <= JOINT_ANGLE);
+    if bias {
+        words.push("on the bias".to_owned());
+    }
+    let nap = draft.materials.iter().any(|m| m.name == *cut.material && m.nap == Nap::With);
+    match (nap, cut.both_ways) {
+        (true, _) if bias => words.push("nap along the thread".to_owned()),
+        (true, _) if off <= JOINT_ANGLE => words.push(format!("nap {}, as the arrow points", way_words(heading))),
+        (true, _) => words.push(format!("nap {}", way_words(heading))),
+        (false, true) => words.push("arrow either way".to_owned()),
+        (false, false) => words.push("arrow one way on all pieces".to_owned()),
+    }
+    words.join(", ")
+}
+
+/// The angle between two threads, 0 to a quarter turn.
+fn between(a: f64, b: f64) -> f64 {
+    let half = std::f64::consts::PI;
+    let off = (a - b).rem_euclid(half);
+    off.min(half - off)
+}
+
+/// Which way a heading points on the piece as it is drawn.
+fn way_words(heading: f64) -> &'static str {
+    let (x, y) = (libm::cos(heading), libm::sin(heading));
+    match (y.abs() >= x.abs(), y > 0.0, x > 0.0) {
+        (true, true, _) => "down",
+        (true, false, _) => "up",
+        (false, _, true) => "to the right",
+        (false, _, false) => "to the left",
+    }
+}
