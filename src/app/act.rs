@@ -16,12 +16,12 @@ use super::own::OwnWish;
 use super::roll::Rolling;
 use super::scene::Scene;
 use super::state::{Field, Room, Shown};
-use crate::document::{Address, Axis, MaterialKind, Part, RowKind};
+use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
 use crate::session::{
-    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, PublishCommand, Reach,
-    StepCommand, TextCommand, ViewCommand, part_named, place_of,
+    Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, StepCommand,
+    TextCommand, ViewCommand, part_named, place_of,
 };
 
 impl Window {
@@ -120,10 +120,7 @@ impl Window {
             }
             Act::Trace => self.shown.trace = Some(Default::default()),
             Act::Picture => self.ask_for_picture(),
-            Act::AddFitting => {
-                self.run(&Command::Publish(PublishCommand::AddFitting(self.shown.case.clone())));
-                self.choose(Part::Kept);
-            }
+            Act::AddFitting => self.add_fitting(),
             Act::AddSize
             | Act::AddPerson
             | Act::AddRow
@@ -184,34 +181,6 @@ impl Window {
     fn whole_of(&self, part: &Part) -> Option<Part> {
         let Part::Inner(frame, ..) = part else { return None };
         part_named(self.open.work().draft(), frame)
-    }
-
-    /// Chooses a part and shows it where it is seen.
-    fn choose(&mut self, part: Part) {
-        if self.shown.room != Room::Booklet || !matches!(part, Part::Step(_)) {
-            self.shown.room = Room::Table;
-        }
-        self.shown.part = Some(part);
-        self.shown.scroll_to_part = true;
-    }
-
-    /// Moves the chosen part one place up or down in its list.
-    fn move_in_order(&mut self, act: Act) {
-        let draft = self.open.work().draft();
-        let Some(part) = self.shown.part.clone() else { return };
-        let Some(place) = place_of(draft, &part) else { return self.chart_act(act) };
-        let last = match part {
-            Part::Strip(_) => draft.strips.len(),
-            Part::Notion(_) => draft.notions.len(),
-            Part::Material(_) => draft.materials.len(),
-            _ => draft.booklet.len(),
-        };
-        let to = if act == Act::RowUp { place.saturating_sub(1) } else { (place + 1).min(last - 1) };
-        if to == place {
-            return self.tell(format!("{part} stands at the end of its list"));
-        }
-        self.run(&Command::Publish(PublishCommand::Place(part.clone(), to)));
-        self.choose(if let Part::Step(_) = part { Part::Step(to) } else { part });
     }
 
     /// Shows a room, or the pieces again.
@@ -566,23 +535,9 @@ impl Window {
                 let add = PartCommand::AddCondition(name.clone(), text(1), ask.list(2));
                 (Command::Part(add), Some(Part::Condition(name.clone())))
             }
-            Act::AddStrip => {
-                let add = PublishCommand::AddStrip(name.clone(), text(1));
-                (Command::Publish(add), Some(Part::Strip(name.clone())))
-            }
-            Act::AddNotion => {
-                let add = PublishCommand::AddNotion(name.clone(), text(1));
-                (Command::Publish(add), Some(Part::Notion(name.clone())))
-            }
-            Act::AddMaterial => {
-                let kinds = [MaterialKind::Cloth, MaterialKind::Lining, MaterialKind::Interfacing];
-                let add = PublishCommand::AddMaterial(name.clone(), kinds[choice.min(2)]);
-                (Command::Publish(add), Some(Part::Material(name.clone())))
-            }
-            Act::AddStep => {
-                let last = self.open.work().draft().booklet.len();
-                let place = if let Some(Part::Step(i)) = self.shown.part { (i + 1).min(last) } else { last };
-                (Command::Publish(PublishCommand::AddStep(place, name.clone())), Some(Part::Step(place)))
+            Act::AddStrip | Act::AddNotion | Act::AddMaterial | Act::AddStep => {
+                let (add, part) = self.added(act, name.clone(), text(1), choice);
+                (Command::Publish(add), Some(part))
             }
             Act::AddView => (Command::View(ViewCommand::Add(name.clone())), Some(Part::View(name.clone()))),
             _ => return,

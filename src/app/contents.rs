@@ -109,7 +109,9 @@ fn published(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mu
             part(ui, look, shown, own, 1, "", wishes);
         }
     }
-    group(ui, look, shown, ("Booklet", &draft.booklet.len().to_string()), None, Act::AddStep, wishes);
+    if group(ui, look, shown, ("Booklet", &draft.booklet.len().to_string()), None, Act::AddStep, wishes) {
+        wishes.push(Wish::Act(Act::Booklet));
+    }
     let view = scene.model().map_or("", |m| m.view());
     for (i, step) in draft.booklet.iter().enumerate() {
         let is_here = view.is_empty() || step.views.is_empty() || step.views.iter().any(|v| v == view);
@@ -144,7 +146,7 @@ fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, w
     }
 }
 
-/// A heading with a button that adds one; a click on one that can be folded opens or folds it.
+/// A heading with a button that adds one; a click on one that can be folded opens or folds it. Says whether it was clicked.
 fn group(
     ui: &mut Ui,
     look: &Look,
@@ -153,7 +155,7 @@ fn group(
     open: Option<bool>,
     add: Act,
     wishes: &mut Vec<Wish>,
-) {
+) -> bool {
     ui.add_space(5.0);
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 2.0;
@@ -165,9 +167,10 @@ fn group(
         let width = ui.available_width() - 38.0;
         let line = Line { name, about, depth: 0, chosen: false };
         let response = line.button(ui, look, &called, width);
+        let clicked = response.clicked();
         if let Some(open) = open {
             arrow(ui, look, response.rect, open);
-            if response.clicked() {
+            if clicked {
                 wishes.push(Wish::FoldValues);
             }
         }
@@ -178,7 +181,9 @@ fn group(
         if response.clicked() {
             wishes.push(Wish::Act(add));
         }
-    });
+        clicked
+    })
+    .inner
 }
 
 /// A small triangle before the words: down where it is open, right where it is folded.

@@ -57,6 +57,14 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
     }
     draft.seams.iter().for_each(|s| part(Part::Seam(s.name.clone())));
     draft.conditions.iter().for_each(|c| part(Part::Condition(c.name.clone())));
+    draft.strips.iter().for_each(|s| part(Part::Strip(s.name.clone())));
+    draft.notions.iter().for_each(|n| part(Part::Notion(n.name.clone())));
+    draft.materials.iter().for_each(|m| part(Part::Material(m.name.clone())));
+    for (i, step) in draft.booklet.iter().enumerate() {
+        let part = Part::Step(i);
+        let word = part.to_string();
+        all.push((Found::Part(part), step.title.clone(), word));
+    }
     for case in scene.cases().into_iter().flat_map(|c| &c.list) {
         let word = if case.person.is_some() { "person" } else { "size" };
         all.push((Found::Size(case.address.clone()), case.address.clone(), word.to_owned()));

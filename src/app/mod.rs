@@ -19,6 +19,7 @@ mod grant;
 mod guide;
 mod help;
 mod job;
+mod listed;
 mod look;
 mod menus;
 mod notices;

@@ -5,8 +5,10 @@ use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 
-use egui::{ColorImage, Context, TextureHandle, TextureOptions};
+use egui::{ColorImage, Context, Id, TextureHandle, TextureOptions};
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
+
+use crate::output::Photo;
 
 /// The most bytes of a file (64 MiB).
 const MOST_BYTES: u64 = 64 * 1024 * 1024;
@@ -103,6 +105,22 @@ impl Pictures {
     pub fn keep(&mut self, wanted: &[PathBuf]) {
         self.known.retain(|path, _| wanted.contains(path));
     }
+}
+
+/// A picture of the booklet, to be painted; put up once and kept by what is in it. None where it cannot be read, which is told
+/// where it is published.
+pub(super) fn of_photo(ctx: &Context, photo: &Photo) -> Option<TextureHandle> {
+    let id = Id::unique(("photo", photo.digest));
+    if let Some(known) = ctx.data(|d| d.get_temp::<TextureHandle>(id)) {
+        return Some(known);
+    }
+    // Already made small and upright.
+    let points = image::load_from_memory(&photo.bytes).ok()?.to_rgba8();
+    let size = [points.width() as usize, points.height() as usize];
+    let image = ColorImage::from_rgba_unmultiplied(size, points.as_raw());
+    let texture = ctx.load_texture(format!("photo {:x}", photo.digest), image, TextureOptions::LINEAR);
+    ctx.data_mut(|d| d.insert_temp(id, texture.clone()));
+    Some(texture)
 }
 
 /// Looks whether a file can be a picture, without reading all of it.

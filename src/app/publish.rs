@@ -67,7 +67,7 @@ impl Window {
         let views = model.iter().flat_map(|m| m.of_views()).map(|m| m.view().to_owned()).collect();
         let chosen = if printing.sizes.is_empty() { vec![self.shown.case.clone()] } else { printing.sizes.clone() };
         self.shown.publish = Some(PublishAsk {
-            what: vec![What::Pages, What::Booklet],
+            what: vec![What::Pages, What::Tables, What::Booklet],
             sheets: Vec::new(),
             sizes: if printing.sizes.is_empty() { Sizes::Each } else { Sizes::Chosen },
             chosen,

@@ -11,7 +11,7 @@ use kurbo::{Point, Vec2};
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
-use super::{help, screen};
+use super::{help, pictures, screen};
 use crate::output::{Align, HomeSheets, Ink, Item, MOST_SIZES, Paper, Picture};
 use crate::session::{Act, Command, PartCommand, PrintFor, PrintWish, home_print};
 
@@ -308,10 +308,15 @@ fn items(painter: &Painter, all: &[Item], corner: Pos2, scale: f64, shift: Vec2)
                 painter.text(foot, anchor, &text.text, letters(size), color(text.ink));
             }
             Item::Text(_) => {}
-            // Painted where the file is read anyway; here its place is enough.
-            Item::Photo { rect, .. } => {
+            Item::Photo { photo, rect } => {
                 let place = Rect::from_min_max(at(rect.origin()), at(Point::new(rect.x1, rect.y1)));
-                painter.rect_filled(place, 0.0, Color32::from_gray(200));
+                match pictures::of_photo(painter.ctx(), photo) {
+                    Some(texture) => {
+                        let whole = Rect::from_min_max(pos2(0.0, 0.0), pos2(1.0, 1.0));
+                        painter.image(texture.id(), place, whole, Color32::WHITE);
+                    }
+                    None => drop(painter.rect_filled(place, 0.0, Color32::from_gray(200))),
+                }
             }
             Item::Clip { rect, items: inner } => {
                 let seen = Rect::from_min_max(at(rect.origin()), at(Point::new(rect.x1, rect.y1)));

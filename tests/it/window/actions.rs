@@ -277,6 +277,9 @@ fn every_action_does_what_it_says() {
     stage.wait_for("files are written");
     let files = std::fs::read_dir(&every).unwrap().map(|f| f.unwrap().file_name().into_string().unwrap());
     done.saw("publish", files.filter(|f| f.ends_with("-pages.pdf")).count() == 13, &stage);
+    stage.find_and_do("Release …");
+    done.saw("release", stage.field("edition").is_field && stage.find("Release it").is_some(), &stage);
+    stage.press(Key::Escape);
     stage.key(CTRL_SHIFT, Key::P);
     stage.key(CTRL_SHIFT, Key::B);
     done.saw("booklet", stage.says("booklet page 1: "), &stage);

@@ -18,11 +18,11 @@ fn files(folder: &std::path::Path) -> Vec<String> {
 fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a cloth");
+    stage.find_and_do("Add a cloth");
     stage.answer(&[("name", "cotton")], "Add an outer cloth");
     stage.click("Another width in which it is sold");
     stage.fill("sold in the width of material cotton", "140 cm");
-    stage.click("Add a strip");
+    stage.find_and_do("Add a strip");
     stage.answer(&[("name", "neck_tie"), ("length", "bust / 4")], "Add the strip");
     stage.click("what it is, of strip neck_tie: cord or tie");
     stage.click("how it lies on the cloth, of strip neck_tie: on the bias");
@@ -63,9 +63,9 @@ fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
 fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a booklet step");
+    stage.find_and_do("Add a booklet step");
     stage.answer(&[("heading", "Sew the sides")], "Add the step");
-    stage.click("Add a booklet step");
+    stage.find_and_do("Add a booklet step");
     stage.answer(&[("heading", "Set the sleeves")], "Add the step");
     // Names are offered inside of braces, and only there.
     stage.write("words of booklet step 2", "The wrist measures bus");
@@ -142,14 +142,17 @@ fn what_is_ticked_is_published_and_an_error_blocks_a_release() {
     let into = stage.folder.path().join("out");
     stage.key(CTRL_SHIFT, Key::U);
     stage.click("write pages");
+    stage.click("write tables");
     stage.write("folder", into.to_str().unwrap());
     stage.click("Write them");
-    stage.wait_for("file is written to");
+    stage.wait_for("written to");
     let all = files(&into);
-    assert!(all.len() == 1 && all[0].contains("booklet"), "{all:?}");
+    assert!(!all.is_empty() && all.iter().all(|f| f.contains("booklet")), "{all:?}");
+    assert!(all.iter().any(|f| f.ends_with(".pdf")), "{all:?}");
     // Chosen sizes together, one of them taken out again.
     let pages = stage.folder.path().join("pages");
     stage.key(CTRL_SHIFT, Key::U);
+    stage.click("write tables");
     stage.click("write booklet");
     stage.click("chosen sizes together");
     stage.click("publish size S");
@@ -164,6 +167,7 @@ fn what_is_ticked_is_published_and_an_error_blocks_a_release() {
     // Nothing chosen is told, and the dialog stays.
     stage.key(CTRL_SHIFT, Key::U);
     stage.click("write pages");
+    stage.click("write tables");
     stage.click("write booklet");
     stage.click("Write them");
     assert!(stage.says("nothing is chosen to be written") && stage.find("Write them").is_some(), "{}", stage.all());
@@ -190,7 +194,7 @@ fn what_is_ticked_is_published_and_an_error_blocks_a_release() {
 fn fittings_and_who_it_is_for_are_typed_on_cards() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let start = stage.text();
-    stage.click("Add a fitting");
+    stage.find_and_do("Add a fitting");
     stage.fill("date, fitting 1 of what is kept", "2025-03-14");
     stage.fill("in which cloth, fitting 1 of what is kept", "calico");
     let text = stage.saved();
@@ -214,4 +218,47 @@ fn fittings_and_who_it_is_for_are_typed_on_cards() {
         stage.ctrl(Key::Z);
     }
     assert_eq!(stage.saved(), start);
+}
+
+#[test]
+fn a_release_is_made_once_noted_in_the_log_and_blocked_by_errors() {
+    let mut stage = Stage::on("market-apron.ron");
+    let into = stage.folder.path().join("out");
+    let asked =
+        |edition: &'static str| [("edition", edition), ("date", "2026-05-31"), ("folder", into.to_str().unwrap())];
+    stage.find_and_do("Release …");
+    stage.answer(&asked("7"), "Release it");
+    stage.wait_for("files are written to");
+    // What is told: sizes never sewn, all of them, because the log has no fitting.
+    assert!(stage.says("never sewn: the log tells of no fitting in S, M, L and XL"), "{}", stage.all());
+    stage.click("Good");
+    let made = into.join("Market-apron-edition-7");
+    assert!(files(&made).contains(&"pattern".to_owned()), "{:?}", files(&into));
+    let text = stage.text();
+    assert!(text.contains("releases: [(date: \"2026-05-31\", edition: \"7\", digest: \""), "{text}");
+    assert!(text.contains("edition: \"7\",\n    date: \"2026-05-31\""), "{text}");
+    // The same edition again is refused, and nothing is written.
+    stage.find_and_do("Release …");
+    assert!(stage.says("Released last: edition 7, 2026-05-31."), "{}", stage.all());
+    stage.answer(&asked("7"), "Release it");
+    stage.wait_for("edition 7 was released already");
+    assert_eq!(files(&into).len(), 1);
+    // Another one tells what changed: a value that was changed in between.
+    stage.press(Key::Escape);
+    stage.find_and_do("bib_drop");
+    stage.fill("bib_drop in M", "11 1/4 in");
+    stage.find_and_do("Release …");
+    stage.answer(&asked("8"), "Release it");
+    stage.wait_for("files are written to");
+    assert!(stage.says("bib_drop"), "{}", stage.all());
+    stage.click("Good");
+    assert_eq!(files(&into).len(), 2);
+    // Errors block it: they are listed, and nothing is written.
+    let mut skirt = Stage::on("straight-skirt.ron");
+    let none = skirt.folder.path().join("none");
+    skirt.find_and_do("Release …");
+    assert!(skirt.says("Errors block a release ("), "{}", skirt.all());
+    skirt.answer(&[("edition", "1"), ("folder", none.to_str().unwrap())], "Release it");
+    skirt.wait_for("a release is blocked by");
+    assert!(files(&none).is_empty(), "{:?}", files(&none));
 }
