@@ -40,7 +40,7 @@ pub use notes::edition_words;
 pub use paper::{HOME_MARGIN, Paper, lacking, pages_over};
 pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
-pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_name, projector_sheet};
+pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_sheet};
 pub use save::{SaveError, save_all};
 pub use svg::{SvgError, SvgSettings, write as write_svg};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
