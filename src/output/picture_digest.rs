@@ -1,18 +1,23 @@
 //! Whether two pages show the same: a digest of a picture, with some words left out.
 
-use kurbo::{BezPath, PathEl, Point};
+use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
-use super::drawing::{Align, Ink, Item, Pen, Picture};
+use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
+use super::font;
 use super::pdf::{STEP, digest};
 use crate::base::round_half_away;
 
+/// Curves are taken as straight within this, mm.
+const FLAT: f64 = crate::base::tolerance::PRINT;
+
 /// A digest of what a picture shows. In words, what is in `leave_out` does not count: edition and date stand on every page and would make
-/// all of them other.
+/// all of them other. Lines count as far as they are seen on the page: a seam that goes on longer on the next page makes this one no other.
 pub fn picture_digest(picture: &Picture, leave_out: &[&str]) -> u128 {
     let mut bytes = Bytes { out: Vec::new(), leave_out };
     bytes.number(picture.width);
     bytes.number(picture.height);
-    bytes.items(&picture.items);
+    let page = Rect::new(0.0, 0.0, picture.width, picture.height);
+    bytes.items(&picture.items, Vec2::ZERO, page);
     digest(&[&bytes.out])
 }
 
@@ -29,30 +34,16 @@ impl Bytes<'_> {
         self.out.extend((steps as i64).to_be_bytes());
     }
 
-    fn point(&mut self, p: Point) {
-        self.number(p.x);
-        self.number(p.y);
+    fn points(&mut self, sign: u8, points: &[Point]) {
+        self.out.push(sign);
+        for p in points {
+            self.number(p.x);
+            self.number(p.y);
+        }
     }
 
     fn ink(&mut self, ink: Ink) {
         self.out.extend([ink.red, ink.green, ink.blue]);
-    }
-
-    fn path(&mut self, path: &BezPath) {
-        for element in path.elements() {
-            match *element {
-                PathEl::MoveTo(p) => self.points(b'm', &[p]),
-                PathEl::LineTo(p) => self.points(b'l', &[p]),
-                PathEl::QuadTo(a, p) => self.points(b'q', &[a, p]),
-                PathEl::CurveTo(a, b, p) => self.points(b'c', &[a, b, p]),
-                PathEl::ClosePath => self.out.push(b'z'),
-            }
-        }
-    }
-
-    fn points(&mut self, sign: u8, points: &[Point]) {
-        self.out.push(sign);
-        points.iter().for_each(|p| self.point(*p));
     }
 
     fn pen(&mut self, pen: &Pen) {
@@ -61,53 +52,97 @@ impl Bytes<'_> {
         self.ink(pen.ink);
     }
 
-    fn items(&mut self, items: &[Item]) {
+    /// What is seen of a path, moved by `by`; whether anything is.
+    fn path(&mut self, sign: u8, path: &BezPath, by: Vec2, seen: Rect) -> bool {
+        let before = self.out.len();
+        let (mut start, mut last) = (Point::ZERO, Point::ZERO);
+        let mut parts = Vec::new();
+        kurbo::flatten(path, FLAT, |element| match element {
+            PathEl::MoveTo(p) => (start, last) = (p + by, p + by),
+            PathEl::ClosePath => {
+                parts.push((last, start));
+                last = start;
+            }
+            PathEl::LineTo(p) | PathEl::QuadTo(_, p) | PathEl::CurveTo(_, _, p) => {
+                parts.push((last, p + by));
+                last = p + by;
+            }
+        });
+        for (a, b) in parts {
+            if let Some([a, b]) = clipped(a, b, seen) {
+                self.points(sign, &[a, b]);
+            }
+        }
+        self.out.len() > before
+    }
+
+    fn items(&mut self, items: &[Item], by: Vec2, seen: Rect) {
         for item in items {
             match item {
                 Item::Stroke { path, pen } => {
-                    self.out.push(b'S');
-                    self.path(path);
-                    self.pen(pen);
+                    if self.path(b'l', path, by, seen) {
+                        self.pen(pen);
+                    }
                 }
                 Item::Fill { path, ink } => {
-                    self.out.push(b'F');
-                    self.path(path);
-                    self.ink(*ink);
+                    if self.path(b'f', path, by, seen) {
+                        self.ink(*ink);
+                    }
                 }
-                Item::Text(text) => {
-                    let words = self.leave_out.iter().filter(|w| !w.is_empty());
-                    let words = words.fold(text.text.clone(), |all, word| all.replace(word, ""));
-                    self.out.push(b'T');
-                    self.out.extend((words.len() as u64).to_be_bytes());
-                    self.out.extend(words.as_bytes());
-                    // Where it stands may hang on how long it is.
-                    self.number(text.size);
-                    self.out.push(match text.align {
-                        Align::Start => 0,
-                        Align::Middle => 1,
-                        Align::End => 2,
-                    });
-                    self.ink(text.ink);
-                }
+                Item::Text(text) => self.text(text, by, seen),
                 Item::Photo { photo, rect } => {
-                    self.out.push(b'P');
-                    self.points(b'r', &[rect.origin(), Point::new(rect.x1, rect.y1)]);
-                    self.out.extend(photo.digest.to_be_bytes());
+                    let rect = *rect + by;
+                    if rect.overlaps(seen) {
+                        self.points(b'P', &[rect.origin(), Point::new(rect.x1, rect.y1)]);
+                        self.out.extend(photo.digest.to_be_bytes());
+                    }
                 }
-                Item::Clip { rect, items } => {
-                    self.out.push(b'C');
-                    self.points(b'r', &[rect.origin(), Point::new(rect.x1, rect.y1)]);
-                    self.items(items);
-                    self.out.push(b'/');
-                }
+                Item::Clip { rect, items } => self.items(items, by, seen.intersect(*rect + by)),
                 Item::Shared { what, at } => {
-                    self.out.push(b'H');
-                    self.points(b'r', &[what.room.origin(), Point::new(what.room.x1, what.room.y1), at.to_point()]);
-                    self.items(&what.items);
-                    self.out.push(b'/');
+                    let by = by + *at;
+                    self.items(&what.items, by, seen.intersect(what.room + by));
                 }
-                Item::Group { items, .. } => self.items(items),
+                Item::Group { items, .. } => self.items(items, by, seen),
             }
         }
     }
+
+    fn text(&mut self, text: &Text, by: Vec2, seen: Rect) {
+        // Around its place, whichever way it reads.
+        let half = font::text_width(&text.text, text.size) + text.size;
+        let around = Rect::from_center_size(text.at + by, (2.0 * half, 2.0 * half));
+        if !around.overlaps(seen) {
+            return;
+        }
+        let words = self.leave_out.iter().filter(|w| !w.is_empty());
+        let words = words.fold(text.text.clone(), |all, word| all.replace(word, ""));
+        self.out.push(b'T');
+        self.out.extend((words.len() as u64).to_be_bytes());
+        self.out.extend(words.as_bytes());
+        // Where it stands may hang on how long it is.
+        self.number(text.size);
+        self.out.push(match text.align {
+            Align::Start => 0,
+            Align::Middle => 1,
+            Align::End => 2,
+        });
+        self.ink(text.ink);
+    }
+}
+
+/// The part of a line within a rectangle, after Liang and Barsky (1984); none where it is outside.
+fn clipped(a: Point, b: Point, seen: Rect) -> Option<[Point; 2]> {
+    let (d, mut from, mut to) = (b - a, 0.0_f64, 1.0_f64);
+    for (step, room) in [(-d.x, a.x - seen.x0), (d.x, seen.x1 - a.x), (-d.y, a.y - seen.y0), (d.y, seen.y1 - a.y)] {
+        if step == 0.0 {
+            if room < 0.0 {
+                return None;
+            }
+        } else if step < 0.0 {
+            from = from.max(room / step);
+        } else {
+            to = to.min(room / step);
+        }
+    }
+    (from < to).then(|| [a + d * from, a + d * to])
 }

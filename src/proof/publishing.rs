@@ -41,7 +41,7 @@ fn cloth_of(draft: &Draft, model: &Model, plan: &StripPlan) -> Vec<Finding> {
     if draft.materials[material.place].widths.is_empty() {
         return vec![finding(Code::StripNoWidth)];
     }
-    let numbers = |what| [("length", "mm"), ("wide", "mm"), ("sold", "mm"), (what, "mm")];
+    let numbers = |what| [("length", "mm"), ("wide", "mm"), ("sold", "mm"), (what, "mm"), ("beyond", "mm")];
     let mut out = Vec::new();
     for (i, width) in material.widths.iter().enumerate() {
         let mut long =
@@ -53,8 +53,8 @@ fn cloth_of(draft: &Draft, model: &Model, plan: &StripPlan) -> Vec<Finding> {
             let Some(Some((sold, usable))) = widths(model, case, material).get(i).map(|w| w.1) else { continue };
             let (length, across) = (cut.cut.unwrap_or(f64::NAN), cut.cut_width.unwrap_or(f64::NAN));
             match cut.from_cloth(usable) {
-                Some(Err(NoYield::NotJoined(most))) => long.add(size, &[length, across, sold, most]),
-                Some(Err(_)) => wide.add(size, &[length, across, sold, usable]),
+                Some(Err(NoYield::NotJoined(most))) => long.add(size, &[length, across, sold, most, length - most]),
+                Some(Err(_)) => wide.add(size, &[length, across, sold, usable, across - usable]),
                 _ => {}
             }
         }

@@ -1,4 +1,4 @@
-//! Every kind of finding: a draft in which it fires, with its message; the same draft mended, in which it is silent.
+//! Every kind of finding: a draft in which it fires, with its message; the same draft mended, in which it is silent. Long, reason: one case for each kind.
 
 use tracewheel::base::{Code, DisplayUnit, message};
 use tracewheel::compute::Engine;
@@ -224,7 +224,7 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "conditions: [",
         "materials: [(name: \"main\", widths: [\"90 cm\"], selvedge: \"1 cm\")], strips: [(name: \"band\", material: \"main\", length: \"20 cm\", width: \"30 cm\", layers: 3)], conditions: [",
         "strip.band",
-        "band is cut 90 cm wide and 20 cm long, which does not come out of main that is 90 cm wide (88 cm of it usable) (3 sizes: S, M, L)",
+        "band is cut 90 cm wide and 20 cm long, which does not come out of main that is 90 cm wide (88 cm of it usable) (3 sizes: S, M, L, worst in S)",
     ),
     (
         Code::StripGrainOff,
@@ -238,7 +238,7 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "conditions: [",
         "notions: [(name: \"zip\", size: \"bust / 4\", sold: [\"20 cm\", \"22 cm\"])], conditions: [",
         "notion zip",
-        "zip must be 23 cm, but the largest sold is 22 cm",
+        "zip must be 23 cm, but the largest sold is 22 cm (size L)",
     ),
     (
         Code::CordAtNeck,
