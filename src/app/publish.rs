@@ -14,10 +14,11 @@ use super::scene::Scene;
 use super::sheets::{paper_choice, purpose_choice};
 use super::state::{Shown, Wish};
 use super::{Window, field, help};
-use crate::base::{Severity, message};
-use crate::compute::Model;
+use crate::base::{Severity, Unit, message};
+use crate::compute::{Model, unit_of};
+use crate::language::literal_text;
 use crate::output::{MOST_SIZES, WideSettings};
-use crate::session::{PrintFor, PrintWish, What, sheet_plan};
+use crate::session::{PrintFor, PrintWish, ProjectorWish, What, length_typed, sheet_plan};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 640.0;
@@ -43,6 +44,10 @@ pub(super) struct PublishAsk {
     pub chosen: Vec<String>,
     pub views: Vec<String>,
     pub wish: PrintWish,
+    /// How wide the paper of a wide sheet is.
+    pub width: String,
+    /// Of the projector: what is seen on the cloth, width and height; pixels across and down; width of lines.
+    pub projector: [String; 5],
     pub folder: String,
     pub problem: String,
     /// What blocks a release: places in the list of findings.
@@ -62,6 +67,8 @@ impl Window {
     /// Opens the dialog.
     pub(super) fn ask_publish(&mut self) {
         let printing = &self.shown.printing;
+        let (projector, unit) = (&printing.wish.projector, unit_of(self.scene.draft()));
+        let shown = |mm: f64| literal_text(mm, Some(unit));
         let folder = self.open.path().map(|p| p.with_extension("published"));
         let model = self.scene.whole.model.as_ref();
         let views = model.iter().flat_map(|m| m.of_views()).map(|m| m.view().to_owned()).collect();
@@ -73,6 +80,14 @@ impl Window {
             chosen,
             views,
             wish: PrintWish { pieces: Vec::new(), ..printing.wish.clone() },
+            width: literal_text(WideSettings::default().width, Some(Unit::Millimetre)),
+            projector: [
+                shown(projector.picture[0]),
+                shown(projector.picture[1]),
+                projector.pixels[0].to_string(),
+                projector.pixels[1].to_string(),
+                projector.line.map_or_else(String::new, shown),
+            ],
             folder: folder.map_or_else(|| "published".to_owned(), |p| p.display().to_string()),
             problem: String::new(),
             blocking: Vec::new(),
@@ -152,20 +167,45 @@ fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
     if views.is_empty() {
         return Err("no view is chosen".to_owned());
     }
+    let width = length("the paper of a wide sheet", &ask.width)?;
+    let projector = projector(ask)?;
     let mut out = Vec::new();
     if !ask.what.is_empty() {
         let groups = views.iter().flat_map(|view| groups.iter().map(|cases| (*view, cases.clone()))).collect();
-        let (what, wish) = (ask.what.clone(), ask.wish.clone());
-        out.push(Asked { what, groups, wish, width: WideSettings::default().width });
+        let wish = PrintWish { projector: projector.clone(), ..ask.wish.clone() };
+        out.push(Asked { what: ask.what.clone(), groups, wish, width });
     }
     for sheet in model.draft.sheets.iter().filter(|s| ask.sheets.contains(&s.name)) {
         let plan = sheet_plan(model, sheet)?;
         let groups = plan.groups.into_iter().filter(|(view, _)| views.contains(view)).collect();
-        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces, ..ask.wish.clone() };
-        let width = if plan.width > 0.0 { plan.width } else { WideSettings::default().width };
+        let projector = projector.clone();
+        let wish = PrintWish { paper: plan.paper, pieces: plan.pieces, projector, ..ask.wish.clone() };
+        let width = if plan.width > 0.0 { plan.width } else { width };
         out.push(Asked { what: vec![plan.what], groups, wish, width });
     }
     Ok(out)
+}
+
+/// A length that is typed in the dialog, mm.
+fn length(of: &str, text: &str) -> Result<f64, String> {
+    let mm = length_typed(text, Unit::Millimetre).filter(|mm| *mm > 0.0);
+    mm.ok_or_else(|| format!("`{text}` is no width of {of}; write it as `914 mm` or `36 in`"))
+}
+
+/// The projector that is typed in the dialog.
+fn projector(ask: &PublishAsk) -> Result<ProjectorWish, String> {
+    let [width, height, across, down, line] = &ask.projector;
+    let of = "the projection on the cloth";
+    let pixels = |text: &String| {
+        let many = text.trim().parse::<u32>().ok().filter(|n| *n > 0);
+        many.ok_or_else(|| format!("`{text}` is no number of pixels; write it as `1280`"))
+    };
+    let line = if line.trim().is_empty() { None } else { Some(length("lines of a projector", line)?) };
+    Ok(ProjectorWish {
+        picture: [length(of, width)?, length(of, height)?],
+        pixels: [pixels(across)?, pixels(down)?],
+        line,
+    })
 }
 
 fn wanted_views(model: &Model, names: &[String]) -> Vec<usize> {
@@ -185,13 +225,16 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             ui.label(RichText::new("Publish").font(letters(look::LARGE)).color(look.ink));
             help::question(ui, "this dialog", "publishing", wishes);
         });
-        ScrollArea::vertical().max_height(ui.ctx().content_rect().height() - 220.0).show(ui, |ui| {
+        // As high as it is at once: it must not grow under a hand that clicks.
+        let most = ui.ctx().content_rect().height() - 220.0;
+        ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
             kinds(ui, look, scene, &mut next);
             sizes(ui, look, scene, &mut next);
             caption(ui, look, "paper of pages");
             ui.horizontal_wrapped(|ui| paper_choice(ui, &mut next.wish));
             caption(ui, look, "what for");
             ui.horizontal_wrapped(|ui| purpose_choice(ui, &mut next.wish));
+            machines(ui, look, &mut next);
             tick(ui, &mut next.wish.whole, "pieces on the fold are drawn whole", "whole pieces");
             if folder(ui, look, &mut next) {
                 wish = Some(PublishWish::Write);
@@ -288,6 +331,35 @@ fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
             for view in views {
                 tick_of(ui, &mut next.views, &view.to_owned(), view, &format!("publish view {view}"));
             }
+        });
+    }
+}
+
+/// What is asked of wide paper and projectors, where they are wanted.
+fn machines(ui: &mut Ui, look: &Look, next: &mut PublishAsk) {
+    let typed = |ui: &mut Ui, called: &str, hint: &str, text: &mut String| {
+        let edit = TextEdit::singleline(text).id(Id::unique(("publish", called))).hint_text(hint.to_owned());
+        let response = ui.add(edit.desired_width(90.0));
+        ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
+        field::ring(ui, &response);
+    };
+    if next.what.contains(&What::Wide) {
+        caption(ui, look, "width of the paper of a wide sheet");
+        typed(ui, "width of the paper", "914 mm", &mut next.width);
+    }
+    if next.what.contains(&What::Projector) {
+        caption(ui, look, "projector: what is seen on the cloth, its pixels there, width of lines");
+        ui.horizontal(|ui| {
+            let [width, height, across, down, line] = &mut next.projector;
+            typed(ui, "projection across", "36 in", width);
+            ui.label("×");
+            typed(ui, "projection down", "24 in", height);
+            ui.add_space(10.0);
+            typed(ui, "pixels across", "1280", across);
+            ui.label("×");
+            typed(ui, "pixels down", "720", down);
+            ui.add_space(10.0);
+            typed(ui, "lines of the projector", "as needed", line);
         });
     }
 }

@@ -301,7 +301,8 @@ fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes
 
 /// What is told of a release that was made.
 fn told(ui: &mut Ui, look: &Look, ask: &ReleaseAsk, wish: &mut Option<ReleaseWish>) {
-    ScrollArea::vertical().max_height(ui.ctx().content_rect().height() - 260.0).show(ui, |ui| {
+    let most = ui.ctx().content_rect().height() - 260.0;
+    ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
         for (i, words) in ask.done.iter().enumerate() {
             let color = if i == 0 { look.ink } else { look.note };
             ui.label(RichText::new(format!("● {words}")).color(color));

@@ -1,6 +1,6 @@
 //! Cards of what is published beside the pieces: strips, notions, cloth; each a list of lines, all painted in one way.
 
-use egui::{ComboBox, DragValue, Role, Ui, WidgetInfo};
+use egui::{ComboBox, RichText, Role, Ui, WidgetInfo};
 
 use super::Card;
 use super::by_size::Said;
@@ -183,8 +183,15 @@ impl Card<'_> {
             }
             Choosing::Count => {
                 field::caption(ui, self.look, caption);
-                let response = ui.add(DragValue::new(&mut to).range(0..=999).speed(0.1));
-                ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(format!("{caption}, of {part}")));
+                ui.horizontal(|ui| {
+                    if self.small(ui, "−", format!("fewer: {caption}, of {part}")) {
+                        to = to.saturating_sub(1);
+                    }
+                    ui.label(RichText::new(choice.now.to_string()).color(self.look.ink));
+                    if self.small(ui, "+", format!("more: {caption}, of {part}")) {
+                        to += 1;
+                    }
+                });
             }
         }
         if to != choice.now {
