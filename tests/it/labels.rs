@@ -316,7 +316,8 @@ fn pages_keep_room_for_labels_and_words() {
 fn words_of_marks_have_numbers_of_their_size_in_both_units() {
     let text = three("", "").replace("{1 cm} wide", "{bust / 8} wide, {2 * 3} times, {bust > 85 cm}");
     let made = made(&text);
-    let words = |size: &str| made.pieces(size, false)[0].words.iter().map(|w| w.2.clone()).next().unwrap();
+    let words =
+        |size: &str| made.pieces(size, false)[0].words.iter().map(|w| w.2.replace('\u{a0}', " ")).next().unwrap();
     // 80 cm / 8 = 10 cm = 31.50 eighths of an inch (31.496), so 31; 90 / 8 = 11.25 cm = 35.43 of them, so 35.
     assert_eq!(words("S"), "10 cm (3 7/8 in) wide, 6 times, no");
     assert_eq!(words("M"), "11.3 cm (4 3/8 in) wide, 6 times, yes");
@@ -343,7 +344,7 @@ fn lengths_in_words_are_rounded_once() {
         (1.0, "0.1 cm (under 1/16 in)"),
         (-25.4, "-2.5 cm (-1 in)"),
     ] {
-        assert_eq!(both_units(mm), words);
+        assert_eq!(both_units(mm).replace('\u{a0}', " "), words);
     }
     assert_eq!(Cell::Length(100.0).in_cm(), "10.0");
 }

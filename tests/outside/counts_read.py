@@ -17,8 +17,8 @@ import tempfile
 import ezdxf
 import pypdf
 
-CUT = re.compile(r"cut (\d+)\b((?:(?!cut \d)[^;])*)")
-LABEL = re.compile(r"^(?:([A-Z]+) · )?(.+)$")
+CUT = re.compile(r"cut (\d+)\b((?:(?!cut \d)[^;·])*)")
+LABEL = re.compile(r"^([A-Z]+) · ([^·]+?)( · .*)?$")
 
 
 def plain(name):
@@ -29,16 +29,21 @@ def of_labels(path, names):
     """Counts on labels: {piece: sorted [(material, count)]}. A label begins with letter and name; its lines follow."""
     lines = []
     for page in pypdf.PdfReader(path).pages:
-        lines += [line.strip().replace("\u00a0", " ") for line in page.extract_text().splitlines()]
+        # Labels side by side may come in one line.
+        text = re.sub(r" (?=[A-Z]{1,2} · \w)", "\n", page.extract_text().replace("\u00a0", " "))
+        lines += [line.strip() for line in text.splitlines()]
     out = {}
     starts = []
     for i, line in enumerate(lines):
-        found = LABEL.match(line)
-        if found and found.group(1) and plain(found.group(2)) in names:
-            starts.append((i, plain(found.group(2))))
-    for k, (i, name) in enumerate(starts):
+        # A long name is broken into lines.
+        for more in range(3):
+            found = LABEL.match(" ".join(lines[i:i + 1 + more]))
+            if found and plain(found.group(2)) in names:
+                starts.append((i, plain(found.group(2)), found.group(3) or ""))
+                break
+    for k, (i, name, rest) in enumerate(starts):
         end = starts[k + 1][0] if k + 1 < len(starts) else len(lines)
-        words = " ".join(lines[i + 1:min(end, i + 16)])
+        words = " ".join([rest, *lines[i + 1:min(end, i + 16)]])
         found = sorted((material(rest), int(count)) for count, rest in CUT.findall(words))
         # A piece over several pages has its label on one of them, or on each that it begins on.
         out.setdefault(name, set()).add(tuple(found))
@@ -46,7 +51,7 @@ def of_labels(path, names):
 
 
 def material(words):
-    found = re.search(r"\bfrom (\S+)", words)
+    found = re.search(r"\bfrom (\w+)", words)
     return found.group(1) if found else ""
 
 
