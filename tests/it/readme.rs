@@ -46,6 +46,7 @@ fn the_tour_prints_what_the_readme_says() {
     std::os::unix::fs::symlink(Path::new("examples").canonicalize().unwrap(), folder.path().join("examples")).unwrap();
     std::fs::create_dir_all(folder.path().join("target/tour")).unwrap();
     std::fs::copy("examples/bodice-sleeve.ron", folder.path().join("target/tour/my.ron")).unwrap();
+    std::fs::copy("examples/market-apron.ron", folder.path().join("target/tour/apron.ron")).unwrap();
     let commands = commands();
     assert!(commands.len() >= 7, "the tour has {} commands", commands.len());
     for (command, expected) in commands {
