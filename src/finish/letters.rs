@@ -2,18 +2,20 @@
 
 use crate::compute::Model;
 
-/// The letter of each piece of the draft, in its order, the same in all views: the one that is typed, else the next of A, B, … that
-/// no piece has. Empty for a block that others are made of and that is not cut itself: it is no part of the garment.
+/// The letter of each piece of the draft, in its order, the same in all views: the one that is typed, of which the first piece with it
+/// keeps it (a derived piece has that of its base), else the next of A, B, … that no piece has. Empty for a block that others are made of
+/// and that is not cut itself: it is no part of the garment.
 pub fn letters(model: &Model) -> Vec<String> {
     let pieces = &model.draft.pieces;
-    let is_typed = |letter: &String| pieces.iter().any(|p| p.letter.trim() == letter);
-    let mut free = (0..).map(letter).filter(|l| !is_typed(l));
-    pieces
-        .iter()
-        .map(|piece| match piece.letter.trim() {
-            "" if is_block(model, &piece.name) => String::new(),
-            "" => free.next().unwrap_or_default(),
-            typed => typed.to_owned(),
+    let is_cut: Vec<bool> = pieces.iter().map(|p| !is_block(model, &p.name)).collect();
+    let typed: Vec<&str> = pieces.iter().map(|p| p.letter.trim()).collect();
+    let taken = |letter: &str, before: usize| (0..before).any(|i| is_cut[i] && typed[i] == letter);
+    let mut free = (0..).map(letter).filter(|l| !taken(l, pieces.len()));
+    (0..pieces.len())
+        .map(|i| match typed[i] {
+            _ if !is_cut[i] => String::new(),
+            letter if !letter.is_empty() && !taken(letter, i) => letter.to_owned(),
+            _ => free.next().unwrap_or_default(),
         })
         .collect()
 }

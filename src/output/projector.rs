@@ -15,7 +15,7 @@ use super::pieces::straight;
 use super::svg::decimals;
 use super::wide::{OUTLINE_PEN, SheetError, SheetPiece, closed, sizes_and_pens};
 use super::{font, text_width};
-use crate::base::{DisplayUnit, round_half_away, shown};
+use crate::base::{DisplayUnit, shown};
 
 /// A line is at least so many projected pixels wide: thinner ones vanish on cloth (case C105).
 pub const LINE_PIXELS: f64 = 2.0;
@@ -101,6 +101,12 @@ impl ProjectorSettings {
         side(self.picture.width, self.pixels[0]).max(side(self.picture.height, self.pixels[1]))
     }
 
+    /// What stands in a file's name where others have their paper: what the file is for and how large its picture must be.
+    pub fn paper_name(&self) -> String {
+        let [width, height] = [self.picture.width, self.picture.height].map(|mm| decimals(mm, 0));
+        format!("projector-{}-{width}x{height}mm", if self.dark { "dark" } else { "light" })
+    }
+
     /// The thinnest line that can be seen, mm.
     pub fn least_line(&self) -> f64 {
         LINE_PIXELS * self.pixel()
@@ -150,13 +156,6 @@ pub enum ProjectorError {
     /// As for other sheets.
     #[error(transparent)]
     Sheet(#[from] SheetError),
-}
-
-/// `front-88-toile-projector-dark-914x610mm.pdf` behind a stem that says garment, sizes and purpose: what the file is for and how large its
-/// picture must be.
-pub fn projector_words(settings: &ProjectorSettings) -> String {
-    let [width, height] = [settings.picture.width, settings.picture.height].map(|mm| round_half_away(mm, 1.0));
-    format!("projector-{}-{width}x{height}mm", if settings.dark { "dark" } else { "light" })
 }
 
 /// The pages: the test of the scale, then one for each position. Every page is as large as the picture.

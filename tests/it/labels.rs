@@ -152,7 +152,11 @@ fn c074_a_single_one_sided_piece_says_which_side_is_up() {
     assert_eq!(up.pieces("M", false)[0].notes[0], "cut 1, right side of the cloth up from main");
     let blocked = |made: &Made| {
         let findings = proof::proof(&made.draft, &made.model);
-        findings.iter().any(|f| f.code.word() == "face-missing" && f.severity() == tracewheel::base::Severity::Error)
+        findings.iter().any(|f| {
+            f.code.word() == "face-missing"
+                && f.place.name == "left_front"
+                && f.severity() == tracewheel::base::Severity::Error
+        })
     };
     // Without it a release is refused.
     assert!(!blocked(&up) && blocked(&with("")));
@@ -173,11 +177,11 @@ fn c076_a_strip_on_the_fold_is_printed_whole_on_request() {
 
 #[test]
 fn c077_the_label_says_what_the_draft_says_of_cloth_and_count() {
+    let mut checked = 0;
     for name in ["panel-top", "skirt-finished", "market-apron"] {
         let made = example(name);
         let size = made.model.plan.cases.list[0].address.clone();
         let pieces = made.pieces(&size, false);
-        let mut checked = 0;
         for piece in &made.draft.pieces {
             let Some(sheet) = pieces.iter().find(|p| p.name == piece.name) else { continue };
             for cut in &piece.cuts {
@@ -191,8 +195,8 @@ fn c077_the_label_says_what_the_draft_says_of_cloth_and_count() {
                 checked += 1;
             }
         }
-        assert!(checked > 1, "{name}");
     }
+    assert!(checked > 10, "{checked}");
 }
 
 /// All labels and words of a sheet of single pieces: inside their piece, or off every piece with a line into it; nothing off the sheet.
@@ -252,7 +256,7 @@ fn c108_every_label_lies_inside_its_piece_or_has_a_line_to_it_in_every_size() {
             beside += found.1;
         }
     }
-    assert!(inside > 50 && beside > 5, "{inside} inside, {beside} beside");
+    assert!(inside > 400 && beside > 0, "{inside} inside, {beside} beside");
     // What is too small for any letter that can be read.
     let tiny = crate::output_demo::piece("Tab", "36", "M 0 0 L 20 0 L 20 12 L 0 12 Z", &[]);
     assert_eq!(judged(std::slice::from_ref(&tiny), 600.0), (0, 1));
@@ -299,7 +303,8 @@ fn pages_keep_room_for_labels_and_words() {
     }
     assert!(seen > 40, "{seen}");
     // The name of each piece and its sizes, once in each of its rooms.
-    let label = pieces.iter().map(|p| format!("{} · {}", p.letter, p.name.replace('_', " ")));
+    let label =
+        pieces.iter().filter(|p| !p.letter.is_empty()).map(|p| format!("{} · {}", p.letter, p.name.replace('_', " ")));
     let said: String = sheets.pages.iter().flat_map(all_texts).map(|t| t.text + " ").collect();
     for label in label {
         assert!(said.contains(&label), "{label}");
@@ -312,8 +317,8 @@ fn words_of_marks_have_numbers_of_their_size_in_both_units() {
     let text = three("", "").replace("{1 cm} wide", "{bust / 8} wide, {2 * 3} times, {bust > 85 cm}");
     let made = made(&text);
     let words = |size: &str| made.pieces(size, false)[0].words.iter().map(|w| w.2.clone()).next().unwrap();
-    // 80 cm / 8 = 10 cm = 3.937 in, to the nearest eighth 4; 90 / 8 = 11.25 cm = 4.429 in, 4 3/8.
-    assert_eq!(words("S"), "10 cm (4 in) wide, 6 times, no");
+    // 80 cm / 8 = 10 cm = 31.50 eighths of an inch (31.496), so 31; 90 / 8 = 11.25 cm = 35.43 of them, so 35.
+    assert_eq!(words("S"), "10 cm (3 7/8 in) wide, 6 times, no");
     assert_eq!(words("M"), "11.3 cm (4 3/8 in) wide, 6 times, yes");
     // What cannot be computed is a dash and a finding, never a number.
     let broken = text.replace("{bust / 8}", "{bust / 0}");
@@ -333,7 +338,7 @@ fn lengths_in_words_are_rounded_once() {
         (25.0, "2.5 cm (1 in)"),
         (31.75, "3.2 cm (1 1/4 in)"),
         (33.34, "3.3 cm (1 3/8 in)"),
-        (100.0, "10 cm (4 in)"),
+        (100.0, "10 cm (3 7/8 in)"),
         (0.0, "0 cm (0 in)"),
         (1.0, "0.1 cm (under 1/16 in)"),
         (-25.4, "-2.5 cm (-1 in)"),

@@ -2,9 +2,9 @@
 
 use kurbo::{BezPath, Point, Rect, Shape, Size};
 use tracewheel::output::{
-    Grid, Ink, Item, Picture, ProjectorError, ProjectorSettings, SheetPiece, Text, projector_sheet, projector_words,
-    write_pdf,
+    Grid, Ink, Item, Picture, ProjectorError, ProjectorSettings, SheetPiece, Text, projector_sheet, write_pdf,
 };
+use tracewheel::session::{PrintFor, file_name};
 
 use crate::labels::example;
 use crate::output_demo::{demo, piece};
@@ -217,9 +217,8 @@ fn the_first_page_tests_the_scale_both_ways_and_the_grid_is_told() {
 }
 
 #[test]
-fn names_and_refusals_say_what_and_what_to_do() {
+fn refusals_say_what_and_what_to_do() {
     let settings = ProjectorSettings::default();
-    assert_eq!(projector_words(&settings), "projector-dark-914x610mm");
     let said = |settings: ProjectorSettings| projector_sheet(&demo(), &settings).unwrap_err().to_string();
     for picture in [Size::new(0.0, 600.0), Size::new(f64::NAN, 600.0), Size::new(9000.0, 600.0)] {
         assert!(said(ProjectorSettings { picture, ..settings.clone() }).contains("measure what is lit on the table"));
@@ -230,6 +229,16 @@ fn names_and_refusals_say_what_and_what_to_do() {
     }
     assert!(said(ProjectorSettings { line: Some(f64::NAN), ..settings.clone() }).contains("vanish"));
     assert!(projector_sheet(&[], &settings).unwrap_err().to_string().contains("no pieces"));
+}
+
+#[test]
+fn c104_names_of_files_say_use_paper_and_sizes() {
+    let settings = ProjectorSettings::default();
+    let name = |paper: &str| file_name(("top", "long"), &["88", "92"], &[], PrintFor::Testers, paper, "pdf");
+    assert_eq!(name(&settings.paper_name()), "top-long-88+92-testers-projector-dark-914x610mm.pdf");
+    let light = ProjectorSettings { dark: false, ..settings };
+    assert_eq!(name(&light.paper_name()), "top-long-88+92-testers-projector-light-914x610mm.pdf");
+    assert_eq!(name("A4-12-pages"), "top-long-88+92-testers-A4-12-pages.pdf");
 }
 
 /// Samples for eyes.

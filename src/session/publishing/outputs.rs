@@ -318,7 +318,7 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
             let projected = |problem: ProjectorError| OutputError::Projector { of: of.clone(), problem };
             let pictures = output::projector_sheet(&pieces, &settings).map_err(projected)?;
             let digests = digests(order.draft, &pictures);
-            let rest = output::projector_words(&settings);
+            let rest = settings.paper_name();
             out.files.push(file(order, job, &rest, "pdf", printed(&pictures)?, digests));
         }
         return Ok(out);

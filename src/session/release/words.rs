@@ -52,8 +52,10 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
         if known.sha256 == file.sha256 {
             continue;
         }
-        if file.pages.is_empty() {
-            others.push(file.name.clone());
+        if file.pages.is_empty() || file.kind == What::Projector.word() {
+            if file.pages.is_empty() || file.pages != known.pages {
+                others.push(file.name.clone());
+            }
             continue;
         }
         // Whoever has a page that looks the same has this page.
@@ -78,7 +80,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
         }
     }
     let lists = [
-        ("Files without pages that are other, if only by edition and date", others),
+        ("Files that are not printed and are other, if only by edition and date", others),
         ("Files that are no longer there", gone),
     ];
     for (heading, names) in lists.iter().filter(|(_, names)| !names.is_empty()) {
