@@ -210,8 +210,8 @@ fn step(
     let down = |mm: f64| page.top() + (mm * scale) as f32;
     let side = (10.0 * scale) as f32;
     let rect = Rect::from_min_max(
-        pos2(page.left() + side, down(place.from) - 4.0),
-        pos2(page.right() - side, down(place.to).min(page.bottom() - side) - 6.0),
+        pos2(page.left() + side, down(place.from) - 9.0),
+        pos2(page.right() - side, down(place.to).min(page.bottom() - side) - 11.0),
     );
     let part = Part::Step(place.step);
     let chosen = shown.part.as_ref() == Some(&part);

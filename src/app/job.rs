@@ -150,7 +150,7 @@ mod tests {
 
     #[test]
     fn stopped_between_two_sizes_nothing_is_written() {
-        let file = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/bodice-sleeve.ron");
+        let file = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/bodice-sleeve.ron");
         let work = Work::here(crate::file::open(&file).unwrap().draft);
         let computed = work.computed();
         let folder = tempfile::tempdir().unwrap();

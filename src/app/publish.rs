@@ -226,7 +226,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             help::question(ui, "this dialog", "publishing", wishes);
         });
         // As high as it is at once: it must not grow under a hand that clicks.
-        let most = ui.ctx().content_rect().height() - 220.0;
+        let most = ui.ctx().content_rect().height() - 280.0;
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
             kinds(ui, look, scene, &mut next);
             sizes(ui, look, scene, &mut next);
@@ -236,10 +236,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             ui.horizontal_wrapped(|ui| purpose_choice(ui, &mut next.wish));
             machines(ui, look, &mut next);
             tick(ui, &mut next.wish.whole, "pieces on the fold are drawn whole", "whole pieces");
-            if folder(ui, look, &mut next) {
-                wish = Some(PublishWish::Write);
-            }
         });
+        if folder(ui, look, &mut next) {
+            wish = Some(PublishWish::Write);
+        }
         if !ask.problem.is_empty() {
             ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
         }

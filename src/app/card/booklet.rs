@@ -96,7 +96,7 @@ impl Card<'_> {
         field::caption(ui, self.look, &format!("how it reads in {}", self.scene.called(self.case)));
         let frame = Frame::new().fill(self.look.sheet).inner_margin(Margin::same(8)).corner_radius(6);
         frame.show(ui, |ui| {
-            ui.set_width(ui.available_width());
+            ui.set_width(ui.available_width() - 12.0);
             let title = words_of(model, self.case, title);
             if !title.is_empty() {
                 ui.label(RichText::new(title).font(letters(look::TEXT)).strong().color(self.look.ink));

@@ -73,7 +73,7 @@ impl Card<'_> {
         let title = match part {
             Part::Draft => self.scene.title().to_owned(),
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
-            Part::Step(i) => format!("Step {}", i + 1),
+            Part::Step(i) => format!("Booklet step {}", i + 1),
             Part::Kept => "Log".to_owned(),
             _ => part.name().to_owned(),
         };
@@ -86,7 +86,9 @@ impl Card<'_> {
             help::question(ui, "the card", "card", self.wishes);
         });
         ui.horizontal(|ui| {
-            ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
+            if !matches!(part, Part::Step(_)) {
+                ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
+            }
             let acts = match part {
                 Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
                 _ => [Act::Delete, Act::UsedBy, Act::Rename],

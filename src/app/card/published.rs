@@ -7,7 +7,7 @@ use super::by_size::Said;
 use crate::app::field;
 use crate::app::scene::Scene;
 use crate::app::state::Wish;
-use crate::compute::Formula;
+use crate::compute::{Formula, Model};
 use crate::document::{Address, Part, Strip};
 use crate::session::{Choosing, Command, PublishCommand, TextCommand, choices};
 
@@ -128,18 +128,34 @@ impl Card<'_> {
     /// A formula with its value in the chosen size.
     pub(super) fn formula(&mut self, ui: &mut Ui, at: Address, caption: &str, hint: &str) {
         let Some(text) = self.scene.draft().text(&at) else { return };
-        let part = at.part.clone();
+        let (part, field) = (at.part.clone(), at.field);
         self.text(ui, at, caption, true, hint);
-        let known = self.scene.model().zip(Self::formula_of(self.scene, &part, &text));
-        let Some((model, formula)) = known else { return };
-        let Some(said) = Said::of(Some(formula.kind)) else { return };
-        if let Ok(value) = model.real(self.case, formula) {
+        let known = match (self.scene.model(), Self::formula_of(self.scene, &part, &text)) {
+            (Some(model), Some(formula)) => model.real(self.case, formula).ok().zip(Said::of(Some(formula.kind))),
+            (Some(model), None) => self.of_graph(model, &part, field),
+            (None, _) => None,
+        };
+        if let Some((value, said)) = known {
             let words = self.say(value, said);
             // What was typed as a number says it itself.
             if words != text {
                 self.say_line(ui, &format!("{words} in {}", self.scene.called(self.case)));
             }
         }
+    }
+
+    /// The value of a field that formulas may name: the length of a strip, what a material says of itself.
+    fn of_graph(&self, model: &Model, part: &Part, field: &str) -> Option<(f64, Said)> {
+        let node = match part {
+            Part::Strip(name) if field == "length" => {
+                let draft = self.scene.draft();
+                model.plan.publishing.strips.iter().find(|p| draft.strips[p.place].name == *name)?.length
+            }
+            Part::Material(name) => model.plan.node_named(&format!("{name}.{field}"))?,
+            _ => return None,
+        };
+        let said = Said::of(model.plan.nodes[node as usize].kind)?;
+        Some((model.item(self.case, node)?.real()?, said))
     }
 
     /// The formula of a part with this text, as it was read.

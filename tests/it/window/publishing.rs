@@ -29,12 +29,12 @@ fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
     stage.fill("sold in the width of material cotton", "140 cm");
     stage.find_and_do("Add a strip");
     stage.answer(&[("name", "neck_tie"), ("length", "bust / 4")], "Add the strip");
-    stage.click("what it is, of strip neck_tie: cord or tie");
-    stage.click("how it lies on the cloth, of strip neck_tie: on the bias");
-    stage.click("where on the body (cautions hang on it), of strip neck_tie: hood or neck");
-    stage.click("sewn fast at its middle, of strip neck_tie");
-    stage.click("more: how many (0: one), of strip neck_tie");
-    stage.click("more: how many (0: one), of strip neck_tie");
+    stage.click_on_card("what it is, of strip neck_tie: cord or tie");
+    stage.click_on_card("how it lies on the cloth, of strip neck_tie: on the bias");
+    stage.click_on_card("where on the body (cautions hang on it), of strip neck_tie: hood or neck");
+    stage.click_on_card("sewn fast at its middle, of strip neck_tie");
+    stage.click_on_card("more: how many (0: one), of strip neck_tie");
+    stage.click_on_card("more: how many (0: one), of strip neck_tie");
     stage.fill("finished width of strip neck_tie", "1 cm");
     stage.fill("how far each free end hangs out of strip neck_tie", "bust / 20");
     let text = stage.saved();
@@ -85,7 +85,7 @@ fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
     stage.press(Key::Enter);
     stage.type_text("} around.");
     // It is read in the chosen size, in both units, while it is typed: 88 cm are 34.65 in, by hand.
-    assert!(stage.says("The chest is 88 cm (34 5/8 in) around."), "{}", stage.all());
+    assert!(stage.says("The chest is 88\u{a0}cm\u{a0}(34\u{a0}5/8\u{a0}in) around."), "{}", stage.all());
     stage.press(Key::Enter);
     stage.type_text("- A point.");
     stage.press(Key::Tab);
@@ -93,8 +93,8 @@ fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
     let text = stage.saved();
     assert!(text.contains("text: \"The chest is {bust} around.\\n- A point.\""), "{text}");
     stage.find_and_do("Set the sleeves");
-    stage.click("front drawn in booklet step 2");
-    stage.click("sleeve drawn in booklet step 2");
+    stage.click_on_card("front drawn in booklet step 2");
+    stage.click_on_card("sleeve drawn in booklet step 2");
     assert!(stage.saved().contains("pieces: [\"front\", \"sleeve\"]"), "{}", stage.text());
     stage.click("Move up");
     let at = |text: &str, title: &str| text.find(title).unwrap();
@@ -135,6 +135,12 @@ fn the_booklet_is_seen_as_it_will_print_and_a_click_chooses_a_step() {
     let hollow = step(&stage, ": Bind the hollow sides");
     assert!(stage.seen(&hollow).chosen, "chosen elsewhere it is seen on its page: {}", stage.all());
     let pocket = step(&stage, ": Pocket");
+    for _ in 0..40 {
+        if stage.rect(&pocket).center().y > 300.0 {
+            break;
+        }
+        stage.scroll(egui::pos2(750.0, 500.0), 80.0);
+    }
     stage.click(&pocket);
     assert!(
         stage.find("heading of booklet step 2").is_some() && page(&stage, "Market apron"),
@@ -223,11 +229,11 @@ fn fittings_and_who_it_is_for_are_typed_on_cards() {
     stage.press(Key::Escape);
     stage.press(Key::Escape);
     let who = "who is to wear it (cautions hang on it), of draft: ";
-    stage.click(&format!("{who}children"));
+    stage.click_on_card(&format!("{who}children"));
     stage.fill("the youngest of draft", "2 years");
     stage.fill("the oldest of draft", "8 years");
-    stage.click("worn as, of draft: tight sleepwear");
-    stage.click("Say a girth …");
+    stage.click_on_card("worn as, of draft: tight sleepwear");
+    stage.click_on_card("Say a girth …");
     stage.click("girth of the chest");
     stage.fill("garment around the chest of draft", "bust + 1 cm");
     let text = stage.saved();
@@ -270,7 +276,7 @@ fn a_release_is_made_once_noted_in_the_log_and_blocked_by_errors() {
     stage.find_and_do("Release …");
     stage.answer(&asked("8"), "Release it");
     stage.wait_for("files are written to");
-    assert!(stage.says("bib_drop"), "{}", stage.all());
+    assert!(stage.says("Pages to print again") && !stage.says("Nothing changed"), "{}", stage.all());
     stage.click("Good");
     assert_eq!(files(&into).len(), 2);
     // Errors block it: they are listed, and nothing is written.

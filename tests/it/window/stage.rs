@@ -13,6 +13,8 @@ use tracewheel::app::{Start, Window, dress};
 /// Where the card begins, and how far down it is seen.
 const CARD: f32 = 1290.0;
 const LOW: f32 = 800.0;
+/// How far up.
+const HIGH: f32 = 175.0;
 const SCREEN: Rect = Rect::from_min_max(Pos2::ZERO, pos2(1600.0, 1000.0));
 
 /// What accessibility is told of one widget.
@@ -353,13 +355,25 @@ impl Stage {
 
     /// Turns the card until a field far down on it can be reached.
     fn reach(&mut self, name: &str) {
+        self.turn_to(|stage| stage.field(name).rect.unwrap().center());
+    }
+
+    /// Turns the card until a place on it is seen.
+    fn turn_to(&mut self, place: impl Fn(&Self) -> Pos2) {
         for _ in 0..40 {
-            let at = self.field(name).rect.unwrap().center();
-            if at.y < LOW || at.x < CARD {
+            let at = place(self);
+            if at.x < CARD || (HIGH..LOW).contains(&at.y) {
                 return;
             }
-            self.scroll(pos2(at.x, LOW - 150.0), -80.0);
+            let by = if at.y < HIGH { 80.0 } else { -80.0 };
+            self.scroll(pos2(at.x, LOW - 150.0), by);
         }
+    }
+
+    /// Clicks on something on the card, which may be far down on it or rolled away.
+    pub fn click_on_card(&mut self, name: &str) {
+        self.turn_to(|stage| stage.rect(name).center());
+        self.click(name);
     }
 
     /// Fills the dialog that is open, and does its first choice.
