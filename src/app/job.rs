@@ -9,7 +9,7 @@ use std::thread;
 use egui::Context;
 
 use crate::output::save_all;
-use crate::session::{Computed, Order, Outputs, PrintWish, Progress, What, how_many, outputs};
+use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs, title_of};
 
 /// What the thread tells.
 enum News {
@@ -127,7 +127,9 @@ fn run(
     if made.files.is_empty() {
         return Err("nothing can be drawn; nothing was written".to_owned());
     }
-    let files: Vec<(String, Vec<u8>)> = made.files.into_iter().map(|f| (f.name, f.bytes)).collect();
+    let purpose = asked.first().map_or_else(PrintFor::default, |a| a.wish.purpose);
+    let list = made.list(&named.0, &title_of(&computed.draft, ""), purpose);
+    let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
     let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();
     let are = if written == 1 { "file is" } else { "files are" };

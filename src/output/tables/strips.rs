@@ -122,7 +122,9 @@ fn cloth(
             line("longest piece from selvedge to selvedge", &|y| length(y.longest));
         }
         line("whole strips side by side", &|y| Cell::Count(u64::from(y.side_by_side)));
-        if !strip.join.is_empty() && strip.grain != StripGrain::Along {
+        // Rows of nothing but 0 are no help.
+        let is_joined = page.cases.iter().any(|c| got(*c).is_none_or(|y| y.joins > 0));
+        if !strip.join.is_empty() && strip.grain != StripGrain::Along && is_joined {
             line("joins in all", &|y| Cell::Count(u64::from(y.joins)));
             line("length that joins take", &|y| Cell::Length(y.lost));
         }

@@ -2,6 +2,7 @@
 
 use kurbo::{Point, Size};
 
+mod listed;
 mod outputs;
 mod photos;
 mod sheets;
@@ -16,6 +17,7 @@ use crate::output::{
     self, Grid, HOME_MARGIN, HomeSettings, HomeSheets, Paper, ProjectorSettings, SheetError, SheetPiece,
 };
 
+pub use listed::{Listed, what_files_are_for};
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, booklet_of, how_many, outputs};
 pub use photos::photos;
 pub use sheets::{SheetPlan, sheet_plan};

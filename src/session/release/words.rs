@@ -9,6 +9,7 @@ use crate::document::Draft;
 use crate::output::{Side, compare};
 use crate::proof::Caution;
 use crate::session::What;
+use crate::session::publishing::{Listed, what_files_are_for};
 
 /// What changed since the release before, for buyers: by piece and size, then by file and page.
 pub(super) fn changes(before: &Before, now: &Whole, files: &[ReleasedFile]) -> Result<String, ReleaseStop> {
@@ -112,35 +113,21 @@ fn many(n: usize, word: &str) -> String {
 /// What lies in the folder and what for: the first thing that a buyer reads.
 pub(super) fn read_me(draft: &Draft, files: &[ReleasedFile], cautions: &[Caution], has_changes: bool) -> String {
     let mut out = format!("{}\nEdition {}, {}\n", super::title(draft), draft.edition, draft.date);
-    out.push_str("\nWhat each file is for\n");
-    for what in What::ALL {
-        let of_kind: Vec<&ReleasedFile> = files.iter().filter(|f| f.kind == what.word()).collect();
-        if of_kind.is_empty() {
-            continue;
-        }
-        let _ = writeln!(out, "\n{}: {}.", what.word(), what.says());
-        for file in of_kind {
-            let sizes = match file.sizes.as_slice() {
-                [] => String::new(),
-                [one] if one.is_empty() => String::new(),
-                [one] => format!(" – size {one}"),
-                [first, .., last] if file.sizes.len() > 6 => format!(" – sizes {first} to {last}"),
-                some => format!(" – sizes {}", some.join(", ")),
-            };
-            let view = if file.view.is_empty() { String::new() } else { format!(", view {}", file.view) };
-            let pages = match file.pages.len() {
-                0 => String::new(),
-                n => format!(", {}", many(n, "page")),
-            };
-            let _ = writeln!(out, "- {}{sizes}{view}{pages}", file.name.trim_start_matches("pattern/"));
-        }
-    }
+    let listed: Vec<Listed<'_>> = files
+        .iter()
+        .map(|f| Listed {
+            kind: &f.kind,
+            name: f.name.trim_start_matches("pattern/"),
+            view: &f.view,
+            sizes: &f.sizes,
+            pages: f.pages.len(),
+        })
+        .collect();
+    out.push('\n');
+    out.push_str(&what_files_are_for(&listed));
     if has_changes {
         out.push_str("\nwhat-changed.txt: what is other than in the edition before, and which pages to print again.\n");
     }
-    out.push_str(
-        "\nYou need the pages or the wide sheet of your own size only. Print one page first, measure its marks, and go on when they are right.\n",
-    );
     for caution in cautions {
         let _ = writeln!(out, "\nCaution: {}", caution.title);
         for sentence in &caution.text {
