@@ -166,9 +166,10 @@ mod tests {
         let ended = run(computed, &asked, &into, &named, &progress, &halt);
         assert_eq!(ended, Err("stopped; nothing was written".to_owned()));
         assert!(!into.exists());
+        // Twelve sizes, the booklet as pages and as one HTML file.
         let again = Progress::default();
         let told = run(computed, &asked, &into, &named, &again, &|_| {}).unwrap();
-        assert!(told.starts_with("13 files are written to "), "{told}");
-        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 13);
+        assert!(told.starts_with("14 files are written to "), "{told}");
+        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 14);
     }
 }

@@ -17,7 +17,7 @@ use super::state::{Shown, Wish};
 use super::{Window, field, help, look};
 use crate::document::{Address, Part};
 use crate::file;
-use crate::session::{Command, Last, PublishCommand, ReleaseOrder, Released, TextCommand, release};
+use crate::session::{Command, Last, PublishCommand, ReleaseOrder, Released, TextCommand, never_sewn, release};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 600.0;
@@ -290,6 +290,11 @@ fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes
     if draft.chart.survey {
         let words = "■ The chart is a survey of bodies, so what is drafted on it cannot be released.";
         ui.label(RichText::new(words).color(look.error));
+    }
+    let unsewn = scene.whole.model.as_ref().map_or_else(Vec::new, |m| never_sewn(draft, m));
+    if !unsewn.is_empty() {
+        let words = format!("● Never sewn, as far as the log tells: {}.", unsewn.join(", "));
+        ui.label(RichText::new(words).color(look.note));
     }
     let wrong = errors(scene);
     if !wrong.is_empty() {

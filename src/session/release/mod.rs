@@ -358,7 +358,7 @@ fn range(model: &Model) -> impl Iterator<Item = &str> {
 }
 
 /// Sizes of which the log tells no fitting.
-fn never_sewn(draft: &Draft, model: &Model) -> Vec<String> {
+pub fn never_sewn(draft: &Draft, model: &Model) -> Vec<String> {
     let is_sewn = |size: &str| draft.log.fittings.iter().any(|f| f.size.trim() == size);
     range(model).filter(|size| !size.is_empty() && !is_sewn(size)).map(str::to_owned).collect()
 }
