@@ -22,7 +22,7 @@ use super::widths::{Asked, real};
 use crate::base::tolerance::limit::SHARP;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::curves::{Curve, Pt, Rigid, Segment};
-use crate::document::{CornerForm, Draft, Outline, SeamPressed};
+use crate::document::{CornerForm, Draft, Nap, Outline, SeamPressed};
 
 /// A piece as it comes on a sheet: in its own frame, mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,6 +66,8 @@ pub struct FinishedCut {
     pub trimmed: Option<Point>,
     /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
     pub grain: Option<[Point; 2]>,
+    /// Whether the piece may lie either way along its thread: the line has two heads then.
+    pub both_ways: bool,
     /// Turned edges of hems: edge, length of the turned edge, length where it is sewn, whether the hem is curved.
     pub hems: Vec<HemState>,
 }
@@ -173,7 +175,17 @@ impl Case<'_> {
             let edges = set_off_edges(work);
             let problem = outline.is_none().then_some(NOTHING_LEFT);
             let widths = work.told.clone();
-            cuts.push(FinishedCut { place: 0, outline, edges, widths, problem, trimmed, grain: None, hems });
+            cuts.push(FinishedCut {
+                place: 0,
+                outline,
+                edges,
+                widths,
+                problem,
+                trimmed,
+                grain: None,
+                both_ways: false,
+                hems,
+            });
         }
         let untold = if finishing.cuts.is_empty() && !has_allowances {
             Vec::new()
@@ -202,7 +214,8 @@ impl Case<'_> {
         if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
             let problem = Some("its cloth would shrink by less than nothing or by more than half");
             let (edges, widths, hems) = (Vec::new(), Vec::new(), Vec::new());
-            return FinishedCut { place, outline: None, edges, widths, problem, trimmed: None, grain, hems };
+            let both_ways = self.either_way(cut);
+            return FinishedCut { place, outline: None, edges, widths, problem, trimmed: None, grain, both_ways, hems };
         }
         let (along, across) = (1.0 / (1.0 - along), 1.0 / (1.0 - across));
         let shrinks = along != 1.0 || across != 1.0;
@@ -234,7 +247,14 @@ impl Case<'_> {
             }
         };
         let problem = outline.is_none().then_some(NOTHING_LEFT);
-        FinishedCut { place, outline, edges: set_off_edges(main), widths, problem, trimmed, grain, hems }
+        let both_ways = self.either_way(cut);
+        FinishedCut { place, outline, edges: set_off_edges(main), widths, problem, trimmed, grain, both_ways, hems }
+    }
+
+    /// Whether a piece may be turned by half on its cloth: not where the cloth has a nap.
+    fn either_way(&self, cut: &CutPlan) -> bool {
+        let nap = self.draft.materials.iter().any(|m| m.name == *cut.material && m.nap == Nap::With);
+        cut.both_ways && !nap
     }
 
     /// The stitch line with its mouths shaped.

@@ -2,6 +2,7 @@
 
 use kurbo::Point;
 
+use super::booklet::allowance_in_short;
 use crate::base::tolerance::limit::JOINT_ANGLE;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::document::{Draft, Nap};
@@ -45,6 +46,10 @@ pub(super) fn cut_notes(
             out.push(grain.clone());
         }
         last = grain;
+    }
+    // Where several cuts differ, the booklet says how.
+    if let Some(cut) = made.cuts.first() {
+        out.push(allowance_in_short(cut));
     }
     if fold.is_some() {
         out.push("drawn whole: not on the fold".to_owned());

@@ -128,12 +128,15 @@ pub fn signs(made: &FinishedPiece) -> Vec<BezPath> {
     out.extend(made.pleats.iter().cloned());
     out.extend(made.places.iter().filter(|p| !p.elements().is_empty()).cloned());
     out.extend(made.lines.iter().filter(|l| !l.path.elements().is_empty()).map(|l| l.path.clone()));
-    if let Some([head, tail]) = made.cuts.iter().find_map(|c| c.grain) {
+    if let Some((both_ways, [head, tail])) = made.cuts.iter().find_map(|c| Some((c.both_ways, c.grain?))) {
         out.push(straight(tail, head));
-        // One head, as nap points there.
-        let way = (tail - head).normalize() * GRAIN_HEAD;
-        for turn in [GRAIN_OPEN, -GRAIN_OPEN] {
-            out.push(straight(head, head + turned(way, turn)));
+        // One head where all tops must point one way, two where it may be turned.
+        let ends = [(head, tail), (tail, head)];
+        for (at, from) in ends.into_iter().take(if both_ways { 2 } else { 1 }) {
+            let way = (from - at).normalize() * GRAIN_HEAD;
+            for turn in [GRAIN_OPEN, -GRAIN_OPEN] {
+                out.push(straight(at, at + turned(way, turn)));
+            }
         }
     }
     out.extend(made.marks.iter().flat_map(signs_of));

@@ -32,6 +32,20 @@ pub fn allowance_words(piece: &Piece, cut: &FinishedCut) -> String {
     format!("{words}, but {}", rest.join("; "))
 }
 
+/// The allowances of a cut in few words, for its label: from the least to the most that is not nothing.
+pub fn allowance_in_short(cut: &FinishedCut) -> String {
+    let widths = cut.widths.iter().filter(|e| !e.on_fold).flat_map(|e| &e.widths).flat_map(|w| [w.start, w.end]);
+    let wide: Vec<f64> = widths.filter(|w| *w > crate::base::tolerance::EQUAL).collect();
+    let (least, most) = wide.iter().fold((f64::INFINITY, 0.0_f64), |(a, b), w| (a.min(*w), b.max(*w)));
+    if wide.is_empty() {
+        return "no allowance".to_owned();
+    }
+    match (both_units(least), both_units(most)) {
+        (least, most) if least == most => format!("with allowance {most}"),
+        (least, most) => format!("with allowances {least} to {most}"),
+    }
+}
+
 const NONE: &str = "none";
 
 fn of_edge(edge: &EdgeWidths) -> String {

@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 use std::sync::Arc;
 
-pub use allowances::{allowance_words, allowances};
+pub use allowances::{allowance_in_short, allowance_words, allowances};
 pub use figure::{Drawn, pieces_figure};
 pub use steps::steps_of_view;
 
