@@ -87,11 +87,11 @@ pub(super) fn make(
         let Some(at) = headings.get(i) else { continue };
         let next = headings.get(i + 1);
         let last = next.map_or(pages.len() - 1, |n| n.page);
-        for page in at.page..=last {
+        for (page, picture) in pages.iter().enumerate().take(last + 1).skip(at.page) {
             let from = if page == at.page { at.down } else { 0.0 };
             let to = next.filter(|n| n.page == page).map_or(foot, |n| n.down);
             // What ends where a page begins has nothing on it.
-            if page == at.page || words_between(&pages[page], from, to) {
+            if page == at.page || words_between(picture, from, to) {
                 steps.push(StepPlace { step: plan.place, page, from, to });
             }
         }
