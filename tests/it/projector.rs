@@ -108,9 +108,8 @@ fn any_piece_is_shown_whole_by_positions_that_overlap() {
         let mut views = Vec::new();
         for page in &pages[1..] {
             assert_eq!((page.width, page.height), (settings.picture.width, settings.picture.height));
-            let own = strokes(page).into_iter().map(|s| s.0.bounding_box());
-            let own =
-                own.filter(|b| (b.width() - width).abs() < 1e-6 && (b.height() - height).abs() < 1e-6).next().unwrap();
+            let mut own = strokes(page).into_iter().map(|s| s.0.bounding_box());
+            let own = own.find(|b| (b.width() - width).abs() < 1e-6 && (b.height() - height).abs() < 1e-6).unwrap();
             views.push(room - own.origin().to_vec2());
         }
         // Every place of the piece is seen.

@@ -545,6 +545,5 @@ fn a_run_that_is_ended_leaves_nothing_or_all() {
         assert_eq!(files(&desk.out()).len(), wanted.len(), "something is left over");
         assert_eq!(files(&desk.edition("1")), wanted);
     }
-    println!("{none} ended before the folder stood, {all} after");
     assert_eq!(none + all, RUNS);
 }
