@@ -241,6 +241,11 @@ fn sheets_that_the_draft_tells_of_are_published_by_name() {
     let mut names: Vec<String> =
         std::fs::read_dir(&out).unwrap().map(|e| e.unwrap().file_name().to_string_lossy().into_owned()).collect();
     names.sort();
+    // Several kinds come with a list of what each file is for (case C104).
+    let list = names.iter().position(|n| n == "box-toile-read-me-first.txt").map(|i| names.remove(i)).unwrap();
+    let list = std::fs::read_to_string(out.join(list)).unwrap();
+    assert!(list.starts_with("Box\n\nWhat each file is for\n\npages: pieces in true size on pages"), "{list}");
+    assert!(names.iter().all(|n| list.contains(&format!("- {n} – size"))), "{list}");
     assert_eq!(names.len(), 4, "{names:?}");
     assert!(names[0].starts_with("box-L-toile-sheet-") && names[3].starts_with("box-S-toile-sheet-"), "{names:?}");
     assert!(names[2].starts_with("box-S+M-front-toile-A4-"), "{names:?}");

@@ -128,9 +128,18 @@ fn a_label_says_all_that_a_cutter_asks() {
     let pieces = made(&three("nap: with", "")).pieces("M", false);
     let front = &pieces[0];
     assert_eq!((front.name.as_str(), front.letter.as_str(), front.size.as_str()), ("left_front", "B", "M"));
-    assert_eq!(front.notes, ["cut 2 (1 + 1 mirrored) from main, 2 = 1 pair", "nap down, as the arrow points"]);
+    // 1 cm = 0.394 in, to the nearest eighth 3/8; what has none says so.
+    let notes: Vec<String> = front.notes.iter().map(|n| n.replace('\u{a0}', " ")).collect();
+    assert_eq!(
+        notes,
+        [
+            "cut 2 (1 + 1 mirrored) from main, 2 = 1 pair",
+            "nap down, as the arrow points",
+            "with allowance 1 cm (3/8 in)"
+        ]
+    );
     assert_eq!(front.about, ["A shirt", "edition 3, 2026-05-01"]);
-    assert_eq!(pieces[1].notes, ["cut 1 from main", "on the bias, nap along the thread"]);
+    assert_eq!(pieces[1].notes[..2], ["cut 1 from main", "on the bias, nap along the thread"]);
     assert_eq!(pieces[2].notes[0], "cut 1 on the fold from main");
     let without = made(&three("", "")).pieces("M", false);
     assert_eq!(without[0].notes[1], "arrow one way on all pieces");
