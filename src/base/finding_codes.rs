@@ -147,6 +147,7 @@ codes! {
     CutFailed Error "no-cut-line" "A cut line cannot be made." "no cut line can be made for {piece}: {problem}";
     LabelOutside Warning "label-outside" "A label does not lie on its piece." "the label of {piece} would stand outside of it";
     MarkOutside Warning "mark-outside" "A mark or dart does not lie on its piece." "{mark} lies {distance} outside of {piece}";
+    PlaceFlat Warning "place-flat" "The place of a piece with darts, pleats or tucks is drawn larger than it is sewn." "{mark} shows {piece} as it is cut, {takes} in it open: sewn it is smaller; mark its corners where they come to lie instead";
     RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
 
     // Strips and notions.
@@ -215,6 +216,7 @@ impl Code {
                 | Self::CutCrosses
                 | Self::LabelOutside
                 | Self::MarkOutside
+                | Self::PlaceFlat
                 | Self::RowMissesLevel
                 | Self::StripNoWidth
                 | Self::StripNotJoined

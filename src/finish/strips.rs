@@ -140,10 +140,11 @@ impl CutStrip {
         let slant = cut + wide;
         if slant <= longest + tolerance::EQUAL {
             let (high, apart) = (slant / SQRT_2, wide * SQRT_2);
-            // Ends along the weft: strips beside each other, row over row. Ends along the selvedge: below each other, column by column.
-            let row = whole((usable - high) / apart);
+            // A strip with square ends needs a square of this height; each further one beside it only its own way along the edge. Row over
+            // row along the weft, or column by column along the selvedge.
+            let row = if usable + tolerance::EQUAL < high { 0 } else { whole((usable - high) / apart) + 1 };
             let column = whole(usable / high);
-            let by_column = high + f64::from(self.count.div_ceil(column.max(1))) * apart;
+            let by_column = high + f64::from(self.count.div_ceil(column.max(1)).saturating_sub(1)) * apart;
             let by_row = high * f64::from(self.count.div_ceil(row.max(1)));
             let (side_by_side, cloth) =
                 if row > 0 && by_row <= by_column { (row, by_row) } else { (column, by_column) };

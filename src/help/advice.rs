@@ -172,6 +172,10 @@ const ADVICE: &[(Code, &str)] = &[
     (Code::CutFailed, "Look at the outline in the sizes named: it must close and not cross itself."),
     (Code::LabelOutside, "Move the label to a point inside the piece."),
     (Code::MarkOutside, "Move the mark or the dart onto the piece, and look at it in the sizes named."),
+    (
+        Code::PlaceFlat,
+        "Mark the corners of the sewn piece by circles: `length` of its edges counts without what darts and pleats take up.",
+    ),
     (Code::RowMissesLevel, "Hold that button level and let the steps be as told, or accept the even row."),
     (Code::StripNoWidth, "Give the material the widths in which it is sold."),
     (Code::StripNotJoined, "Give the strip an allowance for joins, or cut it along the thread or from wider cloth."),

@@ -20,6 +20,11 @@ pub struct Picture {
 }
 
 impl Picture {
+    /// What is drawn, moved.
+    pub fn moved(&self, by: Vec2) -> Vec<Item> {
+        self.items.iter().map(|i| fitted(i, Affine::translate(by), 1.0)).collect()
+    }
+
     /// What is drawn, at another scale and place: lines as wide as before, words scaled.
     pub fn fitted(&self, scale: f64, at: Point) -> Vec<Item> {
         let clip = Item::Clip { rect: Rect::new(0.0, 0.0, self.width, self.height), items: self.items.clone() };

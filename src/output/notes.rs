@@ -5,7 +5,7 @@ use kurbo::Point;
 use super::booklet::allowance_in_short;
 use crate::base::tolerance::limit::JOINT_ANGLE;
 use crate::compute::{CutPlan, Model, PieceFinishing};
-use crate::document::{Draft, Nap};
+use crate::document::{Draft, Nap, Outline};
 use crate::finish::{FinishedPiece, Symmetry, cut_words, pair_words, unfolded};
 
 /// Garment, edition and date, as they stand on every piece; what is not told is left out.
@@ -40,14 +40,19 @@ pub(super) fn cut_notes(
     for cut in &finishing.cuts {
         let own = CutPlan { on_fold: cut.on_fold.filter(|_| fold.is_none()), ..cut.clone() };
         let pairs = pair_words(&own, symmetry).map_or_else(String::new, |w| format!(", {w}"));
-        out.push(format!("{}{pairs}", cut_words(&own, symmetry)));
+        let outline = match cut.outline {
+            Outline::Full => "",
+            Outline::LessAllowance => ", without allowance",
+            Outline::Block => ", as a rough block",
+        };
+        out.push(format!("{}{outline}{pairs}", cut_words(&own, symmetry)));
         let grain = grain_words(draft, cut, heading(cut), drawn);
         if grain != last && !grain.is_empty() {
             out.push(grain.clone());
         }
         last = grain;
     }
-    // Where several cuts differ, the booklet says how.
+    // Of the line that is drawn; where several cuts differ, the booklet says how.
     if let Some(cut) = made.cuts.first() {
         out.push(allowance_in_short(cut));
     }
@@ -77,8 +82,8 @@ fn grain_words(draft: &Draft, cut: &CutPlan, heading: Option<f64>, drawn: Option
         (true, _) if bias => words.push("nap along the thread".to_owned()),
         (true, _) if off <= JOINT_ANGLE => words.push(format!("nap {}, as the arrow points", way_words(heading))),
         (true, _) => words.push(format!("nap {}", way_words(heading))),
-        (false, true) => words.push("arrow either way".to_owned()),
-        (false, false) => words.push("arrow one way on all pieces".to_owned()),
+        (false, true) => words.push("grain either way".to_owned()),
+        (false, false) => words.push("grain one way on all pieces".to_owned()),
     }
     words.join(", ")
 }

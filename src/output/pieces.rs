@@ -53,8 +53,9 @@ pub fn sheet_pieces(
             let fold = fold_of(model, case, frame).filter(|_| whole);
             sheet.notes = cut_notes((draft, model), case, &frame.finishing, made, fold);
             finished_lines((model, case), frame, made, &mut sheet);
-            if let Some(fold) = fold {
-                unfold(&mut sheet, fold);
+            match fold {
+                Some(fold) => unfold(&mut sheet, fold),
+                None => fold_signs(frame, made, &mut sheet),
             }
         }
         pieces.push(sheet);
@@ -74,7 +75,6 @@ fn unfold(sheet: &mut SheetPiece, fold: (Point, Point)) {
     sheet.outline = unfolded(&sheet.outline, fold);
     sheet.stitch = sheet.stitch.as_ref().map(|s| unfolded(s, fold));
     doubled(&mut sheet.lines, fold);
-    sheet.words.retain(|(_, _, text)| text != ON_FOLD);
 }
 
 /// What stands along an edge on the fold.
@@ -101,24 +101,48 @@ fn finished_lines((model, case): (&Model, usize), frame: &FramePlan, made: &Fini
             sheet.words.push(along(*a, *b, 0.25, "lengthen or shorten here"));
         }
     }
-    if let Some(edge) = finishing.cuts.iter().find_map(|c| c.on_fold)
-        && let Some(path) = sheet.edges.get(edge)
-        && let [Some(a), Some(b)] =
-            [path.elements().first(), path.elements().last()].map(|e| e.and_then(PathEl::end_point))
-    {
-        // Beside the fold, inside the piece.
-        let inside = made.stitch.bounding_box().center();
-        let (at, angle, text) = along(a, b, 0.5, ON_FOLD);
-        let aside = Vec2::new(-libm::sin(angle), libm::cos(angle));
-        let off = if aside.dot(inside - at) > 0.0 { FOLD_WORDS } else { -WORDS_OFF };
-        sheet.words.push((at + aside * off, angle, text));
-    }
     for mark in made.marks.iter().filter(|m| m.number <= 1) {
         let text = finishing.marks.get(mark.place).map_or_else(String::new, |m| words_of(model, case, &m.text));
         if !text.is_empty() {
             sheet.words.push((mark.at + Vec2::new(0.0, FOLD_WORDS + mark.size / 2.0), 0.0, text));
         }
     }
+}
+
+/// The sign of an edge that lies on the fold of the cloth and is not cut: a bracket inside the piece whose ends point at it, with words.
+fn fold_signs(frame: &FramePlan, made: &FinishedPiece, sheet: &mut SheetPiece) {
+    let Some(edge) = frame.finishing.cuts.iter().find_map(|c| c.on_fold) else { return };
+    let Some(path) = sheet.edges.get(edge) else { return };
+    let ends = [path.elements().first(), path.elements().last()].map(|e| e.and_then(PathEl::end_point));
+    let [Some(a), Some(b)] = ends else { return };
+    let way = b - a;
+    let long = way.hypot();
+    if long < 2.0 * FOLD_DEPTH {
+        return;
+    }
+    let inside = made.stitch.bounding_box().center() - a.midpoint(b);
+    let square = Vec2::new(-way.y, way.x) / long;
+    let square = if square.dot(inside) < 0.0 { -square } else { square };
+    let feet = [0.15, 0.85].map(|share| a.lerp(b, share));
+    let corners = feet.map(|foot| foot + square * FOLD_DEPTH);
+    sheet.lines.push(straight(corners[0], corners[1]));
+    for (corner, foot) in corners.into_iter().zip(feet) {
+        sheet.lines.push(straight(corner, foot));
+        let back = square * FOLD_HEAD;
+        for turn in [GRAIN_OPEN, -GRAIN_OPEN] {
+            sheet.lines.push(straight(foot, foot + turned(back, turn)));
+        }
+    }
+    let text = if long < FOLD_LONG { "fold" } else { ON_FOLD };
+    let (at, angle, text) = along(corners[0], corners[1], 0.5, text);
+    // Words stand on the inner side of the bracket: an upright line is read from the other end, below a level one they hang.
+    let up = Vec2::new(libm::sin(angle), -libm::cos(angle));
+    let words = match up.dot(square) {
+        on if on >= 0.0 => (at, angle, text),
+        _ if libm::cos(angle).abs() < 0.5 => (at - up * (2.0 * WORDS_OFF), angle + std::f64::consts::PI, text),
+        _ => (at - up * (WORDS_OFF + FOLD_WORDS), angle, text),
+    };
+    sheet.words.push(words);
 }
 
 /// Notches, marks, grain line and lines to lengthen at, as they are drawn.
@@ -203,6 +227,10 @@ fn turned(v: Vec2, by: f64) -> Vec2 {
 /// How far words stand above their line, mm, and below it.
 const WORDS_OFF: f64 = 1.2;
 const FOLD_WORDS: f64 = 4.5;
+/// How far inside the bracket of a fold lies, mm, the length of the strokes of its heads, and how long the edge must be for all its words.
+const FOLD_DEPTH: f64 = 9.0;
+const FOLD_HEAD: f64 = 4.0;
+const FOLD_LONG: f64 = 150.0;
 /// Length of the strokes of a grain line's head, mm, and their angle to it.
 const GRAIN_HEAD: f64 = 8.0;
 const GRAIN_OPEN: f64 = 0.4;

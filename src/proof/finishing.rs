@@ -6,7 +6,7 @@ use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::{AllowancePlan, Formula, Item, Model};
 use crate::curves::Pt;
-use crate::document::Draft;
+use crate::document::{Draft, Piece};
 use crate::finish::{Finished, row_miss};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
@@ -219,12 +219,29 @@ fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>
     }
 }
 
+/// What takes cloth up in a piece, in words.
+fn takes_of(piece: &Piece) -> &'static str {
+    match (piece.darts.is_empty(), piece.pleats.is_empty() && piece.tucks.is_empty()) {
+        (false, false) => "the darts and pleats",
+        (false, true) => "the darts",
+        _ => "the pleats",
+    }
+}
+
 fn marks(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>) {
-    let (plan, piece) = (&model.plan.frames()[frame], &draft.pieces[frame]);
+    let plans = model.plan.frames();
+    let (plan, piece) = (&plans[frame], &draft.pieces[frame]);
     let stitch = |case: usize| finished.cases[case].get(frame).and_then(Option::as_ref);
     for (place, mark) in plan.finishing.marks.iter().enumerate() {
         let name = format!("{}.{}", piece.name, mark.name);
         let finding = |code: Code| Finding::new(code).piece(&piece.name).at(name.clone()).word("mark", name.clone());
+        // A piece that is sewn on lies there with its mouths closed.
+        let placed =
+            mark.piece.as_ref().and_then(|p| plans.iter().find(|f| f.name == *p)).filter(|f| !f.mouths.is_empty());
+        if let Some(placed) = placed {
+            let takes = draft.pieces.iter().find(|p| p.name == *placed.name).map_or("the darts", |p| takes_of(p));
+            out.push(finding(Code::PlaceFlat).word("piece", placed.name.to_string()).word("takes", takes));
+        }
         let mut outside =
             Tally::new(finding(Code::MarkOutside).word("piece", piece.name.clone()), &[("distance", "mm")]);
         let numbers = [("step", "mm"), ("number", ""), ("other", "mm"), ("ends", "mm"), ("off", "mm")];

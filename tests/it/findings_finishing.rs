@@ -226,6 +226,13 @@ pub const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "front.buttons lies 5 cm outside of front",
     ),
     (
+        Code::PlaceFlat,
+        "marks: [(name: \"buttons\"",
+        "marks: [(name: \"shown\", kind: place, at: \"a\", piece: \"back\"), (name: \"buttons\"",
+        "front.shown",
+        "front.shown shows back as it is cut, the darts in it open: sewn it is smaller; mark its corners where they come to lie instead",
+    ),
+    (
         Code::RowMissesLevel,
         "fixed: \"a.right(2 cm).down(15 cm)\"",
         "fixed: \"a.right(2 cm).down(13 cm)\"",

@@ -142,8 +142,8 @@ fn a_label_says_all_that_a_cutter_asks() {
     assert_eq!(pieces[1].notes[..2], ["cut 1 from main", "on the bias, nap along the thread"]);
     assert_eq!(pieces[2].notes[0], "cut 1 on the fold from main");
     let without = made(&three("", "")).pieces("M", false);
-    assert_eq!(without[0].notes[1], "arrow one way on all pieces");
-    assert_eq!(without[1].notes[1], "on the bias, arrow either way");
+    assert_eq!(without[0].notes[1], "grain one way on all pieces");
+    assert_eq!(without[1].notes[1], "on the bias, grain either way");
     let picture = wide_sheet("A shirt", &pieces, WideSettings::default()).unwrap();
     let said: Vec<String> = all_texts(&picture).into_iter().map(|t| t.text).collect();
     let said = said.join(" ");

@@ -120,9 +120,10 @@ def from_cloth(grain, strip, usable, join):
     longest, slant = usable * root, cut + wide
     if slant <= longest + 1e-6:
         high = slant / root
-        row, column = fits(wide * root, usable - high), fits(high, usable)
+        # Squares of that height, each further one beside it only as far on as a strip is wide along the edge.
+        row, column = fits(wide * root, usable - high) + 1 if usable >= high - 1e-9 else 0, fits(high, usable)
         plans = [(-(-count // row) * high, 0, row)] if row else []
-        plans.append((high + -(-count // max(column, 1)) * wide * root, 1, column))
+        plans.append((high + (-(-count // max(column, 1)) - 1) * wide * root, 1, column))
         cloth, _, beside = min(plans)
         return longest, beside, 0, 0.0, cloth
     tens = math.floor(count * cut * wide / usable / 10)

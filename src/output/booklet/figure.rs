@@ -65,7 +65,11 @@ pub fn pieces_figure(pieces: &[Drawn], height: f64) -> Option<Picture> {
     for (drawn, corner) in sound.iter().zip(corners) {
         draw(&mut items, drawn, corner, scale);
     }
-    Some(Picture { width: WIDTH, height, items })
+    // Half a line beyond the pieces is seen too.
+    let edge = Vec2::new(OUTLINE, OUTLINE);
+    let picture = Picture { width: WIDTH + 2.0 * edge.x, height: height + 2.0 * edge.y, items: Vec::new() };
+    let items = Picture { width: WIDTH, height, items }.moved(edge);
+    Some(Picture { items, ..picture })
 }
 
 /// How wide a piece is with its name, mm.

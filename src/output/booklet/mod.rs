@@ -47,6 +47,14 @@ pub struct BookletOrder<'a> {
 
 /// Tables by which a size is chosen, by their names.
 const FOR_SIZE: [&str; 2] = ["body-chart", "finished-measures"];
+/// Lines of the tables of strips that only the tables have.
+const OF_STRIPS_LEFT_OUT: [&str; 5] = [
+    "finished length",
+    "added at each end",
+    "finished width",
+    "longest piece from selvedge to selvedge",
+    "whole strips side by side",
+];
 /// The table that stands with the pieces.
 const FOR_PIECES: &str = "cutting-list";
 
@@ -94,7 +102,12 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
 /// A table within the booklet, whose own title says of which garment it is.
 fn within(table: &Table) -> Table {
     let title = table.title.rsplit_once(" – ").map_or(table.title.as_str(), |(title, _)| title);
-    Table { title: title.to_owned(), ..table.clone() }
+    let mut out = Table { title: title.to_owned(), ..table.clone() };
+    if table.name.starts_with("strip-") {
+        // Whoever sews needs what is cut; how that comes about stands in the tables.
+        out.lines.retain(|l| !OF_STRIPS_LEFT_OUT.contains(&l.name.as_str()));
+    }
+    out
 }
 
 /// A heading and what stands under it; nothing where nothing does.

@@ -113,7 +113,7 @@ impl Sized {
         let lines = self.lines.into_iter().enumerate();
         Some(Table {
             name: format!("step-{step}"),
-            title: format!("Step {step}: {} of your size", if many == 1 { "the number" } else { "the numbers" }),
+            title: format!("Step {step}: {} by size", if many == 1 { "the number" } else { "the numbers" }),
             head: std::iter::once(String::new()).chain(sizes).collect(),
             lines: lines
                 .map(|(i, (_, cells))| Line { name: format!("[{}]", sign(i)), cells, ..Line::default() })

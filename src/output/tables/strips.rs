@@ -83,7 +83,10 @@ fn rule(strip: &Strip) -> Vec<String> {
         out[0] = format!("{kind}, {from}.");
     }
     let ends = if strip.ends.is_empty() { String::new() } else { format!("; each end gets {} more", strip.ends) };
-    out.push(format!("The rule of its finished length, the same in all sizes: {}{ends}.", strip.length));
+    out.push(format!(
+        "The rule of its finished length, the same in all sizes: {}{ends}.",
+        strip.length.replace('_', " ")
+    ));
     if !strip.width.is_empty() {
         let layers = strip.layers.max(1);
         let layers = if layers == 1 { "once".to_owned() } else { format!("{layers} times") };
