@@ -68,6 +68,11 @@ fn how(guide: &Guide<'_>) -> Vec<String> {
          a difference of 1 mm on 100 mm is too much.",
         settings.paper.words()
     )];
+    out.push(
+        "If the two directions differ, the print is stretched and nothing made from it fits together: a mark of 100 mm that measures 100 mm across \
+         and 98 mm down means that the width is at 100 % and the length at 98 %. Print again until both are right."
+            .to_owned(),
+    );
     // What a printer does that fits one paper to the other.
     let (a4, letter) = (Paper::A4.page(), Paper::Letter.page());
     let scale = a4.width / letter.width;

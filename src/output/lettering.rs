@@ -124,18 +124,32 @@ fn least<'a>(pieces: &[&'a SheetPiece]) -> Option<&'a SheetPiece> {
     pieces.iter().min_by(|a, b| a.outline.area().abs().total_cmp(&b.outline.area().abs())).copied()
 }
 
-/// The label of a piece, inside or beside it. `bounds`: the box around all its lines; `widest`: a label that would make that box wider than
+/// The label of a piece, inside or beside it. `bounds`: the box around all its lines; `most`: a label that would make that box larger than
 /// this stands elsewhere if it can, mm.
-pub(super) fn label(pieces: &[&SheetPiece], bounds: Rect, widest: f64, letters: Letters) -> Option<Label> {
-    inside(pieces, &[], letters).or_else(|| beside(pieces, bounds, widest, letters))
+pub(super) fn label(pieces: &[&SheetPiece], bounds: Rect, most: Size, letters: Letters) -> Option<Label> {
+    inside(pieces, &[], letters).or_else(|| beside(pieces, bounds, most, letters))
+}
+
+/// The label of a piece over its lines, as small as can be read: for where nothing may stand beside it. None where it is larger than
+/// `bounds`, the box around all lines: it would lie on its neighbours.
+pub(super) fn over(pieces: &[&SheetPiece], bounds: Rect, letters: Letters) -> Option<Label> {
+    let least = least(pieces)?;
+    let label = Label::smallest(pieces, letters);
+    let room = label.room().size();
+    if room.width > bounds.width() || room.height > bounds.height() {
+        return None;
+    }
+    let found = Shapes::new(&closed(least.outline.clone()), &[]).room(room, 1.0, false);
+    let at = found.map_or(bounds.center(), |r| r.centre);
+    let free = bounds.inset((-room.width / 2.0, -room.height / 2.0));
+    let centre = Point::new(at.x.max(free.x0).min(free.x1), at.y.max(free.y0).min(free.y1));
+    Some(Label { centre, ..label })
 }
 
 /// Where the sheet grows least, and near the piece.
-fn beside(pieces: &[&SheetPiece], bounds: Rect, widest: f64, letters: Letters) -> Option<Label> {
+fn beside(pieces: &[&SheetPiece], bounds: Rect, most: Size, letters: Letters) -> Option<Label> {
     let least = least(pieces)?;
-    let lines = ways(&label_lines(pieces)).into_iter().nth(1).unwrap_or_else(|| label_lines(pieces));
-    let size = letters.least;
-    let label = Label { lines, upright: false, centre: Point::ZERO, size, pen: letters.leader, leader: None };
+    let label = Label::smallest(pieces, letters);
     let room = label.room().size();
     let clear = Size::new(room.width + 2.0 * BESIDE, room.height + 2.0 * BESIDE);
     let words = words_boxes(pieces, letters);
@@ -157,7 +171,7 @@ fn beside(pieces: &[&SheetPiece], bounds: Rect, widest: f64, letters: Letters) -
             let own = Rect::from_center_size(centre, room);
             let all = own.union(bounds);
             let near = nearest(&least.outline, centre).distance(centre);
-            let score = (all.width() > widest, all.area() + FAR * near);
+            let score = (all.width() > most.width || all.height() > most.height, all.area() + FAR * near);
             let is_better = best.is_none_or(|(b, _)| (score.0, score.1) < b);
             let is_free = || {
                 shapes
@@ -186,6 +200,13 @@ fn nearest(path: &BezPath, at: Point) -> Point {
 }
 
 impl Label {
+    /// In the smallest letters, its lines broken; it has no place yet.
+    fn smallest(pieces: &[&SheetPiece], letters: Letters) -> Self {
+        let lines = ways(&label_lines(pieces)).into_iter().nth(1).unwrap_or_else(|| label_lines(pieces));
+        let (centre, size, pen) = (Point::ZERO, letters.least, letters.leader);
+        Self { lines, upright: false, centre, size, pen, leader: None }
+    }
+
     /// As large as it can be, but larger than the floor.
     fn fitted(
         lines: &[String],

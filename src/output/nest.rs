@@ -1,11 +1,11 @@
 //! A piece in the sizes of one file, laid over each other, with the labels that tell them apart.
 
-use kurbo::{Affine, BezPath, ParamCurve, ParamCurveArclen, ParamCurveNearest, Point, Rect, Shape, Vec2};
+use kurbo::{Affine, BezPath, ParamCurve, ParamCurveArclen, ParamCurveNearest, Point, Rect, Shape, Size, Vec2};
 
 use super::SheetPiece;
 use super::drawing::{Align, Ink, Item, Pen, Text};
 use super::font;
-use super::lettering::{Label, Letters, label, words_boxes};
+use super::lettering::{Label, Letters, label, over, words_boxes};
 use super::wide::{SheetError, extent};
 
 /// Where lines are this far apart a label has room on each of them, mm.
@@ -33,7 +33,7 @@ pub struct Nest {
     /// Sizes in the order of the file.
     pub pieces: Vec<SheetPiece>,
     /// Width and height of all, the label too.
-    pub room: kurbo::Size,
+    pub room: Size,
     /// Its label, inside or beside it.
     pub label: Option<Label>,
 }
@@ -41,11 +41,16 @@ pub struct Nest {
 impl Nest {
     /// Lays the sizes of each piece over each other.
     pub fn all(pieces: &[SheetPiece]) -> Result<Vec<Self>, SheetError> {
-        Self::all_with(pieces, Letters::of_paper())
+        Self::all_with(pieces, Letters::of_paper(), &|_| Size::new(f64::INFINITY, f64::INFINITY))
     }
 
-    /// The same, with labels of other letters.
-    pub fn all_with(pieces: &[SheetPiece], letters: Letters) -> Result<Vec<Self>, SheetError> {
+    /// The same, with labels of other letters. `most` says of a piece's room without its label how large it may become with it, where a
+    /// place for the label can be found so.
+    pub fn all_with(
+        pieces: &[SheetPiece],
+        letters: Letters,
+        most: &dyn Fn(Size) -> Size,
+    ) -> Result<Vec<Self>, SheetError> {
         let mut out: Vec<Self> = Vec::new();
         for piece in pieces {
             extent(piece)?;
@@ -53,29 +58,54 @@ impl Nest {
             match out.iter_mut().find(|n| n.name == piece.name) {
                 Some(nest) => nest.pieces.push(moved),
                 None => {
-                    let (name, room) = (piece.name.clone(), kurbo::Size::ZERO);
+                    let (name, room) = (piece.name.clone(), Size::ZERO);
                     out.push(Self { name, pieces: vec![moved], room, label: None });
                 }
             }
         }
         for nest in &mut out {
-            let mut all: Option<Rect> = None;
-            for piece in &nest.pieces {
-                let own = extent(piece)?;
-                all = Some(all.map_or(own, |a| a.union(own)));
-            }
-            let own: Vec<&SheetPiece> = nest.pieces.iter().collect();
-            let words = words_boxes(&own, letters);
-            let all = words.iter().fold(all.unwrap_or(Rect::ZERO), |all, words| all.union(words.bounding_box()));
+            let (own, all) = nest.extent(letters)?;
             // Found where the pieces lie now; it moves with them.
-            let found = label(&own, all, f64::INFINITY, letters);
-            let whole = found.iter().fold(all, |all, label| all.union(label.room()));
-            let by = -whole.origin().to_vec2();
-            nest.label = found.map(|l| l.moved(by));
-            nest.pieces = nest.pieces.iter().map(|p| shifted(p, by)).collect();
-            nest.room = whole.size();
+            let found = label(&own, all, most(all.size()), letters);
+            nest.lie(all, found);
         }
         Ok(out)
+    }
+
+    /// The same with its label over its lines instead of beside them, so that it takes no more room than its lines do; none
+    /// where those are smaller than the label.
+    pub fn with_label_over(&self, letters: Letters) -> Result<Option<Self>, SheetError> {
+        let Self { name, pieces, .. } = self;
+        let mut out = Self { name: name.clone(), pieces: pieces.clone(), room: Size::ZERO, label: None };
+        let (own, all) = out.extent(letters)?;
+        let found = over(&own, all, letters);
+        if found.is_none() {
+            return Ok(None);
+        }
+        out.lie(all, found);
+        Ok(Some(out))
+    }
+
+    /// Its pieces, and the box around all that is drawn of them but the label.
+    fn extent(&self, letters: Letters) -> Result<(Vec<&SheetPiece>, Rect), SheetError> {
+        let own: Vec<&SheetPiece> = self.pieces.iter().collect();
+        let mut all: Option<Rect> = None;
+        for piece in &own {
+            let room = extent(piece)?;
+            all = Some(all.map_or(room, |a| a.union(room)));
+        }
+        let words = words_boxes(&own, letters);
+        let all = words.iter().fold(all.unwrap_or(Rect::ZERO), |all, words| all.union(words.bounding_box()));
+        Ok((own, all))
+    }
+
+    /// Moves its pieces and their label, which is found where they lie, to the origin.
+    fn lie(&mut self, all: Rect, label: Option<Label>) {
+        let whole = label.iter().filter(|l| l.is_beside()).fold(all, |all, label| all.union(label.room()));
+        let by = -whole.origin().to_vec2();
+        self.label = label.map(|l| l.moved(by));
+        self.pieces = self.pieces.iter().map(|p| shifted(p, by)).collect();
+        self.room = whole.size();
     }
 
     /// Edges, by their place in the outline, at which neighbouring sizes run together.

@@ -169,8 +169,8 @@ pub fn projector_sheet(pieces: &[SheetPiece], settings: &ProjectorSettings) -> R
     }
     let size = LETTER_PIXELS * settings.pixel();
     let letters = Letters { least: size, most: 1.5 * size, leader: line };
-    let nests = Nest::all_with(pieces, letters)?;
-    let views = views(&nests, settings);
+    let mut nests = Nest::all_with(pieces, letters, &|own| most_of(own, settings))?;
+    let views = fewest_views(&mut nests, letters, settings)?;
     let artist = Artist { settings, line, letters, pens: pens(pieces, line), count: views.len() };
     let mut pages = vec![artist.test()];
     pages.extend(views.iter().enumerate().map(|(i, view)| artist.page(&nests, &views, (i, view))));
@@ -211,6 +211,45 @@ struct View {
     /// Which of how many of one piece, across and down; for pieces that need one position alone `[0, 0]` of `[1, 1]`.
     place: [usize; 2],
     of: [usize; 2],
+}
+
+/// How large a piece's room may become with its label before it takes more positions, mm.
+fn most_of(own: Size, settings: &ProjectorSettings) -> Size {
+    let side = |own: f64, picture: f64| {
+        let count = spread_over(own + 2.0 * ROOM, picture, settings.common).count as f64;
+        count * picture - (count - 1.0) * settings.common - 2.0 * ROOM
+    };
+    Size::new(side(own.width, settings.picture.width), side(own.height, settings.picture.height))
+}
+
+/// All positions: no more of them than there would be without labels. A label beside its piece that would make more lies over its lines,
+/// unless it is larger than they are.
+fn fewest_views(
+    nests: &mut [Nest],
+    letters: Letters,
+    settings: &ProjectorSettings,
+) -> Result<Vec<View>, ProjectorError> {
+    // The same nests with their labels over them.
+    let mut others: Vec<(usize, Nest)> = Vec::new();
+    for (i, nest) in nests.iter().enumerate().filter(|(_, n)| n.label.as_ref().is_some_and(|l| l.is_beside())) {
+        others.extend(nest.with_label_over(letters)?.map(|other| (i, other)));
+    }
+    for (i, other) in &mut others {
+        std::mem::swap(&mut nests[*i], other);
+    }
+    let mut found = views(nests, settings);
+    let least = found.len();
+    // Back beside their pieces, one after the other, as long as that costs nothing.
+    for (i, other) in &mut others {
+        std::mem::swap(&mut nests[*i], other);
+        let with = views(nests, settings);
+        if with.len() > least {
+            std::mem::swap(&mut nests[*i], other);
+        } else {
+            found = with;
+        }
+    }
+    Ok(found)
 }
 
 /// All positions: large pieces first, each with its own; then small ones together, row by row.

@@ -3,7 +3,7 @@
 //! Pieces lie in rows, highest first, beside each other and never over each other. Cut lines, tiled pages and the
 //! choice of what is published are for others.
 
-use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Vec2};
+use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
 use super::dashes::dashes;
@@ -161,8 +161,8 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
     let block = title_block::frame(Point::new(MARGIN, MARGIN), title_block::height(&words));
 
     let mut boxes = pieces.iter().map(extent).collect::<Result<Vec<_>, _>>()?;
-    let widest = settings.width - 2.0 * MARGIN;
-    let own = |(p, room): (&SheetPiece, &Rect)| label(&[p], *room, widest, Letters::of_paper());
+    let most = Size::new(settings.width - 2.0 * MARGIN, f64::INFINITY);
+    let own = |(p, room): (&SheetPiece, &Rect)| label(&[p], *room, most, Letters::of_paper());
     let labels: Vec<Option<Label>> = pieces.iter().zip(&boxes).map(own).collect();
     for (room, label) in boxes.iter_mut().zip(&labels) {
         *room = label.iter().fold(*room, |room, label| room.union(label.room()));
