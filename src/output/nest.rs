@@ -17,7 +17,9 @@ const CROWDED_PART: f64 = 1.0 / 3.0;
 /// Lines closer than this are one line, mm.
 const SAME: f64 = 0.05;
 /// Em of labels at lines, mm.
-const LABEL: f64 = 2.4;
+const LABEL: f64 = 4.0;
+/// Lines so far apart have labels that can be read at arm's length, mm.
+const READ_GAP: f64 = 4.0;
 /// Distance of labels in a fan, mm.
 const FAN: f64 = 3.6;
 /// Length of its leaders, mm.
@@ -121,8 +123,9 @@ impl Nest {
             return vec![Vec::new(); many];
         }
         let edges = self.pieces.iter().map(|p| p.edges.len()).min().unwrap_or(0);
-        let mut best: Option<(f64, usize, f64)> = None;
+        let mut best: Vec<(f64, usize, f64)> = Vec::new();
         for edge in 0..edges {
+            let mut own: Option<(f64, f64)> = None;
             for at in [0.5, 0.35, 0.65, 0.2, 0.8] {
                 let places: Vec<Point> = self.pieces.iter().filter_map(|p| place(&p.edges[edge], at)).collect();
                 if places.len() < many {
@@ -133,16 +136,26 @@ impl Nest {
                     .flat_map(|i| (0..many).filter(move |k| *k != i).map(move |k| (i, k)))
                     .map(|(i, k)| distance(&self.pieces[k].edges[edge], places[i]))
                     .fold(f64::INFINITY, f64::min);
-                if best.is_none_or(|(most, ..)| gap > most) {
-                    best = Some((gap, edge, at));
+                if own.is_none_or(|(most, _)| gap > most) {
+                    own = Some((gap, at));
                 }
             }
+            best.extend(own.map(|(gap, at)| (gap, edge, at)));
         }
-        match best {
-            Some((gap, edge, at)) if gap >= LABEL_GAP => self.on_lines(edge, at, gap),
-            Some((_, edge, at)) => self.fan(edge, at),
-            None => vec![Vec::new(); many],
+        let Some(&(most, edge, at)) = best.iter().reduce(|a, b| if b.0 > a.0 { b } else { a }) else {
+            return vec![Vec::new(); many];
+        };
+        if most < LABEL_GAP {
+            return self.fan(edge, at);
         }
+        // On every edge where they can be read, so that a page with a part of the piece has them too.
+        let mut out = self.on_lines(edge, at, most);
+        for (gap, edge, at) in best.into_iter().filter(|b| b.1 != edge && b.0 >= READ_GAP) {
+            for (all, more) in out.iter_mut().zip(self.on_lines(edge, at, gap)) {
+                all.extend(more);
+            }
+        }
+        out
     }
 
     fn on_lines(&self, edge: usize, at: f64, gap: f64) -> Vec<Vec<Item>> {
