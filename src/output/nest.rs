@@ -168,8 +168,21 @@ impl Nest {
                 angle += std::f64::consts::PI;
             }
             let (sin, cos) = (crate::base::Scalar::sin(angle), crate::base::Scalar::cos(angle));
-            let up = Vec2::new(sin, -cos) * 0.5;
-            Some(Item::Text(Text { angle, align: Align::Middle, ..Text::new(&piece.size, at + up, size) }))
+            let (along, up) = (Vec2::new(cos, sin), Vec2::new(sin, -cos));
+            let (half, high) = (font::text_width(&piece.size, size) / 2.0, font::cap_height(size));
+            // Above the line, or below where it would stand out of the room of the piece and be cut off.
+            let feet = [at + up * 0.5, at - up * (0.5 + high)];
+            let stays = |foot: &Point| {
+                let corners = [
+                    *foot - along * half,
+                    *foot + along * half,
+                    *foot - along * half + up * size,
+                    *foot + along * half + up * size,
+                ];
+                corners.iter().all(|c| c.x >= 0.0 && c.y >= 0.0 && c.x <= self.room.width && c.y <= self.room.height)
+            };
+            let foot = feet.into_iter().find(stays)?;
+            Some(Item::Text(Text { angle, align: Align::Middle, ..Text::new(&piece.size, foot, size) }))
         };
         self.pieces.iter().map(|p| label(p).into_iter().collect()).collect()
     }
