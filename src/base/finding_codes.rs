@@ -167,7 +167,7 @@ codes! {
     // Care: where a garment can hurt.
     CordAtNeck Warning "cord-at-neck" "A cord is at the hood or neck of a child's garment." "{strip} is a cord at hood or neck of a child's garment: {rule}. {usual}";
     CordEnds Warning "cord-ends" "The free ends of a cord of a child's garment hang out far." "the free ends of {strip} hang out {is}, {over} more than the {most} of {rule}. {usual}";
-    CordLoose Warning "cord-not-fastened" "A cord of a child's garment is not sewn fast at its middle." "{strip} is not sewn fast at its middle and can be drawn out: {rule} wants a bar tack. {usual}";
+    CordLoose Warning "cord-not-fastened" "A cord of a child's garment is not sewn fast at its middle." "{strip} is not sewn fast at its middle and can be drawn out: a bar tack is wanted by {rule}. {usual}";
     CordUnplaced Warning "cord-unplaced" "A cord of a child's garment does not say where it is." "{strip} is a cord of a child's garment and does not say where it is: give its place, on which cautions hang. {usual}";
     SleepwearGirth Warning "sleepwear-girth" "Sleepwear of a child that is to fit close is wider than its rule allows." "around the {place} it is {is}, {over} more than the {most} at most of {rule} for what fits close. {usual}";
     SleepwearLoose Warning "sleepwear-loose" "Loose sleepwear of a child calls for cloth that resists flames." "loose sleepwear of a child: {rule} want cloth that resists flames, which is not looked at here. {usual}";

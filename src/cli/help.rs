@@ -22,7 +22,11 @@ pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
     }
     if let Some(command) = Call::command().find_subcommand_mut(&words) {
         let usage = command.clone().bin_name(format!("tracewheel {words}")).render_long_help();
-        return Ok(Done { data: usage.to_string(), ..Done::default() });
+        let mut data = usage.to_string();
+        for page in all.iter().filter(|p| is_of_command(p, &words)) {
+            let _ = write!(data, "\nMore: `tracewheel help {}` ({})\n", page.id, page.title);
+        }
+        return Ok(Done { data, ..Done::default() });
     }
     let found = search(all, &words);
     let called = |page: &Page| {
@@ -51,6 +55,11 @@ pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
             Ok(Done { data, ..Done::default() })
         }
     }
+}
+
+/// Whether a page is about the thing that a command makes: `releases` about `release`.
+fn is_of_command(page: &Page, command: &str) -> bool {
+    page.id.rsplit('/').next().is_some_and(|id| id.strip_suffix('s') == Some(command))
 }
 
 /// The list of all pages.

@@ -86,7 +86,7 @@ pub struct Strip {
     /// Where on the body it is: cautions hang on that.
     #[serde(skip_serializing_if = "is_default")]
     pub place: StripPlace,
-    /// How far each free end hangs out where the garment is opened flat; empty: no end is free.
+    /// How far each free end hangs out where the garment is opened flat; empty: not said; `0 cm` where no end is free.
     pub free_end: String,
     /// Whether it is sewn fast at its middle, so that it cannot be drawn out.
     #[serde(skip_serializing_if = "is_default")]

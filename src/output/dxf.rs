@@ -95,7 +95,7 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     let mut out = Writer::default();
     for words in [
         "Pieces of a garment, one block for each piece and size; lengths in millimetres, y up.",
-        "Layers as in the open sewn-product standard ASTM D6673; their numbers are from memory: check them against the standard.",
+        "Layers as in the open sewn-product standard ASTM D6673; layer numbers as commonly quoted, not read from the standard itself: check them against it.",
         "1 boundary, 2 turn points, 3 curve points, 4 notches (their direction as an angle), 6 mirror line, 7 grain line,",
         "8 internal lines (not cut), 11 internal lines that are cut, 13 drill holes, 14 sew lines, 15 annotations.",
     ] {

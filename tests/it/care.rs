@@ -3,7 +3,7 @@
 //! The numbers are those of `tests/outside/safety-values.json`, read in 16 CFR 1120, 1615 and 1616 independently of the program's table.
 
 use serde_json::Value as Json;
-use tracewheel::base::{Code, Finding};
+use tracewheel::base::{Code, DisplayUnit, Finding, message};
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::Draft;
 use tracewheel::file;
@@ -233,10 +233,80 @@ fn free_ends_at_both_sides_of_the_limit() {
     assert!(caution.text[0].contains("7.62 cm (3 in) in one"), "{caution:?}");
     assert!(caution.text[1].contains("at most 75 mm (3 in)") && caution.rule.contains("EN 14682"), "{caution:?}");
     // A cord of which no end is free still has to be sewn fast.
-    assert_eq!(jacket("6", "place: waist").sizes(Code::CordLoose, ""), ["one"]);
+    assert_eq!(jacket("6", "place: waist, free_end: \"0 cm\"").sizes(Code::CordLoose, ""), ["one"]);
+    // An end of which nothing is said is not taken for none, and the limit stands beside it.
+    for place in ["waist", "hem"] {
+        let untold = jacket("6", &format!("place: {place}, fastened: true"));
+        let caution = untold.cautions.iter().find(|c| c.title.contains("waist or lower edge")).unwrap();
+        let said = "How far the free ends of cord hang out is not said: look at them, at most 75 mm (3 in).";
+        assert_eq!(caution.text[0], said);
+        assert!(untold.unchecked().contains("how far the free ends of cord hang out, which is not said"));
+    }
+    assert!(!ends("0", true).unchecked().contains("not said"), "{}", ends("0", true).unchecked());
     // What cannot be computed is not passed over.
     let lost = jacket("6", "place: waist, fastened: true, free_end: \"sqrt(0 - 1) * 1 cm\"");
     assert!(lost.unchecked().contains("the free ends of cord in size one"), "{}", lost.unchecked());
+}
+
+/// A tie by another name: a band or binding that no seam sews on is named, with what it would be if its ends hang free.
+#[test]
+fn bands_that_no_seam_sews_on_are_named() {
+    let coat = |audience: &str, strip: &str, seam: &str| {
+        looked(&format!(
+            r#"audience: {audience}, chart: (girth: ["a"]), care: (worn_as: outerwear), strips: [(name: "tie", length: "9 cm", {strip})],
+            pieces: [(name: "p", points: [(name: "p", at: "(0 cm, 0 cm)"), (name: "q", at: "(9 cm, 0 cm)"), (name: "r", at: "(0 cm, 9 cm)")],
+            edges: [(name: "e", from: "p", by: [straight("q")]), (name: "f", from: "q", by: [straight("r")]), (name: "g", from: "r", by: [straight("p")])])],
+            seams: [{seam}]"#
+        ))
+    };
+    let child = "child(from: \"4\", to: \"6\")";
+    let said = |kind: &str| {
+        format!("tie is a {kind} that no seam sews on: if its ends hang free it is a cord: say so by its kind")
+    };
+    for kind in ["band", "binding"] {
+        for place in ["neck", "waist", "hem", "unstated"] {
+            let found = coat(child, &format!("kind: {kind}, place: {place}"), "");
+            assert!(found.unchecked().contains(&said(kind)), "{kind} {place}: {}", found.unchecked());
+            let told = found.cautions.iter().find(|c| c.title.starts_with("What was not checked")).unwrap();
+            assert!(told.text.iter().any(|t| t.contains(&said(kind))), "{told:?}");
+            // Sewn on, whole or as a half, it is no tie.
+            for side in ["strip.tie", "strip.tie / 2"] {
+                let seam = format!(r#"(name: "s", one: ["p.e"], two: ["{side}"], fit: equal)"#);
+                let sewn = coat(child, &format!("kind: {kind}, place: {place}"), &seam);
+                assert!(!sewn.unchecked().contains("no seam sews on"), "{}", sewn.unchecked());
+            }
+        }
+    }
+    for (audience, strip) in [
+        (child, "kind: band, place: elsewhere"),
+        (child, "kind: elastic, place: waist"),
+        ("adult", "kind: band, place: neck"),
+    ] {
+        let found = coat(audience, strip, "");
+        assert!(!found.unchecked().contains("no seam sews on"), "{strip}: {}", found.unchecked());
+    }
+}
+
+/// What a rule wants is said first, then whether the rule speaks of this garment.
+#[test]
+fn what_is_wanted_is_a_whole_sentence_however_it_is_worn() {
+    for (worn, after) in [
+        ("unstated", "; whether it is worn over other clothes is not said."),
+        ("outerwear", "."),
+        ("other", "; the rule speaks of clothes that are worn over others, the caution is the same for these."),
+    ] {
+        let found = looked(&format!(
+            "audience: child(from: \"4\", to: \"6\"), chart: (girth: [\"a\"]), care: (worn_as: {worn}), \
+             strips: [(name: \"cord\", kind: cord, length: \"60 cm\", place: hem, free_end: \"1 cm\")]"
+        ));
+        let told = found.findings.iter().find(|f| f.code == Code::CordLoose).unwrap();
+        let text = message(told, DisplayUnit::Cm);
+        let wanted = format!("a bar tack is wanted by 16 CFR 1120.3(b) with ASTM F1816{after} This is the usual");
+        assert!(text.contains(&wanted), "{text}");
+        let caution = found.cautions.iter().find(|c| c.title.contains("waist or lower edge")).unwrap();
+        assert!(caution.text[1].contains("in sizes 2T to 16: at most"), "{caution:?}");
+        assert!(caution.text[1].ends_with(&format!("at the middle of the back{after}")), "{caution:?}");
+    }
 }
 
 #[test]
@@ -273,7 +343,10 @@ fn small_parts_under_three_years() {
     }
     let caution = shirt("2 years").cautions.into_iter().find(|c| c.rule == "16 CFR 1501").unwrap();
     assert!(caution.text[0].contains("front.closing (4) and press studs (3)"), "{caution:?}");
-    assert!(!caution.text[0].contains("dot") && caution.text[1].contains("from memory"), "{caution:?}");
+    assert!(
+        !caution.text[0].contains("dot") && caution.text[1].contains("as commonly quoted: look it up"),
+        "{caution:?}"
+    );
 }
 
 #[test]

@@ -259,7 +259,7 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "display: cm,",
         "display: cm, audience: child(from: \"3 years\", to: \"5 years\"), care: (worn_as: outerwear), strips: [(name: \"tie\", kind: cord, length: \"60 cm\", place: hem, free_end: \"75 mm\")],",
         "strip.tie",
-        "tie is not sewn fast at its middle and can be drawn out: 16 CFR 1120.3(b) with ASTM F1816 wants a bar tack. This is the usual caution and no more: local rules, and a person who knows them, decide (3 sizes: S, M, L)",
+        "tie is not sewn fast at its middle and can be drawn out: a bar tack is wanted by 16 CFR 1120.3(b) with ASTM F1816. This is the usual caution and no more: local rules, and a person who knows them, decide (3 sizes: S, M, L)",
     ),
     (
         Code::CordUnplaced,

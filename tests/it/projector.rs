@@ -233,7 +233,7 @@ fn refusals_say_what_and_what_to_do() {
 #[test]
 fn c104_names_of_files_say_use_paper_and_sizes() {
     let settings = ProjectorSettings::default();
-    let name = |paper: &str| file_name(("top", "long"), &["88", "92"], &[], PrintFor::Testers, paper, "pdf");
+    let name = |paper: &str| file_name(("top", "long"), &["88", "92"], &[], PrintFor::Testers.short(), paper, "pdf");
     assert_eq!(name(&settings.paper_name()), "top-long-88+92-testers-projector-dark-914x610mm.pdf");
     let light = ProjectorSettings { dark: false, ..settings };
     assert_eq!(name(&light.paper_name()), "top-long-88+92-testers-projector-light-914x610mm.pdf");

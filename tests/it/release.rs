@@ -255,6 +255,121 @@ fn c090_what_changed_by_piece_size_and_page() {
     assert_eq!(editions, ["1", "2"]);
 }
 
+/// The part of what changed that stands under a heading; empty where there is none.
+fn under<'a>(text: &'a str, heading: &str) -> &'a str {
+    text.split(&format!("\n{heading}\n")).nth(1).map_or("", |rest| rest.split("\n\n").next().unwrap())
+}
+
+/// An edition in which nothing but edition and date is other, both longer: no page is told, and every file that is not printed is told to
+/// be other by these alone. Two editions lie in one folder without a name in common.
+#[test]
+fn edition_and_date_alone_make_nothing_other() {
+    let text = fs::read_to_string("examples/market-apron.ron").unwrap();
+    let apron = |edition: &str, date: &str| {
+        let draft = file::read(&text).unwrap().draft;
+        file::write(&Draft { edition: edition.into(), date: date.into(), ..draft })
+    };
+    let desk = Desk::of(&apron("1", "2026-11-30"));
+    is_fine(&desk.release(&["--first"]));
+    desk.change(&apron("2 for markets", "2026-12-05"));
+    let one = fs::read_dir(desk.out()).unwrap().next().unwrap().unwrap().path();
+    let ran = desk.release(&["--last", one.to_str().unwrap()]);
+    is_fine(&ran);
+    let two = fs::read_dir(desk.out()).unwrap().map(|e| e.unwrap().path()).find(|p| *p != one).unwrap();
+    let text = fs::read_to_string(two.join("pattern/what-changed.txt")).unwrap();
+    assert!(text.contains("No page of the files needs to be printed again.") && !text.contains(": new"), "{text}");
+    assert!(
+        !text.contains("no longer there") && under(&text, "Files that are not printed and are other") == "",
+        "{text}"
+    );
+    let alone = under(&text, "Files that are not printed and are other by edition and date alone");
+    for kind in ["projector/", "dxf/", "tables/", "booklet/"] {
+        assert!(alone.contains(&format!("- {kind}")), "{kind}: {text}");
+    }
+    let names = |folder: &Path| {
+        Manifest::read(folder).unwrap().0.files.into_iter().filter(|f| !f.kind.is_empty()).map(|f| f.name)
+    };
+    let (old, new): (Vec<String>, Vec<String>) = (names(&one).collect(), names(&two).collect());
+    assert!(!old.is_empty() && old.len() == new.len());
+    assert!(
+        old.iter().all(|n| n.contains("-edition-1-")) && new.iter().all(|n| n.contains("-edition-2-for-markets-")),
+        "{new:?}"
+    );
+}
+
+/// Files that are not printed are told to be other where they are: in the sizes that changed, and the tables that hold the numbers.
+#[test]
+fn files_that_are_not_printed_are_told_by_what_they_hold() {
+    let desk = Desk::of(&skirt("1", "0 cm", ""));
+    is_fine(&desk.release(&[]));
+    desk.change(&skirt("2", "1 cm", r#"booklet: [(text: "Sew {drop}.")]"#));
+    is_fine(&desk.release(&["--date", "2026-02-01"]));
+    let text = fs::read_to_string(desk.edition("2").join("pattern/what-changed.txt")).unwrap();
+    let others = under(&text, "Files that are not printed and are other");
+    let alone = under(&text, "Files that are not printed and are other by edition and date alone");
+    for kind in ["svg", "dxf", "projector"] {
+        for (size, is_other) in [("14", false), ("16", true), ("20", true)] {
+            let start = format!("- {kind}/skirt-{size}-edition-2-");
+            assert_eq!(others.contains(&start), is_other, "{start}: {text}");
+            // An SVG holds neither edition nor date: it is the same to the byte.
+            assert_eq!(alone.contains(&start), !is_other && kind != "svg", "{start}: {text}");
+        }
+    }
+    assert!(others.contains("booklet/skirt-edition-2-booklet.html"), "{text}");
+}
+
+#[test]
+fn what_changed_tells_of_cautions_and_steps_in_the_words_of_buyers() {
+    let strips = r#"strips: [(name: "tie", kind: cord, length: "60 cm", place: hem, free_end: "9 cm")],"#;
+    let body = |edition: &str, care: &str, text: &str| {
+        skirt(edition, "0 cm", &format!(r#"{strips} care: ({care}), booklet: [(text: "{text}")]"#)).replacen(
+            "audience: adult",
+            "audience: child(from: \"4 years\", to: \"9 years\")",
+            1,
+        )
+    };
+    let desk = Desk::of(&body("1", "", "Fold {hip / 4} of it."));
+    is_fine(&desk.release(&[]));
+    desk.change(&body("2", "worn_as: tight_sleepwear", "Fold {hip / 8} of it."));
+    let ran = desk.release(&["--date", "2026-02-01"]);
+    is_fine(&ran);
+    let text = fs::read_to_string(desk.edition("2").join("pattern/what-changed.txt")).unwrap();
+    assert!(text.contains("step 1 of the booklet says something else"), "{text}");
+    assert!(
+        !text.contains(['{', '}', '…']) && !text.contains("unstated") && !text.contains("tight_sleepwear"),
+        "{text}"
+    );
+    assert!(text.contains("was “not told”, is now “in bed, close to the body”"), "{text}");
+    let told = under(&text, "Cautions, which stand in read-me-first.txt and in the booklet");
+    assert!(told.contains("- new: Close-fitting"), "{text}");
+    assert!(told.contains("- says something else: A cord at waist or lower edge"), "{text}");
+    // The warnings are counted, all of them, and a date that goes back is told.
+    let warnings = Manifest::read(&desk.edition("2")).unwrap().0.warnings;
+    assert!(warnings >= 2 && ran.err.contains(&format!("proof tells {warnings} warnings")), "{}", ran.err);
+    assert!(
+        ran.err.contains("2026-02-01 is before that of the release before, edition 1 of 2026-03-01"),
+        "{}",
+        ran.err
+    );
+    desk.change(&body("3", "", "Fold {hip / 8} of it."));
+    let ran = desk.release(&["--date", "2026-02-02"]);
+    is_fine(&ran);
+    assert!(!ran.err.contains("before that of"), "{}", ran.err);
+    let text = fs::read_to_string(desk.edition("3").join("pattern/what-changed.txt")).unwrap();
+    assert!(
+        under(&text, "Cautions, which stand in read-me-first.txt and in the booklet").contains("- gone: Close-fitting"),
+        "{text}"
+    );
+    assert!(!text.contains("step 1"), "{text}");
+}
+
+#[test]
+fn help_of_the_command_names_its_page() {
+    let ran = tracewheel(&["help", "release"]);
+    assert!(ran.exit == 0 && ran.out.contains("tracewheel help releases"), "{}", ran.out);
+    assert!(ran.out.contains("--last"), "the usage is still there");
+}
+
 /// C089: a bag of a pocket whose halves are 24.0 and 22.5 cm fails before it is released; what is released afterwards says in its list that the
 /// piece changed, and edition and date are told.
 #[test]

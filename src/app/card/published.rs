@@ -35,7 +35,7 @@ const STRIP: &[Line] = &[
     Line::Choice("grain", "how it lies on the cloth"),
     Line::Formula("join", "allowance on each side of a join", "it is not joined"),
     Line::Choice("place", "where on the body (cautions hang on it)"),
-    Line::Formula("free_end", "how far each free end hangs out", "no end is free"),
+    Line::Formula("free_end", "how far each free end hangs out", "not said"),
     Line::Choice("fastened", "sewn fast at its middle"),
     Line::Words("note", "note", ""),
 ];

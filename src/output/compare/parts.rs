@@ -5,7 +5,7 @@ use super::views::lacks;
 use super::{Thing, Unit};
 use crate::compute::{FramePlan, Item, Mouth, NodeId};
 use crate::curves::Pt;
-use crate::document::{Inner, OWN_LETTER, Part};
+use crate::document::{Care, Inner, OWN_LETTER, Part, Wearers, WornAs};
 use crate::finish::FinishedPiece;
 use crate::language::Kind;
 
@@ -37,11 +37,7 @@ impl Make<'_> {
                 other => word(other),
             },
         );
-        own.words(
-            "what it is worn as",
-            "care",
-            format!("{}, {}", word(&draft.care.worn_as), word(&draft.care.wearers)),
-        );
+        own.words("what it is worn as", "care", worn_words(&draft.care));
         own.words("whether the chart is a survey", "survey", draft.chart.survey.to_string());
         own.noted("base size", "base", draft.chart.base.as_str());
         own.noted("order of the sizes", "girth", addresses.join(", "));
@@ -390,4 +386,21 @@ fn fit_words(fit: &crate::document::Fit) -> String {
         Fit::Gathered { longer, .. } => format!("gathered, side {} longer", word(longer)),
         Fit::Stretched { shorter, .. } => format!("stretched, side {} shorter", word(shorter)),
     }
+}
+
+/// How a garment is worn and by whom, in plain words.
+fn worn_words(care: &Care) -> String {
+    let worn = match care.worn_as {
+        WornAs::Unstated => "not told",
+        WornAs::Outerwear => "over other clothes",
+        WornAs::Sleepwear => "in bed, loose",
+        WornAs::TightSleepwear => "in bed, close to the body",
+        WornAs::Other => "neither over other clothes nor in bed",
+    };
+    let wearers = match care.wearers {
+        Wearers::Anyone => "",
+        Wearers::Boys => ", by boys",
+        Wearers::Girls => ", by girls",
+    };
+    format!("{worn}{wearers}")
 }

@@ -281,8 +281,20 @@ impl Comparison {
         for d in &self.differences {
             let Some(d) = for_sewing(d, old, new, &self.sizes).filter(|d| !self.is_only_longer(d)) else { continue };
             let heading = heading(&d.part);
-            let lines: Vec<String> = d
-                .told(&self.sizes, unit, true)
+            let told = match (&d.part, &d.change) {
+                // Who sews looks it up; what is typed for the program is none of theirs.
+                (Part::Step(i), Change::Written(..) | Change::Other(_)) => {
+                    let line = format!("step {} of the booklet says something else", i + 1);
+                    match sections.iter_mut().find(|(h, _)| *h == heading) {
+                        Some((_, all)) if all.contains(&line) => {}
+                        Some((_, all)) => all.push(line),
+                        None => sections.push((heading, vec![line])),
+                    }
+                    continue;
+                }
+                _ => d.told(&self.sizes, unit, true),
+            };
+            let lines: Vec<String> = told
                 .into_iter()
                 .map(|s| match &d.part {
                     Part::Inner(_, _, name) if d.view.is_empty() => format!("{name}: {s}"),

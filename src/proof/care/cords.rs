@@ -4,15 +4,26 @@ use super::rules::{CORDS, CORDS_EUROPE, FREE_END, NECK_SIZES, USUAL, WAIST_SIZES
 use super::wearer::Wearer;
 use super::{Found, both, gathered};
 use crate::base::{Code, Finding, tolerance};
-use crate::compute::{Formula, Model};
+use crate::compute::{Formula, Model, NodeId, StripPlan};
 use crate::document::{Draft, Strip, StripKind, StripPlace, WornAs};
 use crate::proof::tally::Tally;
+
+/// How far free ends may hang out at waist and lower edge, as the rule prints it.
+const MOST_OUT: &str = "75 mm (3 in)";
 
 pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
     let mut any = draft.care.worn_as == WornAs::Outerwear;
     for plan in &model.plan.publishing.strips {
         let strip = &draft.strips[plan.place];
         if strip.kind != StripKind::Cord {
+            if is_loose(model, plan, strip) {
+                found.not_checked(format!(
+                    "{} is a {} that no seam sews on: if its ends hang free it is a cord: say so by its kind",
+                    strip.name,
+                    if strip.kind == StripKind::Binding { "binding" } else { "band" }
+                ));
+                any = true;
+            }
             continue;
         }
         any = true;
@@ -36,6 +47,15 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
     }
 }
 
+/// Whether a band or binding may hang loose as far as the draft tells: it is no part of a side of a seam, and not told to be elsewhere than
+/// where cords are spoken of.
+fn is_loose(model: &Model, plan: &StripPlan, strip: &Strip) -> bool {
+    let is_sewn = |side: &NodeId| model.plan.nodes[*side as usize].deps.contains(&plan.length);
+    matches!(strip.kind, StripKind::Band | StripKind::Binding)
+        && strip.place != StripPlace::Elsewhere
+        && !model.plan.seams.iter().any(|seam| seam.sides[..2].iter().any(is_sewn))
+}
+
 fn finding(code: Code, strip: &Strip) -> Finding {
     Finding::new(code).at(format!("strip.{}", strip.name)).word("strip", &strip.name).word("usual", USUAL)
 }
@@ -50,7 +70,7 @@ fn worn(draft: &Draft) -> &'static str {
     match draft.care.worn_as {
         WornAs::Outerwear => "",
         WornAs::Unstated => "; whether it is worn over other clothes is not said",
-        _ => "; it speaks of clothes that are worn over others, the caution is the same for these",
+        _ => "; the rule speaks of clothes that are worn over others, the caution is the same for these",
     }
 }
 
@@ -108,6 +128,7 @@ fn waist(
     if sizes.is_empty() {
         return;
     }
+    let is_untold = strip.free_end.trim().is_empty();
     if !lost.is_empty() {
         found.not_checked(format!(
             "the free ends of {} in {}: they cannot be computed there",
@@ -115,8 +136,15 @@ fn waist(
             sized(&lost)
         ));
     }
-    if !strip.free_end.trim().is_empty() && free_end.is_none() {
+    if !is_untold && free_end.is_none() {
         found.not_checked(format!("the free ends of {}: their formula cannot be read", strip.name));
+    }
+    if is_untold {
+        found.not_checked(format!(
+            "how far the free ends of {} hang out, which is not said: say it by `free_end`, `0 cm` where no end is free; {CORDS} wants at most \
+             {MOST_OUT}",
+            strip.name
+        ));
     }
     found.findings.extend(over.done(|f, _| f));
     if !strip.fastened {
@@ -125,7 +153,13 @@ fn waist(
         found.findings.push(told);
     }
     let told = match ends.is_empty() {
-        true => format!("The draft tells of no free ends of {}.", strip.name),
+        true if is_untold => {
+            format!("How far the free ends of {} hang out is not said: look at them, at most {MOST_OUT}.", strip.name)
+        }
+        true => format!(
+            "How far the free ends of {} hang out cannot be computed: look at them, at most {MOST_OUT}.",
+            strip.name
+        ),
         false => format!("The free ends of {} hang out: {}.", strip.name, ends.join(", ")),
     };
     found.caution(
@@ -135,10 +169,9 @@ fn waist(
         vec![
             told,
             format!(
-                "{CORDS}, in sizes 2T to 16{}: at most {} outside the channel with the garment opened to its full width; nothing at the free \
-                 ends, no knot and no toggle; one continuous cord is sewn fast by a bar tack, at the middle of the back.",
-                worn(draft),
-                "75 mm (3 in)"
+                "{CORDS}, in sizes 2T to 16: at most {MOST_OUT} outside the channel with the garment opened to its full width; nothing at the free \
+                 ends, no knot and no toggle; one continuous cord is sewn fast by a bar tack, at the middle of the back{}.",
+                worn(draft)
             ),
             format!("By name also {CORDS_EUROPE}, whose numbers differ between editions."),
         ],

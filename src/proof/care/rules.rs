@@ -36,8 +36,7 @@ pub(super) const SLEEPWEAR_SIZES: (f64, f64) = (0.75, 14.0);
 /// Years under which small parts are cautioned of.
 pub(super) const PARTS_YEARS: f64 = 3.0;
 /// What small parts are held against, from memory: the figure was not in the text that was read.
-pub(super) const CYLINDER: &str =
-    "a cylinder 1 1/4 in across and 1 to 2 1/4 in deep (3.2 cm; 2.5 to 5.7 cm; from memory, the inches count)";
+pub(super) const CYLINDER: &str = "a cylinder 1 1/4 in across and 1 to 2 1/4 in deep (3.2 cm; 2.5 to 5.7 cm; as commonly quoted: look it up in the rule itself, the inches count)";
 
 /// A size of the rules for close-fitting sleepwear.
 #[derive(Debug)]

@@ -206,13 +206,21 @@ pub fn home_print(
     Ok((sheets, missing))
 }
 
+/// What a print is for, as a part of a file's name: for a release its edition, so that two editions lie in one folder side by side.
+pub(in crate::session) fn purpose_name(purpose: PrintFor, edition: &str) -> String {
+    match (purpose, edition.trim()) {
+        (PrintFor::Release, edition) if !edition.is_empty() => format!("edition-{}", clean(edition)),
+        _ => purpose.short().to_owned(),
+    }
+}
+
 /// `skirt-72-toile-A4-or-Letter-9-pages.pdf`: what, which view if there are any, which sizes and pieces, what for, on what; letters and digits
 /// only.
 pub fn file_name(
     (stem, view): (&str, &str),
     sizes: &[&str],
     pieces: &[String],
-    purpose: PrintFor,
+    purpose: &str,
     rest: &str,
     kind: &str,
 ) -> String {
@@ -223,7 +231,7 @@ pub fn file_name(
     let pieces: String = pieces.iter().map(|p| format!("-{}", clean(p))).collect();
     let view = if view.is_empty() { String::new() } else { format!("-{}", clean(view)) };
     let sizes = if sizes.is_empty() { sizes } else { format!("-{sizes}") };
-    format!("{}{view}{sizes}{pieces}-{}-{rest}.{kind}", clean(stem), purpose.short())
+    format!("{}{view}{sizes}{pieces}-{purpose}-{rest}.{kind}", clean(stem))
 }
 
 /// Words as a part of a file's name: letters and digits only.

@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
-use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, title_of};
+use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
@@ -374,8 +374,9 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
     let sizes = sizes_of(own, &job.cases);
     let named: &[&str] = if job.what.is_drawn() { &sizes } else { &[] };
     let pieces: &[String] = if job.what.is_drawn() { &order.wish.pieces } else { &[] };
+    let purpose = purpose_name(order.wish.purpose, &order.draft.edition);
     Published {
-        name: file_name((order.stem, own.view()), named, pieces, order.wish.purpose, rest, kind),
+        name: file_name((order.stem, own.view()), named, pieces, &purpose, rest, kind),
         what: job.what,
         view: own.view().to_owned(),
         sizes: sizes.iter().map(|s| (*s).to_owned()).collect(),

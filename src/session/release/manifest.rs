@@ -68,6 +68,8 @@ pub struct ReleasedFile {
     pub sha256: String,
     /// Digests of its pages without edition and date.
     pub pages: Vec<String>,
+    /// The digest of all that it holds without edition and date; empty where that is not known.
+    pub content: String,
 }
 
 impl ReleasedFile {

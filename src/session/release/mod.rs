@@ -20,9 +20,10 @@ pub use manifest::{DRAFT, MANIFEST, Manifest, ReleasedFile};
 
 use super::publishing::clean;
 use super::{
-    LookedAt, Order, OutputError, Outputs, PrintFor, PrintWish, Progress, What, look_at_blocks, outputs, sheet_plan,
+    LookedAt, Order, OutputError, Outputs, PrintFor, PrintWish, Progress, Published, What, look_at_blocks, outputs,
+    sheet_plan,
 };
-use crate::base::{Code, DisplayUnit, Finding, Severity, message};
+use crate::base::{Code, DisplayUnit, Finding, message};
 use crate::compute::{Engine, Model};
 use crate::document::{Draft, Log, Release};
 use crate::file;
@@ -189,6 +190,12 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     let mut notes = told(&findings, order, draft.display);
     let before = last::before(&order.last, order.out, &draft, &mut notes)?;
     is_new_edition(&draft, before.as_ref())?;
+    if let Some(before) = before.as_ref().filter(|b| b.manifest.date > draft.date) {
+        notes.push(format!(
+            "the date {} is before that of the release before, edition {} of {}",
+            draft.date, before.manifest.edition, before.manifest.date
+        ));
+    }
     let name = folder_name(title(&draft), &draft.edition);
     if order.out.join(&name).symlink_metadata().is_ok() {
         return Err(FolderError::Exists { folder: order.out.join(&name) }.into());
@@ -205,21 +212,29 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         return Err(ReleaseStop::Lacking { lacking });
     }
     notes.extend(made.notes);
+    let plain = contents(order, &draft)?;
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
     let mut listed: Vec<ReleasedFile> = Vec::new();
-    for published in made.files {
+    for (i, published) in made.files.into_iter().enumerate() {
+        // Where edition and date made other files, each is taken as it is.
+        let plain = plain.get(i).filter(|p| {
+            (p.what, &p.view, &p.sizes, p.pages.len())
+                == (published.what, &published.view, &published.sizes, published.pages.len())
+        });
         let name = format!("{PATTERN}/{}/{}", published.what.word(), published.name);
         listed.push(ReleasedFile {
             kind: published.what.word().to_owned(),
             view: published.view,
             sizes: published.sizes,
-            pages: published.pages.iter().map(|p| format!("{p:032x}")).collect(),
+            content: plain.map_or_else(String::new, content),
+            pages: plain.map_or(published.pages, |p| p.pages.clone()).iter().map(|p| format!("{p:032x}")).collect(),
             ..ReleasedFile::of(name.clone(), &published.bytes)
         });
         files.push((name, published.bytes));
     }
-    let changes = before.as_ref().map(|b| words::changes(b, &whole, &listed)).transpose()?.unwrap_or_default();
     let cautions = cautions(&whole.draft, &whole.model);
+    let changes =
+        before.as_ref().map(|b| words::changes(b, (&whole, &cautions), &listed)).transpose()?.unwrap_or_default();
     let never_sewn = never_sewn(&draft, &whole.model);
     if !never_sewn.is_empty() {
         let which = super::gathered(&never_sewn);
@@ -260,6 +275,22 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     let mut draft = draft;
     draft.log.releases.push(Release { date: draft.date.clone(), edition: draft.edition.clone(), digest });
     Ok(Released { folder, manifest, notes, changes, draft })
+}
+
+/// The same files without edition and date: by them it is told what is other. How long edition and date are moves labels and breaks
+/// lines, so it is not enough to leave their words out of a digest.
+fn contents(order: &ReleaseOrder<'_>, draft: &Draft) -> Result<Vec<Published>, ReleaseStop> {
+    let draft = Draft { edition: String::new(), date: String::new(), ..draft.clone() };
+    Ok(make(order, &Whole::of(&draft)?)?.files)
+}
+
+/// The digest of all that a file holds: of its pages where it has any, because pictures are told apart by what is seen of them.
+fn content(plain: &Published) -> String {
+    if plain.pages.is_empty() {
+        return file::sha256(&plain.bytes);
+    }
+    let pages: Vec<String> = plain.pages.iter().map(|p| format!("{p:032x}")).collect();
+    file::sha256(pages.join("\n").as_bytes())
 }
 
 /// `Market-apron-edition-2`.
@@ -321,11 +352,10 @@ fn told(findings: &[Finding], order: &ReleaseOrder<'_>, unit: DisplayUnit) -> Ve
         f.silenced.is_none() && (f.code == Code::BlockRights || is_caution || f.code == Code::WearerUnsaid)
     };
     let mut out: Vec<String> = findings.iter().filter(is_told).chain(&of_blocks).map(|f| message(f, unit)).collect();
-    let loud = |f: &&Finding| f.silenced.is_none() && f.severity() == Severity::Warning;
-    match findings.iter().filter(loud).filter(|f| !is_told(f)).count() {
+    match count(findings).warnings {
         0 => {}
-        1 => out.push("proof tells one more warning".to_owned()),
-        n => out.push(format!("proof tells {n} more warnings")),
+        1 => out.push("proof tells one warning; `tracewheel proof` lists it".to_owned()),
+        n => out.push(format!("proof tells {n} warnings; `tracewheel proof` lists them")),
     }
     let head = [("licence", &order.draft.licence), ("contact for questions", &order.draft.contact)];
     out.extend(

@@ -7,12 +7,16 @@ use super::manifest::{Manifest, ReleasedFile};
 use super::{ReleaseStop, Whole};
 use crate::document::Draft;
 use crate::output::{Side, compare};
-use crate::proof::Caution;
+use crate::proof::{Caution, cautions};
 use crate::session::What;
-use crate::session::publishing::{Listed, what_files_are_for};
+use crate::session::publishing::{Listed, PrintFor, purpose_name, what_files_are_for};
 
 /// What changed since the release before, for buyers: by piece and size, then by file and page.
-pub(super) fn changes(before: &Before, now: &Whole, files: &[ReleasedFile]) -> Result<String, ReleaseStop> {
+pub(super) fn changes(
+    before: &Before,
+    (now, told): (&Whole, &[Caution]),
+    files: &[ReleasedFile],
+) -> Result<String, ReleaseStop> {
     let old = Whole::of(&before.draft)?;
     let side = |whole: &Whole| -> Result<String, ReleaseStop> {
         let old = Side { draft: &old.draft, model: &old.model, finished: &old.finished };
@@ -21,27 +25,59 @@ pub(super) fn changes(before: &Before, now: &Whole, files: &[ReleasedFile]) -> R
         Ok(found.errata(old.draft, new.draft))
     };
     let mut out = side(now)?;
-    out.push_str(&pages(&before.manifest, files));
+    out.push_str(&cautions_changed(&before.manifest, &cautions(&old.draft, &old.model), told));
+    out.push_str(&pages(&before.manifest, files, &now.draft.edition));
     Ok(out)
 }
 
+/// Cautions that are new, gone, or say something else.
+fn cautions_changed(before: &Manifest, old: &[Caution], now: &[Caution]) -> String {
+    let mut lines = Vec::new();
+    for caution in now {
+        if !before.cautions.contains(&caution.title) {
+            lines.push(format!("new: {}", caution.title));
+        } else if old.iter().any(|o| o.title == caution.title && o.text != caution.text) {
+            lines.push(format!("says something else: {}", caution.title));
+        }
+    }
+    let gone = before.cautions.iter().filter(|title| now.iter().all(|c| c.title != **title));
+    lines.extend(gone.map(|title| format!("gone: {title}")));
+    let lines: String = lines.iter().map(|line| format!("- {line}\n")).collect();
+    if lines.is_empty() {
+        lines
+    } else {
+        format!("\nCautions, which stand in read-me-first.txt and in the booklet\n{lines}")
+    }
+}
+
+/// The name of a file without what an edition adds to it.
+fn bare(name: &str, edition: &str) -> String {
+    let own = format!("-{}-", purpose_name(PrintFor::Release, edition));
+    match name.rfind(&own) {
+        Some(at) => format!("{}-{}-{}", &name[..at], PrintFor::Release.short(), &name[at + own.len()..]),
+        None => name.to_owned(),
+    }
+}
+
 /// Which pages of which files must be printed again.
-fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
+fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
+    let (was, is) = (|name: &str| bare(name, &before.edition), |name: &str| bare(name, edition));
     let old: Vec<&ReleasedFile> = before.files.iter().filter(|f| !f.kind.is_empty()).collect();
     let mut used = vec![false; old.len()];
     let mut lines = Vec::new();
     let mut others = Vec::new();
+    let mut by_edition = Vec::new();
     let ending = |name: &str| name.rsplit('.').next().unwrap_or_default().to_owned();
     for file in files.iter().filter(|f| !f.kind.is_empty()) {
         // The number of pages stands in a name, so a file may have another name than before; what it is for is the same.
-        let same_name = (0..old.len()).find(|i| !used[*i] && old[*i].name == file.name);
+        let same_name = (0..old.len()).find(|i| !used[*i] && was(&old[*i].name) == is(&file.name));
         let same_use = || {
             (0..old.len()).find(|i| {
                 let o = old[*i];
                 !used[*i]
                     && (&o.kind, &o.view, &o.sizes) == (&file.kind, &file.view, &file.sizes)
                     && ending(&o.name) == ending(&file.name)
-                    && files.iter().all(|f| f.name != o.name)
+                    && files.iter().all(|f| is(&f.name) != was(&o.name))
             })
         };
         let Some(known) = same_name.or_else(same_use) else {
@@ -54,9 +90,8 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
             continue;
         }
         if file.pages.is_empty() || file.kind == What::Projector.word() {
-            if file.pages.is_empty() || file.pages != known.pages {
-                others.push(file.name.clone());
-            }
+            let is_same = !file.content.is_empty() && file.content == known.content;
+            if is_same { &mut by_edition } else { &mut others }.push(file.name.clone());
             continue;
         }
         // Whoever has a page that looks the same has this page.
@@ -64,9 +99,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
         if again.len() == file.pages.len() {
             lines.push(format!("{}: all {}", file.name, many(again.len(), "page")));
         } else if !again.is_empty() {
-            let which = runs(&again);
-            let word = if again.len() == 1 { "page" } else { "pages" };
-            lines.push(format!("{}: {word} {which} of {}", file.name, file.pages.len()));
+            lines.push(format!("{}: {} of {}", file.name, which(&again), file.pages.len()));
         }
     }
     let gone: Vec<String> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.clone()).collect();
@@ -81,7 +114,8 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
         }
     }
     let lists = [
-        ("Files that are not printed and are other, if only by edition and date", others),
+        ("Files that are not printed and are other", others),
+        ("Files that are not printed and are other by edition and date alone", by_edition),
         ("Files that are no longer there", gone),
     ];
     for (heading, names) in lists.iter().filter(|(_, names)| !names.is_empty()) {
@@ -91,6 +125,18 @@ fn pages(before: &Manifest, files: &[ReleasedFile]) -> String {
         }
     }
     out
+}
+
+/// Which pages, in words: the first one by that name, because it is the one that is printed first.
+fn which(pages: &[usize]) -> String {
+    let rest = pages.strip_prefix(&[0]);
+    let numbers = rest.unwrap_or(pages);
+    let word = if numbers.len() == 1 { "page" } else { "pages" };
+    match (rest, numbers) {
+        (Some(_), []) => "the first page".to_owned(),
+        (Some(_), _) => format!("the first page and {word} {}", runs(numbers)),
+        (None, _) => format!("{word} {}", runs(numbers)),
+    }
 }
 
 /// Numbers of pages, counted from 1, neighbours joined: "1-3, 7".
