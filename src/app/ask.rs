@@ -449,6 +449,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                 let has_focus = own.is_formula() && ui.memory(|m| m.has_focus(id));
                 let mut taken = offers::keys(ui, shown, &spot, has_focus, wishes);
                 let edit = TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0);
+                let edit = if own.is_formula() { edit.event_filter(offers::filter(shown, &spot)) } else { edit };
                 let mut output = edit.show(ui);
                 let response = output.response.response.clone().labelled_by(caption.id);
                 if response.gained_focus() {

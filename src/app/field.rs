@@ -1,13 +1,16 @@
 //! Fields in which a person types, and the words under them.
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{Align2, FontSelection, Id, Key, Modifiers, Response, RichText, TextEdit, Ui};
+use egui::{Align2, FontSelection, Id, Key, Label, Modifiers, Response, RichText, ScrollArea, TextEdit, Ui};
 
 use super::look::{self, Look};
 use super::offers;
 use super::scene::Scene;
 use super::state::{Field, Shown, Spot, Wish};
 use crate::base::{Finding, message};
+
+/// Height of the room for what stands in the way of a dialog, px.
+pub(super) const PROBLEM: f32 = 76.0;
 
 /// How a field looks.
 #[derive(Clone, Copy, Default)]
@@ -43,6 +46,9 @@ pub(super) fn line(
     let mut buffer = typed.map_or_else(|| text.to_owned(), |t| t.text.clone());
     let font = if form.formula { look::code(look::CODE) } else { look::letters(look::TEXT) };
     let own = id(&field);
+    if shown.wanted.as_ref() == Some(&field) {
+        ui.memory_mut(|m| m.request_focus(own));
+    }
     let is_formula = form.formula && !form.choose_all || form.lines > 0;
     let has_focus = ui.memory(|m| m.has_focus(own));
     let spot = Spot::Field(field.clone());
@@ -53,6 +59,7 @@ pub(super) fn line(
         true => TextEdit::multiline(&mut buffer).desired_rows(1).return_key(None),
         false => TextEdit::singleline(&mut buffer),
     };
+    let edit = if is_formula { edit.event_filter(offers::filter(shown, &spot)) } else { edit };
     // A number of a table stands at the right, as those above and below it.
     let edit = if form.choose_all && !form.formula { edit.align(Align2::RIGHT_CENTER) } else { edit };
     let mut output = edit
@@ -116,6 +123,16 @@ pub(super) fn ring(ui: &Ui, response: &Response) {
         let line = egui::Stroke::new(1.5, ui.visuals().text_color());
         ui.painter().rect_stroke(response.rect, look::ROUND, line, egui::StrokeKind::Inside);
     }
+}
+
+/// What stands in the way of a dialog, whole, in room that is kept for it: nothing jumps under a hand when it comes.
+pub(super) fn problem(ui: &mut Ui, look: &Look, words: &str) {
+    let area = ScrollArea::vertical().id_salt("problem").auto_shrink(false);
+    area.max_height(PROBLEM).min_scrolled_height(PROBLEM).show(ui, |ui| {
+        if !words.is_empty() {
+            ui.add(Label::new(RichText::new(format!("■ {words}")).color(look.error)).wrap());
+        }
+    });
 }
 
 /// What was found about a text, under its field.

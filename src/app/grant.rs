@@ -118,6 +118,13 @@ impl Window {
                     offered.at = at;
                 }
             }
+            Wish::NoOffers => {
+                if let Some(offered) = &mut self.shown.offered {
+                    offered.what.list.clear();
+                    offered.at = None;
+                }
+            }
+            Wish::Want(field) => self.shown.wanted = Some(field),
             Wish::Pointed(name) => self.shown.named = name,
             Wish::Leave(field, text) => {
                 self.shown.left = Some(field.clone());
@@ -284,6 +291,7 @@ impl Window {
 
     fn enter(&mut self, field: Field) {
         self.finish_typing();
+        self.shown.wanted = None;
         self.open.begin(match &field {
             Field::Text(at, _) => format!("change {}", at.part),
             Field::Cell(row, label) => format!("change {row} in {label}"),
@@ -330,7 +338,11 @@ impl Window {
             self.enter(field.clone());
         }
         // What cannot be done half typed is told when the field is left.
-        let _ = self.open.run(&command(&field, &text));
+        let done = self.open.run(&command(&field, &text)).is_ok();
+        // What was told belongs to the change before.
+        if done && matches!(self.shown.message, Some((Tone::Told, _))) {
+            self.shown.message = None;
+        }
         self.shown.typing = Some(Typing { field, text });
     }
 

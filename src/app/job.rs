@@ -8,6 +8,7 @@ use std::thread;
 
 use egui::Context;
 
+use super::publish::PublishAsk;
 use crate::output::save_all;
 use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs, title_of};
 
@@ -39,6 +40,8 @@ pub(super) struct PrintJob {
     pub done: usize,
     /// All files.
     pub all: usize,
+    /// The dialog as it was filled in: it comes back when nothing can be written.
+    ask: PublishAsk,
 }
 
 impl PrintJob {
@@ -49,6 +52,7 @@ impl PrintJob {
         asked: Vec<Asked>,
         folder: PathBuf,
         named: (String, Option<PathBuf>),
+        ask: PublishAsk,
     ) -> Self {
         let all = orders(&computed, &asked, &named).map_or(0, |all| all.iter().map(how_many).sum());
         let (sender, news) = channel();
@@ -60,12 +64,18 @@ impl PrintJob {
         };
         // Where the system gives no thread, the news end at once and that is told.
         let _ = thread::Builder::new().name("publish".to_owned()).spawn(work);
-        Self { news, progress, done: 0, all }
+        Self { news, progress, done: 0, all, ask }
     }
 
     /// Stops it; nothing is written.
     pub fn stop(&self) {
         self.progress.stop.store(true, Ordering::Relaxed);
+    }
+
+    /// The dialog again, with why nothing was written; none: a person stopped it, and knows.
+    pub fn ask_again(self, problem: &str) -> Option<PublishAsk> {
+        let stopped = self.progress.stop.load(Ordering::Relaxed);
+        (!stopped).then(|| PublishAsk { problem: problem.to_owned(), ..self.ask })
     }
 
     /// Hears how far it is; the end of it, if it has ended.

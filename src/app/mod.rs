@@ -353,13 +353,19 @@ impl Window {
                 self.tell(words);
             }
             Some(Err(problem)) => {
-                self.job = None;
-                self.refuse(problem);
+                let ask = self.job.take().and_then(|job| job.ask_again(&problem));
+                // Another dialog that is open by now keeps its place.
+                let is_free = self.shown.ask.is_none() && self.shown.publish.is_none() && self.shown.release.is_none();
+                match ask.filter(|_| is_free) {
+                    Some(ask) => self.shown.publish = Some(ask),
+                    None => self.refuse(problem),
+                }
             }
         }
         self.shown.scroll_to_part = false;
         if ctx.input(|i| i.pointer.any_pressed()) {
             self.shown.left = None;
+            self.shown.wanted = None;
         }
         self.shown.pointed = self.shown.pointed.map(|(act, _)| (act, false));
         self.grant(&ctx);

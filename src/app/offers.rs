@@ -1,7 +1,8 @@
 //! What may follow in a formula that is typed: a short list under its field, and names taken from the sheet.
 
 use egui::{
-    Area, Frame, Id, Key, Margin, Modifiers, Order, Response, RichText, Role, Sense, Stroke, Ui, WidgetInfo, vec2,
+    Area, EventFilter, Frame, Id, Key, Margin, Modifiers, Order, Response, RichText, Role, Sense, Stroke, Ui,
+    WidgetInfo, vec2,
 };
 
 use super::Window;
@@ -49,11 +50,21 @@ pub(super) fn pointed(ui: &Ui, shown: &Shown, spot: &Spot) -> Option<Taken> {
     ui.input(|i| i.pointer.interact_pos().is_some_and(|p| shown.sheet.contains(p))).then(|| offered.with_name(name))
 }
 
+/// Keys that stay with a field in which formulas are typed: Escape too, while the list is open, for that it closes.
+pub(super) fn filter(shown: &Shown, spot: &Spot) -> EventFilter {
+    let is_open = shown.offered.as_ref().is_some_and(|o| o.of.0 == *spot && !o.what.list.is_empty());
+    EventFilter { horizontal_arrows: true, vertical_arrows: true, escape: is_open, ..EventFilter::default() }
+}
+
 /// Before the field is shown: keys that are the list's.
 pub(super) fn keys(ui: &Ui, shown: &Shown, spot: &Spot, has_focus: bool, wishes: &mut Vec<Wish>) -> Option<Taken> {
     let offered = shown.offered.as_ref().filter(|o| o.of.0 == *spot && has_focus)?;
     let last = offered.what.list.len().checked_sub(1)?;
     let pressed = |key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
+    if pressed(Key::Escape) {
+        wishes.push(Wish::NoOffers);
+        return None;
+    }
     if pressed(Key::ArrowDown) {
         wishes.push(Wish::OfferedAt(Some(offered.at.map_or(0, |at| (at + 1).min(last)))));
     }

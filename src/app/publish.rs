@@ -129,7 +129,7 @@ impl Window {
         let beside = self.open.path().and_then(|p| p.parent()).map(PathBuf::from);
         let computed = Arc::clone(&self.scene.whole);
         let into = path_of(ask.folder.trim());
-        self.job = Some(PrintJob::start(ctx, computed, asked, into, (stem.into_owned(), beside)));
+        self.job = Some(PrintJob::start(ctx, computed, asked, into, (stem.into_owned(), beside), ask.clone()));
         self.shown.printing.wish = PrintWish { pieces: self.shown.printing.wish.pieces.clone(), ..ask.wish };
         self.shown.publish = None;
     }
@@ -226,7 +226,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             help::question(ui, "this dialog", "publishing", wishes);
         });
         // As high as it is at once: it must not grow under a hand that clicks.
-        let most = ui.ctx().content_rect().height() - 280.0;
+        let most = ui.ctx().content_rect().height() - 280.0 - field::PROBLEM;
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
             kinds(ui, look, scene, &mut next);
             sizes(ui, look, scene, &mut next);
@@ -240,9 +240,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         if folder(ui, look, &mut next) {
             wish = Some(PublishWish::Write);
         }
-        if !ask.problem.is_empty() {
-            ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
-        }
+        field::problem(ui, look, &ask.problem);
         blocking(ui, look, scene, &ask.blocking, wishes);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
@@ -337,29 +335,30 @@ fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
 
 /// What is asked of wide paper and projectors, where they are wanted.
 fn machines(ui: &mut Ui, look: &Look, next: &mut PublishAsk) {
-    let typed = |ui: &mut Ui, called: &str, hint: &str, text: &mut String| {
+    let typed = |ui: &mut Ui, called: &str, hint: &str, text: &mut String, width: f32| {
         let edit = TextEdit::singleline(text).id(Id::unique(("publish", called))).hint_text(hint.to_owned());
-        let response = ui.add(edit.desired_width(90.0));
+        let response = ui.add(edit.desired_width(width));
         ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
         field::ring(ui, &response);
     };
     if next.what.contains(&What::Wide) {
         caption(ui, look, "width of the paper of a wide sheet");
-        typed(ui, "width of the paper", "914 mm", &mut next.width);
+        typed(ui, "width of the paper", "914 mm", &mut next.width, 90.0);
     }
     if next.what.contains(&What::Projector) {
         caption(ui, look, "projector: what is seen on the cloth, its pixels there, width of lines");
         ui.horizontal(|ui| {
             let [width, height, across, down, line] = &mut next.projector;
-            typed(ui, "projection across", "36 in", width);
+            typed(ui, "projection across", "36 in", width, 90.0);
             ui.label("×");
-            typed(ui, "projection down", "24 in", height);
+            typed(ui, "projection down", "24 in", height, 90.0);
             ui.add_space(10.0);
-            typed(ui, "pixels across", "1280", across);
+            typed(ui, "pixels across", "1280", across, 90.0);
             ui.label("×");
-            typed(ui, "pixels down", "720", down);
+            typed(ui, "pixels down", "720", down, 90.0);
             ui.add_space(10.0);
-            typed(ui, "lines of the projector", "as needed", line);
+            // Its hint is the longest.
+            typed(ui, "lines of the projector", "as needed", line, 126.0);
         });
     }
 }

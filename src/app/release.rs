@@ -15,9 +15,11 @@ use super::publish::{blocking, errors};
 use super::scene::Scene;
 use super::state::{Shown, Wish};
 use super::{Window, field, help, look};
-use crate::document::{Address, Part};
+use crate::document::{Address, Draft, Part};
 use crate::file;
-use crate::session::{Command, Last, PublishCommand, ReleaseOrder, Released, TextCommand, never_sewn, release};
+use crate::session::{
+    Command, Last, Manifest, PublishCommand, ReleaseOrder, Released, TextCommand, last_beside, never_sewn, release,
+};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 600.0;
@@ -38,6 +40,8 @@ pub(super) struct ReleaseAsk {
     pub edition: String,
     pub date: String,
     pub folder: String,
+    /// The release that lies there last: edition and date.
+    pub found: Option<String>,
     pub before: Before,
     /// The folder of the release before, where it lies elsewhere.
     pub before_at: String,
@@ -68,11 +72,21 @@ impl Window {
     pub(super) fn ask_release(&mut self) {
         let draft = self.open.work().draft();
         let folder = self.open.path().and_then(|p| p.parent()).map(|p| p.join("releases"));
+        let folder = folder.map_or_else(|| "releases".to_owned(), |p| p.display().to_string());
+        let found = found(draft, &folder);
+        // A number that was released already is raised.
+        let number = |edition: &str| edition.trim().parse::<u64>().ok();
+        let raised =
+            found.as_ref().and_then(|m| number(&m.edition)).filter(|last| number(&draft.edition) <= Some(*last));
+        let is_number = draft.edition.trim().is_empty() || number(&draft.edition).is_some();
+        let raised = raised.filter(|_| is_number).and_then(|last| last.checked_add(1));
+        let is_first = draft.log.releases.is_empty() && found.is_none();
         self.shown.release = Some(ReleaseAsk {
-            edition: draft.edition.clone(),
+            edition: raised.map_or_else(|| draft.edition.clone(), |n| n.to_string()),
             date: today(),
-            folder: folder.map_or_else(|| "releases".to_owned(), |p| p.display().to_string()),
-            before: if draft.log.releases.is_empty() { Before::None } else { Before::Beside },
+            folder,
+            found: found.map(|m| format!("edition {}, {}", m.edition, m.date)),
+            before: if is_first { Before::None } else { Before::Beside },
             before_at: String::new(),
             problem: String::new(),
             going: self.making.is_some(),
@@ -84,7 +98,17 @@ impl Window {
     /// Does what is wished in the dialog.
     pub(super) fn release_wish(&mut self, ctx: &Context, wish: ReleaseWish) {
         match wish {
-            ReleaseWish::Change(ask) => self.shown.release = Some(ReleaseAsk { problem: String::new(), ..*ask }),
+            ReleaseWish::Change(mut ask) => {
+                if self.shown.release.as_ref().is_some_and(|old| old.folder != ask.folder) {
+                    let there = found(self.open.work().draft(), &ask.folder);
+                    // What was offered as the first is none where one is found.
+                    if ask.found.is_none() && there.is_some() && ask.before == Before::None {
+                        ask.before = Before::Beside;
+                    }
+                    ask.found = there.map(|m| format!("edition {}, {}", m.edition, m.date));
+                }
+                self.shown.release = Some(ReleaseAsk { problem: String::new(), ..*ask });
+            }
             ReleaseWish::Close => self.shown.release = None,
             ReleaseWish::Make => {
                 let Some(ask) = self.shown.release.clone() else { return };
@@ -188,6 +212,11 @@ impl Window {
     }
 }
 
+/// The release before that lies in a folder, by the rule of the command line.
+fn found(draft: &Draft, folder: &str) -> Option<Manifest> {
+    last_beside(&path_of(folder.trim()), draft, &mut Vec::new()).map(|(_, manifest)| manifest)
+}
+
 /// Today, as `YYYY-MM-DD` (UTC).
 fn today() -> String {
     let seconds = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |d| d.as_secs());
@@ -230,11 +259,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             return told(ui, look, ask, &mut wish);
         }
         fields(ui, look, scene, &mut next, wishes);
-        if !ask.problem.is_empty() {
-            ScrollArea::vertical().max_height(220.0).show(ui, |ui| {
-                ui.label(RichText::new(format!("■ {}", ask.problem)).color(look.error));
-            });
-        }
+        field::problem(ui, look, &ask.problem);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
             if ui.add_enabled(!ask.going, egui::Button::new("Release it")).clicked() {
@@ -284,6 +309,9 @@ fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes
             }
         }
     });
+    if let (Before::Beside, Some(found)) = (next.before, &next.found) {
+        ui.label(RichText::new(format!("That is {found}.")).color(look.soft));
+    }
     if next.before == Before::At {
         text(ui, look, "folder of the release before", "a path", &mut next.before_at);
     }

@@ -104,6 +104,10 @@ pub(super) enum Wish {
     Cursor(Spot, String, usize, bool),
     /// To this line of what may follow.
     OfferedAt(Option<usize>),
+    /// The list of what may follow closes until something else is typed.
+    NoOffers,
+    /// The cursor goes into this field as soon as it is there.
+    Want(Field),
     /// The pointer is over something that the formula could name.
     Pointed(Option<String>),
     /// The field was left.
@@ -299,6 +303,8 @@ pub(super) struct Shown {
     pub left: Option<Field>,
     /// What may follow in it.
     pub offered: Option<Offered>,
+    /// A field into which the cursor goes as soon as it is there.
+    pub wanted: Option<Field>,
     /// The name of what the pointer is over while a formula wants one.
     pub named: Option<String>,
     /// What is pulled.
@@ -365,6 +371,7 @@ impl Shown {
             typing: None,
             left: None,
             offered: None,
+            wanted: None,
             named: None,
             held: None,
             also: Vec::new(),

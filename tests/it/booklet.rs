@@ -217,6 +217,30 @@ fn a_missing_picture_is_told_and_the_rest_is_written() {
 }
 
 #[test]
+fn formulas_that_say_nothing_are_told_and_the_rest_is_written() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = folder.path().join("box.ron");
+    let put = |text: &str| {
+        let step = format!(r#"(title: "x", text: "{text}")"#);
+        std::fs::write(&file, file::write(&draft(&step))).unwrap();
+    };
+    let out = folder.path().join("out");
+    let asked = ["--what", "booklet", "--view", "long"];
+    put("Take {bust / 4}.");
+    assert_eq!(publish(&file, &out, &asked).0, 0);
+    // What is no formula, and what has no value in one of three sizes.
+    put("Take {bust +} and {5 cm / (bust - 88 cm) * 1 cm}.");
+    let (exit, said) = publish(&file, &folder.path().join("more"), &asked);
+    assert_eq!(exit, 1, "{said}");
+    assert!(said.contains("booklet step 1: `{bust +}` cannot be read"), "{said}");
+    assert!(said.contains("* 1 cm` has no value in size M and a dash stands there"), "{said}");
+    assert!(folder.path().join("more/box-long-toile-booklet-A4-or-Letter.pdf").exists(), "{said}");
+    // Tables alone do not hold the words of a step.
+    let (exit, said) = publish(&file, &folder.path().join("tables"), &["--what", "tables", "--view", "long"]);
+    assert_eq!(exit, 0, "{said}");
+}
+
+#[test]
 fn sheets_that_the_draft_tells_of_are_published_by_name() {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("box.ron");

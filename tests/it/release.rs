@@ -484,8 +484,9 @@ fn an_edition_is_released_once() {
     fs::rename(desk.dir.path().join("away"), desk.out()).unwrap();
     desk.write(&skirt("1", "1 cm", ""));
     let first = desk.release(&["--first"]);
-    assert_eq!(first.exit, 2);
-    assert!(first.err.contains("is there already and is never written over"), "{}", first.err);
+    assert_eq!(first.exit, 1);
+    let told = ["edition 1 was released already", "is never written over: raise the edition"];
+    assert!(told.iter().all(|words| first.err.contains(words)), "{}", first.err);
     assert_eq!(files(&desk.out()), one);
     assert_ne!(fs::read_to_string(desk.draft()).unwrap(), text);
     assert!(desk.read().log.releases.is_empty());

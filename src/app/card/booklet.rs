@@ -5,7 +5,7 @@ use egui::{Frame, Margin, RichText, Role, Ui, WidgetInfo};
 use super::Card;
 use crate::app::field::{self, Form};
 use crate::app::look::{self, letters};
-use crate::app::state::Field;
+use crate::app::state::{Field, Wish};
 use crate::compute::{Braced, BracedPart};
 use crate::document::{Address, Part};
 use crate::output::words_of;
@@ -61,7 +61,9 @@ impl Card<'_> {
         }
         ui.add_space(4.0);
         if ui.small_button("Add a picture").clicked() {
+            let file = Address::nth(part.clone(), "picture file", step.pictures.len());
             self.publish(PublishCommand::AddItem(part, "pictures"));
+            self.wishes.push(Wish::Want(Field::Text(file, false)));
         }
     }
 
@@ -135,7 +137,7 @@ impl Card<'_> {
         ui.add_space(6.0);
         let act = Act::AddFitting.action();
         if ui.button(act.name).on_hover_text(act.what).clicked() {
-            self.wishes.push(crate::app::state::Wish::Act(Act::AddFitting));
+            self.wishes.push(Wish::Act(Act::AddFitting));
         }
         if !log.releases.is_empty() {
             field::caption(ui, self.look, "released");

@@ -19,6 +19,8 @@ pub(super) enum Line {
     Words(&'static str, &'static str, &'static str),
     /// Something that is chosen.
     Choice(&'static str, &'static str),
+    /// A count that is one where nothing is said.
+    OneOrMore(&'static str, &'static str),
     /// Formulas in a list: field, caption, the word of the button that adds one, hint.
     List(&'static str, &'static str, &'static str, &'static str),
 }
@@ -26,11 +28,11 @@ pub(super) enum Line {
 /// Strips, after what they are cut from.
 const STRIP: &[Line] = &[
     Line::Choice("kind", "what it is"),
-    Line::Choice("count", "how many (0: one)"),
+    Line::OneOrMore("count", "how many"),
     Line::Formula("length", "finished length, from seam to seam", "such as waist * 0.9"),
     Line::Formula("ends", "added at each end", "nothing"),
     Line::Formula("width", "finished width", "such as 2 cm"),
-    Line::Choice("layers", "layers of that width (0: one)"),
+    Line::OneOrMore("layers", "layers of it"),
     Line::Formula("allowance", "added along each side", "nothing"),
     Line::Choice("grain", "how it lies on the cloth"),
     Line::Formula("join", "allowance on each side of a join", "it is not joined"),
@@ -120,6 +122,7 @@ impl Card<'_> {
                     self.text(ui, Address::new(part.clone(), field), caption, false, hint);
                 }
                 Line::Choice(field, caption) => self.choice(ui, part, field, caption),
+                Line::OneOrMore(field, caption) => self.count(ui, part, field, caption, 1),
                 Line::List(field, caption, another, hint) => self.list(ui, part, field, (caption, another, hint)),
             }
         }
@@ -197,20 +200,32 @@ impl Card<'_> {
                 response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, choice.now > 0, &called));
                 to = u32::from(ticked);
             }
-            Choosing::Count => {
-                field::caption(ui, self.look, caption);
-                ui.horizontal(|ui| {
-                    if self.small(ui, "−", format!("fewer: {caption}, of {part}")) {
-                        to = to.saturating_sub(1);
-                    }
-                    ui.label(RichText::new(choice.now.to_string()).color(self.look.ink));
-                    if self.small(ui, "+", format!("more: {caption}, of {part}")) {
-                        to += 1;
-                    }
-                });
-            }
+            Choosing::Count => return self.count(ui, part, field, caption, 0),
         }
         if to != choice.now {
+            self.publish(PublishCommand::Choose(part.clone(), field, to));
+        }
+    }
+
+    /// A count between two buttons; `unsaid` is what it counts as where nothing is said: that stands there as a hint.
+    fn count(&mut self, ui: &mut Ui, part: &Part, field: &'static str, caption: &str, unsaid: u32) {
+        let all = choices(self.scene.draft(), part);
+        let Some(now) = all.into_iter().find(|c| c.field == field).map(|c| c.now) else { return };
+        let (is_said, counts) = (now > 0, if now > 0 { now } else { unsaid });
+        let mut to = now;
+        field::caption(ui, self.look, caption);
+        ui.horizontal(|ui| {
+            if self.small(ui, "−", format!("fewer: {caption}, of {part}")) {
+                to = now.saturating_sub(1);
+            }
+            let color = if is_said { self.look.ink } else { self.look.soft };
+            let response = ui.label(RichText::new(counts.to_string()).color(color));
+            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{counts}: {caption}, of {part}")));
+            if self.small(ui, "+", format!("more: {caption}, of {part}")) {
+                to = counts + 1;
+            }
+        });
+        if to != now {
             self.publish(PublishCommand::Choose(part.clone(), field, to));
         }
     }

@@ -6,6 +6,7 @@ mod listed;
 mod outputs;
 mod photos;
 mod sheets;
+mod unsaid;
 
 use super::literal::{number_typed, signed_length};
 use crate::base::{DisplayUnit, Unit};

@@ -7,6 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
+use super::unsaid::unsaid;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
 use crate::document::Draft;
@@ -433,6 +434,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         out.lacking = lacking;
         booklet_of(order, job.view, &job.cases, &photos)
     };
+    out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
     let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };

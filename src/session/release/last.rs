@@ -40,7 +40,7 @@ pub(super) fn before(
     let folder = match last {
         Last::None => return Ok(None),
         Last::At(folder) => Some(folder.clone()),
-        Last::Beside => beside(out, draft, notes),
+        Last::Beside => last_beside(out, draft, notes).map(|(folder, _)| folder),
     };
     let Some(folder) = folder else {
         if *last == Last::Beside && !draft.log.releases.is_empty() {
@@ -63,9 +63,10 @@ pub(super) fn before(
     Ok(Some(Before { folder, manifest: looked.manifest, draft }))
 }
 
-/// The youngest release of the same title there.
-fn beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option<PathBuf> {
-    let mut found: Vec<(bool, String, u64, PathBuf)> = Vec::new();
+/// The release before that lies in a folder: the one that the draft's log tells last, else the youngest of the same title, by its date,
+/// then by the number or name of its edition. Folders that cannot be read are told in `notes`.
+pub fn last_beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option<(PathBuf, Manifest)> {
+    let mut found: Vec<(bool, PathBuf, Manifest)> = Vec::new();
     let logged = draft.log.releases.last().map(|r| r.edition.as_str());
     for entry in std::fs::read_dir(out).ok()?.flatten() {
         let folder = entry.path();
@@ -76,13 +77,16 @@ fn beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option<PathBuf>
         match Manifest::read(&folder) {
             Ok((m, _)) if m.title == draft.title => {
                 let is_logged = logged == Some(m.edition.as_str());
-                // Editions that are numbers go by number.
-                found.push((is_logged, m.date, m.edition.trim().parse().unwrap_or(0), folder));
+                found.push((is_logged, folder, m));
             }
             Ok(_) => {}
             Err(error) => notes.push(format!("passed over: {error}")),
         }
     }
     notes.sort();
-    found.into_iter().max().map(|f| f.3)
+    let age = |(is_logged, folder, m): &(bool, PathBuf, Manifest)| {
+        // Editions that are numbers go by number.
+        (*is_logged, m.date.clone(), m.edition.trim().parse().unwrap_or(0_u64), m.edition.clone(), folder.clone())
+    };
+    found.into_iter().max_by_key(age).map(|(_, folder, manifest)| (folder, manifest))
 }

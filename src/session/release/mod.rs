@@ -15,7 +15,7 @@ use std::sync::Arc;
 use thiserror::Error;
 
 pub use again::{Looked, look as look_at_release, release_again};
-pub use last::Last;
+pub use last::{Last, last_beside};
 pub use manifest::{DRAFT, MANIFEST, Manifest, ReleasedFile};
 
 use super::publishing::clean;
@@ -198,7 +198,13 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     }
     let name = folder_name(title(&draft), &draft.edition);
     if order.out.join(&name).symlink_metadata().is_ok() {
-        return Err(FolderError::Exists { folder: order.out.join(&name) }.into());
+        let folder = order.out.join(&name);
+        if !folder.join(MANIFEST).is_file() {
+            return Err(FolderError::Exists { folder }.into());
+        }
+        let told = format!(", in {}", folder.display());
+        let mend = "a release is never written over: raise the edition";
+        return Err(ReleaseStop::Edition { edition: draft.edition.clone(), told, mend });
     }
 
     let made = make(order, &whole)?;

@@ -1,0 +1,43 @@
+//! What words and tables lack: formulas that cannot be read, or that have no value in a size. It is told when they are written, so that
+//! no brace or dash goes out without a word.
+
+use crate::compute::{BracedPart, Formula, Model};
+use crate::document::Draft;
+use crate::output::{Cell, cell_of, steps_of_view};
+
+/// What is lacking in the tables of a view, and in the steps of its booklet if that is written too, in sentences. `own` is the model of
+/// the view, `cases` are the sizes that are written.
+pub(super) fn unsaid(draft: &Draft, own: &Model, cases: &[usize], with_steps: bool) -> Vec<String> {
+    let mut out = Vec::new();
+    for step in steps_of_view(draft, own).into_iter().filter(|_| with_steps) {
+        let at = format!("booklet step {}", step.place + 1);
+        for part in step.title.parts.iter().chain(&step.text.parts) {
+            match part {
+                BracedPart::Words(_) => {}
+                BracedPart::Unread(text) => {
+                    out.push(format!("{at}: `{text}` cannot be read and stands there as it was typed; proof says why"));
+                }
+                BracedPart::Formula(formula) => out.extend(without_value(own, cases, &at, formula)),
+            }
+        }
+    }
+    for (at, formula) in own.plan.publishing.formulas(draft) {
+        let is_of_table = at != "care" && !at.starts_with("booklet step ");
+        if is_of_table && own.plan.has_all_of(formula) {
+            out.extend(without_value(own, cases, &at, formula));
+        }
+    }
+    out
+}
+
+fn without_value(own: &Model, cases: &[usize], at: &str, formula: &Formula) -> Option<String> {
+    let list = &own.plan.cases.list;
+    let lacks = cases.iter().filter(|case| cell_of(own, **case, formula) == Cell::Missing);
+    let sizes: Vec<&str> = lacks.filter_map(|case| list.get(*case)).map(|c| c.address.as_str()).collect();
+    let words = format!(
+        "{at}: `{}` has no value in size {} and a dash stands there; proof says why",
+        formula.text,
+        sizes.join(", ")
+    );
+    (!sizes.is_empty()).then_some(words)
+}
