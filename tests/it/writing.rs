@@ -118,6 +118,13 @@ fn random_writing_stays_within_the_margins_and_loses_no_word() {
                     assert!(room.contains_rect(at), "seed {seed}, page {}: {text} at {at:?}", i + 1);
                 }
                 assert!(texts(&page.items).len() > 2, "seed {seed}: page {} of {} is empty", i + 1, pages.len());
+                // The last two are the foot: nothing is written over it.
+                let all = texts(&page.items);
+                let (written, foot) = all.split_at(all.len() - 2);
+                let top = foot.iter().map(|(_, at)| at.y0).fold(f64::INFINITY, f64::min);
+                for (text, at) in written {
+                    assert!(at.y1 <= top, "seed {seed}, page {}: {text} lies over the foot", i + 1);
+                }
             }
             let have = words(&pages);
             // Words that are wider than a line are broken: their parts together.
