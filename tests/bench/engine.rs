@@ -1,6 +1,6 @@
 //! How long the engine takes: `cargo bench --no-default-features --bench engine`. Times are printed, never asserted.
 //!
-//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`; `joined`, `garment` and `memory` print figures.
+//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`; `joined`, `garment`, `publishing` and `memory` print figures.
 #![allow(clippy::disallowed_methods, clippy::unwrap_used, clippy::print_stdout, missing_docs, reason = "a bench")]
 
 #[path = "../../examples/generate.rs"]
@@ -13,8 +13,8 @@ use std::time::Instant;
 use tracewheel::compute::Engine;
 use tracewheel::document::{Address, Condition, Draft, Edge, Inner, Part, Point, Segment, Value};
 use tracewheel::finish::{Before, finish, finish_after};
-use tracewheel::output::{Side, compare};
-use tracewheel::session::{Command, TextCommand};
+use tracewheel::output::{MAX_SIDE, Side, compare, save_folder};
+use tracewheel::session::{Command, Order, Outputs, PrintWish, Progress, TextCommand, What, outputs};
 use tracewheel::{file, proof};
 
 fn block() -> Draft {
@@ -307,8 +307,41 @@ fn once(name: &str) {
         "memory" => memory(),
         "finishing" => finishing_figures(),
         "garment" => garment_figures(),
+        "publishing" => publishing_figures(),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
-        other => panic!("{other} is not known: block, literal, large, joined, finishing, garment, memory"),
+        other => panic!("{other} is not known: block, literal, large, joined, finishing, garment, publishing, memory"),
+    }
+}
+
+/// Everything that is published of the large draft and of thirty pieces as they are in practice: each kind alone, all of them, and all on the disk.
+fn publishing_figures() {
+    for (words, draft) in
+        [("30 pieces x 60 points x 20 sizes", large(30, 20)), ("the bodice ten times over", wardrobe())]
+    {
+        let model = Engine::new().compute(&draft);
+        let finished = finish(&draft, &model);
+        let groups: Vec<(usize, Vec<usize>)> = (0..20).map(|case| (0, vec![case])).collect();
+        let wish = PrintWish::default();
+        let make = |what: &[What]| {
+            let (draft, model, finished, groups, wish) = (&draft, &model, &finished, &groups[..], &wish);
+            // As wide as a PDF page may be, so that all pieces come on one sheet.
+            let order = Order { draft, model, finished, stem: "x", what, groups, wish, width: MAX_SIDE, folder: None };
+            outputs(&order, &Progress::default(), &|_| ()).unwrap()
+        };
+        println!("{words}, published:");
+        for what in What::ALL {
+            let mut out = Outputs::default();
+            let ms = median(1, |_| out = make(&[what]));
+            let bytes: usize = out.files.iter().map(|f| f.bytes.len()).sum();
+            println!("  {}: {ms:.0} ms, {} files, {:.1} MB", what.word(), out.files.len(), bytes as f64 / 1e6);
+        }
+        let mut out = Outputs::default();
+        let ms = median(3, |_| out = make(&What::ALL));
+        println!("  all {} files in memory: {ms:.0} ms", out.files.len());
+        let files: Vec<(String, Vec<u8>)> = out.files.into_iter().map(|f| (f.name, f.bytes)).collect();
+        let folder = tempfile::tempdir().unwrap();
+        let ms = median(1, |_| drop(save_folder(folder.path(), "all", &files).unwrap()));
+        println!("  written to a folder: {ms:.0} ms");
     }
 }
 
@@ -360,6 +393,7 @@ fn main() {
     joined_figures();
     finishing_figures();
     comparing_figures();
+    publishing_figures();
     println!("growth, ms from scratch (60 points a piece, 2 found values a piece):");
     println!("  pieces   5 sizes  10 sizes  20 sizes  40 sizes");
     for pieces in [5, 15, 30, 60] {

@@ -144,9 +144,36 @@ fn allowances_are_told_for_every_piece_as_its_cut_line_has_them() {
     let draft = draft("");
     let words = said(&made(&draft, 0, &[0, 1, 2])).join("\n").replace('\u{a0}', " ");
     // 3 cm + 1 cm turned in; the fold has none and is not named.
+    let line = "A front: 1 cm (3/8 in), but 3 cm (1 1/8 in) hem and 1 cm (3/8 in) turned in at hem";
+    assert!(words.lines().any(|l| l == line), "{words}");
+    // A piece without any is named, with what to do.
+    let mut bare = draft;
+    Arc::make_mut(&mut bare.pieces[0]).allowances.clear();
+    let words = said(&made(&bare, 0, &[0, 1, 2])).join("\n");
+    assert!(words.contains("No allowance is included in: A front") && words.contains("Add what you need"), "{words}");
+    assert!(!words.contains("Allowances are included"), "{words}");
+}
+
+#[test]
+fn a_step_has_its_points_its_pieces_and_a_table_where_only_the_inches_differ() {
+    // 14.2 and 14.4 mm are both 1.4 cm; 4.47 and 4.54 eighths of an inch are 1/2 and 5/8.
+    let draft = draft(
+        r#"(title: "Turn", text: "Turn {14.2 mm + (bust - 84 cm) / 200}.\n- one\n- two\n- three", pieces: ["front"])"#,
+    );
+    let all = made(&draft, 0, &[0, 1]);
+    let from = all.blocks.iter().position(|b| matches!(b, Block::Heading { text, .. } if text == "1. Turn")).unwrap();
+    let step = &all.blocks[from..];
+    assert_eq!(step[1], Block::Paragraph("Turn [a].".into()));
+    let items = ["one", "two", "three"].map(str::to_owned).to_vec();
+    assert_eq!(step[2], Block::List { numbered: false, items });
+    let Block::Table(table) = &step[3] else { panic!("{:?}", step[3]) };
+    assert_eq!(table.head, ["", "S", "M"]);
+    let shown = |i: usize| (table.lines[0].cells[i].in_cm(), table.lines[0].cells[i].in_inches());
+    assert_eq!((shown(0), shown(1)), (("1.4".into(), "1/2".into()), ("1.4".into(), "5/8".into())));
     assert!(
-        words.contains("A front: 1 cm (3/8 in), but 3 cm (1 1/8 in) hem and 1 cm (3/8 in) turned in at hem"),
-        "{words}"
+        matches!(&step[4], Block::Figure { says, .. } if says == "Pieces drawn in size M: A front"),
+        "{:?}",
+        step[4]
     );
 }
 
@@ -192,6 +219,8 @@ fn pictures_lie_beside_the_draft_and_nowhere_else() {
         .filter_map(|b| if let Block::Photo { photo, .. } = b { Some(photo) } else { None })
         .collect();
     assert_eq!(photo.len(), 1);
+    let told = |b: &Block| matches!(b, Block::Photo { says, caption, .. } if says == "a box" && caption == "So");
+    assert!(writing.blocks.iter().any(told), "with its words");
     assert_eq!((photo[0].width, photo[0].height), (4, 3));
 }
 
@@ -238,6 +267,32 @@ fn formulas_that_say_nothing_are_told_and_the_rest_is_written() {
     // Tables alone do not hold the words of a step.
     let (exit, said) = publish(&file, &folder.path().join("tables"), &["--what", "tables", "--view", "long"]);
     assert_eq!(exit, 0, "{said}");
+}
+
+#[test]
+fn a_sheet_is_as_wide_as_its_paper_and_has_no_more_sizes_than_can_be_told_apart() {
+    let mut draft = draft("");
+    draft.chart.girth = (0..8).map(|i| format!("s{i}")).collect();
+    draft.chart.base = "s0".into();
+    draft.chart.rows[0].cells =
+        draft.chart.girth.iter().map(|s| tracewheel::document::Cell(s.clone(), "84 cm".to_owned())).collect();
+    let model = computed(&draft).0;
+    let sheet = |paper: &str, sizes: &[&str]| tracewheel::document::Sheet {
+        name: "one".into(),
+        paper: paper.into(),
+        sizes: sizes.iter().map(|s| (*s).to_owned()).collect(),
+        pieces: Vec::new(),
+    };
+    for (paper, width) in [("roll 36 in", 914.4), ("wide 914 mm", 914.0), ("wide", 0.0)] {
+        let plan = tracewheel::session::sheet_plan(&model, &sheet(paper, &["s2"])).unwrap();
+        assert!((plan.width - width).abs() < 1e-9, "{paper}: {}", plan.width);
+    }
+    let six = ["s0", "s1", "s2", "s3", "s4", "s5"];
+    let plan = tracewheel::session::sheet_plan(&model, &sheet("A4", &six)).unwrap();
+    assert!(plan.groups.iter().all(|g| g.1 == [0, 1, 2, 3, 4, 5]), "{:?}", plan.groups);
+    let seven = [&six[..], &["s6"]].concat();
+    let told = tracewheel::session::sheet_plan(&model, &sheet("A4", &seven)).unwrap_err();
+    assert!(told.contains("7 sizes together cannot be told apart; at most 6"), "{told}");
 }
 
 #[test]

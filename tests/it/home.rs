@@ -3,10 +3,11 @@
 use std::path::Path;
 use std::process::{Command, Output};
 
-use kurbo::Shape;
+use kurbo::{ParamCurve, Shape};
 use tracewheel::base::DisplayUnit;
 use tracewheel::output::{
-    HOME_MARGIN, HomeSettings, Item, Paper, Picture, home_sheets, lacking, pages_over, row_letter, write_pdf,
+    HOME_MARGIN, HomeSettings, Item, Paper, Picture, WideSettings, home_sheets, lacking, pages_over, row_letter,
+    wide_sheet, write_pdf,
 };
 
 use crate::output_demo::demo;
@@ -145,6 +146,69 @@ fn the_first_page_says_what_and_how_and_what_a_wrong_scale_does() {
         }
         for size in &part.sizes {
             assert!(said.contains(size.as_str()), "{}: {size}", part.name);
+        }
+    }
+}
+
+/// The marks of a scale on a page: length across or down, and the words that stand nearest to its middle.
+fn marks(picture: &Picture) -> Vec<(f64, f64, String)> {
+    fn flat<'a>(items: &'a [Item], out: &mut Vec<&'a Item>) {
+        for item in items {
+            match item {
+                Item::Group { items, .. } | Item::Clip { items, .. } => flat(items, out),
+                other => out.push(other),
+            }
+        }
+    }
+    let mut all = Vec::new();
+    flat(&picture.items, &mut all);
+    let texts = || all.iter().filter_map(|i| if let Item::Text(t) = i { Some(t) } else { None });
+    let mark = |item: &&Item| {
+        let Item::Stroke { path, .. } = item else { return None };
+        let parts: Vec<kurbo::PathSeg> = path.segments().collect();
+        let [first, one, other] = parts.as_slice() else { return None };
+        // A line with a tick at each of its ends.
+        let ends = [first.start(), first.end()];
+        let ticks = [one, other].map(|t| t.bounding_box().center());
+        if ends.iter().zip(ticks).any(|(end, tick)| (*end - tick).hypot() > 1e-9) {
+            return None;
+        }
+        let (room, middle) = (first.bounding_box(), first.bounding_box().center());
+        let near = texts().min_by(|a, b| a.at.distance(middle).total_cmp(&b.at.distance(middle)))?;
+        Some((room.width(), room.height(), near.text.clone()))
+    };
+    all.iter().filter_map(mark).collect()
+}
+
+/// C092: a square labelled 4 in and 10.2 cm. Two separate marks, each exact and labelled in its own unit; and C094: both in both directions.
+#[test]
+fn c092_two_marks_each_exact_in_its_own_unit_in_both_directions() {
+    let home = home_sheets(&demo(), &settings(Paper::Both)).unwrap().pages.remove(0);
+    let wide = wide_sheet("A demo", &demo(), WideSettings::default()).unwrap();
+    for page in [home, wide] {
+        let found = marks(&page);
+        assert_eq!(found.len(), 4, "{found:?}");
+        // 1 in is 25.4 mm exactly (NIST Handbook 44, appendix C).
+        for (wanted, words) in [(100.0, "100 mm"), (4.0 * 25.4, "4 in")] {
+            for (across, down) in [(wanted, 0.0), (0.0, wanted)] {
+                let is_it = |(x, y, said): &&(f64, f64, String)| (x - across).hypot(y - down) < 1e-9 && said == words;
+                assert_eq!(found.iter().filter(is_it).count(), 1, "{across} x {down} {words}: {found:?}");
+            }
+        }
+    }
+}
+
+/// C094: scanned and printed again, the width matched and the length did not: 100.0 x 98.0 mm is width 100 %, length 98 %.
+#[test]
+fn c094_the_first_page_says_what_two_different_directions_mean() {
+    for paper in [Paper::A4, Paper::Letter, Paper::Both] {
+        let first = all_words(&home_sheets(&demo(), &settings(paper)).unwrap().pages[0]);
+        for words in [
+            "measure both marks in both directions",
+            "If the two directions differ, the print is stretched",
+            "100 mm across and 98 mm down means that the width is at 100 % and the length at 98 %",
+        ] {
+            assert!(first.contains(words), "{words}: {first}");
         }
     }
 }

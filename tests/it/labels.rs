@@ -274,6 +274,65 @@ fn c108_every_label_lies_inside_its_piece_or_has_a_line_to_it_in_every_size() {
     assert_eq!(judged(std::slice::from_ref(&strip), 600.0), (0, 1));
 }
 
+/// C079: a front was printed in two parts on a crowded sheet, and cut without what joins them. A piece is split by the pages of a home
+/// printer only; everywhere else its cut line stands once and whole, with one label.
+#[test]
+fn c079_no_sheet_splits_a_piece_and_each_has_one_label() {
+    let made = example("panel-top");
+    // Blocks that others are made of have no letter and come on no sheet.
+    let pieces: Vec<SheetPiece> = made.pieces("88", false).into_iter().filter(|p| !p.letter.is_empty()).collect();
+    assert!(pieces.len() > 5);
+    // Closed lines of a drawing, with what is drawn elsewhere, each by its length and box.
+    fn closed(items: &[Item], out: &mut Vec<(f64, kurbo::Size)>) {
+        for item in items {
+            match item {
+                Item::Group { items, .. } | Item::Clip { items, .. } => closed(items, out),
+                Item::Shared { what, .. } => closed(&what.items, out),
+                Item::Stroke { path, .. } if matches!(path.elements().last(), Some(kurbo::PathEl::ClosePath)) => {
+                    out.push((path.perimeter(0.01), path.bounding_box().size()));
+                }
+                _ => {}
+            }
+        }
+    }
+    let measured = |piece: &SheetPiece| {
+        let mut line = piece.outline.clone();
+        if !matches!(line.elements().last(), Some(kurbo::PathEl::ClosePath)) {
+            line.close_path();
+        }
+        (line.perimeter(0.01), line.bounding_box().size())
+    };
+    let whole = |items: &[Item], what: &str| {
+        let mut found = Vec::new();
+        closed(items, &mut found);
+        let close = |of: (f64, kurbo::Size), other: (f64, kurbo::Size)| {
+            let apart = of.1 - other.1;
+            (of.0 - other.0).abs() < 0.05 && apart.width.hypot(apart.height) < 1e-6
+        };
+        let own: Vec<(f64, kurbo::Size)> = pieces.iter().map(measured).collect();
+        for (piece, own_line) in pieces.iter().zip(&own) {
+            // Two pieces may have one shape.
+            let count = |all: &[(f64, kurbo::Size)]| all.iter().filter(|o| close(*own_line, **o)).count();
+            assert_eq!(count(&found), count(&own), "{what}: {}", piece.name);
+        }
+    };
+    // Narrow paper, so that the sheet is crowded.
+    for width in [700.0, 1500.0] {
+        let sheet = wide_sheet("x", &pieces, WideSettings { width }).unwrap();
+        whole(&sheet.items, "wide");
+        let said: Vec<String> = all_texts(&sheet).into_iter().map(|t| t.text).collect();
+        for piece in &pieces {
+            let head = format!("{} · {}", piece.letter, piece.name.replace('_', " "));
+            let label = said.iter().filter(|t| **t == head || t.starts_with(&format!("{head} ·"))).count();
+            assert_eq!(label, 1, "{head}: {said:?}");
+        }
+    }
+    let open = tracewheel::output::open_pieces(&made.model, &made.finished, made.case("88")).0;
+    let open: Vec<_> = open.into_iter().filter(|o| pieces.iter().any(|p| p.name == o.name)).collect();
+    let drawing = tracewheel::output::interchange_drawing(&open);
+    whole(&drawing.items, "drawing");
+}
+
 #[test]
 fn pages_keep_room_for_labels_and_words() {
     let made = example("panel-top");

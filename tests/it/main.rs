@@ -62,6 +62,7 @@ mod output_pdf;
 mod output_save;
 mod output_svg;
 mod output_wide;
+mod outputs;
 mod patching;
 mod pencil;
 mod planted;

@@ -215,6 +215,44 @@ fn the_first_page_tests_the_scale_both_ways_and_the_grid_is_told() {
     }
 }
 
+/// A label beside its piece takes no further position: it stands where the picture has room, or over the lines.
+#[test]
+fn labels_take_no_positions_of_their_own() {
+    let count = |pieces: &[SheetPiece]| projector_sheet(pieces, &ProjectorSettings::default()).unwrap().len() - 1;
+    let with = |mut piece: SheetPiece, words: &str| {
+        piece.notes = vec![words.to_owned()];
+        piece
+    };
+    let words = "cut 2 (1 + 1 mirrored) from main, 2 = 1 pair";
+    // As long as the picture is wide, 5 mm high: the label stands below, not at the end.
+    let strip = with(piece("Strip", "M", "M 0 0 L 888 0 L 888 5 L 0 5 Z", &[]), words);
+    // As large as the picture, with lines so close that no label has room between them.
+    let lines: Vec<String> = (1..58).map(|i| format!("M 0 {0} L 888 {0}", 10 * i)).collect();
+    let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+    let full = with(piece("Full", "M", "M 0 0 L 888 0 L 888 584 L 0 584 Z", &lines), words);
+    for one in [&strip, &full] {
+        let pages = projector_sheet(std::slice::from_ref(one), &ProjectorSettings::default()).unwrap();
+        assert_eq!(pages.len(), 2, "{}", one.name);
+        let label = texts(&pages[1]).into_iter().find(|t| t.text.starts_with(&one.name)).unwrap();
+        let half = tracewheel::output::text_width(&label.text, label.size) / 2.0;
+        assert!(label.at.x >= half && label.at.x + half <= 914.4, "{}: {:?}", one.name, label.at);
+        assert!(label.at.y >= label.size && label.at.y <= 609.6, "{}: {:?}", one.name, label.at);
+        assert!(label.size * 0.727 > 9.0, "it can be read: {}", label.size);
+    }
+    // Two that share a position share it still.
+    let half = |name: &str| with(piece(name, "M", "M 0 0 L 888 0 L 888 280 L 0 280 Z", &lines[..28]), words);
+    assert_eq!(count(&[half("One"), half("Two")]), 1);
+    // A label larger than its piece lies over no neighbour: then there may be more positions.
+    let tiny = |i: usize| with(piece(&format!("T{i}"), "M", "M 0 0 L 30 0 L 30 30 L 0 30 Z", &[]), words);
+    let tiny: Vec<SheetPiece> = (0..4).map(tiny).collect();
+    let pages = projector_sheet(&tiny, &ProjectorSettings::default()).unwrap();
+    let dots = pages[1..]
+        .iter()
+        .flat_map(|p| flat(&p.items))
+        .filter(|i| matches!(i, Item::Fill { path, .. } if path.bounding_box().width() < 30.0));
+    assert_eq!(dots.count(), 4, "each with a line to its piece");
+}
+
 #[test]
 fn refusals_say_what_and_what_to_do() {
     let settings = ProjectorSettings::default();

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use kurbo::{BezPath, Rect};
+use kurbo::{BezPath, Rect, Shape};
 use tracewheel::output::{
     Block, Cell, Item, Line, Paper, Pen, Photo, Picture, Table, Text, Writing, text_width, write_pdf, written_pages,
 };
@@ -118,6 +118,13 @@ fn random_writing_stays_within_the_margins_and_loses_no_word() {
                     assert!(room.contains_rect(at), "seed {seed}, page {}: {text} at {at:?}", i + 1);
                 }
                 assert!(texts(&page.items).len() > 2, "seed {seed}: page {} of {} is empty", i + 1, pages.len());
+                // The last two are the foot: nothing is written over it.
+                let all = texts(&page.items);
+                let (written, foot) = all.split_at(all.len() - 2);
+                let top = foot.iter().map(|(_, at)| at.y0).fold(f64::INFINITY, f64::min);
+                for (text, at) in written {
+                    assert!(at.y1 <= top, "seed {seed}, page {}: {text} lies over the foot", i + 1);
+                }
             }
             let have = words(&pages);
             // Words that are wider than a line are broken: their parts together.
@@ -262,5 +269,112 @@ fn what_is_no_picture_is_told() {
     for bytes in [&b""[..], b"GIF89a\0\0", b"not a picture", &png(8, 8)[..40]] {
         let told = Photo::read(bytes).unwrap_err().to_string();
         assert!(told.contains("cannot be read as a PNG or JPEG picture"), "{told}");
+    }
+}
+
+/// Strokes of a page, those in clips left out.
+fn strokes(page: &Picture) -> Vec<(Rect, f64)> {
+    let one =
+        |item: &Item| if let Item::Stroke { path, pen } = item { Some((path.bounding_box(), pen.width)) } else { None };
+    page.items.iter().filter_map(one).collect()
+}
+
+#[test]
+fn a_heading_stands_over_what_follows_and_every_page_has_its_number() {
+    let cells = || vec![Cell::Count(1)];
+    let table = Table {
+        title: "under".into(),
+        head: vec!["line".into(), "M".into()],
+        lines: (0..3).map(|i| Line { name: format!("row{i}"), cells: cells(), ..Line::default() }).collect(),
+        ..Table::default()
+    };
+    // However much stands before it.
+    for many in 20..70 {
+        for last in [Block::Paragraph("under it stands this".into()), Block::Table(table.clone())] {
+            let filler = (0..many).map(|i| Block::Paragraph(format!("filler {i}")));
+            let heading = Block::Heading { level: 2, text: "Heading".into() };
+            let blocks = filler.chain([heading, last]).collect();
+            let writing = Writing { title: "T".into(), about: Vec::new(), blocks };
+            let pages = written_pages(&writing, Paper::A4);
+            let on = |start: &str| {
+                let has = |p: &Picture| texts(&p.items).iter().any(|(t, _)| t.starts_with(start));
+                pages.iter().position(has).unwrap()
+            };
+            assert_eq!(on("Heading"), on("under"), "{many} paragraphs before it");
+            for (i, page) in pages.iter().enumerate() {
+                let number = format!("page {} of {}", i + 1, pages.len());
+                assert_eq!(texts(&page.items).iter().filter(|(t, _)| *t == number).count(), 1, "{number}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_line_of_a_table_stays_together_and_its_group_and_notes_are_told() {
+    let lines = (0..90).map(|i| Line {
+        group: format!("group {}", i / 7),
+        name: format!("row {i}"),
+        cells: vec![Cell::Length(f64::from(i)), Cell::Words(format!("word{i}")), Cell::Missing],
+    });
+    let table = Table {
+        title: "Long".into(),
+        before: vec!["Stands before.".into()],
+        head: ["line", "a", "b", "c"].map(str::to_owned).to_vec(),
+        lines: lines.collect(),
+        notes: vec!["Stands after.".into()],
+        ..Table::default()
+    };
+    // Wherever on its page it begins.
+    for many in 0..12 {
+        let filler = (0..many).map(|i| Block::Paragraph(format!("filler {i}")));
+        let blocks = filler.chain([Block::Table(table.clone())]).collect();
+        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks }, Paper::A4);
+        assert!(pages.len() > 2);
+        let all: Vec<Vec<(String, Rect)>> = pages.iter().map(|p| texts(&p.items)).collect();
+        let count = |page: &[(String, Rect)], words: &str| page.iter().filter(|(t, _)| t == words).count();
+        let whole: Vec<(String, Rect)> = all.concat();
+        for page in &all {
+            assert_eq!(count(page, "cm"), count(page, "in"), "both units of a line on one page");
+        }
+        for i in 0..90 {
+            assert_eq!(count(&whole, &format!("word{i}")), 1, "what has no unit is told once");
+        }
+        assert_eq!(count(&whole, "–"), 90);
+        for words in ["Stands before.", "Stands after.", "group 0", "group 12"] {
+            assert_eq!(count(&whole, words), 1, "{words}");
+        }
+        // Numbers end under each other, words begin so; the head as they do.
+        let at = |words: &str| whole.iter().find(|(t, _)| t == words).unwrap().1;
+        assert!((at("a").x1 - at("0.0").x1).abs() < 0.01 && (at("8.9").x1 - at("0.1").x1).abs() < 0.01);
+        assert!((at("b").x0 - at("word1").x0).abs() < 0.01 && (at("word89").x0 - at("word1").x0).abs() < 0.01);
+    }
+}
+
+#[test]
+fn a_caution_over_several_pages_has_a_frame_on_each_and_a_picture_keeps_its_shape() {
+    let text: Vec<String> = (0..120).map(|i| format!("sentence {i}")).collect();
+    let caution = Block::Caution { title: "Mind".into(), text };
+    let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks: vec![caution] }, Paper::Both);
+    assert!(pages.len() > 2);
+    let mut told = 0;
+    for page in &pages {
+        let frames: Vec<Rect> = strokes(page).into_iter().filter(|s| s.1 == 0.6).map(|s| s.0).collect();
+        let own: Vec<(String, Rect)> =
+            texts(&page.items).into_iter().filter(|(t, _)| t.starts_with("sentence")).collect();
+        told += own.len();
+        for (words, at) in own {
+            assert!(frames.iter().any(|f| f.inflate(0.5, 0.5).contains_rect(at)), "{words} has no frame around it");
+        }
+    }
+    assert_eq!(told, 120);
+    for (width, height) in [(300, 100), (100, 300), (40, 40)] {
+        let photo = Arc::new(Photo::read(&png(width, height)).unwrap());
+        let block = Block::Photo { photo, says: "x".into(), caption: "so it looks".into() };
+        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks: vec![block] }, Paper::Both);
+        let rect =
+            pages[0].items.iter().find_map(|i| if let Item::Photo { rect, .. } = i { Some(*rect) } else { None });
+        let rect = rect.unwrap();
+        assert!((rect.width() / rect.height() - f64::from(width) / f64::from(height)).abs() < 1e-9, "{rect:?}");
+        assert!(texts(&pages[0].items).iter().any(|(t, at)| t == "so it looks" && at.y0 >= rect.y1 - 1.0));
     }
 }
