@@ -361,7 +361,7 @@ fn what_cannot_be_published_is_told_in_the_dialog_as_it_was_filled_in() {
     stage.write("folder", into.to_str().unwrap());
     let button = stage.rect("Write them");
     stage.click("Write them");
-    stage.wait_for("■ ");
+    stage.wait_for("Write them");
     stage.rest();
     assert!(!into.exists(), "{:?}", files(&into));
     assert_eq!(stage.rect("Write them"), button, "the dialog does not jump");
