@@ -159,3 +159,20 @@ fn digests_of_published_pages_follow_the_pieces_not_the_edition() {
     let pdf = |files: &[Published]| files.iter().find(|f| f.what == What::Pages).unwrap().bytes.clone();
     assert_ne!(pdf(&one), pdf(&two), "the edition stands on the pages");
 }
+
+/// A PDF page can be 5080 mm long (14 400 points): what needs more comes on several, and no piece is lost or comes twice.
+#[test]
+fn what_is_longer_than_a_page_can_be_comes_on_several_sheets() {
+    let folder = tempfile::tempdir().unwrap();
+    let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+    command.args(["publish", "examples/panel-top.ron", "--all-sizes", "--width", "640mm", "--out"]).arg(folder.path());
+    let done = command.output().unwrap();
+    assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
+    let name = std::fs::read_dir(folder.path()).unwrap().next().unwrap().unwrap().file_name();
+    let name = name.to_string_lossy().into_owned();
+    assert!(name.ends_with("-sheets.pdf"), "{name}");
+    let bytes = std::fs::read(folder.path().join(&name)).unwrap();
+    let many = |what: &[u8]| bytes.windows(what.len()).filter(|w| w == &what).count();
+    let told: usize = name.trim_end_matches("-sheets.pdf").rsplit('-').next().unwrap().parse().unwrap();
+    assert!(told > 1 && many(b"/MediaBox") == told, "{name}: {} pages", many(b"/MediaBox"));
+}

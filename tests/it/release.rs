@@ -1,4 +1,4 @@
-//! Releases: one folder, all or nothing, the same bytes twice; what changed is told by piece, size and page; nothing is released that
+//! Releases: one folder, all or nothing, the same bytes twice; what changed is told by piece, size and page; nothing is released that Long, reason: one desk for all of it.
 //! should not be. Digests are judged by `sha256sum` of coreutils.
 
 use std::collections::BTreeMap;

@@ -477,9 +477,25 @@ fn pages(
 
 fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Result<(Vec<Picture>, String), SheetError> {
     let title = stamped(title, order.wish.purpose);
-    let picture = output::wide_sheet(&title, pieces, WideSettings { width: order.width })?;
-    let name = format!("sheet-{}x{}mm", picture.width, picture.height);
-    Ok((vec![picture], name))
+    let pages = sheets(&title, pieces, WideSettings { width: order.width })?;
+    let name = match pages.as_slice() {
+        [one] => format!("sheet-{}x{}mm", one.width, one.height),
+        many => format!("{}-sheets", many.len()),
+    };
+    Ok((pages, name))
+}
+
+/// One sheet, or as many as it takes where one would be longer than a page can be.
+fn sheets(title: &str, pieces: &[SheetPiece], settings: WideSettings) -> Result<Vec<Picture>, SheetError> {
+    match output::wide_sheet(title, pieces, settings) {
+        Err(SheetError::TooLong { .. }) if pieces.len() > 1 => {
+            let (first, rest) = pieces.split_at(pieces.len().div_ceil(2));
+            let mut out = sheets(title, first, settings)?;
+            out.extend(sheets(title, rest, settings)?);
+            Ok(out)
+        }
+        made => made.map(|picture| vec![picture]),
+    }
 }
 
 /// Digests of pages, without what every new edition changes.
