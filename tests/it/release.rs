@@ -1,5 +1,5 @@
-//! Releases: one folder, all or nothing, the same bytes twice; what changed is told by piece, size and page; nothing is released that Long, reason: one desk for all of it.
-//! should not be. Digests are judged by `sha256sum` of coreutils.
+//! Releases: one folder, all or nothing, the same bytes twice; what changed is told by piece, size and page; nothing is released that
+//! should not be. Digests are judged by `sha256sum` of coreutils. Long, reason: one desk for all of it.
 
 use std::collections::BTreeMap;
 use std::fs;
