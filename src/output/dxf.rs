@@ -11,7 +11,7 @@ use thiserror::Error;
 
 use super::OpenPiece;
 use super::pdf::MAX_SIDE;
-use super::svg::decimals;
+use crate::base::round_half_away;
 use crate::base::tolerance::{FLAT, FLAT_OUT, STRAIGHT};
 
 /// Layers by what lies on them.
@@ -38,6 +38,8 @@ const LETTERS: f64 = 5.0;
 const LEADING: f64 = 8.0;
 /// Between pieces, mm.
 const GAP: f64 = 20.0;
+/// Numbers are written to this part of a millimetre.
+const PARTS: u64 = 10_000;
 /// The longest name of a block in R12.
 const LONGEST_NAME: usize = 31;
 /// The most signs in a text of R12 (255), less room for one that is written as seven.
@@ -330,8 +332,48 @@ struct Writer {
 }
 
 impl Writer {
+    // Millions of lines are written so: nothing is made on the way.
     fn pair(&mut self, code: u16, value: &str) {
-        self.text += &format!("{code:>3}\r\n{value}\r\n");
+        self.code(code);
+        self.text.push_str(value);
+        self.text.push_str("\r\n");
+    }
+
+    fn code(&mut self, code: u16) {
+        for (least, digit) in [(100, code / 100), (10, code / 10 % 10), (0, code % 10)] {
+            self.text.push(if code < least { ' ' } else { char::from(b'0' + digit as u8) });
+        }
+        self.text.push_str("\r\n");
+    }
+
+    /// A number with four decimals, as many as are needed, at least one.
+    fn number(&mut self, code: u16, value: f64) {
+        self.code(code);
+        let parts = round_half_away(value * PARTS as f64, 1.0) as i64;
+        if parts < 0 {
+            self.text.push('-');
+        }
+        let (whole, mut rest) = (parts.unsigned_abs() / PARTS, parts.unsigned_abs() % PARTS);
+        let mut digits = [0_u8; 20];
+        let mut first = digits.len();
+        let mut left = whole;
+        while first == digits.len() || left > 0 {
+            first -= 1;
+            digits[first] = b'0' + (left % 10) as u8;
+            left /= 10;
+        }
+        self.text.extend(digits[first..].iter().map(|d| char::from(*d)));
+        self.text.push('.');
+        let mut unit = PARTS / 10;
+        loop {
+            self.text.push(char::from(b'0' + (rest / unit) as u8));
+            rest %= unit;
+            if rest == 0 {
+                break;
+            }
+            unit /= 10;
+        }
+        self.text.push_str("\r\n");
     }
 
     fn pairs(&mut self, pairs: &[(u16, &str)]) {
@@ -343,19 +385,26 @@ impl Writer {
     /// A place, y turned up: its codes are `code`, and 10 and 20 more.
     fn at(&mut self, code: u16, at: Point) {
         for (more, value) in [(0, at.x), (10, -at.y), (20, 0.0)] {
-            self.pair(code + more, &decimal(value));
+            self.number(code + more, value);
         }
     }
 
     fn entity(&mut self, kind: &str, layer: u8) {
-        self.pairs(&[(0, kind), (8, &layer.to_string())]);
+        self.pair(0, kind);
+        self.code(8);
+        // Layers have one digit or two.
+        if layer >= 10 {
+            self.text.push(char::from(b'0' + layer / 10));
+        }
+        self.text.push(char::from(b'0' + layer % 10));
+        self.text.push_str("\r\n");
     }
 
     fn point(&mut self, layer: u8, at: Point, angle: Option<f64>) {
         self.entity("POINT", layer);
         self.at(10, at);
         if let Some(degrees) = angle {
-            self.pair(50, &decimal(degrees));
+            self.number(50, degrees);
         }
     }
 
@@ -368,7 +417,7 @@ impl Writer {
     fn words(&mut self, layer: u8, at: Point, words: &str) {
         self.entity("TEXT", layer);
         self.at(10, at);
-        self.pair(40, &decimal(LETTERS));
+        self.number(40, LETTERS);
         self.pair(1, words);
     }
 
@@ -407,10 +456,4 @@ impl Writer {
             }
         }
     }
-}
-
-/// Four decimals, as many as are needed, at least one.
-fn decimal(value: f64) -> String {
-    let text = decimals(value, 4);
-    if text.contains('.') { text } else { text + ".0" }
 }
