@@ -279,7 +279,7 @@ fn edition_and_date_alone_make_nothing_other() {
     let text = fs::read_to_string(two.join("pattern/what-changed.txt")).unwrap();
     assert!(text.contains("No page of the files needs to be printed again.") && !text.contains(": new"), "{text}");
     assert!(
-        !text.contains("no longer there") && under(&text, "Files that are not printed and are other") == "",
+        !text.contains("no longer there") && under(&text, "Files that are not printed and are other").is_empty(),
         "{text}"
     );
     let alone = under(&text, "Files that are not printed and are other by edition and date alone");
