@@ -1,5 +1,7 @@
 //! Releases: one folder, all or nothing, the same bytes twice; what changed is told by piece, size and page; nothing is released that
 //! should not be. Digests are judged by `sha256sum` of coreutils.
+//!
+//! reason: every test here works on the one desk and the one skirt.
 
 use std::collections::BTreeMap;
 use std::fs;
