@@ -138,7 +138,7 @@ fn run(
         return Err("nothing can be drawn; nothing was written".to_owned());
     }
     let purpose = asked.first().map_or_else(PrintFor::default, |a| a.wish.purpose);
-    let list = made.list(&named.0, &title_of(&computed.draft, ""), purpose);
+    let list = made.list(&named.0, &title_of(&computed.draft, ""), (purpose, &computed.draft.edition));
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
     let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();
@@ -176,10 +176,10 @@ mod tests {
         let ended = run(computed, &asked, &into, &named, &progress, &halt);
         assert_eq!(ended, Err("stopped; nothing was written".to_owned()));
         assert!(!into.exists());
-        // Twelve sizes, the booklet as pages and as one HTML file.
+        // Twelve sizes, the booklet as pages and as one HTML file, a list of what each is for.
         let again = Progress::default();
         let told = run(computed, &asked, &into, &named, &again, &|_| {}).unwrap();
-        assert!(told.starts_with("14 files are written to "), "{told}");
-        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 14);
+        assert!(told.starts_with("15 files are written to "), "{told}");
+        assert_eq!(std::fs::read_dir(&into).unwrap().count(), 15);
     }
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{Outputs, PrintFor, Published, What, clean};
+use super::{Outputs, PrintFor, Published, What, clean, purpose_name};
 
 /// A file in such a list.
 pub struct Listed<'a> {
@@ -52,14 +52,14 @@ pub fn what_files_are_for(files: &[Listed<'_>]) -> String {
 
 impl Outputs {
     /// A list of what each file is for, as a file; none where all are of one kind.
-    pub fn list(&self, stem: &str, title: &str, purpose: PrintFor) -> Option<(String, Vec<u8>)> {
+    pub fn list(&self, stem: &str, title: &str, (purpose, edition): (PrintFor, &str)) -> Option<(String, Vec<u8>)> {
         let first = self.files.first()?.what;
         if self.files.iter().all(|f| f.what == first) {
             return None;
         }
         let all: Vec<Listed<'_>> = self.files.iter().map(Published::listed).collect();
         let text = format!("{title}\n\n{}", what_files_are_for(&all));
-        Some((format!("{}-{}-read-me-first.txt", clean(stem), purpose.short()), text.into_bytes()))
+        Some((format!("{}-{}-read-me-first.txt", clean(stem), purpose_name(purpose, edition)), text.into_bytes()))
     }
 }
 
