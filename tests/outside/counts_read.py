@@ -30,7 +30,7 @@ def of_labels(path, names):
     lines = []
     for page in pypdf.PdfReader(path).pages:
         # Labels side by side may come in one line.
-        text = re.sub(r" (?=[A-Z]{1,2} · \w)", "\n", page.extract_text().replace("\u00a0", " "))
+        text = re.sub(r" ?(?<![A-Z])(?=[A-Z]{1,2} · \w)", "\n", page.extract_text().replace("\u00a0", " "))
         lines += [line.strip() for line in text.splitlines()]
     out = {}
     starts = []
