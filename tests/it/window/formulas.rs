@@ -102,6 +102,9 @@ fn control_space_asks_what_may_stand_there() {
     assert!(!stage.says("offer "), "{}", stage.all());
     stage.key(CTRL, Key::Space);
     assert!(stage.told.iter().filter(|t| t.name.starts_with("offer ")).count() > 5, "{}", stage.all());
+    // The first Escape closes the list and keeps what was typed; the next gives it up.
+    stage.press(Key::Escape);
+    assert!(!stage.says("offer ") && stage.says("not saved"), "{}", stage.all());
     stage.press(Key::Escape);
     assert!(!stage.says("offer ") && !stage.says("not saved"), "{}", stage.all());
 }
