@@ -6,13 +6,13 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use egui::{
-    Color32, CornerRadius, CursorIcon, Frame, Id, Margin, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind,
-    Ui, WidgetInfo, pos2, vec2,
+    Color32, CornerRadius, CursorIcon, Id, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo,
+    pos2, vec2,
 };
 
 use super::look::{self, Look, letters};
 use super::scene::Scene;
-use super::sheets::{paper_choice, picture, purpose_choice};
+use super::sheets::{framed, or_problem, paper_choice, picture, purpose_choice};
 use super::state::{Shown, Wish};
 use super::{guide, help};
 use crate::document::Part;
@@ -114,15 +114,10 @@ pub(super) fn show(
     wishes: &mut Vec<Wish>,
 ) {
     let made = scene.booklet(&shown.printing.wish, folder);
-    Frame::new().fill(look.sheet).inner_margin(Margin::same(14)).corner_radius(6).show(ui, |ui| {
-        ui.set_min_size(ui.available_size());
+    framed(ui, look, |ui| {
         head(ui, look, scene, shown, &made, wishes);
-        match &*made {
-            Err(problem) => {
-                ui.add_space(20.0);
-                ui.label(RichText::new(format!("■ {problem}")).color(look.error));
-            }
-            Ok(pages) => show_pages(ui, look, scene, shown, pages, wishes),
+        if let Some(pages) = or_problem(ui, look, &made) {
+            show_pages(ui, look, scene, shown, pages, wishes);
         }
     });
 }

@@ -59,18 +59,33 @@ pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<H
     Ok(sheets)
 }
 
+/// A room of pages: paper around what stands in it.
+pub(super) fn framed(ui: &mut Ui, look: &Look, inside: impl FnOnce(&mut Ui)) {
+    Frame::new().fill(look.sheet).inner_margin(Margin::same(14)).corner_radius(6).show(ui, |ui| {
+        ui.set_min_size(ui.available_size());
+        inside(ui);
+    });
+}
+
+/// Pages that were made, or else why there are none, in words.
+pub(super) fn or_problem<'a, T>(ui: &mut Ui, look: &Look, made: &'a Result<T, String>) -> Option<&'a T> {
+    match made {
+        Ok(pages) => Some(pages),
+        Err(problem) => {
+            ui.add_space(20.0);
+            ui.label(RichText::new(format!("■ {problem}")).color(look.error));
+            None
+        }
+    }
+}
+
 /// Paints the room.
 pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     let made = scene.sheets(&shown.printing, &shown.case);
-    Frame::new().fill(look.sheet).inner_margin(Margin::same(14)).corner_radius(6).show(ui, |ui| {
-        ui.set_min_size(ui.available_size());
+    framed(ui, look, |ui| {
         head(ui, look, scene, shown, &made, wishes);
-        match &*made {
-            Err(problem) => {
-                ui.add_space(20.0);
-                ui.label(RichText::new(format!("■ {problem}")).color(look.error));
-            }
-            Ok(sheets) => pages(ui, look, sheets, shown, wishes),
+        if let Some(sheets) = or_problem(ui, look, &made) {
+            pages(ui, look, sheets, shown, wishes);
         }
     });
 }

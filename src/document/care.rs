@@ -80,3 +80,22 @@ pub enum GirthPlace {
     /// Around the ankle.
     Ankle,
 }
+
+impl GirthPlace {
+    /// All of them, in the order of the columns of the rule.
+    pub const ALL: [Self; 7] =
+        [Self::Chest, Self::Waist, Self::Seat, Self::UpperArm, Self::Thigh, Self::Wrist, Self::Ankle];
+
+    /// Its word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Chest => "chest",
+            Self::Waist => "waist",
+            Self::Seat => "seat",
+            Self::UpperArm => "upper arm",
+            Self::Thigh => "thigh",
+            Self::Wrist => "wrist",
+            Self::Ankle => "ankle",
+        }
+    }
+}

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Vec2};
 use super::Finished;
 use crate::base::tolerance;
 use crate::compute::{CutPlan, Model};
-use crate::document::Face;
+use crate::document::{Face, Outline};
 
 /// A cloth that shrinks by more than this part of its length is not believed.
 pub(super) const MOST_SHRINKAGE: f64 = 0.5;
@@ -137,6 +137,15 @@ pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
     };
     let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };
     format!("cut {count}{how}{from}")
+}
+
+/// Which outline is cut, in the words of sheets and lists; empty where it is the cut line itself.
+pub fn outline_words(outline: Outline) -> &'static str {
+    match outline {
+        Outline::Full => "",
+        Outline::LessAllowance => "without allowance",
+        Outline::Block => "a rough block, fused before cutting",
+    }
 }
 
 /// How many pairs a count of mirrored copies is: `2 = 1 pair`; nothing where copies are all alike.

@@ -32,7 +32,7 @@ use crate::compute::{Item, Model, NodeId};
 use crate::document::{Draft, Piece};
 use crate::language::Value;
 
-pub use cutting::{Symmetry, cut_words, pair_words, symmetry};
+pub use cutting::{Symmetry, cut_words, outline_words, pair_words, symmetry};
 pub use hem::HemState;
 pub use letters::{is_block, letter, letters};
 pub use limits::{Limits, literal};

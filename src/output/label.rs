@@ -58,13 +58,22 @@ impl Shapes {
     /// The same, of those where it fits more than `floor` times.
     pub fn room_above(&self, floor: f64, size: Size, enough: f64, clear: bool) -> Option<Room> {
         let mut best: Option<(Room, f64)> = None;
+        let mut hint = 0;
         for level in 0..LEVELS {
             let y = self.bounds.y0 + self.bounds.height() * (level as f64 + 0.5) / LEVELS as f64;
+            let inner = if clear { crossings(&self.obstacles, y) } else { Vec::new() };
             for pair in crossings(&self.outline, y).chunks_exact(2) {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
                     let least = best.map_or(floor, |(room, _)| room.scale * (1.0 - ALIKE));
-                    let scale = self.scale_at(centre, size, clear, (least, enough));
+                    // What crosses the level limits it already: most places need no look at all the lines.
+                    let next = inner.partition_point(|x| *x < centre.x);
+                    let beside = [next.checked_sub(1), Some(next)].map(|i| i.and_then(|i| inner.get(i)).copied());
+                    let sides = beside.into_iter().flatten().chain([pair[0], pair[1]]).map(|x| (x - centre.x).abs());
+                    if sides.fold(f64::INFINITY, f64::min) * 2.0 / size.width <= least {
+                        continue;
+                    }
+                    let scale = self.scale_from(&mut hint, centre, size, clear, (least, enough));
                     let off = centre.distance_squared(self.bounds.center());
                     let better =
                         best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
@@ -80,11 +89,22 @@ impl Shapes {
     /// How many times a box of this size around `centre`, a point inside, can be had before it touches a line.
     /// At most `most`; not computed further once it cannot exceed `least`.
     pub fn scale_at(&self, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
+        self.scale_from(&mut 0, centre, size, clear, (least, most))
+    }
+
+    /// The same; `hint` is the line that is looked at first, and becomes the one that was found to be too near: for a neighbouring place it
+    /// is likely to be too near again.
+    fn scale_from(&self, hint: &mut usize, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
         let obstacles: &[Line] = if clear { &self.obstacles } else { &[] };
-        let mut scale = most;
-        for line in self.outline.iter().chain(obstacles) {
+        let first = self.outline.get(*hint).or_else(|| obstacles.get(hint.checked_sub(self.outline.len())?));
+        let mut scale = first.map_or(most, |line| reach(line, centre, size, most));
+        if scale <= least {
+            return scale;
+        }
+        for (i, line) in self.outline.iter().chain(obstacles).enumerate() {
             scale = reach(line, centre, size, scale);
             if scale <= least {
+                *hint = i;
                 break;
             }
         }

@@ -49,7 +49,7 @@ pub use pdf::{MAX_SIDE, PdfError, write as write_pdf};
 pub use photo::{Photo, PhotoError};
 pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
-pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_sheet};
+pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_sheet, projector_sheets};
 pub use save::{SaveError, save_all};
 pub use svg::{SvgError, SvgSettings, write as write_svg};
 pub use tables::{tables, tables_of};

@@ -5,8 +5,8 @@ use kurbo::Point;
 use super::booklet::allowance_in_short;
 use crate::base::tolerance::limit::JOINT_ANGLE;
 use crate::compute::{CutPlan, Model, PieceFinishing};
-use crate::document::{Draft, Nap, Outline};
-use crate::finish::{FinishedPiece, Symmetry, cut_words, pair_words, unfolded};
+use crate::document::{Draft, Nap};
+use crate::finish::{FinishedPiece, Symmetry, cut_words, outline_words, pair_words, unfolded};
 
 /// Garment, edition and date, as they stand on every piece; what is not told is left out.
 pub(super) fn about(draft: &Draft) -> Vec<String> {
@@ -40,11 +40,8 @@ pub(super) fn cut_notes(
     for cut in &finishing.cuts {
         let own = CutPlan { on_fold: cut.on_fold.filter(|_| fold.is_none()), ..cut.clone() };
         let pairs = pair_words(&own, symmetry).map_or_else(String::new, |w| format!(", {w}"));
-        let outline = match cut.outline {
-            Outline::Full => "",
-            Outline::LessAllowance => ", without allowance",
-            Outline::Block => ", as a rough block",
-        };
+        let outline =
+            Some(outline_words(cut.outline)).filter(|w| !w.is_empty()).map_or_else(String::new, |w| format!(", {w}"));
         out.push(format!("{}{outline}{pairs}", cut_words(&own, symmetry)));
         let grain = grain_words(draft, cut, heading(cut), drawn);
         if grain != last && !grain.is_empty() {

@@ -163,6 +163,15 @@ pub enum ProjectorError {
 /// # Errors
 /// See [`ProjectorError`].
 pub fn projector_sheet(pieces: &[SheetPiece], settings: &ProjectorSettings) -> Result<Vec<Picture>, ProjectorError> {
+    projector_sheets(pieces, std::slice::from_ref(settings)).map(|mut all| all.remove(0))
+}
+
+/// The same several times, laid out once: what differs between `all` may only be what is dark and what lies behind.
+///
+/// # Errors
+/// See [`ProjectorError`].
+pub fn projector_sheets(pieces: &[SheetPiece], all: &[ProjectorSettings]) -> Result<Vec<Vec<Picture>>, ProjectorError> {
+    let Some(settings) = all.first() else { return Ok(Vec::new()) };
     let line = checked(settings)?;
     if pieces.is_empty() {
         return Err(SheetError::NoPieces.into());
@@ -171,10 +180,12 @@ pub fn projector_sheet(pieces: &[SheetPiece], settings: &ProjectorSettings) -> R
     let letters = Letters { least: size, most: 1.5 * size, leader: line };
     let mut nests = Nest::all_with(pieces, letters, &|own| most_of(own, settings))?;
     let views = fewest_views(&mut nests, letters, settings)?;
-    let artist = Artist { settings, line, letters, pens: pens(pieces, line), count: views.len() };
-    let mut pages = vec![artist.test()];
-    pages.extend(views.iter().enumerate().map(|(i, view)| artist.page(&nests, &views, (i, view))));
-    Ok(pages)
+    let drawn = |settings: &ProjectorSettings| {
+        let artist = Artist { settings, line, letters, pens: pens(pieces, line), count: views.len() };
+        let pages = views.iter().enumerate().map(|(i, view)| artist.page(&nests, &views, (i, view)));
+        std::iter::once(artist.test()).chain(pages).collect()
+    };
+    Ok(all.iter().map(drawn).collect())
 }
 
 /// The width of lines, if all settings can be had.

@@ -7,17 +7,6 @@ use crate::app::field;
 use crate::document::{Address, Audience, GirthPlace, Part, WornAs};
 use crate::session::PublishCommand;
 
-/// Places of which rules speak, in words.
-const PLACES: [(GirthPlace, &str); 7] = [
-    (GirthPlace::Chest, "chest"),
-    (GirthPlace::Waist, "waist"),
-    (GirthPlace::Seat, "seat"),
-    (GirthPlace::UpperArm, "upper arm"),
-    (GirthPlace::Thigh, "thigh"),
-    (GirthPlace::Wrist, "wrist"),
-    (GirthPlace::Ankle, "ankle"),
-];
-
 impl Card<'_> {
     pub(super) fn care(&mut self, ui: &mut Ui) {
         let draft = self.scene.draft();
@@ -53,7 +42,7 @@ impl Card<'_> {
     fn girths(&mut self, ui: &mut Ui) {
         let girths = &self.scene.draft().care.girths;
         for (i, girth) in girths.iter().enumerate() {
-            let word = PLACES.iter().find(|(p, _)| *p == girth.place).map_or("", |(_, word)| *word);
+            let word = girth.place.word();
             let at = Address::nth(Part::Draft, "rule girth", i);
             self.formula(ui, at, &format!("garment around the {word}"), "all round, such as 2 * length(front.hem)");
             if self.small(ui, "Take it out", format!("take out the girth of the {word}")) {
@@ -63,11 +52,12 @@ impl Card<'_> {
         field::caption(ui, self.look, "girths of the garment that rules speak of");
         let mut add = None;
         ui.menu_button("Say a girth …", |ui| {
-            for (place, word) in PLACES.iter().filter(|(p, _)| girths.iter().all(|g| g.place != *p)) {
-                let response = ui.button(*word);
+            for place in GirthPlace::ALL.into_iter().filter(|p| girths.iter().all(|g| g.place != *p)) {
+                let word = place.word();
+                let response = ui.button(word);
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("girth of the {word}")));
                 if response.clicked() {
-                    add = Some(*place);
+                    add = Some(place);
                     ui.close();
                 }
             }

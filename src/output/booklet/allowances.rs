@@ -68,9 +68,7 @@ fn of_edge(edge: &EdgeWidths) -> String {
 /// A list of all pieces with their allowances, and what a person must know before cutting.
 pub fn allowances(order: &BookletOrder<'_>) -> Vec<Block> {
     let model = order.model;
-    let Some(base) = model.plan.cases.base.filter(|b| order.cases.contains(b)).or(order.cases.first().copied()) else {
-        return Vec::new();
-    };
+    let Some(base) = order.shown() else { return Vec::new() };
     let letters = crate::finish::letters(model);
     let mut items = Vec::new();
     let mut without = Vec::new();

@@ -45,6 +45,13 @@ pub struct BookletOrder<'a> {
     pub notes: Vec<String>,
 }
 
+impl BookletOrder<'_> {
+    /// The case that is drawn and told of where one must do: the base size, if it is one of the booklet's, else its first.
+    fn shown(&self) -> Option<usize> {
+        self.model.plan.cases.base.filter(|b| self.cases.contains(b)).or(self.cases.first().copied())
+    }
+}
+
 /// Tables by which a size is chosen, by their names.
 const FOR_SIZE: [&str; 2] = ["body-chart", "finished-measures"];
 /// Lines of the tables of strips that only the tables have.
@@ -137,7 +144,7 @@ fn drawn_pieces(order: &BookletOrder<'_>) -> Vec<Block> {
 /// A figure of some pieces in the base size, if it is one of the booklet's, else in its first.
 fn figure(order: &BookletOrder<'_>, names: &[String], height: f64) -> Option<Block> {
     let model = order.model;
-    let base = model.plan.cases.base.filter(|b| order.cases.contains(b)).or(order.cases.first().copied())?;
+    let base = order.shown()?;
     let letters = crate::finish::letters(model);
     let (found, _) = super::sheet_pieces(order.draft, model, order.finished, base, false);
     let drawn: Vec<Drawn> = found

@@ -2,8 +2,8 @@
 
 use super::{Page, readable};
 use crate::compute::CutPlan;
-use crate::document::{Face, MaterialKind, Outline, StripGrain};
-use crate::finish::{Symmetry, is_block, letters, symmetry};
+use crate::document::{Face, MaterialKind, StripGrain};
+use crate::finish::{Symmetry, is_block, letters, outline_words, symmetry};
 use crate::output::{Cell, Line, Table};
 
 /// One line for each cut of each piece and for each strip, by material; counts are of cut pieces.
@@ -111,12 +111,7 @@ fn how(cut: &CutPlan, handed: bool) -> String {
     } else {
         String::new()
     };
-    let outline = match cut.outline {
-        Outline::Full => "",
-        Outline::LessAllowance => "without allowance",
-        Outline::Block => "a rough block, fused before cutting",
-    };
-    [&*count, outline].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
+    [&*count, outline_words(cut.outline)].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
 }
 
 fn text(words: &str) -> Cell {

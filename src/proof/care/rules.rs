@@ -45,25 +45,14 @@ pub(super) struct TightRow {
     pub size: &'static str,
     /// For whom; anyone: for both.
     pub wearers: Wearers,
-    /// At most so much around, in cm and in inches as printed there, in the order of [`PLACES`].
+    /// At most so much around, in cm and in inches as printed there, in the order of [`GirthPlace::ALL`].
     most: [(f64, f64); 7],
 }
-
-/// The places, in the order of the columns of the rule.
-pub(super) const PLACES: [(GirthPlace, &str); 7] = [
-    (GirthPlace::Chest, "chest"),
-    (GirthPlace::Waist, "waist"),
-    (GirthPlace::Seat, "seat"),
-    (GirthPlace::UpperArm, "upper arm"),
-    (GirthPlace::Thigh, "thigh"),
-    (GirthPlace::Wrist, "wrist"),
-    (GirthPlace::Ankle, "ankle"),
-];
 
 impl TightRow {
     /// What is printed for a place: cm and inches.
     pub fn printed(&self, place: GirthPlace) -> (f64, f64) {
-        PLACES.iter().zip(self.most).find(|((p, _), _)| *p == place).map_or((0.0, 0.0), |(_, most)| most)
+        GirthPlace::ALL.into_iter().zip(self.most).find(|(p, _)| *p == place).map_or((0.0, 0.0), |(_, most)| most)
     }
 
     /// The most at a place, mm: the smaller of what is printed in cm and in inches, which disagree in places.

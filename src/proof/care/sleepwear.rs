@@ -1,11 +1,11 @@
 //! Children's sleepwear: what fits close is held against the most of the rules; what does not calls for cloth that resists flames.
 
-use super::rules::{PLACES, SLEEPWEAR, SLEEPWEAR_SIZES, TIGHT, TightRow, USUAL};
+use super::rules::{SLEEPWEAR, SLEEPWEAR_SIZES, TIGHT, TightRow, USUAL};
 use super::wearer::Wearer;
 use super::{Found, both, gathered};
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
-use crate::document::{Draft, Wearers, WornAs};
+use crate::document::{Draft, GirthPlace, Wearers, WornAs};
 use crate::proof::tally::Tally;
 
 pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
@@ -54,7 +54,8 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
     }
     let mut told = Vec::new();
     let mut missing: Vec<String> = Vec::new();
-    for (place, name) in PLACES {
+    for place in GirthPlace::ALL {
+        let name = place.word();
         let formulas: Vec<_> =
             model.plan.publishing.girths.iter().filter(|(p, _)| *p == place).map(|(_, f)| f).collect();
         if formulas.is_empty() {

@@ -314,10 +314,10 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
     };
     if job.what == What::Projector {
         // Which shows better hangs on the cloth.
-        for dark in [true, false] {
-            let settings = order.wish.projector.settings(order.draft, &title, dark);
-            let projected = |problem: ProjectorError| OutputError::Projector { of: of.clone(), problem };
-            let pictures = output::projector_sheet(&pieces, &settings).map_err(projected)?;
+        let both = [true, false].map(|dark| order.wish.projector.settings(order.draft, &title, dark));
+        let projected = |problem: ProjectorError| OutputError::Projector { of: of.clone(), problem };
+        let made = output::projector_sheets(&pieces, &both).map_err(projected)?;
+        for (settings, pictures) in both.iter().zip(made) {
             let digests = digests(order.draft, &pictures);
             let rest = settings.paper_name();
             out.files.push(file(order, job, &rest, "pdf", printed(&pictures)?, digests));
