@@ -24,6 +24,14 @@ fn flat(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// Whether undoing as often as anything here was done gives the draft of the start.
+fn is_undone(stage: &mut Stage, start: &str) {
+    for _ in 0..15 {
+        stage.ctrl(Key::Z);
+    }
+    assert_eq!(stage.saved(), start);
+}
+
 #[test]
 fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
     let mut stage = Stage::on("bodice-sleeve.ron");
@@ -70,10 +78,7 @@ fn a_strip_is_made_on_its_card_and_tells_its_length_in_every_size() {
     assert!(error_on_card(&stage), "{}", stage.all());
     assert!(stage.saved().contains("length: \"bust +\""));
     // All of it is undone, step by step.
-    for _ in 0..15 {
-        stage.ctrl(Key::Z);
-    }
-    assert_eq!(stage.saved(), start);
+    is_undone(&mut stage, &start);
 }
 
 #[test]
@@ -123,10 +128,7 @@ fn steps_of_the_booklet_are_written_read_moved_and_taken_out() {
     stage.press(Key::Space);
     let text = stage.saved();
     assert!(text.contains("booklet: [(title: \"Sew the sides\")]"), "{text}");
-    for _ in 0..15 {
-        stage.ctrl(Key::Z);
-    }
-    assert_eq!(stage.saved(), start);
+    is_undone(&mut stage, &start);
 }
 
 #[test]
@@ -258,10 +260,7 @@ fn fittings_and_who_it_is_for_are_typed_on_cards() {
         "{text}"
     );
     assert!(stage.says("89 cm in size 88"), "{}", stage.all());
-    for _ in 0..10 {
-        stage.ctrl(Key::Z);
-    }
-    assert_eq!(stage.saved(), start);
+    is_undone(&mut stage, &start);
 }
 
 #[test]
