@@ -46,6 +46,7 @@ examples! {
     "panel-top" "a top of panels and facings derived from the check block";
     "yoke-skirt" "a flared skirt with yoke, facings and lining derived from the skirt block";
     "trousers" "front and back of plain trousers";
+    "work-smock" "a whole pattern to be sold: a smock with long or short sleeves, lined pockets, booklet";
 }
 
 #[cfg(test)]

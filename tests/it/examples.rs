@@ -5,7 +5,7 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 13] = [
+const SHOWN: [(&str, &[&str]); 14] = [
     ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
@@ -18,6 +18,7 @@ const SHOWN: [(&str, &[&str]); 13] = [
     ("straight-skirt.ron", &["seam-length"]),
     ("top-in-views.ron", &[]),
     ("trousers.ron", &[]),
+    ("work-smock.ron", &[]),
     ("yoke-skirt.ron", &[]),
 ];
 
