@@ -47,6 +47,7 @@ examples! {
     "yoke-skirt" "a flared skirt with yoke, facings and lining derived from the skirt block";
     "trousers" "front and back of plain trousers";
     "work-smock" "a whole pattern to be sold: a smock with long or short sleeves, lined pockets, booklet";
+    "childs-smock" "the same for children, with the caution about cords that it calls for";
 }
 
 #[cfg(test)]

@@ -5,10 +5,11 @@ use tracewheel::compute::Engine;
 use tracewheel::{file, output, proof};
 
 /// Examples with the errors and warnings that they show on purpose.
-const SHOWN: [(&str, &[&str]); 14] = [
+const SHOWN: [(&str, &[&str]); 15] = [
     ("bodice-finished.ron", &[]),
     ("bodice-sleeve.ron", &["joint-bent"]),
     ("chest-bodice.ron", &[]),
+    ("childs-smock.ron", &[]),
     ("circle-skirt.ron", &[]),
     ("flat-collar.ron", &[]),
     ("market-apron.ron", &[]),
