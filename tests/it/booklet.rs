@@ -6,7 +6,7 @@ use std::process::Command;
 use std::sync::Arc;
 
 use tracewheel::compute::{Engine, Model};
-use tracewheel::document::{Allowance, Draft};
+use tracewheel::document::{Allowance, Cut, Draft};
 use tracewheel::file;
 use tracewheel::finish::{Finished, finish};
 use tracewheel::output::{Block, BookletOrder, Cell, Photo, Table, Writing, booklet};
@@ -162,19 +162,17 @@ fn every_cut_of_a_piece_tells_its_own_allowances() {
         let piece = Arc::make_mut(&mut draft.pieces[0]);
         let mut stiff = piece.cuts[0].clone();
         (stiff.material, stiff.allowances) = ("stiff_stuff".into(), "inner".into());
-        piece.cuts.push(stiff);
+        // A third one is cut like the first: it is named with it.
+        let lining = Cut { material: "lining".into(), ..piece.cuts[0].clone() };
+        piece.cuts.extend([stiff, lining]);
         for (edge, width) in [("top", set), ("side", set), ("hem", "0 cm")] {
-            let allowance = Allowance {
-                edge: edge.into(),
-                set: "inner".into(),
-                width: width.into(),
-                ..Allowance::default()
-            };
+            let allowance =
+                Allowance { edge: edge.into(), set: "inner".into(), width: width.into(), ..Allowance::default() };
             piece.allowances.push(allowance);
         }
         said(&made(&draft, 0, &[0, 1, 2])).join("\n").replace('\u{a0}', " ")
     };
-    let main = "A front: main: 1 cm (3/8 in), but 3 cm (1 1/8 in) hem and 1 cm (3/8 in) turned in at hem";
+    let main = "A front: main, lining: 1 cm (3/8 in), but 3 cm (1 1/8 in) hem and 1 cm (3/8 in) turned in at hem";
     for (width, stiff) in [("5 mm", "0.5 cm (1/4 in), but none at hem"), ("0 cm", "none")] {
         let words = two(width);
         let line = format!("{main}; stiff stuff: {stiff}");

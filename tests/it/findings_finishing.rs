@@ -350,9 +350,11 @@ fn the_place_of_a_piece_with_darts_or_pleats_is_told() {
     };
     let (at, on_front) = mark("front", "back");
     let shown = (at, on_front.as_str());
-    for (takes, more) in
-        [("the darts", String::from(dart)), ("the darts and pleats", format!("{dart} {pleat}")), ("the pleats", pleat.into())]
-    {
+    for (takes, more) in [
+        ("the darts", String::from(dart)),
+        ("the darts and pleats", format!("{dart} {pleat}")),
+        ("the pleats", pleat.into()),
+    ] {
         let found = told(&[shown, (dart, &more)]);
         let words = format!("front.shown shows back as it is cut, {takes} in it open: sewn it is smaller");
         assert!(found.len() == 1 && found[0].starts_with(&words), "{words}: {found:?}");

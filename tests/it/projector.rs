@@ -213,6 +213,15 @@ fn the_first_page_tests_the_scale_both_ways_and_the_grid_is_told() {
         );
         assert!(strokes(&pages[1]).iter().all(|(_, pen)| pen.ink != ground));
     }
+    // What is not true is seen, but not as what is to be cut.
+    for dark in [true, false] {
+        let piece = SheetPiece { faded: true, ..piece("Faded", "M", "M 0 0 L 400 0 L 400 300 Z", &[]) };
+        let settings = ProjectorSettings { dark, ..ProjectorSettings::default() };
+        let page = projector_sheet(&[piece], &settings).unwrap().remove(1);
+        let inks: Vec<Ink> =
+            strokes(&page).into_iter().filter(|(p, _)| p.elements().len() == 4).map(|s| s.1.ink).collect();
+        assert!(inks.len() == 1 && ![Ink::BLACK, Ink::grey(255)].contains(&inks[0]), "{inks:?}");
+    }
 }
 
 /// A label beside its piece takes no further position: it stands where the picture has room, or over the lines.
@@ -260,8 +269,11 @@ fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
     let words = "cut 2 (1 + 1 mirrored) from main, 2 = 1 pair";
     let of = |name: &str, width: f64, height: f64| {
         // Lines so close that no label has room between them.
-        let lines: Vec<String> =
-            (1..).map(|i| 6.0 * f64::from(i)).take_while(|y| *y < height).map(|y| format!("M 0 {y} L {width} {y}")).collect();
+        let lines: Vec<String> = (1..)
+            .map(|i| 6.0 * f64::from(i))
+            .take_while(|y| *y < height)
+            .map(|y| format!("M 0 {y} L {width} {y}"))
+            .collect();
         let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
         let outline = format!("M 0 0 L {width} 0 L {width} {height} L 0 {height} Z");
         SheetPiece { notes: vec![words.to_owned()], ..piece(name, "M", &outline, &lines) }
@@ -278,7 +290,8 @@ fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
             let page = pages[1..].iter().find(|p| texts(p).iter().any(|t| named(&t))).unwrap();
             let label = texts(page).into_iter().find(|t| named(t)).unwrap();
             let half = tracewheel::output::text_width(&label.text, label.size) / 2.0;
-            let boxes = strokes(page).into_iter().filter(|(p, pen)| p.elements().len() > 4 && pen.ink == Ink::grey(255));
+            let boxes =
+                strokes(page).into_iter().filter(|(p, pen)| p.elements().len() > 4 && pen.ink == Ink::grey(255));
             let boxes: Vec<Rect> = boxes.map(|(p, _)| p.bounding_box()).collect();
             let place = Rect::new(label.at.x - half, label.at.y - 0.7 * label.size, label.at.x + half, label.at.y);
             let covered = boxes.iter().filter(|b| b.intersect(place).area() > 0.0).count();

@@ -225,7 +225,10 @@ mod tests {
             file("booklet/x-edition-1-booklet.html", "a", &[]),
             file("booklet/x-edition-1-A4-4-pages.pdf", "a", &["1", "2", "3", "4"]),
         ];
-        let new = [file("booklet/x-edition-2-A4-5-pages.pdf", "b", &["1", "2", "9", "3", "4"]), file("booklet/x-edition-2-booklet.html", "a", &[])];
+        let new = [
+            file("booklet/x-edition-2-A4-5-pages.pdf", "b", &["1", "2", "9", "3", "4"]),
+            file("booklet/x-edition-2-booklet.html", "a", &[]),
+        ];
         let words = told(old, &new);
         assert!(words.contains("- booklet/x-edition-2-A4-5-pages.pdf: page 3 of 5\n"), "{words}");
         assert!(words.contains("other by edition and date alone\n- booklet/x-edition-2-booklet.html\n"), "{words}");
