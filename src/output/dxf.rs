@@ -38,8 +38,10 @@ const LETTERS: f64 = 5.0;
 const LEADING: f64 = 8.0;
 /// Between pieces, mm.
 const GAP: f64 = 20.0;
-/// Numbers are written to this part of a millimetre.
+/// Numbers are written to this part of a millimetre …
 const PARTS: u64 = 10_000;
+/// … which are so many decimals.
+const PLACES: usize = 4;
 /// The longest name of a block in R12.
 const LONGEST_NAME: usize = 31;
 /// The most signs in a text of R12 (255), less room for one that is written as seven.
@@ -80,21 +82,32 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     if pieces.is_empty() {
         return Err(DxfError::NoPieces);
     }
+    let rooms = pieces.iter().map(sound_room).collect::<Result<Vec<_>, _>>()?;
+    let right: f64 = rooms.iter().map(|r| r.width() + GAP).sum();
+    let highest = rooms.iter().map(|r| r.height()).fold(0.0, f64::max);
     let mut names = BTreeSet::new();
-    let (mut blocks, mut inserts) = (Writer::default(), Writer::default());
-    let (mut right, mut highest) = (0.0, 0.0_f64);
-    for piece in pieces {
-        let room = sound_room(piece)?;
-        let name = block_name(piece, &mut names);
-        block(&mut blocks, piece, &name);
-        inserts.pairs(&[(0, "INSERT"), (8, "1"), (2, &name)]);
-        // Side by side, so that a plain viewer shows them apart; y up.
-        inserts.at(10, Vec2::new(right - room.x0, room.y1).to_point());
-        right += room.width() + GAP;
-        highest = highest.max(room.height());
-    }
-    style_words(&mut inserts, settings, highest);
+    let names: Vec<String> = pieces.iter().map(|p| block_name(p, &mut names)).collect();
     let mut out = Writer::default();
+    head(&mut out, Point::new(right, -highest));
+    out.pairs(&[(0, "SECTION"), (2, "BLOCKS")]);
+    for (piece, name) in pieces.iter().zip(&names) {
+        block(&mut out, piece, name);
+    }
+    out.pairs(&[(0, "ENDSEC"), (0, "SECTION"), (2, "ENTITIES")]);
+    let mut right = 0.0;
+    for (room, name) in rooms.iter().zip(&names) {
+        out.pairs(&[(0, "INSERT"), (8, "1"), (2, name)]);
+        // Side by side, so that a plain viewer shows them apart; y up.
+        out.at(10, Vec2::new(right - room.x0, room.y1).to_point());
+        right += room.width() + GAP;
+    }
+    style_words(&mut out, settings, highest);
+    out.pairs(&[(0, "ENDSEC"), (0, "EOF")]);
+    Ok(out.bytes)
+}
+
+/// What stands before the blocks; `far`: the corner of all pieces that is farthest from the origin.
+fn head(out: &mut Writer, far: Point) {
     for words in [
         "Pieces of a garment, one block for each piece and size; lengths in millimetres, y up.",
         "Layers as in the open sewn-product standard ASTM D6673; layer numbers as commonly quoted, not read from the standard itself: check them against it.",
@@ -107,7 +120,7 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     out.pair(9, "$EXTMIN");
     out.at(10, Point::ZERO);
     out.pair(9, "$EXTMAX");
-    out.at(10, Point::new(right, -highest));
+    out.at(10, far);
     out.pairs(&[(0, "ENDSEC"), (0, "SECTION"), (2, "TABLES")]);
     out.pairs(&[(0, "TABLE"), (2, "LTYPE"), (70, "1"), (0, "LTYPE"), (2, "CONTINUOUS"), (70, "0"), (3, "Solid line")]);
     out.pairs(&[(72, "65"), (73, "0"), (40, "0.0"), (0, "ENDTAB"), (0, "TABLE"), (2, "LAYER")]);
@@ -115,12 +128,7 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     for layer in layer::ALL {
         out.pairs(&[(0, "LAYER"), (2, &layer.to_string()), (70, "0"), (62, "7"), (6, "CONTINUOUS")]);
     }
-    out.pairs(&[(0, "ENDTAB"), (0, "ENDSEC"), (0, "SECTION"), (2, "BLOCKS")]);
-    out.text += &blocks.text;
-    out.pairs(&[(0, "ENDSEC"), (0, "SECTION"), (2, "ENTITIES")]);
-    out.text += &inserts.text;
-    out.pairs(&[(0, "ENDSEC"), (0, "EOF")]);
-    Ok(out.text.into_bytes())
+    out.pairs(&[(0, "ENDTAB"), (0, "ENDSEC")]);
 }
 
 /// The box of a piece, if all that is written of it are usable numbers.
@@ -325,55 +333,66 @@ fn ends_way(segment: &kurbo::PathSeg) -> (Vec2, Vec2) {
     (leaving, arriving)
 }
 
+/// A code as it stands on its line, three signs wide.
+fn code_line(code: u16) -> [u8; 5] {
+    let digit = |least: u16, over: u16| if code < least { b' ' } else { b'0' + (code / over % 10) as u8 };
+    [digit(100, 100), digit(10, 10), digit(0, 1), b'\r', b'\n']
+}
+
 /// Codes and values, a line each.
 #[derive(Default)]
 struct Writer {
-    text: String,
+    bytes: Vec<u8>,
 }
+
+/// The end of a line.
+const END: &[u8] = b"\r\n";
 
 impl Writer {
     // Millions of lines are written so: nothing is made on the way.
     fn pair(&mut self, code: u16, value: &str) {
         self.code(code);
-        self.text.push_str(value);
-        self.text.push_str("\r\n");
+        self.bytes.extend_from_slice(value.as_bytes());
+        self.bytes.extend_from_slice(END);
     }
 
     fn code(&mut self, code: u16) {
-        for (least, digit) in [(100, code / 100), (10, code / 10 % 10), (0, code % 10)] {
-            self.text.push(if code < least { ' ' } else { char::from(b'0' + digit as u8) });
-        }
-        self.text.push_str("\r\n");
+        self.bytes.extend_from_slice(&code_line(code));
     }
 
     /// A number with four decimals, as many as are needed, at least one.
     fn number(&mut self, code: u16, value: f64) {
-        self.code(code);
-        let parts = round_half_away(value * PARTS as f64, 1.0) as i64;
-        if parts < 0 {
-            self.text.push('-');
-        }
-        let (whole, mut rest) = (parts.unsigned_abs() / PARTS, parts.unsigned_abs() % PARTS);
-        let mut digits = [0_u8; 20];
-        let mut first = digits.len();
-        let mut left = whole;
-        while first == digits.len() || left > 0 {
+        // Written from its end, so that the line is put behind the others at once.
+        let mut line = [0_u8; 5 + 32];
+        let mut first = line.len();
+        let mut put = |byte: u8| {
             first -= 1;
-            digits[first] = b'0' + (left % 10) as u8;
-            left /= 10;
+            line[first] = byte;
+        };
+        END.iter().rev().for_each(|b| put(*b));
+        let parts = round_half_away(value * PARTS as f64, 1.0) as i64;
+        let (mut whole, mut rest) = (parts.unsigned_abs() / PARTS, parts.unsigned_abs() % PARTS);
+        let mut places = PLACES;
+        while places > 1 && rest % 10 == 0 {
+            (rest, places) = (rest / 10, places - 1);
         }
-        self.text.extend(digits[first..].iter().map(|d| char::from(*d)));
-        self.text.push('.');
-        let mut unit = PARTS / 10;
+        for _ in 0..places {
+            put(b'0' + (rest % 10) as u8);
+            rest /= 10;
+        }
+        put(b'.');
         loop {
-            self.text.push(char::from(b'0' + (rest / unit) as u8));
-            rest %= unit;
-            if rest == 0 {
+            put(b'0' + (whole % 10) as u8);
+            whole /= 10;
+            if whole == 0 {
                 break;
             }
-            unit /= 10;
         }
-        self.text.push_str("\r\n");
+        if parts < 0 {
+            put(b'-');
+        }
+        code_line(code).iter().rev().for_each(|b| put(*b));
+        self.bytes.extend_from_slice(&line[first..]);
     }
 
     fn pairs(&mut self, pairs: &[(u16, &str)]) {
@@ -393,11 +412,9 @@ impl Writer {
         self.pair(0, kind);
         self.code(8);
         // Layers have one digit or two.
-        if layer >= 10 {
-            self.text.push(char::from(b'0' + layer / 10));
-        }
-        self.text.push(char::from(b'0' + layer % 10));
-        self.text.push_str("\r\n");
+        let digits = [b'0' + layer / 10, b'0' + layer % 10];
+        self.bytes.extend_from_slice(&digits[usize::from(layer < 10)..]);
+        self.bytes.extend_from_slice(END);
     }
 
     fn point(&mut self, layer: u8, at: Point, angle: Option<f64>) {

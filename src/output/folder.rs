@@ -11,7 +11,7 @@ use std::path::{Path, PathBuf};
 
 use thiserror::Error;
 
-use super::save::{reason, sync_folder};
+use super::save::{reason, several_at_once, sync_folder};
 
 /// The file that is locked while a folder is written.
 const LOCK: &str = ".writing";
@@ -74,19 +74,21 @@ pub fn save_folder(parent: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Re
     // Where a system has no locks, a run beside this one could clear it: then this one fails and says so.
     let _ = lock.try_lock();
     let mut folders = BTreeSet::new();
-    for (file, bytes) in files {
-        let shown = target.join(file);
-        let path = temporary.path.join(file);
-        if let Some(folder) = path.parent() {
-            fs::create_dir_all(folder).map_err(fail(&shown))?;
-            folders.insert(folder.to_owned());
+    for (file, _) in files {
+        if let Some(folder) = temporary.path.join(file).parent()
+            && folders.insert(folder.to_owned())
+        {
+            fs::create_dir_all(folder).map_err(fail(&target.join(file)))?;
         }
-        let written = OpenOptions::new().write(true).create_new(true).open(&path).and_then(|mut out| {
+    }
+    several_at_once(files, |(file, bytes)| {
+        let written = OpenOptions::new().write(true).create_new(true).open(temporary.path.join(file));
+        let safe = written.and_then(|mut out| {
             out.write_all(bytes)?;
             out.sync_all()
         });
-        written.map_err(fail(&shown))?;
-    }
+        safe.map_err(fail(&target.join(file)))
+    })?;
     drop(lock);
     fs::remove_file(&lock_path).map_err(fail(&target))?;
     folders.iter().for_each(|f| sync_folder(f));

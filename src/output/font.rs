@@ -14,10 +14,14 @@ use unicode_normalization::UnicodeNormalization;
 pub(super) const FONT: &[u8] = include_bytes!("../../assets/fonts/Inter-Regular.otf");
 /// Its name in files.
 pub(super) const FONT_NAME: &str = "Inter-Regular";
+/// The first sign that may combine with the one before it: a text of signs before it alone is its own composed form (Unicode, NFC).
+const COMBINING: char = '\u{300}';
 
 /// What is asked of the font, read once. Lengths in shares of the em.
 pub(super) struct Face {
     glyphs: BTreeMap<char, Glyph>,
+    /// Those of the signs before [`COMBINING`], by their code: most of what is ever written.
+    common: Vec<Option<Glyph>>,
     /// The box that stands for a sign the font lacks.
     pub(super) missing: Glyph,
     pub(super) ascent: f64,
@@ -47,6 +51,7 @@ pub(super) struct Sign {
 static FACE: LazyLock<Face> = LazyLock::new(|| {
     let empty = Face {
         glyphs: BTreeMap::new(),
+        common: Vec::new(),
         missing: Glyph { number: 0, advance: 0.5 },
         ascent: 0.75,
         descent: -0.25,
@@ -71,13 +76,24 @@ fn read(font: &FontRef<'_>) -> Face {
         }
     }
     let bounds = metrics.bounds.unwrap_or_default();
+    let common = ('\0'..COMBINING).map(|letter| glyphs.get(&letter).copied()).collect();
     Face {
         glyphs,
+        common,
         missing: glyph(0),
         ascent: share(metrics.ascent),
         descent: share(metrics.descent),
         cap_height: share(metrics.cap_height.unwrap_or(0.7 * metrics.units_per_em as f32)),
         bounds: [bounds.x_min, bounds.y_min, bounds.x_max, bounds.y_max].map(share),
+    }
+}
+
+impl Face {
+    fn glyph(&self, letter: char) -> Option<Glyph> {
+        match self.common.get(letter as usize) {
+            Some(known) => *known,
+            None => self.glyphs.get(&letter).copied(),
+        }
     }
 }
 
@@ -88,9 +104,13 @@ pub(super) fn face() -> &'static Face {
 
 /// The signs that are drawn for a text: composed, with spaces for control signs.
 pub(super) fn signs(text: &str) -> impl Iterator<Item = Sign> + '_ {
-    text.nfc()
+    // Where nothing combines, all is composed already.
+    let (plain, rest) = if text.chars().all(|c| c < COMBINING) { (text, "") } else { ("", text) };
+    plain
+        .chars()
+        .chain(rest.nfc())
         .map(|c| if c.is_control() { ' ' } else { c })
-        .map(|letter| Sign { letter, glyph: FACE.glyphs.get(&letter).copied() })
+        .map(|letter| Sign { letter, glyph: FACE.glyph(letter) })
 }
 
 /// Width of a text whose em is `size`, in the unit of `size`.
@@ -145,4 +165,25 @@ pub fn wrapped(text: &str, size: f64, width: f64) -> Vec<String> {
 pub(super) fn outlines_table(font: &[u8]) -> Option<Vec<u8>> {
     let font = FontRef::new(font).ok()?;
     Some(font.table_data(Tag::new(b"CFF "))?.as_bytes().to_vec())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_taken_for_composed_is_and_common_signs_are_those_of_the_table() {
+        for letter in '\0'..COMBINING {
+            let alone = letter.to_string();
+            assert!(alone.nfc().eq(alone.chars()), "{letter:?}");
+            // Beside each other they do not combine either.
+            let both = format!("A{letter}a{letter}");
+            assert!(both.nfc().eq(both.chars()), "{letter:?}");
+            let (known, told) = (FACE.glyphs.get(&letter), FACE.glyph(letter));
+            assert_eq!(known.map(|g| (g.number, g.advance)), told.map(|g| (g.number, g.advance)), "{letter:?}");
+        }
+        assert!(FACE.glyph('·').is_some() && FACE.glyph('–').is_some() && FACE.glyph('日').is_none());
+        // One that combines: as wide as the composed letter.
+        assert_eq!(text_width("e\u{301}", 1.0), text_width("é", 1.0));
+    }
 }

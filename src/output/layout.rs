@@ -109,28 +109,32 @@ fn place(room: Size, placed: &[Rect], used: &BTreeSet<(usize, usize)>, layout: &
         range(0.0, below.max(1.0), tile.height).end + super::paper::pages_over(room.height, tile.height, 0.0) + 1;
     let across = places(room.width, tile.width, layout.columns, placed.iter().map(|p| (p.x0, p.x1)));
     let down = places(room.height, tile.height, rows, placed.iter().map(|p| (p.y0, p.y1)));
-    let mut best: Option<(usize, f64, f64)> = None;
+    let mut best: Option<(usize, Point)> = None;
     for &y in &down {
+        // Places come from the highest on, so a later one must need fewer pages: where none is needed nothing is better.
+        if best.is_some_and(|(least, _)| least == 0) {
+            break;
+        }
         for &x in &across {
             let here = Rect::from_origin_size(Point::new(x, y), room);
             if x + room.width > width - INSET && layout.columns > 1 && room.width + 2.0 * INSET <= width {
                 continue;
             }
+            let new = layout.touched(here).filter(|t| !used.contains(t)).count();
+            if best.is_some_and(|(least, _)| new >= least) {
+                continue;
+            }
             let apart = |p: &Rect| {
                 p.x1 + GAP <= here.x0 || here.x1 + GAP <= p.x0 || p.y1 + GAP <= here.y0 || here.y1 + GAP <= p.y0
             };
-            if !placed.iter().all(apart) {
-                continue;
-            }
-            let new = layout.touched(here).filter(|t| !used.contains(t)).count();
-            if best.is_none_or(|(least, top, left)| (new, y, x) < (least, top, left)) {
-                best = Some((new, y, x));
+            if placed.iter().all(apart) {
+                best = Some((new, here.origin()));
             }
         }
     }
     // There is always the place below everything else.
     let lowest = range(0.0, below.max(1.0), tile.height).end as f64 * tile.height;
-    best.map_or(Point::new(INSET, lowest + INSET), |(_, y, x)| Point::new(x, y))
+    best.map_or(Point::new(INSET, lowest + INSET), |(_, at)| at)
 }
 
 /// Places in one direction at which a length may begin: whole on a page, or over several without a sliver.

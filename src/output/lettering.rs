@@ -160,6 +160,7 @@ fn beside(pieces: &[&SheetPiece], bounds: Rect, most: Size, letters: Letters) ->
             Shapes::new(&closed(p.outline.clone()), &lines)
         })
         .collect();
+    let reach = least.outline.bounding_box();
     let mut best: Option<((bool, f64), Point)> = None;
     for i in 0..=PLACES {
         for k in 0..=PLACES {
@@ -170,15 +171,21 @@ fn beside(pieces: &[&SheetPiece], bounds: Rect, most: Size, letters: Letters) ->
             );
             let own = Rect::from_center_size(centre, room);
             let all = own.union(bounds);
-            let near = nearest(&least.outline, centre).distance(centre);
-            let score = (all.width() > most.width || all.height() > most.height, all.area() + FAR * near);
-            let is_better = best.is_none_or(|(b, _)| (score.0, score.1) < b);
+            let (is_large, area) = (all.width() > most.width || all.height() > most.height, all.area());
+            // The outline is no nearer than its box. What is not better even there needs no look at its lines, where most of the time goes.
+            let nearest_box = Point::new(centre.x.clamp(reach.x0, reach.x1), centre.y.clamp(reach.y0, reach.y1));
+            let least_score = area + FAR * (nearest_box.distance(centre) - tolerance::CURVE);
+            let could_be = best.is_none_or(|(b, _)| (is_large, least_score) < b);
             let is_free = || {
                 shapes
                     .iter()
                     .all(|s| !s.holds(centre) && s.scale_at(centre, clear, true, (0.0, 1.0)) >= 1.0 - tolerance::EQUAL)
             };
-            if is_better && is_free() {
+            if !could_be || !is_free() {
+                continue;
+            }
+            let score = (is_large, area + FAR * nearest(&least.outline, centre).distance(centre));
+            if best.is_none_or(|(b, _)| score < b) {
                 best = Some((score, centre));
             }
         }

@@ -6,11 +6,15 @@
 use std::fs::{self, File, OpenOptions};
 use std::io::{self, ErrorKind, Write};
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Mutex, PoisonError};
 
 use thiserror::Error;
 
 /// How many names are tried for a temporary file before it is given up.
 const TRIES: usize = 100;
+/// So many files are written at once: most of the time is waiting until one is safely on the disk.
+const AT_ONCE: usize = 4;
 
 /// Why files were not written.
 #[derive(Debug, Error)]
@@ -105,10 +109,7 @@ pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>,
             return Err(SaveError::InTheWay { path });
         }
     }
-    let mut waiting = Vec::with_capacity(files.len());
-    for (name, content) in files {
-        waiting.push(Waiting::written(dir.join(name), content)?);
-    }
+    let waiting = several_at_once(files, |(name, content)| Waiting::written(dir.join(name), content))?;
     let mut done = Vec::with_capacity(files.len());
     for file in waiting {
         if let Err(source) = fs::rename(&file.temporary, &file.target) {
@@ -118,6 +119,36 @@ pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>,
     }
     sync_folder(dir);
     Ok(done)
+}
+
+/// Does something with each of these, a few at once; what came of it in their order, or the error of the first that failed.
+pub(super) fn several_at_once<T: Sync, R: Send, E: Send>(
+    all: &[T],
+    work: impl Fn(&T) -> Result<R, E> + Sync,
+) -> Result<Vec<R>, E> {
+    let next = AtomicUsize::new(0);
+    let made = Mutex::new(Vec::with_capacity(all.len()));
+    let own = || {
+        loop {
+            let i = next.fetch_add(1, Ordering::Relaxed);
+            let Some(one) = all.get(i) else { break };
+            let result = work(one);
+            if result.is_err() {
+                // The rest would be thrown away.
+                next.store(all.len(), Ordering::Relaxed);
+            }
+            made.lock().unwrap_or_else(PoisonError::into_inner).push((i, result));
+        }
+    };
+    std::thread::scope(|scope| {
+        for _ in 1..AT_ONCE.min(all.len()) {
+            scope.spawn(own);
+        }
+        own();
+    });
+    let mut made = made.into_inner().unwrap_or_else(PoisonError::into_inner);
+    made.sort_unstable_by_key(|(i, _)| *i);
+    made.into_iter().map(|(_, result)| result).collect()
 }
 
 fn check_name(name: &str, before: &[(String, Vec<u8>)]) -> Result<(), SaveError> {

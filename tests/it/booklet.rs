@@ -6,7 +6,7 @@ use std::process::Command;
 use std::sync::Arc;
 
 use tracewheel::compute::{Engine, Model};
-use tracewheel::document::Draft;
+use tracewheel::document::{Allowance, Cut, Draft};
 use tracewheel::file;
 use tracewheel::finish::{Finished, finish};
 use tracewheel::output::{Block, BookletOrder, Cell, Photo, Table, Writing, booklet};
@@ -152,6 +152,32 @@ fn allowances_are_told_for_every_piece_as_its_cut_line_has_them() {
     let words = said(&made(&bare, 0, &[0, 1, 2])).join("\n");
     assert!(words.contains("No allowance is included in: A front") && words.contains("Add what you need"), "{words}");
     assert!(!words.contains("Allowances are included"), "{words}");
+}
+
+/// A piece that is cut from two materials with other allowances: both are told, each with its material; one that has none is told so too.
+#[test]
+fn every_cut_of_a_piece_tells_its_own_allowances() {
+    let two = |set: &str| {
+        let mut draft = draft("");
+        let piece = Arc::make_mut(&mut draft.pieces[0]);
+        let mut stiff = piece.cuts[0].clone();
+        (stiff.material, stiff.allowances) = ("stiff_stuff".into(), "inner".into());
+        // A third one is cut like the first: it is named with it.
+        let lining = Cut { material: "lining".into(), ..piece.cuts[0].clone() };
+        piece.cuts.extend([stiff, lining]);
+        for (edge, width) in [("top", set), ("side", set), ("hem", "0 cm")] {
+            let allowance =
+                Allowance { edge: edge.into(), set: "inner".into(), width: width.into(), ..Allowance::default() };
+            piece.allowances.push(allowance);
+        }
+        said(&made(&draft, 0, &[0, 1, 2])).join("\n").replace('\u{a0}', " ")
+    };
+    let main = "A front: main, lining: 1 cm (3/8 in), but 3 cm (1 1/8 in) hem and 1 cm (3/8 in) turned in at hem";
+    for (width, stiff) in [("5 mm", "0.5 cm (1/4 in), but none at hem"), ("0 cm", "none")] {
+        let words = two(width);
+        let line = format!("{main}; stiff stuff: {stiff}");
+        assert!(words.lines().any(|l| l == line), "{line}\n{words}");
+    }
 }
 
 #[test]

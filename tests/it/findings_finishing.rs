@@ -332,6 +332,38 @@ fn formulas_of_finishing_that_have_no_value_are_told_where_they_stand() {
     );
 }
 
+/// Darts and pleats of a piece that is shown on another are named; a piece without any is shown as it is sewn, and nothing is said.
+#[test]
+fn the_place_of_a_piece_with_darts_or_pleats_is_told() {
+    let mark = |on: &str, shown: &str| {
+        let place = format!("(name: \"shown\", kind: place, at: \"{on}.a\", piece: \"{shown}\")");
+        if on == "front" {
+            ("marks: [(name: \"buttons\"", format!("marks: [{place}, (name: \"buttons\""))
+        } else {
+            ("            label: (at", format!("            marks: [{place}],\n            label: (at"))
+        }
+    };
+    let dart = "            darts: [(name: \"dart\", on: \"top\", centre: \"1/2\", intake: \"2 cm\", tip: \"10 cm\")],";
+    let pleat = "pleats: [(name: \"pleat\", on: \"hem\", centre: \"1/2\", intake: \"2 cm\", depth: \"5 cm\")],";
+    let told = |changes: &[(&str, &str)]| -> Vec<String> {
+        both(changes).into_iter().filter(|f| f.0 == Code::PlaceFlat).map(|f| f.2).collect()
+    };
+    let (at, on_front) = mark("front", "back");
+    let shown = (at, on_front.as_str());
+    for (takes, more) in [
+        ("the darts", String::from(dart)),
+        ("the darts and pleats", format!("{dart} {pleat}")),
+        ("the pleats", pleat.into()),
+    ] {
+        let found = told(&[shown, (dart, &more)]);
+        let words = format!("front.shown shows back as it is cut, {takes} in it open: sewn it is smaller");
+        assert!(found.len() == 1 && found[0].starts_with(&words), "{words}: {found:?}");
+    }
+    assert_eq!(told(&[shown, (dart, "")]), Vec::<String>::new(), "no darts, no pleats");
+    let (at, on_back) = mark("back", "front");
+    assert_eq!(told(&[(at, &on_back)]), Vec::<String>::new(), "the front has none, whatever the back has");
+}
+
 #[test]
 fn seams_that_look_alike_are_told_once() {
     let second = "    measures: [";

@@ -117,6 +117,51 @@ fn a_block_has_everything_in_its_layer() {
 }
 
 #[test]
+fn what_is_not_to_be_cut_is_said_and_lines_are_closed_or_not() {
+    let plain = OpenPiece { faded: true, stitch: None, name: "x".repeat(300), ..square() };
+    let bytes = write_dxf(&[plain, square()], &DxfSettings::default()).unwrap();
+    let all = entities(&pairs(&bytes));
+    let words: Vec<&str> = all.iter().filter(|e| e.0 == "TEXT").map(|e| value(e, 1).unwrap()).collect();
+    for expected in ["Annotation: not true in this size, not to be cut", "no allowance is included"] {
+        assert_eq!(words.iter().filter(|w| w.contains(expected)).count(), 1, "{expected}: {words:?}");
+    }
+    // A text of R12 has 255 signs at most: a long one goes on in another, and nothing of it is lost.
+    assert!(words.iter().all(|w| w.len() <= 255), "{words:?}");
+    assert!(words.iter().map(|w| w.matches('x').count()).sum::<usize>() >= 300, "{words:?}");
+    let flags = |layer: &str| {
+        let own = all.iter().filter(|e| e.0 == "POLYLINE" && value(e, 8) == Some(layer));
+        own.map(|e| value(e, 70).unwrap().to_owned()).collect::<Vec<_>>()
+    };
+    assert_eq!((flags("1"), flags("14")), (vec!["1".to_owned(); 2], vec!["1".to_owned()]));
+    // Two inner lines and a mark that is a ring.
+    assert_eq!(flags("8")[..3], ["0", "0", "1"]);
+    // The pieces stand side by side: 100 mm and a gap apart.
+    let inserts: Vec<Point> = all.iter().filter(|e| e.0 == "INSERT").map(|e| at(e, 10)).collect();
+    assert_eq!(inserts, [Point::new(0.0, 100.0), Point::new(120.0, 100.0)]);
+}
+
+/// The arrow's one head says where the nap points: downwards for a heading of 90°, which in the file, where y is up, is towards less.
+#[test]
+fn the_grain_points_as_the_draft_says() {
+    let text = |heading: &str| {
+        format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["one"]), pieces: [(name: "p",
+            points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "(20 cm, 0 cm)"), (name: "c", at: "(20 cm, 30 cm)"), (name: "d", at: "(0 cm, 30 cm)")],
+            edges: [(name: "top", from: "a", by: [straight("b")]), (name: "side", from: "b", by: [straight("c")]), (name: "hem", from: "c", by: [straight("d")]), (name: "centre", from: "d", by: [straight("a")])],
+            cuts: [(count: 1, grain: (heading: "{heading}"))])])"#
+        )
+    };
+    for (heading, x, y) in [("90°", 0.0, -1.0), ("-90°", 0.0, 1.0), ("0°", 1.0, 0.0)] {
+        let made = crate::labels::made(&text(heading));
+        let bytes = write_dxf(&open(&made, "one"), &DxfSettings::default()).unwrap();
+        let all = entities(&pairs(&bytes));
+        let line = all.iter().find(|e| e.0 == "LINE" && value(e, 8) == Some("7")).unwrap();
+        let way = (at(line, 11) - at(line, 10)).normalize();
+        assert!((way - kurbo::Vec2::new(x, y)).hypot() < 1e-3, "{heading}: {way:?}");
+    }
+}
+
+#[test]
 fn an_outline_is_flattened_outwards() {
     let piece = square();
     let bytes = write_dxf(std::slice::from_ref(&piece), &DxfSettings::default()).unwrap();

@@ -160,7 +160,8 @@ fn digests_of_published_pages_follow_the_pieces_not_the_edition() {
     assert_ne!(pdf(&one), pdf(&two), "the edition stands on the pages");
 }
 
-/// A PDF page can be 5080 mm long (14 400 points): what needs more comes on several, and no piece is lost or comes twice.
+/// A PDF page can be 5080 mm long (14 400 points): what needs more comes on several. That no piece is lost or comes twice is seen beside
+/// `sheets` itself.
 #[test]
 fn what_is_longer_than_a_page_can_be_comes_on_several_sheets() {
     let folder = tempfile::tempdir().unwrap();

@@ -213,6 +213,15 @@ fn the_first_page_tests_the_scale_both_ways_and_the_grid_is_told() {
         );
         assert!(strokes(&pages[1]).iter().all(|(_, pen)| pen.ink != ground));
     }
+    // What is not true is seen, but not as what is to be cut.
+    for dark in [true, false] {
+        let piece = SheetPiece { faded: true, ..piece("Faded", "M", "M 0 0 L 400 0 L 400 300 Z", &[]) };
+        let settings = ProjectorSettings { dark, ..ProjectorSettings::default() };
+        let page = projector_sheet(&[piece], &settings).unwrap().remove(1);
+        let inks: Vec<Ink> =
+            strokes(&page).into_iter().filter(|(p, _)| p.elements().len() == 4).map(|s| s.1.ink).collect();
+        assert!(inks.len() == 1 && ![Ink::BLACK, Ink::grey(255)].contains(&inks[0]), "{inks:?}");
+    }
 }
 
 /// A label beside its piece takes no further position: it stands where the picture has room, or over the lines.
@@ -251,6 +260,64 @@ fn labels_take_no_positions_of_their_own() {
         .flat_map(|p| flat(&p.items))
         .filter(|i| matches!(i, Item::Fill { path, .. } if path.bounding_box().width() < 30.0));
     assert_eq!(dots.count(), 4, "each with a line to its piece");
+}
+
+/// A label that takes more positions than there are lies over its piece, but only over one that is as large as the label both ways: over a
+/// smaller one it would lie on the neighbours.
+#[test]
+fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
+    let words = "cut 2 (1 + 1 mirrored) from main, 2 = 1 pair";
+    let of = |name: &str, width: f64, height: f64| {
+        // Lines so close that no label has room between them.
+        let lines: Vec<String> = (1..)
+            .map(|i| 6.0 * f64::from(i))
+            .take_while(|y| *y < height)
+            .map(|y| format!("M 0 {y} L {width} {y}"))
+            .collect();
+        let lines: Vec<&str> = lines.iter().map(String::as_str).collect();
+        let outline = format!("M 0 0 L {width} 0 L {width} {height} L 0 {height} Z");
+        SheetPiece { notes: vec![words.to_owned()], ..piece(name, "M", &outline, &lines) }
+    };
+    // Both pieces of a pair lie on one position without their labels: 2 x 280 mm of the 609.6 mm, with 3 x 12 mm of room.
+    let large = [of("One", 888.0, 280.0), of("Two", 888.0, 280.0)];
+    // Lower than a label, or narrower: eight high ones, twenty flat ones fill a position.
+    let narrow: Vec<SheetPiece> = (0..8).map(|i| of(&format!("N{i}"), 99.0, 585.0)).collect();
+    let flat: Vec<SheetPiece> = (0..24).map(|i| of(&format!("F{i}"), 888.0, 12.0)).collect();
+    for (pieces, over) in [(&large[..], true), (&narrow[..], false), (&flat[..], false)] {
+        let pages = projector_sheet(pieces, &ProjectorSettings::default()).unwrap();
+        for piece in pieces {
+            let named = |t: &&Text| t.text.starts_with(&piece.name) && !t.text.contains("position");
+            let page = pages[1..].iter().find(|p| texts(p).iter().any(|t| named(&t))).unwrap();
+            let label = texts(page).into_iter().find(|t| named(t)).unwrap();
+            let half = tracewheel::output::text_width(&label.text, label.size) / 2.0;
+            let boxes =
+                strokes(page).into_iter().filter(|(p, pen)| p.elements().len() > 4 && pen.ink == Ink::grey(255));
+            let boxes: Vec<Rect> = boxes.map(|(p, _)| p.bounding_box()).collect();
+            let place = Rect::new(label.at.x - half, label.at.y - 0.7 * label.size, label.at.x + half, label.at.y);
+            let covered = boxes.iter().filter(|b| b.intersect(place).area() > 0.0).count();
+            assert_eq!(covered, usize::from(over), "{}: {place:?} on {boxes:?}", piece.name);
+        }
+    }
+    assert_eq!(projector_sheet(&large, &ProjectorSettings::default()).unwrap().len(), 2);
+}
+
+/// The grid lies still under a piece from position to position: it is what the cloth is moved by.
+#[test]
+fn the_grid_moves_with_the_piece() {
+    let leg = piece("Leg", "M", "M 0 0 L 1076 0 L 1076 900 L 0 900 Z", &[]);
+    let pages = projector_sheet(&[leg], &ProjectorSettings::default()).unwrap();
+    assert_eq!(pages.len(), 5);
+    let mut phases = Vec::new();
+    for page in &pages[1..] {
+        let own = strokes(page).into_iter().map(|s| s.0.bounding_box()).find(|b| (b.width() - 1076.0).abs() < 1e-6);
+        let origin = own.unwrap().origin();
+        let (grid, _) = strokes(page).into_iter().find(|(_, pen)| pen.ink == Ink::grey(70)).unwrap();
+        for segment in grid.segments().map(|s| s.bounding_box()) {
+            let off = if segment.width() == 0.0 { segment.x0 - origin.x } else { segment.y0 - origin.y };
+            phases.push((off / 50.0 - (off / 50.0).round()).abs());
+        }
+    }
+    assert!(phases.len() > 4 * 25 && phases.iter().all(|p| *p < 1e-9), "{phases:?}");
 }
 
 #[test]

@@ -146,6 +146,12 @@ fn the_body_chart_shows_the_body_only() {
     assert_eq!(chart.notes.iter().filter(|n| n.contains("not measured")).count(), 2, "{:?}", chart.notes);
     assert!(chart.notes.contains(&"waist: around the waist.".to_owned()), "{:?}", chart.notes);
     assert!(!to_csv(chart).contains("secret"));
+    // One source of one of two rows is told with its name, one of all rows once.
+    assert!(chart.notes.contains(&"Source of waist: made up.".to_owned()), "{:?}", chart.notes);
+    let all = draft("").replace("(name: \"hip\", kind: body,", "(name: \"hip\", kind: body, source: \"made up\",");
+    let (tables, _) = made(&all, 0);
+    let told: Vec<&String> = table(&tables, "body-chart").notes.iter().filter(|n| n.contains("made up")).collect();
+    assert_eq!(told, ["Source: made up."]);
 }
 
 /// C060, C063, C064: one rule for a table, printed with it and with its grain; lengths with ends, all together.
@@ -344,6 +350,7 @@ fn the_cutting_list_counts_cut_pieces() {
         piece("belt", "0 cm", &main("count: 2")),
         piece("front", "5 cm", &main("count: 1, on_fold: \"centre\"")),
         piece("patch", "5 cm", &main("count: 1, face: right_side_up")),
+        piece("under", "5 cm", &main("count: 1, face: wrong_side_up")),
         piece(
             "cuff",
             "5 cm",
@@ -364,14 +371,15 @@ fn the_cutting_list_counts_cut_pieces() {
     assert_eq!(words("main", "belt")[1..3], ["2", ""]);
     assert_eq!(words("main", "front")[1..3], ["1", "on the fold"]);
     assert_eq!(words("main", "patch")[1..4], ["1", "", "right side of the cloth up"]);
+    assert_eq!(words("main", "under")[1..4], ["1", "", "wrong side of the cloth up"]);
     assert_eq!(words("main", "cuff")[1..3], ["4", "2 pairs: 2 and 2 mirrored"]);
     assert_eq!(
         words("stiff (interfacing)", "cuff")[2],
         "2 pairs: 2 and 2 mirrored; a rough block, fused before cutting"
     );
     assert_eq!(words("main", "loop")[1], "3");
-    // 2 + 2 + 1 + 1 + 4 pieces and 3 strips.
-    assert_eq!(line(list, "main", "in all")[1], Cell::Count(13));
+    // 2 + 2 + 1 + 1 + 1 + 4 pieces and 3 strips.
+    assert_eq!(line(list, "main", "in all")[1], Cell::Count(14));
     assert_eq!(line(list, "stiff", "in all")[1], Cell::Count(4));
     assert!(!list.lines.iter().any(|l| l.group.starts_with("unused") || l.name == "gum"));
     assert!(list.notes.iter().any(|n| n.ends_with(": forgotten.")), "{:?}", list.notes);
@@ -446,10 +454,12 @@ fn what_cannot_be_computed_is_missing() {
     assert_eq!(line(strip, "from main", "cloth for all of them")[0], Cell::Missing);
     // A value that hangs on an equation that cannot hold is marked.
     let parts = r#"values: [(name: "found", start: "1 cm", most: "2 cm")],
-    conditions: [(name: "c", must: "found = 5 cm", found_by: ["found"])], measures: [(name: "m", is: "found")],"#;
+    conditions: [(name: "c", must: "found = 5 cm", found_by: ["found"])], measures: [(name: "m", is: "found", body: "waist")],"#;
     let (tables, _) = made(&draft(parts), 0);
     let measure = table(&tables, "finished-measures");
     assert_eq!(line(measure, "m", "finished")[0].sign(), "!");
+    assert_eq!(line(measure, "m", "ease")[0].sign(), "!", "what is made of it too");
+    assert_eq!(line(measure, "m", "body (waist)")[0].sign(), "");
     assert!(measure.notes.iter().any(|n| n.starts_with('!')), "{:?}", measure.notes);
 }
 

@@ -79,20 +79,23 @@ pub fn allowances(order: &BookletOrder<'_>) -> Vec<Block> {
         let Some(made) = order.finished.cases.get(base).and_then(|c| c.get(i)?.as_deref()) else { continue };
         let letter = letters.get(i).map_or("", String::as_str);
         let name = format!("{letter} {}", piece.name.replace('_', " ")).trim().to_owned();
-        let mut told: Vec<(String, String)> = Vec::new();
-        for cut in &made.cuts {
-            let words = allowance_words(piece, cut);
-            if words.is_empty() || told.iter().any(|(_, known)| *known == words) {
-                continue;
-            }
+        // What is said of which materials.
+        let mut told: Vec<(String, Vec<String>)> = Vec::new();
+        for cut in made.cuts.iter().filter(|c| !c.widths.is_empty()) {
+            let words = Some(allowance_words(piece, cut)).filter(|w| !w.is_empty()).unwrap_or_else(|| NONE.to_owned());
             let from = piece.cuts.get(cut.place).map_or("", |c| c.material.as_str()).replace('_', " ");
-            told.push((from, words));
+            match told.iter_mut().find(|(known, _)| *known == words) {
+                Some((_, materials)) => materials.push(from),
+                None => told.push((words, vec![from])),
+            }
         }
         match told.as_slice() {
             [] => without.push(name),
-            [(_, words)] => items.push(format!("{name}: {words}")),
+            [(words, _)] if words == NONE => without.push(name),
+            [(words, _)] => items.push(format!("{name}: {words}")),
             several => {
-                let all: Vec<String> = several.iter().map(|(from, words)| format!("{from}: {words}")).collect();
+                let all: Vec<String> =
+                    several.iter().map(|(words, from)| format!("{}: {words}", from.join(", "))).collect();
                 items.push(format!("{name}: {}", all.join("; ")));
             }
         }

@@ -504,3 +504,62 @@ fn digests(draft: &Draft, pictures: &[Picture]) -> Vec<u128> {
     let leave_out = [edition.as_str(), draft.date.as_str()];
     pictures.iter().map(|p| output::picture_digest(p, &leave_out)).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use kurbo::{PathEl, Rect, Shape, Vec2};
+
+    use super::*;
+    use crate::output::Item;
+
+    fn piece(i: u32) -> SheetPiece {
+        // Each has a height of its own, by which it is known again.
+        let outline = Rect::new(0.0, 0.0, 600.0, f64::from(300 + i)).to_path(0.1);
+        SheetPiece {
+            name: format!("p{i}"),
+            letter: String::new(),
+            size: String::new(),
+            edges: vec![outline.clone()],
+            outline,
+            lines: Vec::new(),
+            stitch: None,
+            notes: Vec::new(),
+            about: Vec::new(),
+            words: Vec::new(),
+            stack: Vec2::ZERO,
+            faded: false,
+            label_at: None,
+        }
+    }
+
+    fn closed(items: &[Item], out: &mut Vec<Rect>) {
+        for item in items {
+            match item {
+                Item::Group { items, .. } | Item::Clip { items, .. } => closed(items, out),
+                Item::Stroke { path, .. } if matches!(path.elements().last(), Some(PathEl::ClosePath)) => {
+                    out.push(path.bounding_box());
+                }
+                _ => {}
+            }
+        }
+    }
+
+    /// 40 pieces one under the other on narrow paper are 12.8 m and more: three sheets of at most 5.08 m at the least, each piece on one of
+    /// them and once.
+    #[test]
+    fn pieces_on_several_sheets_are_there_once() {
+        let pieces: Vec<SheetPiece> = (0..40).map(piece).collect();
+        let made = sheets("x", &pieces, WideSettings { width: 640.0 }).expect("sheets");
+        assert!(made.len() >= 3 && made.iter().all(|p| p.height <= output::MAX_SIDE), "{}", made.len());
+        let mut found = Vec::new();
+        made.iter().for_each(|picture| closed(&picture.items, &mut found));
+        for i in 0..40 {
+            let high = f64::from(300 + i);
+            let own = found.iter().filter(|b| b.width() == 600.0 && (b.height() - high).abs() < 1e-6);
+            assert_eq!(own.count(), 1, "p{i}");
+        }
+        // One piece alone that is too long for a page is refused, not split.
+        let long = SheetPiece { outline: Rect::new(0.0, 0.0, 600.0, 6000.0).to_path(0.1), ..piece(0) };
+        assert!(matches!(sheets("x", &[long], WideSettings { width: 640.0 }), Err(SheetError::TooLong { .. })));
+    }
+}

@@ -186,3 +186,64 @@ pub(super) fn read_me(draft: &Draft, files: &[ReleasedFile], cautions: &[Caution
     }
     out
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_of_two_editions_are_one_name_without_them() {
+        let one = bare("pattern/pages/skirt-88-edition-1-A4-9-pages.pdf", "1");
+        assert_eq!(one, "pattern/pages/skirt-88-pattern-A4-9-pages.pdf");
+        assert_eq!(one, bare("pattern/pages/skirt-88-edition-2-for-markets-A4-9-pages.pdf", "2 for markets"));
+        assert_ne!(one, bare("pattern/pages/skirt-92-edition-1-A4-9-pages.pdf", "1"), "another size");
+        // A draft that is called by its edition: the last one is the edition's.
+        assert_eq!(bare("skirt-edition-1-88-edition-1-x.pdf", "1"), "skirt-edition-1-88-pattern-x.pdf");
+        // Without an edition a name says what it is for, and one of another edition is left as it is.
+        assert_eq!(bare("skirt-88-pattern-x.pdf", ""), "skirt-88-pattern-x.pdf");
+        assert_eq!(bare("skirt-88-edition-1-x.pdf", "2"), "skirt-88-edition-1-x.pdf");
+    }
+
+    fn file(name: &str, content: &str, pages: &[&str]) -> ReleasedFile {
+        ReleasedFile {
+            kind: name.split('/').next().unwrap_or_default().to_owned(),
+            sizes: vec!["88".to_owned()],
+            content: content.to_owned(),
+            pages: pages.iter().map(|p| (*p).to_owned()).collect(),
+            ..ReleasedFile::of(name.to_owned(), format!("{name}{content}").as_bytes())
+        }
+    }
+
+    fn told(old: Vec<ReleasedFile>, new: &[ReleasedFile]) -> String {
+        pages(&Manifest { edition: "1".to_owned(), files: old, ..Manifest::default() }, new, "2")
+    }
+
+    #[test]
+    fn files_are_matched_by_name_without_edition_then_by_use() {
+        // Another number of pages in the name: the same use, so not new, and nothing is gone. Files of one use are told apart by their ending.
+        let old = vec![
+            file("booklet/x-edition-1-booklet.html", "a", &[]),
+            file("booklet/x-edition-1-A4-4-pages.pdf", "a", &["1", "2", "3", "4"]),
+        ];
+        let new = [
+            file("booklet/x-edition-2-A4-5-pages.pdf", "b", &["1", "2", "9", "3", "4"]),
+            file("booklet/x-edition-2-booklet.html", "a", &[]),
+        ];
+        let words = told(old, &new);
+        assert!(words.contains("- booklet/x-edition-2-A4-5-pages.pdf: page 3 of 5\n"), "{words}");
+        assert!(words.contains("other by edition and date alone\n- booklet/x-edition-2-booklet.html\n"), "{words}");
+        assert!(!words.contains("new") && !words.contains("no longer there"), "{words}");
+        // Of two of one use each is the other's match once: one stays, one is new, none is told twice.
+        let old = || vec![file("pages/x-88-edition-1-A4-2-pages.pdf", "a", &["1", "2"])];
+        let new = [
+            file("pages/x-88-edition-2-A4-3-pages.pdf", "b", &["1", "2", "3"]),
+            file("pages/x-88-edition-2-A4-2-pages.pdf", "a", &["1", "2"]),
+        ];
+        let words = told(old(), &new);
+        assert!(words.contains("- pages/x-88-edition-2-A4-3-pages.pdf: new\n"), "{words}");
+        assert!(!words.contains("A4-2-pages") && !words.contains("no longer there"), "{words}");
+        // What nothing is matched with is gone.
+        let words = told(old(), &[]);
+        assert!(words.contains("no longer there\n- pages/x-88-edition-1-A4-2-pages.pdf\n"), "{words}");
+    }
+}
