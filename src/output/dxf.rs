@@ -87,8 +87,10 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     let highest = rooms.iter().map(|r| r.height()).fold(0.0, f64::max);
     let mut names = BTreeSet::new();
     let names: Vec<String> = pieces.iter().map(|p| block_name(p, &mut names)).collect();
+    let style = style_lines(settings);
     let mut out = Writer::default();
-    head(&mut out, Point::new(right, -highest));
+    // The pieces hang below the origin, what stands above all of them begins a gap over it.
+    head(&mut out, [Point::new(0.0, highest), Point::new(right, -GAP - LEADING * style.len() as f64)]);
     out.pairs(&[(0, "SECTION"), (2, "BLOCKS")]);
     for (piece, name) in pieces.iter().zip(&names) {
         block(&mut out, piece, name);
@@ -97,17 +99,19 @@ pub fn write(pieces: &[OpenPiece], settings: &DxfSettings) -> Result<Vec<u8>, Dx
     let mut right = 0.0;
     for (room, name) in rooms.iter().zip(&names) {
         out.pairs(&[(0, "INSERT"), (8, "1"), (2, name)]);
-        // Side by side, so that a plain viewer shows them apart; y up.
-        out.at(10, Vec2::new(right - room.x0, room.y1).to_point());
+        // Side by side, their tops level, so that a plain viewer shows them apart.
+        out.at(10, Point::new(right - room.x0, -room.y0));
         right += room.width() + GAP;
     }
-    style_words(&mut out, settings, highest);
+    for (i, words) in style.iter().enumerate() {
+        out.words(layer::BOUNDARY, Point::new(0.0, -GAP - LEADING * i as f64), words);
+    }
     out.pairs(&[(0, "ENDSEC"), (0, "EOF")]);
     Ok(out.bytes)
 }
 
-/// What stands before the blocks; `far`: the corner of all pieces that is farthest from the origin.
-fn head(out: &mut Writer, far: Point) {
+/// What stands before the blocks; `room`: the lower left and the upper right corner of everything, y down.
+fn head(out: &mut Writer, room: [Point; 2]) {
     for words in [
         "Pieces of a garment, one block for each piece and size; lengths in millimetres, y up.",
         "Layers as in the open sewn-product standard ASTM D6673; layer numbers as commonly quoted, not read from the standard itself: check them against it.",
@@ -117,10 +121,10 @@ fn head(out: &mut Writer, far: Point) {
         out.pair(999, words);
     }
     out.pairs(&[(0, "SECTION"), (2, "HEADER"), (9, "$ACADVER"), (1, "AC1009")]);
-    out.pair(9, "$EXTMIN");
-    out.at(10, Point::ZERO);
-    out.pair(9, "$EXTMAX");
-    out.at(10, far);
+    for (name, corner) in ["$EXTMIN", "$EXTMAX"].into_iter().zip(room) {
+        out.pair(9, name);
+        out.at(10, corner);
+    }
     out.pairs(&[(0, "ENDSEC"), (0, "SECTION"), (2, "TABLES")]);
     out.pairs(&[(0, "TABLE"), (2, "LTYPE"), (70, "1"), (0, "LTYPE"), (2, "CONTINUOUS"), (70, "0"), (3, "Solid line")]);
     out.pairs(&[(72, "65"), (73, "0"), (40, "0.0"), (0, "ENDTAB"), (0, "TABLE"), (2, "LAYER")]);
@@ -233,20 +237,13 @@ fn block(out: &mut Writer, piece: &OpenPiece, name: &str) {
     out.pairs(&[(0, "ENDBLK"), (8, "1")]);
 }
 
-/// What stands above all pieces.
-fn style_words(out: &mut Writer, settings: &DxfSettings, highest: f64) {
+/// What stands above all pieces, from below upwards.
+fn style_lines(settings: &DxfSettings) -> Vec<String> {
     let base = if settings.base.is_empty() { String::new() } else { format!("Sample Size: {}", settings.base) };
     let edition = if settings.edition.is_empty() { String::new() } else { format!("Annotation: {}", settings.edition) };
     let program = concat!("Author: Tracewheel ", env!("CARGO_PKG_VERSION")).to_owned();
     let all = [format!("Style Name: {}", settings.title), base, edition, program, "Units: METRIC".to_owned()];
-    let mut at = Point::new(0.0, -highest - GAP);
-    for words in all.iter().filter(|w| !w.is_empty()) {
-        for part in parts(words) {
-            // The pieces hang below the first line.
-            out.words(layer::BOUNDARY, at + Vec2::new(0.0, highest), &part);
-            at.y -= LEADING;
-        }
-    }
+    all.iter().filter(|w| !w.is_empty()).flat_map(|w| parts(w)).collect()
 }
 
 /// A text in parts that are short enough.

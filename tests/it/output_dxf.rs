@@ -135,9 +135,51 @@ fn what_is_not_to_be_cut_is_said_and_lines_are_closed_or_not() {
     assert_eq!((flags("1"), flags("14")), (vec!["1".to_owned(); 2], vec!["1".to_owned()]));
     // Two inner lines and a mark that is a ring.
     assert_eq!(flags("8")[..3], ["0", "0", "1"]);
-    // The pieces stand side by side: 100 mm and a gap apart.
-    let inserts: Vec<Point> = all.iter().filter(|e| e.0 == "INSERT").map(|e| at(e, 10)).collect();
-    assert_eq!(inserts, [Point::new(0.0, 100.0), Point::new(120.0, 100.0)]);
+}
+
+/// Where the blocks are put in, a plain viewer shows them: side by side, their tops level, below the words of the style, and all of it within
+/// the extents that the head tells.
+#[test]
+fn pieces_stand_side_by_side_within_the_extents() {
+    let moved = |x: f64, y: f64| {
+        let by = kurbo::Affine::translate((x, y)) * kurbo::Affine::scale_non_uniform(1.0, 1.0 + x / 100.0);
+        OpenPiece {
+            boundary: by * square().boundary,
+            stitch: None,
+            inner: Vec::new(),
+            slits: Vec::new(),
+            marks: Vec::new(),
+            ..square()
+        }
+    };
+    let pieces = [moved(0.0, 0.0), moved(50.0, -300.0), moved(100.0, 700.0)];
+    let bytes = write_dxf(&pieces, &DxfSettings { title: "Hemd".into(), ..DxfSettings::default() }).unwrap();
+    let pairs = pairs(&bytes);
+    let all = entities(&pairs);
+    let inserts = all.iter().filter(|e| e.0 == "INSERT").map(|e| at(e, 10));
+    let boxes: Vec<kurbo::Rect> = inserts
+        .zip(&pieces)
+        .map(|(at, piece)| {
+            let own = kurbo::Affine::scale_non_uniform(1.0, -1.0) * piece.boundary.clone();
+            own.bounding_box() + at.to_vec2()
+        })
+        .collect();
+    assert_eq!(boxes.len(), 3);
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-3;
+    for (i, room) in boxes.iter().enumerate() {
+        assert!(near(room.y1, 0.0) && near(room.x0, 120.0 * i as f64), "{boxes:?}");
+    }
+    let extent = |name: &str| {
+        let from = pairs.iter().position(|p| *p == (9, name.to_owned())).unwrap();
+        at(&(String::new(), pairs[from + 1..from + 4].to_vec()), 10)
+    };
+    let whole = kurbo::Rect::from_points(extent("$EXTMIN"), extent("$EXTMAX"));
+    assert!(extent("$EXTMIN").x <= 0.0 && extent("$EXTMIN").y < extent("$EXTMAX").y);
+    assert!(boxes.iter().all(|b| whole.inflate(1e-3, 1e-3).contains_rect(*b)), "{whole:?} {boxes:?}");
+    // Words of the style stand outside of all blocks.
+    let first = pairs.iter().rposition(|p| *p == (0, "ENDBLK".to_owned())).unwrap();
+    let words: Vec<Point> = entities(&pairs[first..]).iter().filter(|e| e.0 == "TEXT").map(|e| at(e, 10)).collect();
+    assert!(words.len() >= 3 && words.iter().all(|w| w.y > 0.0 && whole.contains(*w)), "{words:?}");
 }
 
 /// The arrow's one head says where the nap points: downwards for a heading of 90°, which in the file, where y is up, is towards less.

@@ -43,6 +43,8 @@ fn c105_lines_are_two_projected_pixels_wide() {
             for (_, pen) in strokes(&page) {
                 assert!(pen.width >= 1.693 - 0.001, "{}", pen.width);
             }
+            // Letters of 16 pixels at the least.
+            assert!(!texts(&page).is_empty() && texts(&page).iter().all(|t| t.size >= 16.0 * 0.846));
         }
     }
 }
@@ -283,7 +285,9 @@ fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
     // Lower than a label, or narrower: eight high ones, twenty flat ones fill a position.
     let narrow: Vec<SheetPiece> = (0..8).map(|i| of(&format!("N{i}"), 99.0, 585.0)).collect();
     let flat: Vec<SheetPiece> = (0..24).map(|i| of(&format!("F{i}"), 888.0, 12.0)).collect();
-    for (pieces, over) in [(&large[..], true), (&narrow[..], false), (&flat[..], false)] {
+    // At its end a label would take the least room, but a second position: it stands below.
+    let strip = [of("Strip", 888.0, 60.0)];
+    for (pieces, over) in [(&large[..], true), (&narrow[..], false), (&flat[..], false), (&strip[..], false)] {
         let pages = projector_sheet(pieces, &ProjectorSettings::default()).unwrap();
         for piece in pieces {
             let named = |t: &&Text| t.text.starts_with(&piece.name) && !t.text.contains("position");
@@ -299,6 +303,7 @@ fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
         }
     }
     assert_eq!(projector_sheet(&large, &ProjectorSettings::default()).unwrap().len(), 2);
+    assert_eq!(projector_sheet(&strip, &ProjectorSettings::default()).unwrap().len(), 2);
 }
 
 /// The grid lies still under a piece from position to position: it is what the cloth is moved by.

@@ -76,7 +76,7 @@ fn shows(cell: &Cell, cm: &str, inches: &str) {
 #[test]
 fn both_units_come_from_one_value() {
     let measures = r#"measures: [
-        (name: "neck", is: "13 in / 6 + 0.5 in"), (name: "three", is: "3/8 in + 3/8 in + 3/8 in"), (name: "hips", is: "145 cm"),
+        (name: "neck", is: "13 in / 6 + 0.5 in"), (name: "three", is: "3/8 in + 3/8 in + 3/8 in"), (name: "hips", is: "145 cm"), (name: "rounded", is: "33.34 mm"),
     ],"#;
     for display in ["cm", "mm", "inch_eighths"] {
         let text = draft(measures).replace("display: cm", &format!("display: {display}"));
@@ -87,6 +87,8 @@ fn both_units_come_from_one_value() {
         near(mm(&of("three")), 28.575);
         shows(&of("three"), "2.9", "1 1/8");
         shows(&of("hips"), "145.0", "57 1/8");
+        // 33.34 mm are 10.5008 eighths, so 11 of them; by way of 3.3 cm or 33 mm it would be 10.39, so 10.
+        shows(&of("rounded"), "3.3", "1 3/8");
     }
 }
 
@@ -304,13 +306,16 @@ fn a_strip_that_is_too_long_is_joined_or_told() {
     assert!(joined.cloth * 1000.0 >= 3000.0 * 40.0);
     assert!(bias_strip(joined.cloth, 1000.0, 40.0, 6.0, SHORTEST_PIECE).0 >= 3000.0);
     assert!(bias_strip(joined.cloth - 10.0, 1000.0, 40.0, 6.0, SHORTEST_PIECE).0 < 3000.0);
+    let long = strip(StripGrain::Bias, 30_000.0, 40.0, 1, Some(6.0)).from_cloth(1000.0).unwrap().unwrap();
+    assert!(bias_strip(long.cloth, 1000.0, 40.0, 6.0, SHORTEST_PIECE).0 >= 30_000.0, "{long:?}");
+    assert!(bias_strip(long.cloth - 10.0, 1000.0, 40.0, 6.0, SHORTEST_PIECE).0 < 30_000.0, "{long:?}");
 }
 
 /// C068, C069: the next size sold upwards; where none is large enough there is a dash and a warning.
 #[test]
 fn notions_come_in_the_next_size_sold() {
     let notions = r#"notions: [
-        (name: "zip", size: "9 in", sold: ["15 in", "8 in"]), (name: "other_zip", count: 1, size: "8.5 in", sold: ["7 in", "9 in"]),
+        (name: "zip", size: "9 in", sold: ["20 in", "15 in", "8 in"]), (name: "other_zip", count: 1, size: "8.5 in", sold: ["7 in", "9 in"]),
         (name: "by_size", count: 3, size: "hip - 16 in", sold: ["20 in"]), (name: "button", count: 6),
     ],"#;
     let (tables, codes) = made(&draft(notions), 0);
@@ -512,6 +517,17 @@ fn the_command_prints_and_writes_them() {
     // Once more: the same bytes.
     tracewheel(&["tables", apron, "--csv", into]);
     assert_eq!(std::fs::read(folder.path().join("body-chart.csv")).unwrap(), chart);
+    // Of one view alone, and of each where none is named.
+    let titles = |more: &[&str]| {
+        let ran = tracewheel(&[&["tables", "examples/top-in-views.ron"][..], more].concat());
+        assert_eq!(ran.exit, 0, "{}", ran.err);
+        let all = ran.out.lines().filter(|l| l.starts_with("Cutting list – ")).map(str::to_owned);
+        all.collect::<Vec<_>>()
+    };
+    let [first, second] = titles(&[]).try_into().unwrap();
+    let view = second.rsplit_once(", view ").unwrap().1;
+    assert_ne!(first, second);
+    assert_eq!(titles(&["--view", view]), [second.clone()]);
     let ran = tracewheel(&["tables", apron, "--size", "XXL"]);
     assert_eq!((ran.exit, ran.out.as_str()), (2, ""), "{}", ran.err);
 }

@@ -222,16 +222,16 @@ mod tests {
     fn files_are_matched_by_name_without_edition_then_by_use() {
         // Another number of pages in the name: the same use, so not new, and nothing is gone. Files of one use are told apart by their ending.
         let old = vec![
-            file("booklet/x-edition-1-booklet.html", "a", &[]),
+            file("booklet/x-edition-1-one.html", "a", &[]),
             file("booklet/x-edition-1-A4-4-pages.pdf", "a", &["1", "2", "3", "4"]),
         ];
         let new = [
             file("booklet/x-edition-2-A4-5-pages.pdf", "b", &["1", "2", "9", "3", "4"]),
-            file("booklet/x-edition-2-booklet.html", "a", &[]),
+            file("booklet/x-edition-2-two.html", "a", &[]),
         ];
         let words = told(old, &new);
         assert!(words.contains("- booklet/x-edition-2-A4-5-pages.pdf: page 3 of 5\n"), "{words}");
-        assert!(words.contains("other by edition and date alone\n- booklet/x-edition-2-booklet.html\n"), "{words}");
+        assert!(words.contains("other by edition and date alone\n- booklet/x-edition-2-two.html\n"), "{words}");
         assert!(!words.contains("new") && !words.contains("no longer there"), "{words}");
         // Of two of one use each is the other's match once: one stays, one is new, none is told twice.
         let old = || vec![file("pages/x-88-edition-1-A4-2-pages.pdf", "a", &["1", "2"])];
