@@ -1,0 +1,3 @@
+//! Packs a public instance of irregular strip packing and prints what came of it.
+
+fn main() {}
