@@ -22,7 +22,7 @@ use super::widths::{Asked, real};
 use crate::base::tolerance::limit::SHARP;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::curves::{Curve, Pt, Rigid, Segment};
-use crate::document::{CornerForm, Draft, Nap, Outline, SeamPressed};
+use crate::document::{CornerForm, Draft, Material, Nap, Outline, SeamPressed, Shrinks};
 
 /// A piece as it comes on a sheet: in its own frame, mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -209,7 +209,10 @@ impl Case<'_> {
     fn cut(&self, frame: usize, place: usize, cut: &CutPlan, main: &Work, flat: &[Point]) -> FinishedCut {
         let heading = cut.heading.as_ref().and_then(|f| real(self.model, self.case, f));
         let grain = heading.and_then(|h| cutting::grain_line(flat, h));
-        let part = |member: u32| cut.members.and_then(|first| self.model.item(self.case, first + member)?.real());
+        // Cloth that is washed before it is cut shrinks no more.
+        let is_washed = |m: &Material| m.name == *cut.material && m.shrinks == Shrinks::BeforeCutting;
+        let members = cut.members.filter(|_| !self.draft.materials.iter().any(is_washed));
+        let part = |member: u32| members.and_then(|first| self.model.item(self.case, first + member)?.real());
         let [along, across] = [3, 4].map(|member| part(member).unwrap_or(0.0));
         if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
             let problem = Some("its cloth would shrink by less than nothing or by more than half");

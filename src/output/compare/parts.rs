@@ -358,6 +358,8 @@ impl Make<'_> {
             let own = self.facts.part(Part::Material(m.name.clone()));
             own.words("kind", "kind", word(&m.kind));
             own.words("nap", "nap", word(&m.nap));
+            own.words("how it is laid", "laid", word(&m.laid));
+            own.words("where shrinking is allowed for", "shrinks", word(&m.shrinks));
         }
         for strip in &draft.strips {
             let values = self.named(&format!("strip.{}", strip.name));
@@ -371,6 +373,7 @@ impl Make<'_> {
             own.words("what it is", "kind", word(&strip.kind));
             own.words("where it is", "place", word(&strip.place));
             own.words("sewn fast at its middle", "fastened", strip.fastened.to_string());
+            own.words("how it stands in lay plans", "in_lay", word(&strip.in_lay));
         }
         for notion in &draft.notions {
             self.facts.part(Part::Notion(notion.name.clone())).words("how many", "count", notion.count.to_string());
