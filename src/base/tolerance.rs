@@ -10,6 +10,8 @@ pub const CURVE: f64 = 1e-3;
 pub const ON_EDGE: f64 = 0.01;
 /// Printed lines, flattening: mm.
 pub const PRINT: f64 = 0.1;
+/// Places on cloth are written down to this, mm: a tenth of what pieces may overlap.
+pub const LAID: f64 = 1e-3;
 /// A number that is pulled is rounded so that the point is off by less than this, mm.
 pub const PULL_STEP: f64 = 0.1;
 /// Numbers whose effect on a point is smaller than this do not move it, mm for one unit inside.

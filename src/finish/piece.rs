@@ -64,6 +64,8 @@ pub struct FinishedCut {
     pub problem: Option<&'static str>,
     /// A point near which it would have crossed itself and was trimmed.
     pub trimmed: Option<Point>,
+    /// Both ends of the edge on the fold of the cloth, as it is cut; none where there is none.
+    pub fold: Option<[Point; 2]>,
     /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
     pub grain: Option<[Point; 2]>,
     /// Whether the piece may lie either way along its thread: the line has two heads then.
@@ -182,6 +184,7 @@ impl Case<'_> {
                 widths,
                 problem,
                 trimmed,
+                fold: None,
                 grain: None,
                 both_ways: false,
                 hems,
@@ -218,12 +221,28 @@ impl Case<'_> {
             let problem = Some("its cloth would shrink by less than nothing or by more than half");
             let (edges, widths, hems) = (Vec::new(), Vec::new(), Vec::new());
             let both_ways = self.either_way(cut);
-            return FinishedCut { place, outline: None, edges, widths, problem, trimmed: None, grain, both_ways, hems };
+            return FinishedCut {
+                place,
+                outline: None,
+                edges,
+                widths,
+                problem,
+                trimmed: None,
+                fold: None,
+                grain,
+                both_ways,
+                hems,
+            };
         }
         let (along, across) = (1.0 / (1.0 - along), 1.0 / (1.0 - across));
         let shrinks = along != 1.0 || across != 1.0;
         let same = place == 0 && !shrinks && cut.outline == Outline::Full;
         let mut widths = main.told.clone();
+        let fold_of = |body: &Body| {
+            let edge = body.edges.get(cut.on_fold?)?;
+            Some([edge.start().value(), edge.end().value()])
+        };
+        let mut fold = fold_of(&main.body);
         let (outline, trimmed, hems) = if same {
             self.cut_line(frame, main)
         } else {
@@ -243,6 +262,7 @@ impl Case<'_> {
                 Some(Work { body, told, stretches })
             });
             widths = made.as_ref().map_or_else(Vec::new, |work| work.told.clone());
+            fold = made.as_ref().and_then(|work| fold_of(&work.body));
             let (outline, trimmed, hems) = made.map_or((None, None, Vec::new()), |work| self.cut_line(frame, &work));
             match cut.outline {
                 Outline::Block => (outline.map(|o| cutting::block(&o, heading.unwrap_or(0.0))), None, Vec::new()),
@@ -251,7 +271,8 @@ impl Case<'_> {
         };
         let problem = outline.is_none().then_some(NOTHING_LEFT);
         let both_ways = self.either_way(cut);
-        FinishedCut { place, outline, edges: set_off_edges(main), widths, problem, trimmed, grain, both_ways, hems }
+        let edges = set_off_edges(main);
+        FinishedCut { place, outline, edges, widths, problem, trimmed, fold, grain, both_ways, hems }
     }
 
     /// Whether a piece may be turned by half on its cloth: not where the cloth has a nap.

@@ -2,7 +2,8 @@
 //! cards show it and one command changes it.
 
 use crate::document::{
-    Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace, Wearers, WornAs,
+    Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace,
+    Wearers, WornAs,
 };
 
 /// How something is chosen.
