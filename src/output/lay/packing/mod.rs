@@ -4,6 +4,22 @@
 //! x = 0 and runs on along x; y goes from 0 to its width. All lengths are in mm. It reads no clock: whoever asks is called back once for every
 //! move and says how to go on. The same job, seed and moves give the same layout, bit for bit.
 
+mod bound;
+mod chance;
+mod check;
+mod disturb;
+mod engine;
+mod first;
+mod kind;
+mod outline;
+mod overlap;
+mod search;
+mod slide;
+mod start;
+mod strip;
+
+pub use check::{LayFault, faults};
+
 use kurbo::Point;
 use thiserror::Error;
 
@@ -156,6 +172,8 @@ pub struct Packed {
     pub layout: Layout,
     /// Moves that were used.
     pub moves: u64,
+    /// Places that were tried in them.
+    pub evaluations: u64,
     /// No layout is shorter than this, mm.
     pub bound: f64,
     /// Why it ended.
@@ -187,4 +205,14 @@ pub enum PackError {
     /// No layout without overlap was found.
     #[error("no layout was found")]
     NotFound,
+}
+
+/// Looks for a short layout. `watch` is called once for every move, and for every piece of the first layout; what it answers counts at once.
+/// There is a layout whatever it says: where the search is stopped before the first one stands, the rest of the pieces is laid one behind the other.
+///
+/// Its effort is bounded by `effort.moves`; besides, a strip is not made shorter than is possible or, where it is sold by steps, useful.
+pub fn pack(job: &Job, effort: &Effort<'_>, watch: &mut dyn FnMut(&Progress<'_>) -> Go) -> Result<Packed, PackError> {
+    let kinds = kind::kinds(job)?;
+    start::check_locks(job)?;
+    search::search(job, kinds, effort, watch)
 }
