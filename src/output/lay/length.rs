@@ -39,7 +39,7 @@ fn is_inches(unit: DisplayUnit) -> bool {
 /// A length rounded up to a step, mm; what is above a step by no more than pieces may overlap stays.
 pub fn rounded_up(mm: f64, step: f64) -> f64 {
     let nearest = round_half_away(mm, step);
-    if nearest + tolerance::ON_EDGE >= mm { nearest } else { nearest + step }
+    if nearest + tolerance::lay::STEP >= mm { nearest } else { nearest + step }
 }
 
 impl Need {
