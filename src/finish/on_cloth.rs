@@ -128,7 +128,7 @@ pub struct OnCloth {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ClothError {
     /// No such material.
-    #[error("there is no material called {0}; the materials are {1}")]
+    #[error("there is no material called {0}{1}")]
     NoMaterial(String, String),
     /// No cloth is left between the selvedges.
     #[error(
@@ -207,7 +207,12 @@ impl<'a> ClothBook<'a> {
         let is_it = |m: &&MaterialPlan| draft.materials.get(m.place).is_some_and(|d| d.name == call.material);
         let Some(material) = plan.publishing.materials.iter().find(is_it) else {
             let known: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
-            return Err(ClothError::NoMaterial(call.material.clone(), known.join(", ")));
+            let rest = if known.is_empty() {
+                ": the draft has none".to_owned()
+            } else {
+                format!("; the materials are {}", known.join(", "))
+            };
+            return Err(ClothError::NoMaterial(call.material.clone(), rest));
         };
         let cloth = cloth(model, first.0, material, call)?;
         let mut out = OnCloth { cloth, sizes: call.sizes.clone(), pieces: Vec::new(), strips: Vec::new() };

@@ -48,6 +48,7 @@ mod house;
 mod kept;
 mod labels;
 mod language;
+mod laying;
 mod lengthen;
 mod metamorphic;
 mod numeric_diagnosis;
