@@ -64,6 +64,7 @@ mod output_save;
 mod output_svg;
 mod output_wide;
 mod outputs;
+mod packing;
 mod patching;
 mod pencil;
 mod planted;
