@@ -663,6 +663,41 @@ fn c084_the_longest_that_comes_out_of_the_cloth() {
     assert!(longest(&made.model.draft, "wide", &made.wish(900.0), 321.0, &effort).is_err());
 }
 
+/// C087: a hem of 7.5 cm added late: the requirement of the plan laid anew is told before and after, 7.5 cm more.
+#[test]
+fn c087_what_a_longer_piece_needs_is_told_before_and_after() {
+    let text = |high: f64| {
+        draft(
+            &rectangle("panel", 60.0, high, &format!("material: \"main\", count: 1, {DOWN}")),
+            "widths: [\"90 cm\"]",
+            "",
+        )
+    };
+    let kept = |high: f64| {
+        let text = text(high);
+        let made = made(&text);
+        let plan = made.laid(900.0).to_plan(&made.model, ("panel on 90", "90 cm"), &[]);
+        let mut work = Work::here(file::read(&text).unwrap().draft);
+        work.run(&Command::Lay(LayCommand::Keep(vec![plan]))).unwrap();
+        self::made(&file::write(work.draft()))
+    };
+    let (old, new) = (kept(70.0), kept(77.5));
+    let side = |m: &'_ Made| -> (Arc<Draft>, Model, Finished) {
+        (Arc::clone(&m.model.draft), m.model.clone(), m.finished.clone())
+    };
+    let (a, b) = (side(&old), side(&new));
+    let sides = [&a, &b].map(|s| tracewheel::output::Side { draft: &s.0, model: &s.1, finished: &s.2 });
+    let [was, is] = sides;
+    let found = tracewheel::output::compare(was, is, &[], &[]).unwrap();
+    let of_plan: Vec<_> = found.differences.iter().filter(|d| d.what.contains("cloth needed")).collect();
+    assert_eq!(of_plan.len(), 1, "{:#?}", found.differences);
+    assert!(!of_plan[0].is_note);
+    let words = format!("{:?}", of_plan[0].change);
+    for part in ["70 cm; to buy 70 cm or 7/8 yd", "77.5 cm; to buy 80 cm or 7/8 yd"] {
+        assert!(words.contains(part), "{words}");
+    }
+}
+
 /// The name of a piece, the count of sizes and so on come back from the file in the same form.
 #[test]
 fn a_plan_of_other_places_is_no_plan() {

@@ -10,7 +10,7 @@ pub(super) const YARD: f64 = 914.4;
 /// The same where lengths are in inches: an eighth of a yard.
 const STEP_YARD: f64 = YARD / 8.0;
 /// Steps of the yard are whole eighths of an inch, mm.
-const EIGHTH: f64 = 3.175;
+pub(super) const EIGHTH: f64 = 3.175;
 
 /// How much cloth a lay needs, mm.
 #[derive(Clone, Debug, PartialEq)]

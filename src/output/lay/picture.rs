@@ -57,7 +57,7 @@ pub fn laid_words(laid: ClothLaid) -> &'static str {
         ClothLaid::Folded => "folded lengthwise, right sides together",
         ClothLaid::FoldedToMiddle => "both selvedges folded to the middle, right sides together",
         ClothLaid::FoldedPart => {
-            "folded in part, right sides together there; the rest in a single layer, wrong side up"
+            "folded in part, right sides together there; the rest in a single layer, right side up"
         }
     }
 }
