@@ -2,6 +2,7 @@
 //!
 //! Millimetres and radians inside, everywhere. Knows nothing of drafts.
 
+mod digest;
 mod dual;
 mod finding;
 mod finding_codes;
@@ -12,6 +13,7 @@ pub mod tolerance;
 mod unit;
 mod wording;
 
+pub use digest::digest;
 pub use dual::Dual;
 pub use finding::{Amount, Finding, Mend, Place, Severity, Words};
 pub use finding_codes::Code;

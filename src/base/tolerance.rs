@@ -10,6 +10,8 @@ pub const CURVE: f64 = 1e-3;
 pub const ON_EDGE: f64 = 0.01;
 /// Printed lines, flattening: mm.
 pub const PRINT: f64 = 0.1;
+/// Places on cloth are written down to this, mm: a tenth of what pieces may overlap.
+pub const LAID: f64 = 1e-3;
 /// A number that is pulled is rounded so that the point is off by less than this, mm.
 pub const PULL_STEP: f64 = 0.1;
 /// Numbers whose effect on a point is smaller than this do not move it, mm for one unit inside.
@@ -114,3 +116,25 @@ pub const COMPARED_NUMBER: f64 = 1e-6;
 pub const COMPARED_ANGLE: f64 = 1e-5;
 /// The largest distance between two lines that are compared is found within this, mm; lines that are nearer are the same.
 pub const LINES_APART: f64 = 0.01;
+
+/// Laying pieces on cloth.
+pub mod lay {
+    /// Pieces may overlap, stick out or be too near by so much, mm.
+    pub const DEEP: f64 = 0.01;
+    /// The depth of an overlap is told within this factor …
+    pub const DEPTH_WITHIN: f64 = 1.02;
+    /// … or within this share of what is allowed.
+    pub const DEPTH_FLOOR: f64 = 0.1;
+    /// Outlines that are searched with lie inside the true ones by so much, mm, so that pieces that touch do not collide.
+    pub const TOUCHING: f32 = 0.001;
+    /// The straight stretches of a round corner at a gap lie inside it by this share of the gap: it is made wider by that.
+    pub const ROUND: f64 = 0.002;
+    /// Outlines are simplified outwards while their area grows by no more than this share.
+    pub const SIMPLER: f32 = 0.001;
+    /// Notches are filled up whose mouth is no more than this share of the diameter and whose area is no more than this share of the whole.
+    pub const NOTCH: (f32, f32) = (0.01, 0.01);
+    /// A length within this share of the least possible one is the least.
+    pub const LEAST: f64 = 0.001;
+    /// A length that exceeds a step of sale by less than this is that step, mm.
+    pub const STEP: f64 = 0.01;
+}

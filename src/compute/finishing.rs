@@ -157,6 +157,8 @@ pub struct CutPlan {
     pub count: u32,
     /// The edge on the fold of the cloth, by its place in the outline.
     pub on_fold: Option<usize>,
+    /// The edge at the border of the cloth, by its place in the outline.
+    pub border: Option<usize>,
     /// Heading of the lengthwise thread.
     pub heading: Option<Formula>,
     /// The edge or line that it must be parallel to: name and node.

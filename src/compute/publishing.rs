@@ -64,6 +64,14 @@ pub struct MaterialPlan {
     pub widths: Vec<Formula>,
     /// The node of its selvedge on each side, if one is told.
     pub selvedge: Option<NodeId>,
+    /// The nodes of how much it shrinks, along and across, if that is told.
+    pub shrinkage: [Option<NodeId>; 2],
+    /// How wide its folded part is.
+    pub folded_part: Option<Formula>,
+    /// The least distance between two pieces.
+    pub gap: Option<Formula>,
+    /// The step in which it is sold.
+    pub sold_in: Option<Formula>,
 }
 
 /// A step of the booklet.
@@ -126,7 +134,8 @@ impl Publishing {
         }
         for material in &self.materials {
             let at = &draft.materials[material.place].name;
-            out.extend(material.widths.iter().map(|f| (at.clone(), f)));
+            let all = material.widths.iter().chain(&material.folded_part).chain(&material.gap).chain(&material.sold_in);
+            out.extend(all.map(|f| (at.clone(), f)));
         }
         for step in &self.booklet {
             let at = format!("booklet step {}", step.place + 1);

@@ -30,8 +30,9 @@ pub use piece::{
     MarkKind, Outline, Piece, PinnedLine, Placement, Point, Pressed, Segment, Tuck, Turn,
 };
 pub use publish::{
-    BookletStep, FittingNote, LayPlan, Log, Material, MaterialKind, Nap, Notion, Picture, Release, Sheet, StepPicture,
-    Strip, StripGrain, StripKind, StripPlace, TablePlace, View,
+    BookletStep, ClothLaid, FittingNote, LaidPiece, LaidSize, LayPlan, Log, Material, MaterialKind, Nap, Notion,
+    Picture, Release, Sheet, Shrinks, StepPicture, Strip, StripGrain, StripInLay, StripKind, StripPlace, TablePlace,
+    View,
 };
 pub use seam::{Condition, Fit, Joint, Measure, Notch, Seam, SeamPressed, Side, Stretch};
 pub use step::{

@@ -392,6 +392,8 @@ pub struct Cut {
     pub count: u32,
     /// The edge that lies on the fold of the cloth.
     pub on_fold: String,
+    /// The edge that lies at the border of the cloth, its selvedge; empty: none.
+    pub border: String,
     /// The lengthwise thread.
     pub grain: Grain,
     /// Which side of the cloth is up.

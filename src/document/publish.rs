@@ -19,6 +19,15 @@ pub struct Material {
     /// Whether it has a direction.
     #[serde(skip_serializing_if = "is_default")]
     pub nap: Nap,
+    /// How it is laid to be cut.
+    #[serde(skip_serializing_if = "is_default")]
+    pub laid: ClothLaid,
+    /// How wide the folded part is, where a part of it is folded, from the fold on; empty: as wide as its pieces need.
+    pub folded_part: String,
+    /// The least distance between two pieces; empty: none.
+    pub gap: String,
+    /// The step in which its length is sold; empty: 1/8 yd where lengths are shown in inches, else 10 cm.
+    pub sold_in: String,
     /// How far it stretches along the thread.
     pub stretch_along: String,
     /// How far it stretches across.
@@ -27,6 +36,9 @@ pub struct Material {
     pub shrinkage_along: String,
     /// How much it shrinks across.
     pub shrinkage_across: String,
+    /// Where that is allowed for.
+    #[serde(skip_serializing_if = "is_default")]
+    pub shrinks: Shrinks,
     /// Anything worth telling.
     pub note: String,
 }
@@ -53,6 +65,32 @@ pub enum Nap {
     Without,
     /// All tops one way.
     With,
+}
+
+/// How a cloth is laid to be cut.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ClothLaid {
+    /// In a single layer, its right side up.
+    #[default]
+    Open,
+    /// Folded along its length, selvedge on selvedge, right sides together.
+    Folded,
+    /// Both selvedges folded to the middle, right sides together.
+    FoldedToMiddle,
+    /// One selvedge folded in as far as pieces need it, the rest in a single layer.
+    FoldedPart,
+}
+
+/// Where it is allowed for that a cloth shrinks.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Shrinks {
+    /// Pieces are cut larger.
+    #[default]
+    InPieces,
+    /// The cloth is washed before it is cut: more of it is bought, and it is narrower then.
+    BeforeCutting,
 }
 
 /// A thing cut to a length: binding, elastic, cord, band.
@@ -91,6 +129,9 @@ pub struct Strip {
     /// Whether it is sewn fast at its middle, so that it cannot be drawn out.
     #[serde(skip_serializing_if = "is_default")]
     pub fastened: bool,
+    /// How it stands in lay plans.
+    #[serde(skip_serializing_if = "is_default")]
+    pub in_lay: StripInLay,
     /// Anything worth telling.
     pub note: String,
 }
@@ -138,6 +179,17 @@ pub enum StripGrain {
     Across,
     /// At 45° to it.
     Bias,
+}
+
+/// How a strip stands in a lay plan of its cloth.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum StripInLay {
+    /// The length of cloth that strips alone take is added.
+    #[default]
+    Counted,
+    /// It lies among the pieces.
+    Laid,
 }
 
 /// A thing bought.
@@ -259,16 +311,66 @@ pub struct Picture {
 pub struct LayPlan {
     /// Its name.
     pub name: String,
+    /// The view; empty where the draft has none.
+    pub view: String,
     /// The material.
     pub material: String,
-    /// The width of the cloth.
+    /// The width of the cloth, selvedge to selvedge.
     pub width: String,
-    /// The sizes, with how many of each ("M", "2 x L").
-    pub sizes: Vec<String>,
-    /// Where each cut piece lies: name, right, down, turned.
-    pub places: Vec<(String, String, String, String)>,
-    /// Digest of the outlines for which it was made.
+    /// How the cloth is laid.
+    #[serde(skip_serializing_if = "is_default")]
+    pub laid: ClothLaid,
+    /// How wide its folded part is; empty: as wide as its pieces need.
+    pub folded_part: String,
+    /// Whether all heads lie one way.
+    #[serde(skip_serializing_if = "is_default")]
+    pub nap: Nap,
+    /// The sizes, and how many of each.
+    pub sizes: Vec<LaidSize>,
+    /// Where each piece lies.
+    pub places: Vec<LaidPiece>,
+    /// Digest of what is laid and where: another one means that the plan is not of this draft any more.
     pub digest: String,
+}
+
+/// A size in a lay plan.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct LaidSize {
+    /// Its address.
+    pub size: String,
+    /// How many garments; 0: one.
+    pub count: u32,
+}
+
+/// Where a piece lies on the cloth. Its outline is turned so that the head of its grain arrow points along the cloth; then it is turned
+/// over (about the length of the cloth), turned, and moved so that the first corner of its box lies where `x` and `y` say.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct LaidPiece {
+    /// The piece, or the strip.
+    pub piece: String,
+    /// Whether it is a strip.
+    #[serde(skip_serializing_if = "is_default")]
+    pub strip: bool,
+    /// Which of its cuts, counted from 0.
+    pub cut: u32,
+    /// Of which size; empty where the plan has one.
+    pub size: String,
+    /// On which stretch of the cloth, counted from 0.
+    pub stretch: u32,
+    /// How far along that stretch, a length.
+    pub x: String,
+    /// How far across, from the edge of what is used of the width, a length.
+    pub y: String,
+    /// Turned by, clockwise, an angle; empty: not turned.
+    pub turned: String,
+    /// Whether it lies face down.
+    #[serde(skip_serializing_if = "is_default")]
+    pub mirrored: bool,
+    /// Whether it stays where it is when the rest is laid anew.
+    #[serde(skip_serializing_if = "is_default")]
+    pub locked: bool,
 }
 
 /// What happened to the pattern.

@@ -292,6 +292,9 @@ impl Draft {
             to.see("name", Role::OwnName, &mut m.name);
             to.all("widths", &Role::Formula, &mut m.widths);
             for (field, text) in [
+                ("folded_part", &mut m.folded_part),
+                ("gap", &mut m.gap),
+                ("sold_in", &mut m.sold_in),
                 ("selvedge", &mut m.selvedge),
                 ("stretch_along", &mut m.stretch_along),
                 ("stretch_across", &mut m.stretch_across),
@@ -363,9 +366,16 @@ impl Draft {
             to.nth("picture file", i, Role::Words, &mut picture.file);
         }
         for (i, plan) in self.plans.iter_mut().enumerate() {
+            to.nth("plan name", i, Role::Words, &mut plan.name);
+            to.nth("plan view", i, Role::View, &mut plan.view);
             to.nth("plan material", i, Role::Material, &mut plan.material);
+            for (k, size) in plan.sizes.iter_mut().enumerate() {
+                to.within("plan size", i, k, Role::Label, &mut size.size);
+            }
             for (k, place) in plan.places.iter_mut().enumerate() {
-                to.within("plan piece", i, k, Role::Frame, &mut place.0);
+                let role = if place.strip { Role::NameOf(Part::Strip(place.piece.clone())) } else { Role::Frame };
+                to.within("plan piece", i, k, role, &mut place.piece);
+                to.within("plan piece size", i, k, Role::Label, &mut place.size);
             }
         }
         for (i, silence) in self.silenced.iter_mut().enumerate() {
@@ -550,6 +560,7 @@ fn piece_texts(piece: &mut super::Piece, visit: &mut Visit<'_>) {
     for (i, cut) in piece.cuts.iter_mut().enumerate() {
         to.nth("cut material", i, Role::Material, &mut cut.material);
         to.nth("cut on_fold", i, Role::Own(Inner::Edge), &mut cut.on_fold);
+        to.nth("cut border", i, Role::Own(Inner::Edge), &mut cut.border);
         to.nth("cut heading", i, Role::Formula, &mut cut.grain.heading);
         to.nth("cut along", i, Role::Own(Inner::Edge), &mut cut.grain.along);
     }

@@ -22,7 +22,7 @@ use super::widths::{Asked, real};
 use crate::base::tolerance::limit::SHARP;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::curves::{Curve, Pt, Rigid, Segment};
-use crate::document::{CornerForm, Draft, Nap, Outline, SeamPressed};
+use crate::document::{CornerForm, Draft, Material, Nap, Outline, SeamPressed, Shrinks};
 
 /// A piece as it comes on a sheet: in its own frame, mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,6 +64,8 @@ pub struct FinishedCut {
     pub problem: Option<&'static str>,
     /// A point near which it would have crossed itself and was trimmed.
     pub trimmed: Option<Point>,
+    /// Both ends of the edge on the fold of the cloth, as it is cut; none where there is none.
+    pub fold: Option<[Point; 2]>,
     /// Both ends of the grain line, as long as the piece allows, its head first; none without a heading.
     pub grain: Option<[Point; 2]>,
     /// Whether the piece may lie either way along its thread: the line has two heads then.
@@ -182,6 +184,7 @@ impl Case<'_> {
                 widths,
                 problem,
                 trimmed,
+                fold: None,
                 grain: None,
                 both_ways: false,
                 hems,
@@ -209,18 +212,37 @@ impl Case<'_> {
     fn cut(&self, frame: usize, place: usize, cut: &CutPlan, main: &Work, flat: &[Point]) -> FinishedCut {
         let heading = cut.heading.as_ref().and_then(|f| real(self.model, self.case, f));
         let grain = heading.and_then(|h| cutting::grain_line(flat, h));
-        let part = |member: u32| cut.members.and_then(|first| self.model.item(self.case, first + member)?.real());
+        // Cloth that is washed before it is cut shrinks no more.
+        let is_washed = |m: &Material| m.name == *cut.material && m.shrinks == Shrinks::BeforeCutting;
+        let members = cut.members.filter(|_| !self.draft.materials.iter().any(is_washed));
+        let part = |member: u32| members.and_then(|first| self.model.item(self.case, first + member)?.real());
         let [along, across] = [3, 4].map(|member| part(member).unwrap_or(0.0));
         if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
             let problem = Some("its cloth would shrink by less than nothing or by more than half");
             let (edges, widths, hems) = (Vec::new(), Vec::new(), Vec::new());
             let both_ways = self.either_way(cut);
-            return FinishedCut { place, outline: None, edges, widths, problem, trimmed: None, grain, both_ways, hems };
+            return FinishedCut {
+                place,
+                outline: None,
+                edges,
+                widths,
+                problem,
+                trimmed: None,
+                fold: None,
+                grain,
+                both_ways,
+                hems,
+            };
         }
         let (along, across) = (1.0 / (1.0 - along), 1.0 / (1.0 - across));
         let shrinks = along != 1.0 || across != 1.0;
         let same = place == 0 && !shrinks && cut.outline == Outline::Full;
         let mut widths = main.told.clone();
+        let fold_of = |body: &Body| {
+            let edge = body.edges.get(cut.on_fold?)?;
+            Some([edge.start().value(), edge.end().value()])
+        };
+        let mut fold = fold_of(&main.body);
         let (outline, trimmed, hems) = if same {
             self.cut_line(frame, main)
         } else {
@@ -240,6 +262,7 @@ impl Case<'_> {
                 Some(Work { body, told, stretches })
             });
             widths = made.as_ref().map_or_else(Vec::new, |work| work.told.clone());
+            fold = made.as_ref().and_then(|work| fold_of(&work.body));
             let (outline, trimmed, hems) = made.map_or((None, None, Vec::new()), |work| self.cut_line(frame, &work));
             match cut.outline {
                 Outline::Block => (outline.map(|o| cutting::block(&o, heading.unwrap_or(0.0))), None, Vec::new()),
@@ -248,7 +271,8 @@ impl Case<'_> {
         };
         let problem = outline.is_none().then_some(NOTHING_LEFT);
         let both_ways = self.either_way(cut);
-        FinishedCut { place, outline, edges: set_off_edges(main), widths, problem, trimmed, grain, both_ways, hems }
+        let edges = set_off_edges(main);
+        FinishedCut { place, outline, edges, widths, problem, trimmed, fold, grain, both_ways, hems }
     }
 
     /// Whether a piece may be turned by half on its cloth: not where the cloth has a nap.

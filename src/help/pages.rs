@@ -93,6 +93,7 @@ written! {
     Draft "blocks",
     Draft "views",
     Draft "strips",
+    Draft "cloth",
     Draft "values",
     Draft "about-seams",
     Draft "about-darts",

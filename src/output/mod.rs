@@ -14,6 +14,7 @@ mod guide;
 mod home;
 mod interchange;
 mod label;
+pub mod lay;
 mod layout;
 mod lettering;
 mod nest;

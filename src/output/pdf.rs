@@ -15,7 +15,7 @@ use super::drawing::{Align, Ink, Item, Picture, Shared, Text};
 use super::font;
 use super::pdf_text::TextBook;
 use super::photo::Photo;
-use crate::base::{Scalar, round_half_away};
+use crate::base::{Scalar, digest, round_half_away};
 
 /// The longest side of a page, mm: 14 400 points, beyond which readers disagree (ISO 32000, annex on limits).
 pub const MAX_SIDE: f64 = 5080.0;
@@ -466,17 +466,4 @@ fn xmp(title: &str) -> String {
 
 pub(super) fn compressed(data: &[u8]) -> Vec<u8> {
     miniz_oxide::deflate::compress_to_vec_zlib(data, 6)
-}
-
-/// A digest of these parts, for numbers that must follow from the content (FNV-1a, 128 bits; no safety is meant).
-pub(super) fn digest(parts: &[&[u8]]) -> u128 {
-    const START: u128 = 0x6c62_272e_07bb_0142_62b8_2175_6295_c58d;
-    const PRIME: u128 = 0x0000_0000_0100_0000_0000_0000_0000_013b;
-    let mut hash = START;
-    for part in parts {
-        for byte in (part.len() as u64).to_be_bytes().iter().chain(*part) {
-            hash = (hash ^ u128::from(*byte)).wrapping_mul(PRIME);
-        }
-    }
-    hash
 }

@@ -9,7 +9,8 @@ use pdf_writer::{Filter, Finish, Name, Pdf, Rect, Ref, Str};
 use subsetter::GlyphRemapper;
 
 use super::font::{self, FONT, FONT_NAME, Glyph};
-use super::pdf::{PdfError, compressed, digest};
+use super::pdf::{PdfError, compressed};
+use crate::base::digest;
 
 const IDENTITY: SystemInfo<'_> = SystemInfo { registry: Str(b"Adobe"), ordering: Str(b"Identity"), supplement: 0 };
 

@@ -10,7 +10,7 @@ use image::imageops::FilterType;
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, RgbImage};
 use thiserror::Error;
 
-use super::pdf::digest;
+use crate::base::digest;
 
 /// The most bytes of a file (64 MiB).
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;

@@ -4,8 +4,8 @@ use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
 use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use super::font;
-use super::pdf::{STEP, digest};
-use crate::base::round_half_away;
+use super::pdf::STEP;
+use crate::base::{digest, round_half_away};
 
 /// Curves are taken as straight within this, mm.
 const FLAT: f64 = crate::base::tolerance::PRINT;

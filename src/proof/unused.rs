@@ -1,7 +1,7 @@
 //! Parts that the file keeps but nothing computes yet: said once for each kind of part, so that nobody relies on them.
 
 use crate::base::{Code, Finding};
-use crate::document::{Draft, Nap};
+use crate::document::Draft;
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -10,12 +10,10 @@ pub(super) fn check(draft: &Draft) -> Vec<Finding> {
             out.push(Finding::new(Code::NotUsedYet).at(at).word("what", what));
         }
     };
-    tell(draft.materials.iter().any(|m| m.nap != Nap::Without), "materials", "the nap of materials");
     tell(
         draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())),
         "table",
         "places on sheets of their own",
     );
-    tell(!draft.plans.is_empty(), "plans", "lay plans");
     out
 }

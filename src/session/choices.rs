@@ -1,7 +1,10 @@
 //! What of a part is chosen rather than typed: kinds, counts, yes or no. The one list of it, as `document::texts` is that of texts:
 //! cards show it and one command changes it.
 
-use crate::document::{Audience, Draft, MaterialKind, Nap, Part, StripGrain, StripKind, StripPlace, Wearers, WornAs};
+use crate::document::{
+    Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace,
+    Wearers, WornAs,
+};
 
 /// How something is chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,6 +128,9 @@ worded! {
     StripPlace: Unstated "not said", Neck "hood or neck", Waist "waist", Hem "lower edge", Elsewhere "elsewhere";
     MaterialKind: Cloth "outer cloth", Lining "lining", Interfacing "interfacing";
     Nap: Without "without nap", With "with nap";
+    ClothLaid: Open "open, in one layer", Folded "folded lengthwise", FoldedToMiddle "both selvedges to the middle", FoldedPart "folded in part";
+    Shrinks: InPieces "pieces are cut larger", BeforeCutting "washed before it is cut";
+    StripInLay: Counted "its own cloth is added", Laid "it lies among the pieces";
     WornAs: Unstated "not said", Outerwear "outerwear", Sleepwear "loose sleepwear", TightSleepwear "tight sleepwear", Other "anything else";
     Wearers: Anyone "anyone", Boys "boys", Girls "girls";
 }
@@ -149,6 +155,7 @@ fn each(draft: &mut Draft, part: &Part, see: &mut See<'_>) -> bool {
             see("grain", &mut strip.grain);
             see("place", &mut strip.place);
             see("fastened", &mut strip.fastened);
+            see("in_lay", &mut strip.in_lay);
             true
         }),
         Part::Notion(name) => draft.notions.iter_mut().find(|n| n.name == *name).is_some_and(|notion| {
@@ -158,6 +165,8 @@ fn each(draft: &mut Draft, part: &Part, see: &mut See<'_>) -> bool {
         Part::Material(name) => draft.materials.iter_mut().find(|m| m.name == *name).is_some_and(|material| {
             see("kind", &mut material.kind);
             see("nap", &mut material.nap);
+            see("laid", &mut material.laid);
+            see("shrinks", &mut material.shrinks);
             true
         }),
         _ => false,
@@ -210,7 +219,7 @@ mod tests {
                 choose(&mut draft, &part, choice.field, 5_000);
             }
         }
-        assert_eq!(many, 3 + 5 + 3 + 2 + 4 + 4 + 4 + 3 + 5 + 2);
+        assert_eq!(many, 3 + 5 + 3 + 2 + 4 + 4 + 4 + 3 + 5 + 2 + 2);
         assert_eq!(draft.strips[0].count, MOST);
         assert!(!choose(&mut draft, &Part::Strip("gone".to_owned()), "count", 1));
     }

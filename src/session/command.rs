@@ -1,8 +1,8 @@
 //! The changes that can be made to a draft, by noun.
 
 use super::commands::{
-    ChartCommand, FinishCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand, StepCommand, TextCommand,
-    ViewCommand,
+    ChartCommand, FinishCommand, LayCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand, StepCommand,
+    TextCommand, ViewCommand,
 };
 use super::computed::Computed;
 use super::pull::Pull;
@@ -29,6 +29,8 @@ pub enum Command {
     Publish(PublishCommand),
     /// Allowances, cuts, notches.
     Finish(FinishCommand),
+    /// Lay plans that are kept.
+    Lay(LayCommand),
     /// Traced pieces, pictures underneath.
     Outline(Box<OutlineCommand>),
     /// Blocks taken from other drafts.
@@ -69,6 +71,7 @@ impl Command {
             Self::View(c) => c.label(),
             Self::Publish(c) => c.label(),
             Self::Finish(c) => c.label(),
+            Self::Lay(c) => c.label(),
             Self::Outline(c) => c.label(),
             Self::Block(c) => c.label(),
             Self::Pull(c) => c.label(),
@@ -87,6 +90,7 @@ impl Command {
             Self::View(c) => c.apply(draft),
             Self::Publish(c) => c.apply(draft),
             Self::Finish(c) => c.apply(draft),
+            Self::Lay(c) => c.apply(draft, computed),
             Self::Outline(c) => c.apply(draft),
             Self::Block(c) => c.apply(draft),
             Self::Pull(c) => c.apply(draft),

@@ -52,7 +52,7 @@ pub fn users(draft: &Draft, part: &Part) -> Vec<String> {
     let mut out: Vec<String> = Vec::new();
     // Places and pictures of a piece go with it, and what views say of it or of a value.
     let goes_too = |at: &Address| match at.part {
-        Part::Kept => ["table piece", "picture under", "block part"].contains(&at.field),
+        Part::Kept => ["table piece", "picture under", "block part", "plan piece"].contains(&at.field),
         Part::View(_) => ["pieces", "value"].contains(&at.field),
         _ => false,
     };
@@ -150,6 +150,7 @@ pub(super) fn take_out(draft: &mut Draft, part: &Part) -> bool {
         Part::Piece(n) => {
             draft.views.iter_mut().for_each(|v| v.pieces.retain(|p| p != n));
             draft.table.retain(|t| t.piece != *n);
+            draft.plans.iter_mut().for_each(|p| p.places.retain(|l| l.strip || l.piece != *n));
             draft.pictures.retain(|p| p.under != *n);
             without(&mut draft.pieces, |p| p.name == *n)
         }
@@ -159,7 +160,10 @@ pub(super) fn take_out(draft: &mut Draft, part: &Part) -> bool {
         Part::Condition(n) => without(&mut draft.conditions, |c| c.name == *n),
         Part::Measure(n) => without(&mut draft.measures, |m| m.name == *n),
         Part::Material(n) => without(&mut draft.materials, |m| m.name == *n),
-        Part::Strip(n) => without(&mut draft.strips, |s| s.name == *n),
+        Part::Strip(n) => {
+            draft.plans.iter_mut().for_each(|p| p.places.retain(|l| !l.strip || l.piece != *n));
+            without(&mut draft.strips, |s| s.name == *n)
+        }
         Part::Notion(n) => without(&mut draft.notions, |m| m.name == *n),
         Part::View(n) => without(&mut draft.views, |v| v.name == *n),
         Part::Sheet(n) => without(&mut draft.sheets, |s| s.name == *n),

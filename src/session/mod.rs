@@ -14,6 +14,7 @@ mod computed;
 mod delete;
 mod examples;
 mod frozen;
+mod laying;
 mod lengthen;
 mod literal;
 mod moved;
@@ -49,14 +50,18 @@ pub use block::{Block, Fate, Home, Laid, LaidCell, LaidRow, Parted, lay};
 pub use choices::{Choice, Choosing, choices};
 pub use command::{Command, EditError};
 pub use commands::{
-    ChartCommand, Deletion, FinishCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand, STEP_KINDS,
-    StepCommand, Switch, TextCommand, ViewCommand, new_step, place_of, users_of_step,
+    ChartCommand, Deletion, FinishCommand, LayCommand, OutlineCommand, PartCommand, PieceCommand, PublishCommand,
+    STEP_KINDS, StepCommand, Switch, TextCommand, ViewCommand, new_step, place_of, users_of_step,
 };
 pub use comparing::{Compared, Comparing};
 pub use complete::{Completion, Completions, completions, wants_name};
 pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, stands_elsewhere, users};
 pub use examples::{EXAMPLES, Example};
+pub use laying::{
+    HandFault, LayEffort, LayHand, LayRow, LayWish, Laying, Longest, LongestStop, QUICK_MOVES, USUAL_MOVES, job_of,
+    lays, longest, plan_name, usual_wishes, wish_of_plan,
+};
 pub use lengthen::{lengthen, lengthening};
 pub use literal::{length_typed, length_with_unit, signed_length};
 pub use naming::{check_free, comes_from, fresh_inner, fresh_name, inner_parts};

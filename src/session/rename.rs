@@ -430,7 +430,9 @@ pub fn rename_size(draft: &mut Draft, axis: Axis, old: &str, to: &str) -> Result
             }
         }
         // An address: the label is one of its parts.
-        (Role::Label, _, "base" | "sizes" | "fitting size") if text.split('/').any(|l| l == old) => {
+        (Role::Label, _, "base" | "sizes" | "fitting size" | "plan size" | "plan piece size")
+            if text.split('/').any(|l| l == old) =>
+        {
             *text = text.split('/').map(|l| if l == old { to } else { l }).collect::<Vec<_>>().join("/");
         }
         (Role::Formula | Role::FormulaIn(_) | Role::Condition, ..) if text.contains("in_size") => {

@@ -160,7 +160,8 @@ pub(super) fn remove_axis(draft: &mut Draft, axis: Axis) -> Told {
 fn each_address(draft: &mut Draft, change: &mut dyn FnMut(&mut String)) {
     let persons: Vec<String> = draft.chart.persons.iter().map(|p| p.name.clone()).collect();
     draft.each_text(&mut |at: &Address, role, text| {
-        let is_address = *role == Role::Label && matches!(at.field, "base" | "sizes" | "fitting size");
+        let is_address = *role == Role::Label
+            && matches!(at.field, "base" | "sizes" | "fitting size" | "plan size" | "plan piece size");
         if is_address && !text.is_empty() && !persons.contains(text) {
             change(text);
         }

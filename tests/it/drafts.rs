@@ -394,6 +394,7 @@ fn piece() -> BoxedStrategy<Piece> {
         material: text(),
         count: number(),
         on_fold: text(),
+        border: text(),
         grain: any_of!(Grain { heading: text(), along: text(), ways: one_of(&[GrainWays::Both, GrainWays::One]) }),
         face: one_of(&[Face::Pairs, Face::RightSideUp, Face::WrongSideUp]),
         outline: one_of(&[Outline::Full, Outline::LessAllowance, Outline::Block]),
@@ -510,10 +511,15 @@ fn material() -> BoxedStrategy<Material> {
         widths: texts(),
         selvedge: text(),
         nap: one_of(&[Nap::Without, Nap::With]),
+        laid: laid(),
+        folded_part: text(),
+        gap: text(),
+        sold_in: text(),
         stretch_along: text(),
         stretch_across: text(),
         shrinkage_along: text(),
         shrinkage_across: text(),
+        shrinks: one_of(&[Shrinks::InPieces, Shrinks::BeforeCutting]),
         note: text(),
     })
 }
@@ -540,17 +546,37 @@ fn strip() -> BoxedStrategy<Strip> {
         ]),
         free_end: text(),
         fastened: any::<bool>().boxed(),
+        in_lay: one_of(&[StripInLay::Counted, StripInLay::Laid]),
         note: text(),
     })
+}
+
+fn laid() -> BoxedStrategy<ClothLaid> {
+    one_of(&[ClothLaid::Open, ClothLaid::Folded, ClothLaid::FoldedToMiddle, ClothLaid::FoldedPart])
 }
 
 fn plan() -> BoxedStrategy<LayPlan> {
     any_of!(LayPlan {
         name: text(),
+        view: text(),
         material: text(),
         width: text(),
-        sizes: texts(),
-        places: few((text(), text(), text(), text()).boxed()),
+        laid: laid(),
+        folded_part: text(),
+        nap: one_of(&[Nap::Without, Nap::With]),
+        sizes: few(any_of!(LaidSize { size: text(), count: number() })),
+        places: few(any_of!(LaidPiece {
+            piece: text(),
+            strip: any::<bool>().boxed(),
+            cut: number(),
+            size: text(),
+            stretch: number(),
+            x: text(),
+            y: text(),
+            turned: text(),
+            mirrored: any::<bool>().boxed(),
+            locked: any::<bool>().boxed(),
+        })),
         digest: text(),
     })
 }

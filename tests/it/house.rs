@@ -60,6 +60,7 @@ const DOORS: &[(&str, &[&str])] = &[
         ],
     ),
     ("image", &["src/app/pictures.rs", "src/output/photo.rs"]),
+    ("jagua_rs", &["src/output/lay/packing/engine.rs"]),
     ("libm", &[]),
     ("linesweeper", &["src/finish/trim.rs"]),
     ("mimalloc", &["src/lib.rs"]),

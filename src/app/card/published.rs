@@ -39,6 +39,7 @@ const STRIP: &[Line] = &[
     Line::Choice("place", "where on the body (cautions hang on it)"),
     Line::Formula("free_end", "how far each free end hangs out", "not said"),
     Line::Choice("fastened", "sewn fast at its middle"),
+    Line::Choice("in_lay", "in lay plans of its cloth"),
     Line::Words("note", "note", ""),
 ];
 
@@ -54,10 +55,15 @@ const MATERIAL: &[Line] = &[
     Line::List("widths", "sold in the width", "Another width in which it is sold", "such as 140 cm"),
     Line::Formula("selvedge", "selvedge on each side, not used", "nothing"),
     Line::Choice("nap", "direction"),
+    Line::Choice("laid", "how it is laid to be cut"),
+    Line::Formula("folded_part", "width of the folded part, from the fold on", "as wide as its pieces need"),
+    Line::Formula("gap", "least distance between pieces", "none"),
+    Line::Formula("sold_in", "sold in steps of", "10 cm, or 1/8 yd"),
     Line::Formula("stretch_along", "stretches along the thread by", "nothing, such as 5 %"),
     Line::Formula("stretch_across", "stretches across by", "nothing"),
     Line::Formula("shrinkage_along", "shrinks along the thread by", "nothing"),
     Line::Formula("shrinkage_across", "shrinks across by", "nothing"),
+    Line::Choice("shrinks", "where that is allowed for"),
     Line::Words("note", "note", ""),
 ];
 

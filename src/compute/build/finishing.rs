@@ -138,6 +138,7 @@ impl PieceReader<'_, '_> {
                 }
             };
             let on_fold = if cut.on_fold.is_empty() { None } else { self.edge(&cut.on_fold, "cuts") };
+            let border = if cut.border.is_empty() { None } else { self.edge(&cut.border, "cuts") };
             let heading = self.read(&cut.grain.heading, ANGLE, "", "cuts");
             let along = if cut.grain.along.is_empty() { None } else { self.line(&cut.grain.along, "cuts") };
             out.cuts.push(CutPlan {
@@ -145,6 +146,7 @@ impl PieceReader<'_, '_> {
                 members: first,
                 count: cut.count.max(1),
                 on_fold,
+                border,
                 heading,
                 along,
                 both_ways: cut.grain.ways == crate::document::GrainWays::Both,

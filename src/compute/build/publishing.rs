@@ -37,8 +37,19 @@ pub(super) fn publishing(world: &World<'_>, reader: &mut FormulaReader<'_>) -> P
         let length = What::Kind(Kind::LENGTH);
         let widths = material.widths.iter().filter_map(|t| optional(t, length, &scope, &material.name, reader));
         let widths = widths.collect();
-        let member = MATERIAL_MEMBERS.iter().position(|m| *m == "selvedge").filter(|_| !material.selvedge.is_empty());
-        out.materials.push(MaterialPlan { place, widths, selvedge: member.map(|m| first + m as NodeId) });
+        let mut read = |text: &str| optional(text, length, &scope, &material.name, reader);
+        let [folded_part, gap, sold_in] =
+            [&material.folded_part, &material.gap, &material.sold_in].map(|text| read(text));
+        let member = |name: &str, text: &str| {
+            let place = MATERIAL_MEMBERS.iter().position(|m| *m == name).filter(|_| !text.is_empty());
+            place.map(|m| first + m as NodeId)
+        };
+        let selvedge = member("selvedge", &material.selvedge);
+        let shrinkage = [
+            member("shrinkage_along", &material.shrinkage_along),
+            member("shrinkage_across", &material.shrinkage_across),
+        ];
+        out.materials.push(MaterialPlan { place, widths, selvedge, shrinkage, folded_part, gap, sold_in });
     }
     for (place, step) in draft.booklet.iter().enumerate() {
         let at = format!("booklet step {}", place + 1);

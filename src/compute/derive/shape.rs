@@ -160,6 +160,9 @@ impl Shape {
             if !cut.on_fold.is_empty() && !edges.contains(&cut.on_fold) {
                 cut.on_fold.clear();
             }
+            if !edges.contains(&cut.border) {
+                cut.border.clear();
+            }
             if !cut.grain.along.is_empty() && !known(&cut.grain.along) {
                 cut.grain.along.clear();
             }

@@ -2,6 +2,7 @@
 
 mod chart;
 mod finish;
+mod lay;
 mod outline;
 mod part;
 mod piece;
@@ -13,6 +14,7 @@ mod view;
 pub use chart::ChartCommand;
 pub(super) use chart::put_cell;
 pub use finish::FinishCommand;
+pub use lay::LayCommand;
 pub use outline::OutlineCommand;
 pub use part::{Deletion, PartCommand};
 pub use piece::PieceCommand;

@@ -1,0 +1,136 @@
+//! Lay plans that are kept in a draft: of what they are, and whether they still are.
+//!
+//! How pieces lie on the cloth is `output::lay`'s; here stand only the numbers as they were written down.
+
+use super::limits::literal;
+use super::{ClothBook, ClothCall, OnCloth};
+use crate::base::{digest, round_half_away, tolerance};
+use crate::compute::{Model, unit_of};
+use crate::document::{LaidPiece, LayPlan, Nap};
+use crate::language::Kind;
+
+/// Where a plan and its draft stand to each other.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PlanState {
+    /// It is a plan of these pieces.
+    Fresh,
+    /// Outlines, counts, the cloth or the places are others.
+    Stale,
+    /// It names what is not there, or cannot be computed: in words.
+    Lost(String),
+}
+
+/// A length of a plan, mm.
+pub fn plan_length(model: &Model, text: &str) -> Option<f64> {
+    literal(text, Kind::LENGTH, unit_of(&model.draft)).ok().filter(|v| v.is_finite())
+}
+
+/// A turn of a plan, degrees; empty is none.
+pub fn plan_turn(model: &Model, text: &str) -> Option<f64> {
+    if text.is_empty() {
+        return Some(0.0);
+    }
+    let radians = literal(text, Kind::Angle, unit_of(&model.draft)).ok()?;
+    let degrees = radians.to_degrees();
+    // Turns are whole degrees or written with decimals; a sine of them is taken from the rounded one.
+    let near = degrees.round();
+    Some(if (degrees - near).abs() <= tolerance::EQUAL { near } else { degrees })
+}
+
+/// The view of a plan, by its place. `model` is of the whole draft.
+pub fn plan_view(model: &Model, plan: &LayPlan) -> Option<usize> {
+    if model.views.is_empty() {
+        return plan.view.is_empty().then_some(0);
+    }
+    model.of_views().iter().position(|v| v.view() == plan.view)
+}
+
+/// What a plan is a plan of; `model` is its view's.
+///
+/// # Errors
+/// What it names and is not there, in words.
+pub fn plan_call(model: &Model, plan: &LayPlan) -> Result<ClothCall, String> {
+    let cases = &model.plan.cases;
+    let mut sizes = Vec::new();
+    for size in &plan.sizes {
+        let case = cases.list.iter().position(|c| c.address == size.size);
+        let Some(case) = case else { return Err(format!("there is no size {} any more", size.size)) };
+        sizes.push((case, size.count.max(1)));
+    }
+    let width = plan_length(model, &plan.width).filter(|w| *w > 0.0);
+    let width = width.ok_or_else(|| format!("its width `{}` is no length above zero", plan.width))?;
+    let folded_part = if plan.folded_part.is_empty() {
+        None
+    } else {
+        let told = plan_length(model, &plan.folded_part);
+        Some(told.ok_or_else(|| format!("the width of its folded part, `{}`, is no length", plan.folded_part))?)
+    };
+    Ok(ClothCall {
+        material: plan.material.clone(),
+        width,
+        laid: Some(plan.laid),
+        nap: Some(plan.nap == Nap::With),
+        folded_part,
+        sizes,
+    })
+}
+
+/// Digest of what is laid and where. Names do not count, so that renaming a piece makes no plan another; a place that was changed by other
+/// means than laying does.
+pub fn plan_digest(model: &Model, on: &OnCloth, plan: &LayPlan) -> String {
+    let mut all: Vec<u128> = plan.places.iter().map(|p| place_digest(model, on, plan, p)).collect();
+    all.sort_unstable();
+    let mut bytes: Vec<u8> = on.digest().to_be_bytes().to_vec();
+    bytes.extend(all.iter().flat_map(|d| d.to_be_bytes()));
+    format!("{:032x}", digest(&[&bytes]))
+}
+
+fn place_digest(model: &Model, on: &OnCloth, plan: &LayPlan, place: &LaidPiece) -> u128 {
+    let what = if place.strip {
+        let is_it = |s: &&super::ClothStrip| {
+            model.draft.strips[s.place].name == place.piece && case_of(model, plan, place) == Some(s.case)
+        };
+        on.strips.iter().find(is_it).map(|s| s.digest())
+    } else {
+        let is_it = |p: &&super::ClothPiece| {
+            model.draft.pieces[p.frame].name == place.piece
+                && p.cut == place.cut as usize
+                && case_of(model, plan, place) == Some(p.case)
+        };
+        on.pieces.iter().find(is_it).map(|p| p.digest())
+    };
+    let mut bytes: Vec<u8> = what.unwrap_or(0).to_be_bytes().to_vec();
+    bytes.extend(place.stretch.to_be_bytes());
+    bytes.push(u8::from(place.mirrored));
+    let turned = plan_turn(model, &place.turned);
+    for number in [plan_length(model, &place.x), plan_length(model, &place.y), turned] {
+        // What cannot be read is no place.
+        let steps =
+            number.map_or(i64::MIN, |v| (round_half_away(v, tolerance::COMPARED) / tolerance::COMPARED).round() as i64);
+        bytes.extend(steps.to_be_bytes());
+    }
+    digest(&[&bytes])
+}
+
+/// The case of a place: told, or that of the plan's only size.
+pub fn case_of(model: &Model, plan: &LayPlan, place: &LaidPiece) -> Option<usize> {
+    let size = match (place.size.as_str(), plan.sizes.as_slice()) {
+        ("", [only]) => &only.size,
+        (size, _) => size,
+    };
+    model.plan.cases.list.iter().position(|c| c.address == *size)
+}
+
+/// Whether a plan of a view is still one of its draft.
+pub fn plan_state(book: &ClothBook<'_>, plan: &LayPlan) -> PlanState {
+    let model = book.model();
+    let call = match plan_call(model, plan) {
+        Ok(call) => call,
+        Err(words) => return PlanState::Lost(words),
+    };
+    match book.on_cloth(&call) {
+        Ok(on) if plan_digest(model, &on, plan) == plan.digest => PlanState::Fresh,
+        Ok(_) => PlanState::Stale,
+        Err(why) => PlanState::Lost(why.to_string()),
+    }
+}

@@ -1,0 +1,80 @@
+//! Lay plans that a person keeps.
+
+use crate::document::{Draft, LayPlan};
+use crate::finish::{ClothBook, plan_view};
+use crate::output::lay::fresh_lay;
+use crate::session::{Computed, EditError};
+
+/// A change of the plans that are kept.
+#[derive(Clone, Debug, PartialEq)]
+pub enum LayCommand {
+    /// These are kept; one of the same view, cloth and sizes takes the place of the one that was there.
+    Keep(Vec<LayPlan>),
+    /// A plan, by its place, is taken out.
+    Take(usize),
+    /// All plans that are not of the draft as it stands are taken out.
+    TakeStale,
+}
+
+impl LayCommand {
+    pub(in crate::session) fn label(&self) -> String {
+        match self {
+            Self::Keep(plans) if plans.len() == 1 => "keep a lay plan".to_owned(),
+            Self::Keep(_) => "keep lay plans".to_owned(),
+            Self::Take(_) => "take a lay plan out".to_owned(),
+            Self::TakeStale => "take stale lay plans out".to_owned(),
+        }
+    }
+
+    pub(in crate::session) fn apply(&self, draft: &mut Draft, computed: &Computed) -> Result<String, EditError> {
+        match self {
+            Self::Keep(plans) => {
+                for plan in plans {
+                    sound(computed, plan)?;
+                    match draft.plans.iter_mut().find(|p| same_cloth(p, plan)) {
+                        Some(own) => own.clone_from(plan),
+                        None => draft.plans.push(plan.clone()),
+                    }
+                }
+            }
+            Self::Take(place) if *place < draft.plans.len() => drop(draft.plans.remove(*place)),
+            Self::Take(_) => return Err(EditError::refused("that lay plan is not there any more")),
+            Self::TakeStale => {
+                let Some((model, finished)) = computed.model.as_ref().zip(computed.finished.as_ref()) else {
+                    return Err(EditError::refused(
+                        "the draft cannot be computed, so nobody can say which plans are stale",
+                    ));
+                };
+                let fresh = |plan: &LayPlan| {
+                    plan_view(model, plan).is_some_and(|v| {
+                        fresh_lay(&ClothBook::new(&model.of_views()[v], &finished.of_views()[v]), plan).is_ok()
+                    })
+                };
+                draft.plans.retain(fresh);
+            }
+        }
+        Ok(String::new())
+    }
+}
+
+/// Whether two plans answer the same question.
+fn same_cloth(a: &LayPlan, b: &LayPlan) -> bool {
+    let key = |p: &LayPlan| {
+        let LayPlan { name: _, places: _, digest: _, view, material, width, laid, folded_part, nap, sizes } = p.clone();
+        (view, material, width, laid, folded_part, nap, sizes)
+    };
+    key(a) == key(b)
+}
+
+/// A plan that cannot be cut is not kept: lengths to buy come of it.
+fn sound(computed: &Computed, plan: &LayPlan) -> Result<(), EditError> {
+    let Some((model, finished)) = computed.model.as_ref().zip(computed.finished.as_ref()) else {
+        return Err(EditError::refused("the draft cannot be computed, so no lay plan of it can be kept"));
+    };
+    let Some(view) = plan_view(model, plan) else {
+        return Err(EditError::refused(format!("there is no view {} for this lay plan", plan.view)));
+    };
+    fresh_lay(&ClothBook::new(&model.of_views()[view], &finished.of_views()[view]), plan)
+        .map(|_| ())
+        .map_err(|why| EditError::refused(format!("the lay plan {} is not kept: {why}", plan.name)))
+}

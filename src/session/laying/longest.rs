@@ -1,0 +1,160 @@
+//! What is the most that comes out of the cloth at hand: a value is the unknown, and a lay must fit.
+
+use std::sync::Arc;
+
+use super::search::{LayEffort, lays};
+use super::wish::LayWish;
+use crate::base::{Unit, tolerance};
+use crate::compute::Engine;
+use crate::document::Draft;
+use crate::finish::finish;
+use crate::language::literal_text;
+use crate::output::lay::Lay;
+use crate::session::{SetError, set_for_run};
+
+/// The answer is a multiple of this, rounded down, mm.
+const STEP: f64 = 1.0;
+/// Values are looked for up to this many times the present one, or down to none.
+const REACH: f64 = 4.0;
+/// At most so many lays are made.
+const MOST_TRIES: u32 = 40;
+
+/// What came of it.
+#[derive(Clone, Debug)]
+pub struct Longest {
+    /// The largest value for which a lay fits, mm.
+    pub value: f64,
+    /// The lay.
+    pub lay: Arc<Lay>,
+    /// What the draft says now, mm, and whether that fits.
+    pub now: (f64, bool),
+    /// The least value that was tried and did not fit, mm; none where even the largest one fits.
+    pub beyond: Option<f64>,
+    /// How many lays were made.
+    pub tries: u32,
+}
+
+/// Why there is no answer.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum LongestStop {
+    /// There is no such value.
+    #[error(transparent)]
+    Set(#[from] SetError),
+    /// It is no length in that size.
+    #[error("{0} is no length in this size, so it cannot be varied")]
+    NoLength(String),
+    /// Nothing fits.
+    #[error("nothing down to {name} = {least} fits: {why}")]
+    Nothing {
+        /// The value.
+        name: String,
+        /// The least that was tried.
+        least: String,
+        /// Why the least does not fit, in words.
+        why: String,
+    },
+}
+
+/// The largest value of a length for which what is wished fits on so much cloth, mm, to a millimetre rounded down. It is looked for between
+/// nothing and four times of what it is now by halving; that more of it needs more cloth is taken for granted.
+///
+/// # Errors
+/// See [`LongestStop`].
+pub fn longest(
+    draft: &Draft,
+    name: &str,
+    wish: &LayWish,
+    have: f64,
+    effort: &LayEffort,
+) -> Result<Longest, LongestStop> {
+    let mut tries = 0;
+    let mut fits = |mm: f64| -> Result<Result<Arc<Lay>, String>, LongestStop> {
+        tries += 1;
+        let mut own = draft.clone();
+        set_for_run(&mut own, name, &literal_text(mm, Some(Unit::Millimetre)))?;
+        let Ok(model) = Engine::new().compute_guarded(&own, &[]) else {
+            return Ok(Err("the draft cannot be computed with it".to_owned()));
+        };
+        let finished = finish(&model.draft, &model);
+        let row = lays((&model, &finished), std::slice::from_ref(wish), &[], effort).into_iter().next();
+        Ok(match row.map(|r| (r.best, r.failed)) {
+            Some((Some(lay), _)) if lay.need().exact <= have + tolerance::ON_EDGE => Ok(lay),
+            Some((Some(lay), _)) => Err(format!("it needs {:.0} mm of cloth", lay.need().exact)),
+            Some((None, Some(why))) => Err(why.to_string()),
+            _ => Err("no lay was found".to_owned()),
+        })
+    };
+    let now = present(draft, name, wish)?;
+    let mut low: Option<(f64, Arc<Lay>)> = None;
+    let mut high: Option<f64> = None;
+    let fits_now = fits(now)?;
+    let first = match &fits_now {
+        Ok(lay) => {
+            low = Some((now, Arc::clone(lay)));
+            true
+        }
+        Err(_) => {
+            high = Some(now);
+            false
+        }
+    };
+    let (floor, ceiling) = (STEP, now * REACH);
+    if let Some((at, _)) = low.clone() {
+        let mut at = at;
+        while high.is_none() && at < ceiling {
+            at = (at * 1.5).min(ceiling);
+            match fits(at)? {
+                Ok(lay) => low = Some((at, lay)),
+                Err(_) => high = Some(at),
+            }
+        }
+    } else {
+        match fits(floor)? {
+            Ok(lay) => low = Some((floor, lay)),
+            Err(why) => {
+                return Err(LongestStop::Nothing {
+                    name: name.to_owned(),
+                    least: literal_text(floor, Some(Unit::Millimetre)),
+                    why,
+                });
+            }
+        }
+    }
+    let Some(mut best) = low else { return Err(LongestStop::NoLength(name.to_owned())) };
+    let mut over = high;
+    for _ in 0..MOST_TRIES {
+        let Some(top) = over else { break };
+        let (from, to) = ((best.0 / STEP).floor(), (top / STEP).ceil());
+        if to - from <= 1.0 {
+            break;
+        }
+        let middle = ((from + to) / 2.0).floor() * STEP;
+        if middle <= best.0 || middle >= top {
+            break;
+        }
+        match fits(middle)? {
+            Ok(lay) => best = (middle, lay),
+            Err(_) => over = Some(middle),
+        }
+    }
+    // Only what was laid is said.
+    let down = (best.0 / STEP + tolerance::EQUAL).floor() * STEP;
+    let value = if (best.0 - down).abs() <= tolerance::EQUAL { down } else { best.0 };
+    Ok(Longest { value, lay: best.1, now: (now, first), beyond: over, tries })
+}
+
+/// What the value is now.
+fn present(draft: &Draft, name: &str, wish: &LayWish) -> Result<f64, LongestStop> {
+    let none = || LongestStop::NoLength(name.to_owned());
+    // That there is such a value is said first.
+    set_for_run(&mut draft.clone(), name, "1 mm")?;
+    let model = Engine::new().compute_guarded(draft, &[]).map_err(|_| none())?;
+    let own = &model.of_views()[wish.view.min(model.of_views().len() - 1)];
+    let short = name.strip_prefix("value.").unwrap_or(name);
+    let case = wish.call.sizes.first().map_or(0, |s| s.0);
+    let asked = [short.to_owned(), format!("value.{short}"), format!("chart.{short}")];
+    let node = asked.iter().find_map(|n| own.plan.node_named(n)).ok_or_else(none)?;
+    let value = own.item(case, node).and_then(|i| i.real()).filter(|v| v.is_finite() && *v > 0.0);
+    let is_length = own.plan.nodes[node as usize].kind == Some(crate::language::Kind::LENGTH);
+    value.filter(|_| is_length).ok_or_else(none)
+}

@@ -1,0 +1,401 @@
+//! The search for many lays: a quick pass over all of them first, then longer ones.
+//!
+//! Lays of one cloth make a chain, from the middle size outward, each beginning with what its neighbour has; chains are independent of each
+//! other until all are through a pass, so that two threads do them and nothing hangs on which is faster. After each pass narrower cloth
+//! hands its lay to wider cloth, and cloth with nap to cloth without, where theirs is shorter: it lies there as well.
+
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::{Duration, Instant};
+
+use super::hand::LayHand;
+use super::wish::{LayWish, books, job_from};
+use super::{LayRow, plan_name};
+use crate::base::tolerance;
+use crate::compute::Model;
+use crate::document::ClothLaid;
+use crate::finish::Finished;
+use crate::output::lay::packing::{Effort, Go, Laid, Layout, PackError, Progress, pack};
+use crate::output::lay::{Lay, LayError, LayJob};
+
+/// Moves of single pieces for each lay in the first pass.
+pub const QUICK_MOVES: u64 = 1_000;
+/// Moves for each lay where nothing else is said.
+pub const USUAL_MOVES: u64 = 20_000;
+/// At most so many passes.
+const MOST_PASSES: u32 = 24;
+/// Whoever looks on is told no more often than this.
+const TOLD_EACH: Duration = Duration::from_millis(60);
+/// So many threads.
+const THREADS: usize = 2;
+
+/// How hard it is looked.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LayEffort {
+    /// Moves of single pieces for each lay: the same number and seed give the same lays.
+    pub moves: u64,
+    /// Where chance begins.
+    pub seed: u64,
+    /// No longer than this, for all lays together: then moves are no limit unless told, and what is found hangs on the machine.
+    pub time: Option<Duration>,
+}
+
+impl Default for LayEffort {
+    fn default() -> Self {
+        Self { moves: USUAL_MOVES, seed: 1, time: None }
+    }
+}
+
+/// Tells the row of a wish something new.
+pub(super) type Told<'a> = dyn Fn(usize, &dyn Fn(&mut LayRow)) + Sync + 'a;
+
+/// Looks for lays, to the end. `model` and `finished` are of the whole draft.
+pub fn lays(
+    (model, finished): (&Model, &Finished),
+    wishes: &[LayWish],
+    starts: &[Option<LayHand>],
+    effort: &LayEffort,
+) -> Vec<LayRow> {
+    let rows: Mutex<Vec<LayRow>> = Mutex::new(wishes.iter().cloned().map(LayRow::new).collect());
+    let told = |i: usize, change: &dyn Fn(&mut LayRow)| {
+        if let Some(row) = rows.lock().unwrap_or_else(PoisonError::into_inner).get_mut(i) {
+            change(row);
+        }
+    };
+    search((model, finished), (wishes, starts), effort, &|| false, &told);
+    let mut rows = rows.into_inner().unwrap_or_else(PoisonError::into_inner);
+    rows.iter_mut().for_each(|r| r.done = true);
+    rows
+}
+
+/// A wish on its way.
+struct Seek {
+    wish: LayWish,
+    job: Option<Arc<LayJob>>,
+    best: Option<Arc<Lay>>,
+    failed: Option<LayError>,
+    /// Pieces that stay, as stretch and place in the lay that it begins with.
+    locked: Vec<Vec<Laid>>,
+    /// A lay of another size to begin with, instead of its own.
+    other: Option<Arc<Lay>>,
+    /// Nothing shorter can be bought.
+    settled: bool,
+    moves: u64,
+}
+
+/// Looks for lays and tells of them.
+pub(super) fn search(
+    (model, finished): (&Model, &Finished),
+    (wishes, starts): (&[LayWish], &[Option<LayHand>]),
+    effort: &LayEffort,
+    stop: &(dyn Fn() -> bool + Sync),
+    told: &Told<'_>,
+) {
+    let until = effort.time.and_then(|t| Instant::now().checked_add(t));
+    let over = || stop() || until.is_some_and(|u| Instant::now() >= u);
+    let books = books(model, finished);
+    let seeks: Vec<Mutex<Seek>> = wishes
+        .iter()
+        .enumerate()
+        .map(|(i, wish)| {
+            let made = job_from(&books, wish);
+            let failed = made.as_ref().err().cloned();
+            if let Some(why) = &failed {
+                told(i, &|row| {
+                    row.failed = Some(why.clone());
+                    row.done = true;
+                });
+            }
+            let job = made.ok().map(Arc::new);
+            let start = starts.get(i).and_then(Option::as_ref).zip(job.as_ref()).map(|(hand, job)| hand.over_to(job));
+            let (best, locked) = start.map_or((None, Vec::new()), |(lay, locked)| (Some(lay), locked));
+            // What overlaps is something to begin with, but no lay.
+            let sound = best.as_ref().is_some_and(|l| l.faults().is_empty());
+            let lay = best.map(Arc::new);
+            let (best, other) = if sound { (lay, None) } else { (None, lay) };
+            if let Some(best) = &best {
+                told(i, &|row| row.best = Some(Arc::clone(best)));
+            }
+            Mutex::new(Seek { wish: wish.clone(), job, best, failed, locked, other, settled: false, moves: 0 })
+        })
+        .collect();
+    let chains = chains(model, wishes);
+    for pass in 0..MOST_PASSES {
+        let moves = match (pass, until.is_some()) {
+            (0, _) => QUICK_MOVES.min(effort.moves),
+            (1, false) => effort.moves.saturating_sub(QUICK_MOVES),
+            (_, false) => break,
+            (pass, true) => QUICK_MOVES << pass.min(16),
+        };
+        if moves == 0 || over() {
+            break;
+        }
+        let seed = effort.seed.wrapping_add(u64::from(pass).wrapping_mul(0x9e37_79b9_7f4a_7c15));
+        let next = AtomicUsize::new(0);
+        let run = || {
+            loop {
+                let c = next.fetch_add(1, Ordering::Relaxed);
+                let Some(chain) = chains.get(c) else { break };
+                for (k, i) in chain.iter().enumerate() {
+                    let neighbour = chain[..k].iter().rev().find_map(|n| {
+                        let near = wishes[*n].call.sizes.first()?.0.abs_diff(wishes[*i].call.sizes.first()?.0);
+                        let best = lock(&seeks[*n]).best.clone()?;
+                        Some((near, best))
+                    });
+                    let mut seek = lock(&seeks[*i]);
+                    if !seek.settled && seek.job.is_some() && !(over() && seek.best.is_some()) {
+                        let neighbour = neighbour.map(|n| n.1);
+                        one(&mut seek, neighbour, (moves, seed), &over, &|change| told(*i, change));
+                    }
+                }
+            }
+        };
+        let threads = std::thread::available_parallelism().map_or(1, usize::from).min(THREADS).min(chains.len()).max(1);
+        std::thread::scope(|scope| {
+            for _ in 1..threads {
+                scope.spawn(run);
+            }
+            run();
+        });
+        hand_on(&seeks, told);
+        odd_sizes(model, &seeks, &chains, told);
+        if seeks.iter().all(|s| {
+            let s = lock(s);
+            s.settled || s.job.is_none()
+        }) {
+            break;
+        }
+    }
+    for (i, seek) in seeks.iter().enumerate() {
+        let seek = lock(seek);
+        let failed = (seek.best.is_none()).then(|| seek.failed.clone().unwrap_or(LayError::NotFound));
+        told(i, &|row| {
+            row.failed.clone_from(&failed);
+            row.phase = None;
+            row.done = true;
+        });
+    }
+}
+
+fn lock<T>(one: &Mutex<T>) -> std::sync::MutexGuard<'_, T> {
+    one.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// Wishes of one cloth together, from the middle size outward.
+fn chains(model: &Model, wishes: &[LayWish]) -> Vec<Vec<usize>> {
+    let _ = model;
+    let mut out: Vec<Vec<usize>> = Vec::new();
+    let alike = |a: &LayWish, b: &LayWish| {
+        let single = |w: &LayWish| w.call.sizes.len() == 1 && w.call.sizes[0].1 <= 1;
+        a.view == b.view && a.width == b.width && single(a) && single(b) && {
+            let (mut x, y) = (a.call.clone(), &b.call);
+            x.sizes.clone_from(&y.sizes);
+            x == *y
+        }
+    };
+    for i in 0..wishes.len() {
+        match out.iter_mut().find(|chain| alike(&wishes[chain[0]], &wishes[i])) {
+            Some(chain) => chain.push(i),
+            None => out.push(vec![i]),
+        }
+    }
+    for chain in &mut out {
+        chain.sort_by_key(|i| wishes[*i].call.sizes.first().map(|s| s.0));
+        let middle = chain.len() / 2;
+        let mut order: Vec<usize> = (0..chain.len()).collect();
+        order.sort_by_key(|k| (k.abs_diff(middle), *k));
+        *chain = order.into_iter().map(|k| chain[k]).collect();
+    }
+    out
+}
+
+/// Looks for one lay, stretch by stretch.
+fn one(
+    seek: &mut Seek,
+    neighbour: Option<Arc<Lay>>,
+    (moves, seed): (u64, u64),
+    over: &(dyn Fn() -> bool + Sync),
+    told: &dyn Fn(&dyn Fn(&mut LayRow)),
+) {
+    let Some(job) = seek.job.clone() else { return };
+    let other = seek.other.take().or_else(|| if seek.best.is_some() { None } else { neighbour });
+    let start = other.map(|lay| fitted(&lay, &job)).or_else(|| seek.best.as_deref().cloned());
+    let mut layouts: Vec<Layout> = Vec::new();
+    let mut settled = true;
+    let before = seek.moves;
+    let mut last = Instant::now();
+    for (s, stretch) in job.stretches.iter().enumerate() {
+        let own = seek.best.as_ref().and_then(|b| b.layouts.get(s));
+        let mut packing = stretch.job.clone();
+        packing.before += layouts.iter().map(|l| l.length).sum::<f64>();
+        packing.locked = seek.locked.get(s).cloned().unwrap_or_default();
+        let begin = start.as_ref().and_then(|lay| lay.layouts.get(s)).filter(|l| !l.laid.is_empty());
+        let effort = Effort { moves, seed, start: begin };
+        let done = before + (s as u64) * moves;
+        let mut watch = |p: &Progress<'_>| {
+            if p.is_new || last.elapsed() >= TOLD_EACH {
+                last = Instant::now();
+                let seen = done + p.moves;
+                // One stretch alone is the whole lay: what is found is shown at once.
+                let best = (job.stretches.len() == 1 && p.is_new && own.is_none_or(|o| p.best.length < o.length))
+                    .then(|| Arc::new(Lay { job: Arc::clone(&job), layouts: vec![p.best.clone()] }.on_grid()));
+                let phase = p.phase;
+                told(&|row| {
+                    row.moves = seen;
+                    row.phase = Some(phase);
+                    if let Some(best) = &best {
+                        row.best = Some(Arc::clone(best));
+                    }
+                });
+            }
+            if over() { Go::Stop } else { Go::On }
+        };
+        match pack(&packing, &effort, &mut watch) {
+            Ok(packed) => {
+                seek.moves += packed.moves;
+                settled &= packed.ended == crate::output::lay::packing::Ended::Least;
+                let shorter = own.is_none_or(|o| packed.layout.length < o.length - tolerance::EQUAL);
+                layouts.push(if shorter { packed.layout } else { own.cloned().unwrap_or_default() });
+            }
+            Err(why) => {
+                seek.failed = Some(match why {
+                    PackError::Locked => LayError::Locked,
+                    _ => LayError::NotFound,
+                });
+                seek.settled =
+                    matches!(why, PackError::Locked | PackError::NoOutline { .. } | PackError::TooWide { .. });
+                return;
+            }
+        }
+    }
+    let lay = Lay { job: Arc::clone(&job), layouts }.on_grid();
+    seek.settled = settled;
+    take(seek, lay);
+    let (best, moves) = (seek.best.clone(), seek.moves);
+    told(&|row| {
+        row.best.clone_from(&best);
+        row.moves = moves;
+        row.failed = None;
+    });
+}
+
+/// Takes a lay if it is sound and shorter.
+fn take(seek: &mut Seek, lay: Lay) -> bool {
+    let shorter = seek.best.as_ref().is_none_or(|b| lay.need().exact < b.need().exact - tolerance::EQUAL);
+    let sound = lay.faults().is_empty();
+    if shorter && sound {
+        seek.best = Some(Arc::new(lay));
+    }
+    if !sound && seek.best.is_none() {
+        seek.failed = Some(LayError::NotFound);
+    }
+    shorter && sound
+}
+
+/// A lay of another job as one to begin with: what is the same piece, in whatever size, lies where it lay.
+pub(super) fn fitted(lay: &Lay, job: &Arc<LayJob>) -> Lay {
+    let mut layouts: Vec<Layout> = job.stretches.iter().map(|_| Layout::default()).collect();
+    for (s, stretch) in job.stretches.iter().enumerate() {
+        let (Some(from), Some(layout)) = (lay.job.stretches.get(s), lay.layouts.get(s)) else { continue };
+        let one = lay.job.on.sizes.len() == 1 && job.on.sizes.len() == 1;
+        for piece in &layout.laid {
+            let (Some(was), Some(pose)) = (from.shapes.get(piece.shape), lay.pose(s, piece)) else { continue };
+            let laid = &mut layouts[s].laid;
+            let found = (0..stretch.shapes.len()).find_map(|k| {
+                let (now, shape) = (&stretch.shapes[k], &stretch.job.shapes[k]);
+                let same = now.name == was.name
+                    && now.strip == was.strip
+                    && now.cut == was.cut
+                    && (one || now.size == was.size);
+                let free = laid.iter().filter(|l| l.shape == k).count() < shape.count;
+                let pose = shape.poses.iter().position(|p| {
+                    (p.mirrored, p.turned, p.across.touch) == (pose.mirrored, pose.turned, pose.across.touch)
+                })?;
+                (same && free).then_some((k, pose))
+            });
+            if let Some((shape, pose)) = found {
+                laid.push(Laid { shape, pose, ..*piece });
+            }
+        }
+        layouts[s].laid.sort_by_key(|l| l.shape);
+    }
+    Lay { job: Arc::clone(job), layouts }.measured()
+}
+
+/// Hands lays on to cloth on which they lie as well: wider, or without nap.
+fn hand_on(seeks: &[Mutex<Seek>], told: &Told<'_>) {
+    let mut order: Vec<usize> = (0..seeks.len()).collect();
+    let key = |i: &usize| {
+        let seek = lock(&seeks[*i]);
+        let nap = seek.job.as_ref().is_some_and(|j| j.on.cloth.nap);
+        (seek.wish.call.width, !nap)
+    };
+    order.sort_by(|a, b| {
+        let (a, b) = (key(a), key(b));
+        a.0.total_cmp(&b.0).then(a.1.cmp(&b.1))
+    });
+    for (n, i) in order.iter().enumerate() {
+        for k in &order[..n] {
+            let (from, mut to) = (lock(&seeks[*k]), lock(&seeks[*i]));
+            let (Some(best), Some(job)) = (&from.best, to.job.clone()) else { continue };
+            let (a, b) = (&from.wish, &to.wish);
+            let cloths = (&best.job.on.cloth, &job.on.cloth);
+            let alike = a.view == b.view
+                && a.call.material == b.call.material
+                && a.call.sizes == b.call.sizes
+                && cloths.0.laid == cloths.1.laid
+                && (!cloths.1.nap || cloths.0.nap)
+                // There the lanes are others.
+                && cloths.0.laid != ClothLaid::FoldedToMiddle
+                && to.locked.iter().all(Vec::is_empty);
+            if alike && to.best.as_ref().is_none_or(|b| best.need().exact < b.need().exact - tolerance::EQUAL) {
+                let lay = fitted(best, &job);
+                drop(from);
+                if take(&mut to, lay) {
+                    let best = to.best.clone();
+                    told(*i, &|row| row.best.clone_from(&best));
+                }
+            }
+        }
+    }
+}
+
+/// Where a size needs more than a larger one does, it begins with the larger one's lay the next time; and it is told.
+fn odd_sizes(model: &Model, seeks: &[Mutex<Seek>], chains: &[Vec<usize>], told: &Told<'_>) {
+    for chain in chains {
+        let mut sizes = chain.clone();
+        sizes.sort_by_key(|i| lock(&seeks[*i]).wish.call.sizes.first().map(|s| s.0));
+        let mut least: Option<usize> = None;
+        for i in sizes.iter().rev() {
+            let need = |i: usize| lock(&seeks[i]).best.as_ref().map(|b| b.need().exact);
+            let (Some(own), larger) = (need(*i), least.and_then(need)) else { continue };
+            let odd = larger.is_some_and(|l| l < own - tolerance::EQUAL);
+            let mut words = None;
+            if let Some(from) = least.filter(|_| odd) {
+                let (best, wish) = {
+                    let s = lock(&seeks[from]);
+                    (s.best.clone(), s.wish.clone())
+                };
+                let mut seek = lock(&seeks[*i]);
+                if let (Some(best), Some(job)) = (best, seek.job.clone()) {
+                    let lay = fitted(&best, &job);
+                    if !take(&mut seek, lay) {
+                        seek.other = Some(best);
+                        let own = &model.of_views()[wish.view.min(model.of_views().len() - 1)];
+                        words = Some(format!(
+                            "it needs more than {}: its pieces lie worse, or a longer search would find better",
+                            plan_name(own, &wish)
+                        ));
+                    }
+                }
+            } else {
+                least = Some(*i);
+            }
+            let best = lock(&seeks[*i]).best.clone();
+            told(*i, &|row| {
+                row.odd.clone_from(&words);
+                row.best.clone_from(&best);
+            });
+        }
+    }
+}
