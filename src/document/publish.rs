@@ -185,11 +185,11 @@ pub enum StripGrain {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum StripInLay {
-    /// The length of cloth that strips alone take is added.
+    /// It lies among the pieces; where it must be joined, it is counted.
     #[default]
-    Counted,
-    /// It lies among the pieces.
     Laid,
+    /// The length of cloth that strips alone take is added.
+    Counted,
 }
 
 /// A thing bought.

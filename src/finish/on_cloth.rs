@@ -237,7 +237,9 @@ impl<'a> ClothBook<'a> {
                 if !usable(cut.cut) || !usable(cut.cut_width) {
                     return Err(ClothError::NoStrip { strip: told.name.clone(), size: size_of(model, *case) });
                 }
-                let (count, laid) = (cut.count.saturating_mul(times), told.in_lay == StripInLay::Laid);
+                let count = cut.count.saturating_mul(times);
+                let is_whole = matches!(cut.from_cloth(out.cloth.usable), Some(Ok(from)) if from.joins == 0);
+                let laid = told.in_lay == StripInLay::Laid && is_whole;
                 out.strips.push(ClothStrip { place: strip.place, case: *case, count, cut, laid });
             }
         }

@@ -337,13 +337,13 @@ fn strips_are_counted_or_laid() {
     let strip = |rest: &str| {
         format!("strips: [(name: \"tie\", material: \"main\", length: \"50 cm\", width: \"5 cm\", count: 4, {rest})]")
     };
-    let counted = made(&draft(&a, "", &strip("grain: across"))).laid(1000.0);
+    let counted = made(&draft(&a, "", &strip("grain: across, in_lay: counted"))).laid(1000.0);
     near(counted.need().exact, 700.0);
     assert_eq!(counted.job.on.count(), 1);
-    let laid = made(&draft(&a, "", &strip("grain: along, in_lay: laid"))).laid(1000.0);
+    let laid = made(&draft(&a, "", &strip("grain: along"))).laid(1000.0);
     near(laid.need().exact, 600.0);
     assert_eq!(laid.job.on.count(), 5);
-    let bias = made(&draft(&a, "", &strip("grain: bias, in_lay: laid"))).laid(1000.0);
+    let bias = made(&draft(&a, "", &strip("grain: bias"))).laid(1000.0);
     for (name, turned, .., room) in pieces(&bias).into_iter().filter(|p| p.0 == "tie") {
         assert!(turned == 45.0 || turned == 135.0, "{name} {turned}");
         near(room.width(), 550.0 / std::f64::consts::SQRT_2);

@@ -338,7 +338,7 @@ CHOICES = {
     "MaterialKind": dict(cloth=None, lining=None, interfacing=None),
     "ClothLaid": dict(open=None, folded=None, folded_to_middle=None, folded_part=None),
     "Shrinks": dict(in_pieces=None, before_cutting=None),
-    "StripInLay": dict(counted=None, laid=None),
+    "StripInLay": dict(laid=None, counted=None),
     "Nap": {"without": None, "with": None},
     "WornAs": dict(unstated=None, outerwear=None, sleepwear=None, tight_sleepwear=None, other=None),
     "Wearers": dict(anyone=None, boys=None, girls=None),
