@@ -400,6 +400,22 @@ fn what_is_no_outline_is_told() {
 }
 
 #[test]
+fn numbers_that_cannot_be_are_told() {
+    let good = job(300.0, vec![shape(&rectangle(100.0, 100.0), 1, both_ways(300.0))]);
+    for bad in [
+        Job { width: f64::NAN, ..good.clone() },
+        Job { width: 0.0, ..good.clone() },
+        Job { width: f64::INFINITY, ..good.clone() },
+        Job { gap: f64::NAN, ..good.clone() },
+        Job { step: f64::INFINITY, ..good.clone() },
+        Job { before: f64::NAN, ..good.clone() },
+    ] {
+        let told = pack(&bad, &Effort { moves: 10, seed: 1, start: None }, &mut |_| Go::On);
+        assert_eq!(told, Err(PackError::Numbers), "{bad:?}");
+    }
+}
+
+#[test]
 fn nothing_and_one_piece_need_no_search() {
     let nothing = go(&job(300.0, vec![]), 1000, 1);
     assert_eq!((nothing.layout, nothing.moves, nothing.ended), (Layout::default(), 0, Ended::Least));
@@ -530,9 +546,11 @@ fn each_fault_is_seen() {
         seen(&job, vec![at(0, 0.0, 0.0), at(0, 103.0, 0.0), at(1, 210.0, 0.0)]),
         LayFault::Near { one: 0, other: 1, short: 2.0 },
     );
+    // Corner against corner: 3 and 4 mm off is 5 mm apart.
+    assert_eq!(seen(&job, vec![at(0, 0.0, 0.0), at(0, 103.0, 104.0), at(1, 230.0, 0.0)]), []);
     near(
-        seen(&job, vec![at(0, 0.0, 0.0), at(0, 103.0, 104.0), at(1, 230.0, 0.0)]),
-        LayFault::Near { one: 0, other: 1, short: 0.0 },
+        seen(&job, vec![at(0, 0.0, 0.0), at(0, 102.4, 103.2), at(1, 230.0, 0.0)]),
+        LayFault::Near { one: 0, other: 1, short: 1.0 },
     );
 }
 

@@ -34,8 +34,9 @@ const POOL_SPREAD: f32 = 0.25;
 const POOL: usize = 200;
 /// Tries for the next lower step of sale, before it is approached by small steps.
 const ASKS: usize = 4;
-/// A start that overlaps is given so much more length, so often.
-const LONGER: (f32, usize) = (1.01, 10);
+/// A start that overlaps is given so much more length, so often, each time after little patience.
+const LONGER: (f32, usize) = (1.015, 14);
+const LOOSENING: Patience = Patience { passes: 12, strikes: 1 };
 
 /// How a question ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -162,14 +163,14 @@ impl Search<'_> {
         let spots: Vec<Spot> = spots.iter().enumerate().map(|(i, s)| self.strip.within(i, *s, length)).collect();
         self.strip.restore(&spots, length);
         for _ in 0..LONGER.1 {
-            match self.separate(EXPLORING) {
+            match self.separate(LOOSENING) {
                 Answer::Fits => {
                     self.accept();
                     return;
                 }
                 Answer::No => {
                     let length = (self.strip.length * LONGER.0).min(self.strip.longest());
-                    let spots = self.strip.cut_to(length);
+                    let spots = self.strip.scaled_to(length);
                     self.strip.restore(&spots, length);
                 }
                 Answer::Over => return,

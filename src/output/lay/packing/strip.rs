@@ -276,6 +276,7 @@ fn field(job: &Job, longest: f32, pieces: usize) -> Option<Field> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may end")]
 mod tests {
     use kurbo::Point;
 
