@@ -202,6 +202,9 @@ pub enum PackError {
     /// Locked pieces overlap, lie beyond the strip, or are more than there are.
     #[error("locked pieces do not lie as they may")]
     Locked,
+    /// Width, gap or step is no number, or the strip has no width.
+    #[error("the width of the strip, its gap or its step is not a number that can be")]
+    Numbers,
     /// No layout without overlap was found.
     #[error("no layout was found")]
     NotFound,
@@ -212,6 +215,10 @@ pub enum PackError {
 ///
 /// Its effort is bounded by `effort.moves`; besides, a strip is not made shorter than is possible or, where it is sold by steps, useful.
 pub fn pack(job: &Job, effort: &Effort<'_>, watch: &mut dyn FnMut(&Progress<'_>) -> Go) -> Result<Packed, PackError> {
+    let told = [job.width, job.gap, job.step, job.before];
+    if told.iter().any(|n| !n.is_finite()) || job.width <= 0.0 {
+        return Err(PackError::Numbers);
+    }
     let kinds = kind::kinds(job)?;
     start::check_locks(job)?;
     search::search(job, kinds, effort, watch)

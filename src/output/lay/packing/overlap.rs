@@ -74,8 +74,8 @@ fn total(sums: &[f32; WIDE]) -> f32 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::chance::Chance;
     use super::*;
+    use crate::output::lay::packing::chance::Chance;
 
     fn some(chance: &mut Chance, n: usize) -> Vec<Circle> {
         (0..n).map(|_| (chance.between(-50.0, 50.0), chance.between(-50.0, 50.0), chance.between(1.0, 20.0))).collect()

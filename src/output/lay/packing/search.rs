@@ -34,8 +34,12 @@ const POOL_SPREAD: f32 = 0.25;
 const POOL: usize = 200;
 /// Tries for the next lower step of sale, before it is approached by small steps.
 const ASKS: usize = 4;
-/// A start that overlaps is given so much more length, so often.
-const LONGER: (f32, usize) = (1.01, 10);
+/// A start that overlaps is given so much more length, so often, each time after little patience.
+const LONGER: (f32, usize) = (1.015, 14);
+const LOOSENING: Patience = Patience { passes: 12, strikes: 1 };
+
+/// All begins anew when nothing was won for so many moves of each piece, and for so many times the moves that led there.
+const STALE: (u64, u64) = (500, 1);
 
 /// How a question ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,7 +62,11 @@ struct Search<'a> {
     /// The moves after which the phase ends, and all.
     ends: (u64, u64),
     best: Layout,
+    /// Where the pieces of the best layout lie; none yet before there is one.
     spots: Option<Vec<Spot>>,
+    /// The layout from which the search goes on, and its length: the best one, or one of a later run that is not as good yet.
+    run: Vec<Spot>,
+    length: f64,
     is_new: bool,
     bound: f64,
     /// The phase is over.
@@ -91,6 +99,8 @@ pub(super) fn search(
         ends: (explored, effort.moves),
         best: Layout::default(),
         spots: None,
+        run: Vec::new(),
+        length: f64::INFINITY,
         is_new: false,
         bound,
         next: false,
@@ -162,14 +172,14 @@ impl Search<'_> {
         let spots: Vec<Spot> = spots.iter().enumerate().map(|(i, s)| self.strip.within(i, *s, length)).collect();
         self.strip.restore(&spots, length);
         for _ in 0..LONGER.1 {
-            match self.separate(EXPLORING) {
+            match self.separate(LOOSENING) {
                 Answer::Fits => {
                     self.accept();
                     return;
                 }
                 Answer::No => {
                     let length = (self.strip.length * LONGER.0).min(self.strip.longest());
-                    let spots = self.strip.cut_to(length);
+                    let spots = self.strip.scaled_to(length);
                     self.strip.restore(&spots, length);
                 }
                 Answer::Over => return,
@@ -177,25 +187,44 @@ impl Search<'_> {
         }
     }
 
-    /// Takes the strip as the best layout, if it has no fault and is shorter.
+    /// Takes the strip as the layout to go on from, if it has no fault and is shorter than that; also as the best one if it is.
     fn accept(&mut self) -> bool {
         let layout = self.strip.layout();
-        let shorter = self.spots.is_none() || layout.length < self.best.length;
-        if !shorter || !faults(self.job, &layout).is_empty() {
+        if layout.length >= self.length || !faults(self.job, &layout).is_empty() {
             return false;
         }
+        self.length = layout.length;
         self.strip.length = layout.length as f32;
-        self.spots = Some(self.strip.spots());
-        self.best = layout;
-        self.is_new = true;
+        self.run = self.strip.spots();
+        if self.spots.is_none() || layout.length < self.best.length {
+            self.spots = Some(self.run.clone());
+            self.best = layout;
+            self.is_new = true;
+        }
         true
     }
 
-    /// Back to the best layout.
+    /// Back to the layout from which the search goes on.
     fn back(&mut self) {
-        if let Some(spots) = self.spots.clone() {
-            let length = self.best.length as f32;
-            self.strip.restore(&spots, length);
+        self.strip.restore(&self.run, self.length as f32);
+    }
+
+    /// Goes on from the best layout.
+    fn best_again(&mut self) {
+        if let Some(spots) = &self.spots {
+            self.run.clone_from(spots);
+            self.length = self.best.length;
+        }
+    }
+
+    /// Goes on from a first layout by chance, as if there were none yet.
+    fn begin_again(&mut self) {
+        self.strip.clear();
+        start::lock(&mut self.strip);
+        self.length = f64::INFINITY;
+        let laid = first::lay_all(&mut self.strip, self.job, self.bound as f32, &mut || Go::On);
+        if laid.is_none() || !self.accept() {
+            self.best_again();
         }
     }
 
@@ -228,35 +257,39 @@ impl Search<'_> {
         least
     }
 
-    /// Ever shorter lengths, until the phase is over.
+    /// Ever shorter lengths, until the phase is over. Where that leads no further, all begins anew: how far it leads is chance.
     fn explore(&mut self) {
         self.enter(Phase::Explore, self.ends.0);
-        let mut asks = 0;
+        let (mut asks, mut begun, mut won) = (0, self.moves, self.moves);
+        let least = STALE.0 * self.strip.pieces.len() as u64;
         while !self.next && self.ended.is_none() && !self.is_least() {
             self.back();
-            let step = if self.job.step > 0.0 && asks < ASKS {
-                Some(sold(self.job, self.best.length) - self.job.step)
-            } else {
-                None
-            };
-            let length = step.unwrap_or(self.best.length * (1.0 - SHORTER)).max(self.bound) as f32;
+            let before = sold(self.job, self.length);
+            let step = (self.job.step > 0.0 && asks < ASKS).then_some(before - self.job.step);
+            let length = step.unwrap_or(self.length * (1.0 - SHORTER)).max(self.bound) as f32;
             let spots = match step {
                 Some(_) => self.strip.scaled_to(length),
                 None => self.strip.cut_to(length),
             };
             self.strip.restore(&spots, length);
-            let before = sold(self.job, self.best.length);
-            match self.try_hard(length, step.map(|_| ASKS)) {
-                Answer::Fits if sold(self.job, self.best.length) < before => asks = 0,
-                Answer::Fits => {}
-                Answer::No => asks = ASKS,
+            let until = won.saturating_add(least.max(STALE.1 * (won - begun)));
+            match self.try_hard(length, step.map(|_| ASKS), until) {
+                Answer::Fits => {
+                    won = self.moves;
+                    asks = if sold(self.job, self.length) < before { 0 } else { asks };
+                }
+                Answer::No if step.is_some() => asks = ASKS,
+                Answer::No => {
+                    self.begin_again();
+                    (begun, won) = (self.moves, self.moves);
+                }
                 Answer::Over => break,
             }
         }
     }
 
-    /// Asks for one length again and again, from disturbed earlier tries, up to `most` times if that is told.
-    fn try_hard(&mut self, length: f32, most: Option<usize>) -> Answer {
+    /// Asks for one length again and again, from disturbed earlier tries, up to `most` times if that is told, and about until so many moves are made.
+    fn try_hard(&mut self, length: f32, most: Option<usize>, until: u64) -> Answer {
         let mut pool: Vec<(f64, Vec<Spot>)> = Vec::new();
         let mut tries = 0;
         loop {
@@ -268,7 +301,7 @@ impl Search<'_> {
                 Answer::Fits | Answer::No => {}
             }
             tries += 1;
-            if most.is_some_and(|most| tries >= most) {
+            if most.is_some_and(|most| tries >= most) || self.moves >= until {
                 return Answer::No;
             }
             let total = self.strip.total();
@@ -285,10 +318,11 @@ impl Search<'_> {
     /// Presses the best layout together by ever smaller steps.
     fn compress(&mut self) {
         self.enter(Phase::Compress, self.ends.1);
+        self.best_again();
         let (mut by, least, left) = COMPRESSED;
         while !self.next && self.ended.is_none() && !self.is_least() {
             self.back();
-            let length = (self.best.length * (1.0 - by)).max(self.bound) as f32;
+            let length = (self.length * (1.0 - by)).max(self.bound) as f32;
             let spots = self.strip.cut_to(length);
             self.strip.restore(&spots, length);
             match self.separate(COMPRESSING) {

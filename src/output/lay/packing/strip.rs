@@ -276,13 +276,14 @@ fn field(job: &Job, longest: f32, pieces: usize) -> Option<Field> {
 }
 
 #[cfg(test)]
+#[allow(clippy::unwrap_used, reason = "a test may end")]
 mod tests {
     use kurbo::Point;
 
-    use super::super::kind::kinds;
-    use super::super::slide::{chance_spot, slide};
-    use super::super::{Across, Pose, Shape, Touch};
     use super::*;
+    use crate::output::lay::packing::kind::kinds;
+    use crate::output::lay::packing::slide::{chance_spot, slide};
+    use crate::output::lay::packing::{Across, Pose, Shape, Touch};
 
     /// Wedges, hooks and bars on each other, three of each, at chance places.
     fn heap(seed: u64) -> Strip {
