@@ -53,7 +53,7 @@ pub(super) type Told<'a> = dyn Fn(usize, &dyn Fn(&mut LayRow)) + Sync + 'a;
 type ToldOne<'a> = dyn Fn(&dyn Fn(&mut LayRow)) + 'a;
 
 /// What time it is: only to end in time, and to tell no more often than can be seen.
-#[allow(clippy::disallowed_methods)] // Lays hang on moves; on time only where a person asks for the best within it.
+#[allow(clippy::disallowed_methods, reason = "lays hang on moves; on time only where the best within it is asked for")]
 fn now() -> Instant {
     Instant::now()
 }
