@@ -135,20 +135,21 @@ fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
         for set in sets.into_iter().filter(|s| !s.is_empty()) {
             if call.widths.is_empty() {
                 let Some(plan) = plan else { continue };
-                for (formula, width) in crate::finish::widths(own, set[0].0, plan) {
+                for (nth, (formula, width)) in crate::finish::widths(own, set[0].0, plan).into_iter().enumerate() {
                     let Some((sold, _)) = width else {
                         return Err(Stopped::no(format!(
                             "the width {} of {material} cannot be computed",
                             formula.text
                         )));
                     };
-                    out.push(LayWish { view, width: formula.text.to_string(), call: basic(sold, set.clone()) });
+                    let wish = LayWish { view, width: formula.text.to_string(), call: basic(sold, set.clone()) };
+                    out.push((view, nth, wish));
                 }
                 continue;
             }
-            for width in &call.widths {
+            for (nth, width) in call.widths.iter().enumerate() {
                 let mm = length(width)?;
-                out.push(LayWish { view, width: spaced(width), call: basic(mm, set.clone()) });
+                out.push((view, nth, LayWish { view, width: spaced(width), call: basic(mm, set.clone()) }));
             }
         }
     }
@@ -160,7 +161,9 @@ fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
     if out.is_empty() {
         return Err(Stopped::trouble("there is nothing to lay: no size of the range in these views"));
     }
-    Ok(out)
+    // All sizes of one width stand together.
+    out.sort_by_key(|(view, nth, _)| (*view, *nth));
+    Ok(out.into_iter().map(|(.., wish)| wish).collect())
 }
 
 /// A length with a space before its unit: `45in` and `4yd` are what people type.

@@ -2,6 +2,7 @@
 //!
 //! The one list of what a draft holds: renaming, "used by" and the fields of the window all go through it.
 
+mod plans;
 mod steps;
 
 use std::sync::Arc;
@@ -366,17 +367,7 @@ impl Draft {
             to.nth("picture file", i, Role::Words, &mut picture.file);
         }
         for (i, plan) in self.plans.iter_mut().enumerate() {
-            to.nth("plan name", i, Role::Words, &mut plan.name);
-            to.nth("plan view", i, Role::View, &mut plan.view);
-            to.nth("plan material", i, Role::Material, &mut plan.material);
-            for (k, size) in plan.sizes.iter_mut().enumerate() {
-                to.within("plan size", i, k, Role::Label, &mut size.size);
-            }
-            for (k, place) in plan.places.iter_mut().enumerate() {
-                let role = if place.strip { Role::NameOf(Part::Strip(place.piece.clone())) } else { Role::Frame };
-                to.within("plan piece", i, k, role, &mut place.piece);
-                to.within("plan piece size", i, k, Role::Label, &mut place.size);
-            }
+            plans::plan(&mut to, i, plan);
         }
         for (i, silence) in self.silenced.iter_mut().enumerate() {
             to.nth("silenced at", i, Role::FindingPlace, &mut silence.at);

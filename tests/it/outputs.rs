@@ -48,7 +48,8 @@ fn the_same_bytes_twice_and_by_one_thread_as_by_many() {
         assert!(whole == alone, "{name}: one thread and many");
         let different: std::collections::BTreeSet<String> = names(&whole).into_iter().collect();
         assert_eq!(different.len(), whole.files.len(), "{name}: each name once");
-        for what in What::ALL {
+        // No example keeps lay plans.
+        for what in What::ALL.into_iter().filter(|w| *w != What::Lays) {
             assert!(whole.files.iter().any(|f| f.what == what && !f.bytes.is_empty()), "{name}: {what:?}");
         }
     }

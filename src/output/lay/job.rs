@@ -432,7 +432,7 @@ impl Making<'_> {
             gives,
             on_fold: false,
             at_border: piece.border.is_some(),
-            one_way: !(piece.both_ways && !self.on.cloth.nap),
+            one_way: !piece.both_ways || self.on.cloth.nap,
             face: piece.face,
             digest: piece.digest(),
         };

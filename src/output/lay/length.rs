@@ -109,7 +109,7 @@ mod tests {
     #[test]
     fn washing_and_steps() {
         let need = Need::of(vec![(ClothLaid::Folded, 900.0)], 50.0, 0.05, Some(50.0));
-        assert_eq!((need.exact - 1000.0).abs() < 1e-9, true);
+        assert!((need.exact - 1000.0).abs() < tolerance::EQUAL);
         assert_eq!((need.buy, yards(need.buy_yards).as_str()), (1000.0, "1 1/8 yd"));
         let need = Need::of(vec![(ClothLaid::Open, 1010.0)], 0.0, 0.0, Some(50.0));
         assert_eq!(need.buy, 1050.0);

@@ -22,6 +22,8 @@ const TITLE: f64 = 5.0;
 const ROOM: f64 = 5.5;
 const LETTER: f64 = 6.0;
 const LEAST_LETTER: f64 = 1.6;
+/// However long the cloth, it is drawn no smaller.
+const LEAST_SCALE: f64 = 1.0 / 20_000.0;
 const CLOTH_INK: Ink = Ink::grey(120);
 const FACE_DOWN: Ink = Ink::grey(215);
 
@@ -80,7 +82,8 @@ pub fn lay_figure(lay: &Lay, letters: Letters<'_>, room: Size) -> (Picture, f64)
     let count = lay.job.stretches.len().max(1) as f64;
     let longest = lay.layouts.iter().map(|l| l.length).fold(1.0, f64::max);
     let wide: f64 = lay.job.stretches.iter().map(|s| height(lay, s)).sum::<f64>().max(1.0);
-    let scale = ((room.width - 2.0) / longest).min((room.height - top - bottom - count * 2.0 * ROOM) / wide).max(1e-4);
+    let scale =
+        ((room.width - 2.0) / longest).min((room.height - top - bottom - count * 2.0 * ROOM) / wide).max(LEAST_SCALE);
     let mut items = Vec::new();
     let mut down = top;
     for s in 0..lay.job.stretches.len() {
@@ -120,7 +123,7 @@ fn stretch(items: &mut Vec<Item>, lay: &Lay, s: usize, letters: Letters<'_>, (co
         Item::Stroke { path, pen }
     };
     let pen = |width: f64, dashes: &[f64]| Pen { ink: CLOTH_INK, dashes: dashes.to_vec(), ..Pen::solid(width) };
-    for (i, piece) in layout.laid.iter().enumerate() {
+    for piece in &layout.laid {
         let to = |p: Point| zero + (p.to_vec2() * scale);
         let points: Vec<Point> = lay.polygon(s, piece).into_iter().map(to).collect();
         let mut path = BezPath::new();
@@ -141,7 +144,6 @@ fn stretch(items: &mut Vec<Item>, lay: &Lay, s: usize, letters: Letters<'_>, (co
             lay.pose(s, piece).map_or(0.0, |p| p.turned),
             lay.job.on.sizes.len() > 1,
         );
-        let _ = i;
     }
     // The ends of the cloth, its selvedges and folds.
     let frame = Rect::new(corner.x, corner.y, corner.x + length, corner.y + width);

@@ -49,6 +49,15 @@ impl Default for LayEffort {
 /// Tells the row of a wish something new.
 pub(super) type Told<'a> = dyn Fn(usize, &dyn Fn(&mut LayRow)) + Sync + 'a;
 
+/// The same for one wish.
+type ToldOne<'a> = dyn Fn(&dyn Fn(&mut LayRow)) + 'a;
+
+/// What time it is: only to end in time, and to tell no more often than can be seen.
+#[allow(clippy::disallowed_methods, reason = "lays hang on moves; on time only where the best within it is asked for")]
+fn now() -> Instant {
+    Instant::now()
+}
+
 /// Looks for lays, to the end. `model` and `finished` are of the whole draft.
 pub fn lays(
     (model, finished): (&Model, &Finished),
@@ -91,8 +100,8 @@ pub(super) fn search(
     stop: &(dyn Fn() -> bool + Sync),
     told: &Told<'_>,
 ) {
-    let until = effort.time.and_then(|t| Instant::now().checked_add(t));
-    let over = || stop() || until.is_some_and(|u| Instant::now() >= u);
+    let until = effort.time.and_then(|t| now().checked_add(t));
+    let over = || stop() || until.is_some_and(|u| now() >= u);
     let books = books(model, finished);
     let seeks: Vec<Mutex<Seek>> = wishes
         .iter()
@@ -119,7 +128,7 @@ pub(super) fn search(
             Mutex::new(Seek { wish: wish.clone(), job, best, failed, locked, other, settled: false, moves: 0 })
         })
         .collect();
-    let chains = chains(model, wishes);
+    let chains = chains(wishes);
     for pass in 0..MOST_PASSES {
         let moves = match (pass, until.is_some()) {
             (0, _) => QUICK_MOVES.min(effort.moves),
@@ -182,8 +191,7 @@ fn lock<T>(one: &Mutex<T>) -> std::sync::MutexGuard<'_, T> {
 }
 
 /// Wishes of one cloth together, from the middle size outward.
-fn chains(model: &Model, wishes: &[LayWish]) -> Vec<Vec<usize>> {
-    let _ = model;
+fn chains(wishes: &[LayWish]) -> Vec<Vec<usize>> {
     let mut out: Vec<Vec<usize>> = Vec::new();
     let alike = |a: &LayWish, b: &LayWish| {
         let single = |w: &LayWish| w.call.sizes.len() == 1 && w.call.sizes[0].1 <= 1;
@@ -215,7 +223,7 @@ fn one(
     neighbour: Option<Arc<Lay>>,
     (moves, seed): (u64, u64),
     over: &(dyn Fn() -> bool + Sync),
-    told: &dyn Fn(&dyn Fn(&mut LayRow)),
+    told: &ToldOne<'_>,
 ) {
     let Some(job) = seek.job.clone() else { return };
     let other = seek.other.take().or_else(|| if seek.best.is_some() { None } else { neighbour });
@@ -223,7 +231,7 @@ fn one(
     let mut layouts: Vec<Layout> = Vec::new();
     let mut settled = true;
     let before = seek.moves;
-    let mut last = Instant::now();
+    let mut last = now();
     for (s, stretch) in job.stretches.iter().enumerate() {
         let own = seek.best.as_ref().and_then(|b| b.layouts.get(s));
         let mut packing = stretch.job.clone();
@@ -234,7 +242,7 @@ fn one(
         let done = before + (s as u64) * moves;
         let mut watch = |p: &Progress<'_>| {
             if p.is_new || last.elapsed() >= TOLD_EACH {
-                last = Instant::now();
+                last = now();
                 let seen = done + p.moves;
                 // One stretch alone is the whole lay: what is found is shown at once.
                 let best = (job.stretches.len() == 1 && p.is_new && own.is_none_or(|o| p.best.length < o.length))

@@ -473,11 +473,6 @@ fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
         }
     }
     if pages.is_empty() {
-        // Who asks for lay plans alone is told that there are none.
-        if order.what == [What::Lays] && out.lacking.is_empty() {
-            out.lacking
-                .push("no lay plan is kept in the draft for these sizes; make them with `lay --keep`".to_owned());
-        }
         return Ok(out);
     }
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
