@@ -132,7 +132,7 @@ codes! {
     FoldBent Error "fold-bent" "A fold is not straight." "{fold} folds along {line}, which is bent by {off}: cloth folds along a straight line only, so make it an edge and a seam";
     FoldApart Error "fold-apart" "What is folded over does not lie on its target." "{fold}: folded over, {over} lies {apart} away from {onto}, limit {limit}";
     FoldNotSquare Warning "fold-not-square" "An edge does not cross a fold squarely, so that it has a point or a dip when unfolded." "{edge} meets {line} at {angle}: unfolded it makes a point or a dip of {gap} at 10 mm, limit {limit}";
-    HemShort Warning "hem-short" "The turned edge of a hem is shorter than the place where it is sewn." "turned up, {edge} is {have} long where {need} are needed: {short} short on the piece; let its corners follow the sides";
+    HemShort Warning "hem-short" "The turned edge of a hem is shorter than the place where it is sewn." "turned up, {edge} is {have} long where {needed} are needed: {short} short on the piece; let its corners follow the sides";
     HemFull Note "hem-full" "The edge of a curved hem is longer than where it is sewn, and must be shrunk or eased." "the turned edge of {edge} has {full} too much, to be eased or pressed away";
 
     // Cutting.

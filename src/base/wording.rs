@@ -26,7 +26,10 @@ fn filled(finding: &Finding, name: &str, unit: DisplayUnit) -> String {
     }
     match finding.amounts.iter().find(|a| a.name == name) {
         Some(amount) => plain_amount(amount, finding.worst, unit),
-        None => String::new(),
+        None => {
+            debug_assert!(false, "{:?} has nothing for {{{name}}}", finding.code);
+            String::new()
+        }
     }
 }
 

@@ -100,7 +100,11 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     }
     let exit = if made.missing.is_empty() && made.lacking.is_empty() { FINE } else { NO };
     if made.files.is_empty() {
-        messages.push_str("tracewheel: nothing can be drawn; nothing was written\n");
+        messages.push_str(if asked.iter().all(|a| a.what == [What::Lays]) {
+            "tracewheel: the draft keeps no lay plan that is still true; `tracewheel lay --keep` makes some; nothing was written\n"
+        } else {
+            "tracewheel: nothing can be drawn; nothing was written\n"
+        });
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     std::fs::create_dir_all(&call.out)

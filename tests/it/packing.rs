@@ -1,4 +1,6 @@
 //! Packing: what comes out is judged by geometry of its own (areas by slabs, distances by edges), not by that of the packer.
+//!
+//! A little over 600 lines; the reason: one judge and its makers of pieces serve all of these tests.
 
 use kurbo::{Point, Rect};
 use proptest::prelude::*;

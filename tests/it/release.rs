@@ -414,6 +414,19 @@ fn c089_a_fault_blocks_and_the_corrected_edition_tells_of_it() {
 }
 
 /// C104: ten files, and a buyer who does not know which is for what.
+/// A sheet of a kind that a release makes anyway stands in place of it: it used to come twice, and nothing was written.
+#[test]
+fn a_sheet_for_a_projector_is_released_once() {
+    let sheet = r#"sheets: [(name: "thrown", paper: "projector", sizes: ["14", "16"])], "#;
+    let desk = Desk::of(&skirt("1", "0 cm", sheet));
+    is_fine(&desk.release(&[]));
+    let all = files(&desk.edition("1"));
+    let thrown: Vec<&String> = all.keys().filter(|n| n.contains("projector")).collect();
+    assert!(!thrown.is_empty(), "{:?}", all.keys());
+    assert!(thrown.iter().all(|n| n.contains("-14") && n.contains("-16")), "{thrown:?}");
+    assert!(all.keys().any(|n| n.ends_with(".dxf")), "{:?}", all.keys());
+}
+
 #[test]
 fn c104_every_file_says_what_it_is_for() {
     let desk = Desk::of(&skirt("1", "0 cm", ""));

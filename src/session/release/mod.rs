@@ -410,13 +410,14 @@ fn make(order: &ReleaseOrder<'_>, whole: &Whole) -> Result<Outputs, ReleaseStop>
             Order { draft, model, finished, stem: &stem, what, groups, wish, width, folder: order.path.parent() };
         outputs(&order, &Progress::default(), &|_| {}).map(|made| out.add(made))
     };
+    let mut told = if draft.sheets.is_empty() { Vec::new() } else { vec![What::Pages, What::Wide] };
     for sheet in &draft.sheets {
         let plan = sheet_plan(model, sheet).map_err(|problem| ReleaseStop::Sheet { problem })?;
+        told.push(plan.what);
         let wish = PrintWish { paper: plan.paper, pieces: plan.pieces.clone(), ..wish.clone() };
         add(&[plan.what], &plan.groups, &wish, if plan.width > 0.0 { plan.width } else { WIDE })?;
     }
-    let is_left = |w: &What| draft.sheets.is_empty() || !matches!(w, What::Pages | What::Wide);
-    let rest: Vec<What> = What::ALL.into_iter().filter(is_left).collect();
+    let rest: Vec<What> = What::ALL.into_iter().filter(|w| !told.contains(w)).collect();
     let all = model.asked(&[], &[]).map_err(|e| ReleaseStop::Sheet { problem: e.to_string() })?;
     let groups: Vec<(usize, Vec<usize>)> = all.into_iter().map(|at| (at.view, vec![at.case])).collect();
     add(&rest, &groups, &wish, WIDE)?;
