@@ -16,7 +16,7 @@ use crate::compute::Model;
 use crate::document::ClothLaid;
 use crate::finish::Finished;
 use crate::output::lay::packing::{Effort, Go, Laid, Layout, PackError, Progress, pack};
-use crate::output::lay::{Lay, LayError, LayJob};
+use crate::output::lay::{Lay, LayError, LayJob, LayStretch};
 
 /// Moves of single pieces for each lay in the first pass.
 pub const QUICK_MOVES: u64 = 1_000;
@@ -303,9 +303,12 @@ fn take(seek: &mut Seek, lay: Lay) -> bool {
 /// A lay of another job as one to begin with: what is the same piece, in whatever size, lies where it lay.
 pub(super) fn fitted(lay: &Lay, job: &Arc<LayJob>) -> Lay {
     let mut layouts: Vec<Layout> = job.stretches.iter().map(|_| Layout::default()).collect();
+    let bare = Lay { job: Arc::clone(job), layouts: layouts.clone() };
     for (s, stretch) in job.stretches.iter().enumerate() {
         let (Some(from), Some(layout)) = (lay.job.stretches.get(s), lay.layouts.get(s)) else { continue };
         let one = lay.job.on.sizes.len() == 1 && job.on.sizes.len() == 1;
+        // Larger pieces lie farther along the cloth, by as much as there is more of them.
+        let farther = (area_of(stretch) / area_of(from)).clamp(0.5, 2.0);
         for piece in &layout.laid {
             let (Some(was), Some(pose)) = (from.shapes.get(piece.shape), lay.pose(s, piece)) else { continue };
             let laid = &mut layouts[s].laid;
@@ -322,12 +325,19 @@ pub(super) fn fitted(lay: &Lay, job: &Arc<LayJob>) -> Lay {
                 (same && free).then_some((k, pose))
             });
             if let Some((shape, pose)) = found {
-                laid.push(Laid { shape, pose, ..*piece });
+                let (now, was) = (Laid { shape, pose, x: 0.0, y: 0.0 }, lay.room(s, piece).center());
+                let middle = bare.room(s, &now).center();
+                laid.push(Laid { x: was.x * farther - middle.x, y: was.y - middle.y, ..now });
             }
         }
         layouts[s].laid.sort_by_key(|l| l.shape);
     }
     Lay { job: Arc::clone(job), layouts }.measured()
+}
+
+/// All that is laid on a stretch, mm².
+fn area_of(stretch: &LayStretch) -> f64 {
+    stretch.job.shapes.iter().map(|s| s.area() * s.count as f64).sum::<f64>().max(tolerance::EQUAL)
 }
 
 /// Hands lays on to cloth on which they lie as well: wider, or without nap.

@@ -7,6 +7,7 @@ mod outputs;
 mod photos;
 mod sheets;
 mod unsaid;
+mod what;
 
 use super::literal::{number_typed, signed_length};
 use crate::base::{DisplayUnit, Unit};
@@ -19,9 +20,10 @@ use crate::output::{
 };
 
 pub use listed::{Listed, what_files_are_for};
-pub use outputs::{Order, OutputError, Outputs, Progress, Published, What, booklet_of, how_many, outputs};
+pub use outputs::{Order, OutputError, Outputs, Progress, Published, booklet_of, how_many, outputs};
 pub use photos::photos;
 pub use sheets::{SheetPlan, sheet_plan};
+pub use what::What;
 
 /// The sheet whose places of pieces are those on the pages of a home printer.
 pub const PAGES: &str = "pages";

@@ -8,6 +8,7 @@ use std::sync::{Arc, Mutex};
 use thiserror::Error;
 
 use super::unsaid::unsaid;
+use super::what::What;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
 use crate::document::Draft;
@@ -18,72 +19,6 @@ use crate::output::{
     SvgError, SvgSettings, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
-
-/// Kinds of things that are published.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum What {
-    /// Pages for printers at home, to be joined.
-    Pages,
-    /// One wide sheet.
-    Wide,
-    /// Pictures for a projector.
-    Projector,
-    /// Tables: body chart, finished measures, strips, notions, cutting list.
-    Tables,
-    /// The booklet.
-    Booklet,
-    /// Lay plans that are kept.
-    Lays,
-    /// Pieces as SVG.
-    Svg,
-    /// Pieces as DXF.
-    Dxf,
-}
-
-impl What {
-    /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 8] =
-        [Self::Pages, Self::Wide, Self::Projector, Self::Tables, Self::Booklet, Self::Lays, Self::Svg, Self::Dxf];
-
-    /// Its word on the command line and in the window.
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::Pages => "pages",
-            Self::Wide => "wide",
-            Self::Projector => "projector",
-            Self::Svg => "svg",
-            Self::Dxf => "dxf",
-            Self::Tables => "tables",
-            Self::Booklet => "booklet",
-            Self::Lays => "lays",
-        }
-    }
-
-    /// Whether pieces are drawn in it in true size, the sizes of a group together; else all sizes come in one.
-    fn is_drawn(self) -> bool {
-        !matches!(self, Self::Tables | Self::Booklet | Self::Lays)
-    }
-
-    /// What such a file is for, in words for who buys the pattern.
-    pub fn says(self) -> &'static str {
-        match self {
-            Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
-            Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
-            Self::Projector => {
-                "pieces in true size for a projector over the cloth, light lines on black and dark lines on white"
-            }
-            Self::Svg => "pieces as lines for other drawing programs, in millimetres, each kind of line by itself",
-            Self::Dxf => {
-                "pieces for cutting machines and other programs of the trade, in the layers of the open standard"
-            }
-            Self::Tables => {
-                "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
-            }
-            Self::Lays => "how the pieces lie on the cloth, and how much of it to buy; a page for each size and width",
-            Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
-        }
-    }
-}
 
 /// What is asked for.
 pub struct Order<'a> {

@@ -1,6 +1,6 @@
 //! Sheets that the draft tells of: on which paper, which sizes together, which pieces.
 
-use super::outputs::What;
+use super::what::What;
 use crate::base::Unit;
 use crate::compute::Model;
 use crate::document::Sheet;

@@ -51,6 +51,13 @@ pub struct Shape {
     pub poses: Vec<Pose>,
 }
 
+impl Shape {
+    /// Its area, mm².
+    pub fn area(&self) -> f64 {
+        outline::area(&self.outline).abs()
+    }
+}
+
 /// A way in which a shape may lie: turned over, then turned, both about its origin; then it is moved.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pose {
