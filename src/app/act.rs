@@ -42,11 +42,13 @@ impl Window {
             Act::SaveAs => self.shown.ask = Some(Ask::file(Purpose::SaveAs, &self.open)),
             Act::Quit => self.leave_for(Then::Quit),
             Act::Undo => {
-                let told = self.open.undo().map(|label| format!("undone: {label}"));
+                let told = self.undo_by_hand(false).or_else(|| self.open.undo());
+                let told = told.map(|label| format!("undone: {label}"));
                 self.told(told);
             }
             Act::Redo => {
-                let told = self.open.redo().map(|label| format!("done again: {label}"));
+                let told = self.undo_by_hand(true).or_else(|| self.open.redo());
+                let told = told.map(|label| format!("done again: {label}"));
                 self.told(told);
             }
             Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(Axis::Girth, &self.shown.case)),
@@ -83,6 +85,20 @@ impl Window {
             Act::ReadTable | Act::WriteTable => self.chart_act(act),
             Act::Sheets => self.toggle(Room::Sheets),
             Act::Booklet => self.toggle(Room::Booklet),
+            Act::Cloth => self.toggle(Room::Cloth),
+            Act::PlanAll
+            | Act::StopPlanning
+            | Act::ImprovePlan
+            | Act::KeepPlan
+            | Act::KeepPlans
+            | Act::TakePlan
+            | Act::TakeStalePlans
+            | Act::TurnHalf
+            | Act::TurnOver
+            | Act::LockPiece
+            | Act::AddGroup
+            | Act::AddWidth
+            | Act::Longest => self.cloth_act(ctx, act),
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::Publish => self.ask_publish(),
@@ -162,6 +178,10 @@ impl Window {
             When::HasFindings => "nothing was found".to_owned(),
             When::HasProposals => "there is no proposed number".to_owned(),
             When::Comparing => "compare with another draft first".to_owned(),
+            When::Planning => "nothing is being looked for".to_owned(),
+            When::PlanSeen => "choose a plan in the room of cloth first (Ctrl+L)".to_owned(),
+            When::LaidChosen => "choose a piece on the cloth first".to_owned(),
+            When::HasPlans => "no plan is kept in the draft".to_owned(),
             When::Always => String::new(),
         }
     }
@@ -349,6 +369,8 @@ impl Window {
         let Some(ask) = self.shown.ask.clone() else { return };
         match &ask.purpose {
             Purpose::Uses => self.shown.ask = None,
+            Purpose::Group => self.add_group(ask.text(0)),
+            Purpose::Width => self.add_width(ask.text(0), ask.text(1)),
             Purpose::MoveBy => self.move_by(&ask),
             Purpose::Add(act) => self.add(*act, &ask, choice),
             Purpose::Rename(part) => {

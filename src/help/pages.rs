@@ -79,6 +79,7 @@ written! {
     Window "chart",
     Window "compare",
     Window "sheets",
+    Window "cloth",
     Window "booklet",
     Window "publishing",
     Window "roll",
