@@ -283,7 +283,7 @@ impl Window {
             return function.unwrap_or_else(|| page_of_dialog(ask).to_owned());
         }
         if shown.cloth.longest.is_some() {
-            return "cloth".to_owned();
+            return "lays".to_owned();
         }
         if shown.publish.is_some() || shown.release.is_some() {
             return if shown.publish.is_some() { "publishing" } else { "releases" }.to_owned();
@@ -302,7 +302,7 @@ impl Window {
             Room::Table => None,
             Room::Chart => Some("chart"),
             Room::Sheets => Some("sheets"),
-            Room::Cloth => Some("cloth"),
+            Room::Cloth => Some("lays"),
             Room::Booklet => Some("booklet"),
             Room::Roll(_) => Some("roll"),
             Room::Differences => Some("compare"),
@@ -334,7 +334,8 @@ fn page_of_part(part: &Part) -> &'static str {
         Part::Inner(..) => "edges",
         Part::Seam(_) | Part::Joint(_) => "about-seams",
         Part::Condition(_) => "about-found",
-        Part::Strip(_) | Part::Notion(_) | Part::Material(_) => "strips",
+        Part::Strip(_) | Part::Notion(_) => "strips",
+        Part::Material(_) => "cloth",
         Part::Step(_) => "booklet",
         Part::Kept => "publishing",
         Part::Draft => "card",
@@ -358,7 +359,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::Add(Act::AddStep) => "booklet",
         Purpose::Add(_) | Purpose::RenameSize(..) | Purpose::DeleteSize(..) => "about-sizes",
         Purpose::MoveBy => "action/move_by",
-        Purpose::Group | Purpose::Width => "cloth",
+        Purpose::Group | Purpose::Width => "lays",
         Purpose::ReadTable | Purpose::WriteTable => "chart",
         Purpose::Picture(_) => "pictures",
         Purpose::Rename(_) => "action/rename",

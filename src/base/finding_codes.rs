@@ -150,6 +150,9 @@ codes! {
     PlaceFlat Warning "place-flat" "The place of a piece with darts, pleats or tucks is drawn larger than it is sewn." "{mark} shows {piece} as it is cut, {takes} in it open: sewn it is smaller; mark its corners where they come to lie instead";
     RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
 
+    // Cloth.
+    LayStale Error "lay-stale" "A lay plan that is kept is not one of these pieces any more." "the lay plan {plan} is not one of this draft any more: {why}. Lengths to buy are not told from it: lay it anew, or take it out";
+
     // Strips and notions.
     StripNoWidth Note "strip-no-width" "Nothing tells how wide the cloth of a strip is sold." "nothing tells how wide {material} is sold, so how many {strip} come from it, and how much cloth they take, is not told";
     StripNotJoined Warning "strip-not-joined" "A strip is longer than its cloth gives in one piece, and nothing tells how it is joined." "{strip} is cut {length} long, but {material} that is {width} wide gives {most} at most in one piece: give the allowance of a join, or a wider cloth";

@@ -12,6 +12,8 @@ mod finish;
 mod format;
 mod functions;
 mod help;
+mod lay;
+mod lay_call;
 mod lengthen;
 mod measure;
 mod proof;
@@ -29,6 +31,7 @@ use std::process::ExitCode;
 
 use clap::{Args, Parser, Subcommand};
 
+pub use lay_call::{LaidCall, LayCall};
 pub use publish_calls::{PaperCall, PublishCall, Purpose, ReleaseCall, ReleaseWhat, TablesCall, WhatCall};
 pub use window::{draft_for_window, no_window};
 
@@ -132,6 +135,8 @@ pub enum Command {
     Publish(PublishCall),
     /// Print the tables for the buyer: body chart, finished measures, strips, notions, cutting list.
     Tables(TablesCall),
+    /// Lay the pieces on cloth: lay plans, how much to buy for each size and width, pictures.
+    Lay(Box<LayCall>),
     /// Release an edition: all files, the draft and digests in a folder of its own; copy one again; check one.
     Release(ReleaseCall),
     /// The body chart: list it, add a size, import or export it.
@@ -406,6 +411,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Trace(call) => trace::run(call),
         Command::Publish(call) => publish::run(call),
         Command::Tables(call) => tables::run(call),
+        Command::Lay(call) => lay::run(call),
         Command::Release(call) => release::run(call),
         Command::Chart { file, what } => chart::run(file, what),
         Command::Block { file, what } => block::run(file, what),

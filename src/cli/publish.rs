@@ -178,6 +178,7 @@ fn whats(call: &PublishCall) -> Vec<What> {
                 WhatCall::Wide => What::Wide,
                 WhatCall::Booklet => What::Booklet,
                 WhatCall::Tables => What::Tables,
+                WhatCall::Lays => What::Lays,
                 WhatCall::Projector => What::Projector,
                 WhatCall::Svg => What::Svg,
                 WhatCall::Dxf => What::Dxf,

@@ -153,6 +153,8 @@ pub enum WhatCall {
     Tables,
     /// The booklet.
     Booklet,
+    /// Lay plans that the draft keeps.
+    Lays,
     /// All there is.
     All,
 }

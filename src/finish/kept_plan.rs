@@ -3,7 +3,7 @@
 //! How pieces lie on the cloth is `output::lay`'s; here stand only the numbers as they were written down.
 
 use super::limits::literal;
-use super::{ClothCall, Finished, OnCloth, on_cloth};
+use super::{ClothBook, ClothCall, OnCloth};
 use crate::base::{digest, round_half_away, tolerance};
 use crate::compute::{Model, unit_of};
 use crate::document::{LaidPiece, LayPlan, Nap};
@@ -37,7 +37,7 @@ pub fn plan_turn(model: &Model, text: &str) -> Option<f64> {
     Some(if (degrees - near).abs() <= tolerance::EQUAL { near } else { degrees })
 }
 
-/// The view of a plan: its model and finished pieces. `model` and `finished` are of the whole draft.
+/// The view of a plan, by its place. `model` is of the whole draft.
 pub fn plan_view(model: &Model, plan: &LayPlan) -> Option<usize> {
     if model.views.is_empty() {
         return plan.view.is_empty().then_some(0);
@@ -121,23 +121,15 @@ pub fn case_of(model: &Model, plan: &LayPlan, place: &LaidPiece) -> Option<usize
     model.plan.cases.list.iter().position(|c| c.address == *size)
 }
 
-/// Whether a plan is still one of its draft. `model` and `finished` are of the whole draft.
-pub fn plan_state(model: &Model, finished: &Finished, plan: &LayPlan) -> PlanState {
-    let Some(view) = plan_view(model, plan) else {
-        let words = if plan.view.is_empty() {
-            "it names no view".to_owned()
-        } else {
-            format!("there is no view {} any more", plan.view)
-        };
-        return PlanState::Lost(words);
-    };
-    let (own, made) = (&model.of_views()[view], &finished.of_views()[view]);
-    let call = match plan_call(own, plan) {
+/// Whether a plan of a view is still one of its draft.
+pub fn plan_state(book: &ClothBook<'_>, plan: &LayPlan) -> PlanState {
+    let model = book.model();
+    let call = match plan_call(model, plan) {
         Ok(call) => call,
         Err(words) => return PlanState::Lost(words),
     };
-    match on_cloth(own, made, &call) {
-        Ok(on) if plan_digest(own, &on, plan) == plan.digest => PlanState::Fresh,
+    match book.on_cloth(&call) {
+        Ok(on) if plan_digest(model, &on, plan) == plan.digest => PlanState::Fresh,
         Ok(_) => PlanState::Stale,
         Err(why) => PlanState::Lost(why.to_string()),
     }

@@ -43,7 +43,7 @@ pub use limits::{Limits, literal};
 pub use marks::{PlacedLine, PlacedMark, RowMiss, row_miss};
 pub use notches::{NotchFault, NotchMark, NotchPlace, PlacedNotch};
 pub use notions::NotionSize;
-pub use on_cloth::{Cloth, ClothCall, ClothError, ClothHalf, ClothPiece, ClothStrip, OnCloth, on_cloth};
+pub use on_cloth::{Cloth, ClothBook, ClothCall, ClothError, ClothHalf, ClothPiece, ClothStrip, OnCloth};
 pub use outward::outward;
 pub use piece::{FinishedCut, FinishedPiece};
 pub use ring::{EdgeWidths, Hem, Width};

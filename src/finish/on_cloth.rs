@@ -3,6 +3,9 @@
 //!
 //! How they are laid is `output::lay`'s. The digest here says whether a plan is still one of these pieces.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
 use kurbo::{Affine, BezPath, Point, Rect, Shape};
 use thiserror::Error;
 
@@ -125,7 +128,7 @@ pub struct OnCloth {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ClothError {
     /// No such material.
-    #[error("there is no material called {0}; the materials are {1}")]
+    #[error("there is no material called {0}{1}")]
     NoMaterial(String, String),
     /// No cloth is left between the selvedges.
     #[error(
@@ -173,54 +176,100 @@ pub enum ClothError {
     NoSize,
 }
 
-/// What of a view comes on a cloth.
-///
-/// # Errors
-/// See [`ClothError`].
-pub fn on_cloth(model: &Model, finished: &Finished, call: &ClothCall) -> Result<OnCloth, ClothError> {
-    let plan = &model.plan;
-    let draft = &model.draft;
-    let Some(first) = call.sizes.first() else { return Err(ClothError::NoSize) };
-    let Some(material) = plan
-        .publishing
-        .materials
-        .iter()
-        .find(|m| draft.materials.get(m.place).is_some_and(|d| d.name == call.material))
-    else {
-        let known: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
-        return Err(ClothError::NoMaterial(call.material.clone(), known.join(", ")));
-    };
-    let cloth = cloth(model, first.0, material, call)?;
-    let mut out = OnCloth { cloth, sizes: call.sizes.clone(), pieces: Vec::new(), strips: Vec::new() };
-    let frames: Vec<usize> = (0..draft.pieces.len()).filter(|f| plan.has_frame(*f)).collect();
-    for (case, times) in &call.sizes {
-        let times = (*times).max(1);
-        for frame in &frames {
-            for (place, cut) in plan.frames()[*frame].finishing.cuts.iter().enumerate() {
-                if *cut.material == *call.material {
-                    out.pieces.push(piece((model, finished), *case, (*frame, place, cut), times)?);
+/// What is known of the pieces of one view, so that each is turned and flattened once for many cloths.
+pub struct ClothBook<'a> {
+    model: &'a Model,
+    finished: &'a Finished,
+    /// By piece, cut and case, for one garment.
+    pieces: RefCell<BTreeMap<(usize, usize, usize), ClothPiece>>,
+    /// By piece and cut.
+    handed: RefCell<BTreeMap<(usize, usize), bool>>,
+}
+
+impl<'a> ClothBook<'a> {
+    /// Of a view: its model and its finished pieces.
+    pub fn new(model: &'a Model, finished: &'a Finished) -> Self {
+        Self { model, finished, pieces: RefCell::default(), handed: RefCell::default() }
+    }
+
+    /// The view's model.
+    pub fn model(&self) -> &'a Model {
+        self.model
+    }
+
+    /// What of the view comes on a cloth.
+    ///
+    /// # Errors
+    /// See [`ClothError`].
+    pub fn on_cloth(&self, call: &ClothCall) -> Result<OnCloth, ClothError> {
+        let (model, plan, draft) = (self.model, &self.model.plan, &self.model.draft);
+        let Some(first) = call.sizes.first() else { return Err(ClothError::NoSize) };
+        let is_it = |m: &&MaterialPlan| draft.materials.get(m.place).is_some_and(|d| d.name == call.material);
+        let Some(material) = plan.publishing.materials.iter().find(is_it) else {
+            let known: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
+            let rest = if known.is_empty() {
+                ": the draft has none".to_owned()
+            } else {
+                format!("; the materials are {}", known.join(", "))
+            };
+            return Err(ClothError::NoMaterial(call.material.clone(), rest));
+        };
+        let cloth = cloth(model, first.0, material, call)?;
+        let mut out = OnCloth { cloth, sizes: call.sizes.clone(), pieces: Vec::new(), strips: Vec::new() };
+        let frames: Vec<usize> = (0..draft.pieces.len()).filter(|f| plan.has_frame(*f)).collect();
+        for (case, times) in &call.sizes {
+            let times = (*times).max(1);
+            for frame in &frames {
+                for (place, cut) in plan.frames()[*frame].finishing.cuts.iter().enumerate() {
+                    if *cut.material == *call.material {
+                        let one = self.piece(*case, (*frame, place, cut))?;
+                        out.pieces.push(ClothPiece { count: one.count.saturating_mul(times), ..one });
+                    }
                 }
             }
-        }
-        for strip in plan.publishing.strips.iter().filter(|s| plan.is_needed(s.length)) {
-            let told = &draft.strips[strip.place];
-            if told.material != call.material {
-                continue;
+            for strip in plan.publishing.strips.iter().filter(|s| plan.is_needed(s.length)) {
+                let told = &draft.strips[strip.place];
+                if told.material != call.material {
+                    continue;
+                }
+                let cut = CutStrip::of(model, *case, strip, told);
+                let usable = |mm: Option<f64>| mm.is_some_and(|mm| mm.is_finite() && mm > 0.0);
+                if !usable(cut.cut) || !usable(cut.cut_width) {
+                    return Err(ClothError::NoStrip { strip: told.name.clone(), size: size_of(model, *case) });
+                }
+                let (count, laid) = (cut.count.saturating_mul(times), told.in_lay == StripInLay::Laid);
+                out.strips.push(ClothStrip { place: strip.place, case: *case, count, cut, laid });
             }
-            let cut = CutStrip::of(model, *case, strip, told);
-            let usable = |mm: Option<f64>| mm.is_some_and(|mm| mm.is_finite() && mm > 0.0);
-            if !usable(cut.cut) || !usable(cut.cut_width) {
-                return Err(ClothError::NoStrip { strip: told.name.clone(), size: size_of(model, *case) });
-            }
-            let (count, laid) = (cut.count.saturating_mul(times), told.in_lay == StripInLay::Laid);
-            out.strips.push(ClothStrip { place: strip.place, case: *case, count, cut, laid });
         }
+        if out.pieces.is_empty() && out.strips.is_empty() {
+            let view = if model.view().is_empty() { String::new() } else { format!(" in the view {}", model.view()) };
+            return Err(ClothError::Nothing(call.material.clone(), view));
+        }
+        Ok(out)
     }
-    if out.pieces.is_empty() && out.strips.is_empty() {
-        let view = if model.view().is_empty() { String::new() } else { format!(" in the view {}", model.view()) };
-        return Err(ClothError::Nothing(call.material.clone(), view));
+
+    fn piece(&self, case: usize, (frame, place, cut): (usize, usize, &CutPlan)) -> Result<ClothPiece, ClothError> {
+        let key = (frame, place, case);
+        if let Some(known) = self.pieces.borrow().get(&key) {
+            return Ok(known.clone());
+        }
+        let made =
+            piece((self.model, self.finished), case, (frame, place, cut), self.is_handed(case, (frame, place, cut)))?;
+        self.pieces.borrow_mut().insert(key, made.clone());
+        Ok(made)
     }
-    Ok(out)
+
+    /// Whether a piece comes in pairs: in any size of the range, or in that of a person.
+    fn is_handed(&self, case: usize, (frame, place, cut): (usize, usize, &CutPlan)) -> bool {
+        let range = self.model.plan.cases.range;
+        let of = |cases: std::ops::Range<usize>| {
+            symmetry(self.model, self.finished, cases, (frame, cut)) == Symmetry::Handed
+        };
+        let known = self.handed.borrow().get(&(frame, place)).copied();
+        let handed = known.unwrap_or_else(|| of(0..range));
+        self.handed.borrow_mut().insert((frame, place), handed);
+        handed || case >= range && of(case..case + 1)
+    }
 }
 
 fn size_of(model: &Model, case: usize) -> String {
@@ -291,7 +340,7 @@ fn piece(
     (model, finished): (&Model, &Finished),
     case: usize,
     (frame, place, cut): (usize, usize, &CutPlan),
-    times: u32,
+    handed: bool,
 ) -> Result<ClothPiece, ClothError> {
     let name = &model.draft.pieces[frame].name;
     let fails = |problem: &str| ClothError::NoOutline {
@@ -322,15 +371,14 @@ fn piece(
         let middle = own.edges.get(edge).map_or(0.0, |e| (turn(heading) * e.clone()).bounding_box().center().y);
         if middle >= whole.bounding_box().center().y { 1.0 } else { -1.0 }
     });
-    let range = 0..model.plan.cases.range.max(case + 1);
     Ok(ClothPiece {
         frame,
         cut: place,
         case,
-        count: cut.count.saturating_mul(times),
+        count: cut.count,
         outline,
         half,
-        symmetric: fold.is_some() || symmetry(model, finished, range, (frame, cut)) == Symmetry::Symmetric,
+        symmetric: fold.is_some() || !handed,
         face: cut.face,
         both_ways: cut.both_ways,
         border,

@@ -177,6 +177,10 @@ const ADVICE: &[(Code, &str)] = &[
         "Mark the corners of the sewn piece by circles: `length` of its edges counts without what darts and pleats take up.",
     ),
     (Code::RowMissesLevel, "Hold that button level and let the steps be as told, or accept the even row."),
+    (
+        Code::LayStale,
+        "Lay the pieces anew and keep the new plan, or take the old one out; nothing is told of a plan that is not of these pieces.",
+    ),
     (Code::StripNoWidth, "Give the material the widths in which it is sold."),
     (Code::StripNotJoined, "Give the strip an allowance for joins, or cut it along the thread or from wider cloth."),
     (

@@ -10,6 +10,7 @@ mod cutting;
 mod finishing;
 mod folds;
 mod joints;
+mod laying;
 mod measures;
 mod notches;
 mod publishing;
@@ -52,6 +53,7 @@ pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Findin
         1 if model.views.is_empty() => lists.remove(0),
         _ => told_once(model.of_views(), lists),
     };
+    findings.extend(laying::check(draft, model, finished));
     findings.extend(blocks::check(draft));
     findings.extend(unused::check(draft));
     switched_off(draft, &mut findings);
@@ -136,12 +138,16 @@ pub fn looked_at(draft: &Draft, model: &Model) -> String {
     };
     let conditions = named(&|v| v.plan.conditions.iter().map(|c| c.name.clone()).collect());
     let measures = named(&|v| v.plan.measures.iter().map(|m| m.name.clone()).collect());
+    let plans = match draft.plans.len() {
+        0 => String::new(),
+        n => format!("; whether {} {} of these pieces", counted(n, "lay plan"), if n == 1 { "is" } else { "are" }),
+    };
     let off: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
     let off = if off.is_empty() { String::new() } else { format!("; switched off: {}", off.join(", ")) };
     let of_views = if model.views.is_empty() { String::new() } else { format!(" of {}", counted(views.len(), "view")) };
     format!(
-        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{of_views}{off}; \
-         not looked at: how cloth behaves, lay plans, the words of labels and booklet",
+        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{of_views}{off}{plans}; \
+         not looked at: how cloth behaves, the words of labels and booklet",
         counted(seams, "seam"),
         counted(conditions, "condition"),
         counted(cuts, "cut"),

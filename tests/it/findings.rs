@@ -201,9 +201,16 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
     (
         Code::NotUsedYet,
         "display: cm,",
-        "display: cm, plans: [(name: \"a\")],",
-        "plans",
-        "lay plans: kept in the file as written, but this version computes nothing from it",
+        "display: cm, table: [(sheet: \"a\", piece: \"front\")],",
+        "table",
+        "places on sheets of their own: kept in the file as written, but this version computes nothing from it",
+    ),
+    (
+        Code::LayStale,
+        "conditions: [",
+        "plans: [(name: \"a\", material: \"main\", width: \"90 cm\", sizes: [(size: \"M\")])], conditions: [",
+        "plan a",
+        "the lay plan a is not one of this draft any more: there is no material called main: the draft has none. Lengths to buy are not told from it: lay it anew, or take it out (size M)",
     ),
     (
         Code::StripNoWidth,

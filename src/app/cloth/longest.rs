@@ -208,7 +208,7 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
         ui.set_width(WIDTH);
         ui.horizontal(|ui| {
             ui.label(RichText::new("Longest from so much cloth").font(letters(look::LARGE)).color(look.ink));
-            help::question(ui, "this dialog", "cloth", wishes);
+            help::question(ui, "this dialog", "lays", wishes);
         });
         let about = "How large can a length of the draft be, so that everything still comes out of the cloth at hand?";
         ui.label(RichText::new(about).color(look.soft));

@@ -311,7 +311,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 fn head(ui: &mut Ui, look: &Look, cloth: &ClothShown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new("Cloth").font(letters(look::LARGE)).color(look.ink));
-        help::question(ui, "cloth", "cloth", wishes);
+        help::question(ui, "cloth", "lays", wishes);
         let keep = cloth.table.as_ref().is_some_and(|t| {
             t.cells.iter().any(|c| matches!(cloth.standing(&c.key), Standing::Found | Standing::ByHand))
         });

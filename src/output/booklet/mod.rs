@@ -5,6 +5,7 @@
 
 mod allowances;
 mod figure;
+mod lays;
 mod steps;
 
 use std::collections::BTreeMap;
@@ -95,6 +96,7 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
     let mut pieces = drawn_pieces(order);
     pieces.extend(tables(&is_for_pieces));
     chapter(&mut blocks, "The pieces", pieces);
+    chapter(&mut blocks, "How the pieces lie on the cloth", lays::lays(order));
     chapter(&mut blocks, "Seam allowances", allowances(order));
     chapter(&mut blocks, SEWING, steps::steps(order));
     chapter(&mut blocks, "About this pattern", about(order));

@@ -3,11 +3,13 @@
 use super::facts::{Got, Make, thing, unit};
 use super::views::lacks;
 use super::{Thing, Unit};
+use crate::base::{DisplayUnit, shown};
 use crate::compute::{FramePlan, Item, Mouth, NodeId};
 use crate::curves::Pt;
-use crate::document::{Care, Inner, OWN_LETTER, Part, Wearers, WornAs};
-use crate::finish::FinishedPiece;
+use crate::document::{Care, Inner, LayPlan, OWN_LETTER, Part, Wearers, WornAs};
+use crate::finish::{ClothBook, FinishedPiece};
 use crate::language::Kind;
+use crate::output::lay::{kept_lays, yards};
 
 /// The word of a plain choice: `RightSideUp` becomes `right side up`.
 fn word(choice: &impl std::fmt::Debug) -> String {
@@ -59,8 +61,22 @@ impl Make<'_> {
             })
             .collect();
         kept.noted("how pictures lie underneath", "picture under", pictures.join("; "));
-        let plans: Vec<String> = draft.plans.iter().map(|p| format!("{} {} {}", p.name, p.width, p.digest)).collect();
+        let plans: Vec<String> = draft.plans.iter().map(plan_words).collect();
         kept.noted("lay plans", "plan material", plans.join("; "));
+        for one in kept_lays(&ClothBook::new(self.side.model, self.side.finished)) {
+            let words = match &one.lay {
+                Ok(lay) => {
+                    let need = lay.need();
+                    let [exact, buy] = [need.exact, need.buy].map(|mm| shown(mm, DisplayUnit::Cm));
+                    format!("{exact}; to buy {buy} or {}", yards(need.buy_yards))
+                }
+                Err(_) => "not told: it is not of these pieces".to_owned(),
+            };
+            let plan = &draft.plans[one.place];
+            let kept = self.facts.part(Part::Kept);
+            kept.words(format!("cloth needed by the lay plan {}", plan.name), "plan need", words);
+        }
+        let kept = self.facts.part(Part::Kept);
         let log = &draft.log;
         let fittings: Vec<String> = log.fittings.iter().map(|f| format!("{} {} {}", f.date, f.size, f.cloth)).collect();
         kept.noted("fittings", "fitting note", fittings.join("; "));
@@ -379,6 +395,19 @@ impl Make<'_> {
             self.facts.part(Part::Notion(notion.name.clone())).words("how many", "count", notion.count.to_string());
         }
     }
+}
+
+/// A lay plan in short, with everything that makes it another.
+fn plan_words(plan: &LayPlan) -> String {
+    let LayPlan { name, view, material, width, laid, folded_part, nap, sizes, places, digest } = plan;
+    let sizes: Vec<String> = sizes.iter().map(|s| format!("{} x {}", s.count.max(1), s.size)).collect();
+    let locked = places.iter().filter(|p| p.locked).count();
+    format!(
+        "{name} {view} {material} {width} {} {folded_part} {} {} {locked} locked {digest}",
+        word(laid),
+        word(nap),
+        sizes.join(" + ")
+    )
 }
 
 fn fit_words(fit: &crate::document::Fit) -> String {

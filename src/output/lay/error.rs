@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use super::length::{EIGHTH, rounded_up};
 use crate::base::{DisplayUnit, shown};
 use crate::finish::ClothError;
 
@@ -69,9 +70,15 @@ fn both(mm: f64) -> String {
     format!("{} ({})", shown(mm, DisplayUnit::Cm), shown(mm, DisplayUnit::InchEighths))
 }
 
+/// The same rounded up: to a millimetre, and to an eighth of an inch.
+fn both_up(mm: f64) -> String {
+    let (cm, inches) = (rounded_up(mm, 1.0), rounded_up(mm, EIGHTH));
+    format!("{} ({})", shown(cm, DisplayUnit::Cm), shown(inches, DisplayUnit::InchEighths))
+}
+
 /// What could be done about a piece that is too wide.
 fn done(sold: f64, least: f64, room: f64, lengthwise: Option<f64>, on_fold: bool) -> String {
-    let mut out = vec![format!("take cloth at least {} wide", both(sold))];
+    let mut out = vec![format!("take cloth at least {} wide", both_up(sold))];
     if let Some(mm) = lengthwise {
         out.push(format!("or cut it with its length along the cloth, where it is {} across", both(mm)));
     }

@@ -401,12 +401,12 @@ impl Making<'_> {
 
     fn too_wide(&self, piece: String, case: usize, (least, along): (f64, f64), lane: Lane, on_fold: bool) -> LayError {
         let cloth = &self.on.cloth;
-        let beside = cloth.wide - (lane.to - lane.from);
+        let beside = cloth.wide - (lane.to - lane.from).max(0.0);
         LayError::TooWide {
             piece,
             size: size_of(self.model, case),
             least,
-            room: lane.to - lane.from,
+            room: (lane.to - lane.from).max(0.0),
             // As it is sold: with what shrinks away, selvedges, and what lies beside.
             sold: (least + beside) * cloth.sold / cloth.wide,
             lengthwise: (along <= lane.to - lane.from + tolerance::EQUAL).then_some(along),

@@ -4,9 +4,8 @@ use std::sync::Arc;
 
 use super::job::lay_job;
 use super::plan::Lay;
-use crate::compute::Model;
 use crate::document::LayPlan;
-use crate::finish::{Finished, on_cloth, plan_call, plan_digest};
+use crate::finish::{ClothBook, plan_call, plan_digest};
 
 /// A plan of a draft.
 #[derive(Clone, Debug)]
@@ -19,13 +18,14 @@ pub struct KeptLay {
     pub locked: Vec<(usize, usize)>,
 }
 
-/// One plan of a view; `model` and `finished` are the view's.
+/// One plan of a view.
 ///
 /// # Errors
 /// Why no number may come of it, in words.
-pub fn fresh_lay(model: &Model, finished: &Finished, plan: &LayPlan) -> Result<(Lay, Vec<(usize, usize)>), String> {
+pub fn fresh_lay(book: &ClothBook<'_>, plan: &LayPlan) -> Result<(Lay, Vec<(usize, usize)>), String> {
+    let model = book.model();
     let call = plan_call(model, plan)?;
-    let on = on_cloth(model, finished, &call).map_err(|e| e.to_string())?;
+    let on = book.on_cloth(&call).map_err(|e| e.to_string())?;
     if plan_digest(model, &on, plan) != plan.digest {
         return Err("what is laid, or the cloth, is not what it was laid for; lay it anew".to_owned());
     }
@@ -39,10 +39,11 @@ pub fn fresh_lay(model: &Model, finished: &Finished, plan: &LayPlan) -> Result<(
     }
 }
 
-/// All plans of a view; `model` and `finished` are the view's.
-pub fn kept_lays(model: &Model, finished: &Finished) -> Vec<KeptLay> {
+/// All plans of a view.
+pub fn kept_lays(book: &ClothBook<'_>) -> Vec<KeptLay> {
+    let model = book.model();
     let own = model.draft.plans.iter().enumerate().filter(|(_, p)| p.view == model.view());
-    own.map(|(place, plan)| match fresh_lay(model, finished, plan) {
+    own.map(|(place, plan)| match fresh_lay(book, plan) {
         Ok((lay, locked)) => KeptLay { place, lay: Ok(lay), locked },
         Err(why) => KeptLay { place, lay: Err(why), locked: Vec::new() },
     })

@@ -10,7 +10,7 @@ pub(super) const YARD: f64 = 914.4;
 /// The same where lengths are in inches: an eighth of a yard.
 const STEP_YARD: f64 = YARD / 8.0;
 /// Steps of the yard are whole eighths of an inch, mm.
-const EIGHTH: f64 = 3.175;
+pub(super) const EIGHTH: f64 = 3.175;
 
 /// How much cloth a lay needs, mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +39,7 @@ fn is_inches(unit: DisplayUnit) -> bool {
 /// A length rounded up to a step, mm; what is above a step by no more than pieces may overlap stays.
 pub fn rounded_up(mm: f64, step: f64) -> f64 {
     let nearest = round_half_away(mm, step);
-    if nearest + tolerance::ON_EDGE >= mm { nearest } else { nearest + step }
+    if nearest + tolerance::lay::STEP >= mm { nearest } else { nearest + step }
 }
 
 impl Need {

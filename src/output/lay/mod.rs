@@ -8,10 +8,12 @@ mod job;
 mod kept;
 mod length;
 pub mod packing;
+mod picture;
 mod plan;
 
 pub use error::LayError;
 pub use job::{LayJob, LayShape, LayStretch, lay_job};
 pub use kept::{KeptLay, fresh_lay, kept_lays};
 pub use length::{Need, rounded_up, yards, yards_exact};
+pub use picture::{Letters, laid_words, lay_figure, lay_page, lay_words, legend};
 pub use plan::{Lay, StretchFault};

@@ -184,7 +184,11 @@ impl Lay {
             name: name.to_owned(),
             view: model.view().to_owned(),
             material: cloth.name.clone(),
-            width: width.to_owned(),
+            // A width that is a formula is written down as what it is here.
+            width: match plan_length(model, width) {
+                Some(told) if (told - cloth.sold).abs() <= tolerance::EQUAL => width.to_owned(),
+                _ => mm(cloth.sold),
+            },
             laid: cloth.laid,
             folded_part: match (cloth.laid, cloth.folded_part) {
                 (ClothLaid::FoldedPart, Some(part)) => mm(part),

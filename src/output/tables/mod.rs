@@ -2,6 +2,7 @@
 //! rounded here. What cannot be computed is missing, never 0.
 
 mod body;
+mod cloth;
 mod cutting;
 mod measures;
 mod notions;
@@ -41,6 +42,7 @@ pub fn tables_of(draft: &Draft, (model, finished): (&Model, &Finished), view: us
         out.extend(measures::table(&page));
         out.extend(strips::tables(&page));
         out.extend(notions::by_size(&page));
+        out.extend(cloth::tables(&page));
     }
     out.extend(notions::alike(&whole));
     out.extend(cutting::table(&whole));

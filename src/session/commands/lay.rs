@@ -1,7 +1,7 @@
 //! Lay plans that a person keeps.
 
 use crate::document::{Draft, LayPlan};
-use crate::finish::plan_view;
+use crate::finish::{ClothBook, plan_view};
 use crate::output::lay::fresh_lay;
 use crate::session::{Computed, EditError};
 
@@ -46,8 +46,9 @@ impl LayCommand {
                     ));
                 };
                 let fresh = |plan: &LayPlan| {
-                    plan_view(model, plan)
-                        .is_some_and(|v| fresh_lay(&model.of_views()[v], &finished.of_views()[v], plan).is_ok())
+                    plan_view(model, plan).is_some_and(|v| {
+                        fresh_lay(&ClothBook::new(&model.of_views()[v], &finished.of_views()[v]), plan).is_ok()
+                    })
                 };
                 draft.plans.retain(fresh);
             }
@@ -73,7 +74,7 @@ fn sound(computed: &Computed, plan: &LayPlan) -> Result<(), EditError> {
     let Some(view) = plan_view(model, plan) else {
         return Err(EditError::refused(format!("there is no view {} for this lay plan", plan.view)));
     };
-    fresh_lay(&model.of_views()[view], &finished.of_views()[view], plan)
+    fresh_lay(&ClothBook::new(&model.of_views()[view], &finished.of_views()[view]), plan)
         .map(|_| ())
         .map_err(|why| EditError::refused(format!("the lay plan {} is not kept: {why}", plan.name)))
 }

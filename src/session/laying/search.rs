@@ -9,7 +9,7 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use super::hand::LayHand;
-use super::wish::{LayWish, job_of};
+use super::wish::{LayWish, books, job_from};
 use super::{LayRow, plan_name};
 use crate::base::tolerance;
 use crate::compute::Model;
@@ -93,11 +93,12 @@ pub(super) fn search(
 ) {
     let until = effort.time.and_then(|t| Instant::now().checked_add(t));
     let over = || stop() || until.is_some_and(|u| Instant::now() >= u);
+    let books = books(model, finished);
     let seeks: Vec<Mutex<Seek>> = wishes
         .iter()
         .enumerate()
         .map(|(i, wish)| {
-            let made = job_of(model, finished, wish);
+            let made = job_from(&books, wish);
             let failed = made.as_ref().err().cloned();
             if let Some(why) = &failed {
                 told(i, &|row| {

@@ -3,7 +3,7 @@
 
 use std::sync::Arc;
 
-use super::wish::{LayWish, job_of, usual_wishes, wish_of_plan};
+use super::wish::{LayWish, books, job_from, usual_wishes, wish_of_plan};
 use crate::compute::Model;
 use crate::document::{ClothLaid, Nap};
 use crate::finish::Finished;
@@ -176,12 +176,12 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
             table.rows.push(sizes);
         }
     }
-    let kept = kept(model, finished);
+    let (kept, books) = (kept(model, finished), books(model, finished));
     for row in &table.rows {
         for (pattern, column) in patterns.iter().zip(&table.columns) {
             let Some(wish) = cell_wish(model, &usual, pattern, row) else { continue };
             let key = LayKey { sizes: row.clone(), ..column.clone() };
-            let job = job_of(model, finished, &wish).map(Arc::new);
+            let job = job_from(&books, &wish).map(Arc::new);
             let own = plans.iter().find(|(_, k)| k.as_ref() == Some(&key)).map(|(place, _)| *place);
             let kept = own.map(|place| KeptPlan { place, lay: still(kept.get(place), &job) });
             table.cells.push(LayCell { key, wish, job, kept });

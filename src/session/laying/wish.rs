@@ -2,7 +2,7 @@
 
 use crate::compute::Model;
 use crate::document::{ClothLaid, LayPlan, Nap};
-use crate::finish::{ClothCall, Finished, on_cloth, plan_call, plan_view, widths};
+use crate::finish::{ClothBook, ClothCall, Finished, plan_call, plan_view, widths};
 use crate::output::lay::{LayError, LayJob, lay_job};
 
 /// A lay that is wanted.
@@ -63,9 +63,19 @@ pub fn wish_of_plan(model: &Model, plan: &LayPlan) -> Option<LayWish> {
 /// # Errors
 /// See [`LayError`].
 pub fn job_of(model: &Model, finished: &Finished, wish: &LayWish) -> Result<LayJob, LayError> {
-    let view = wish.view.min(model.of_views().len() - 1);
-    let (own, made) = (&model.of_views()[view], &finished.of_views()[view.min(finished.of_views().len() - 1)]);
-    lay_job(own, on_cloth(own, made, &wish.call)?)
+    let books = books(model, finished);
+    job_from(&books, wish)
+}
+
+/// What is known of the pieces of each view.
+pub(super) fn books<'a>(model: &'a Model, finished: &'a Finished) -> Vec<ClothBook<'a>> {
+    model.of_views().iter().zip(finished.of_views()).map(|(m, f)| ClothBook::new(m, f)).collect()
+}
+
+/// What is to be laid for a wish.
+pub(super) fn job_from(books: &[ClothBook<'_>], wish: &LayWish) -> Result<LayJob, LayError> {
+    let book = &books[wish.view.min(books.len() - 1)];
+    lay_job(book.model(), book.on_cloth(&wish.call)?)
 }
 
 /// What a plan is called: material, width, sizes, and what is unusual. `model` is its view's.

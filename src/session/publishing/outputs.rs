@@ -11,7 +11,8 @@ use super::unsaid::unsaid;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
 use crate::document::Draft;
-use crate::finish::Finished;
+use crate::finish::{ClothBook, Finished, letters};
+use crate::output::lay::{kept_lays, lay_page};
 use crate::output::{
     self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
     SvgError, SvgSettings, Table, WideSettings, Writing,
@@ -31,6 +32,8 @@ pub enum What {
     Tables,
     /// The booklet.
     Booklet,
+    /// Lay plans that are kept.
+    Lays,
     /// Pieces as SVG.
     Svg,
     /// Pieces as DXF.
@@ -39,8 +42,8 @@ pub enum What {
 
 impl What {
     /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 7] =
-        [Self::Pages, Self::Wide, Self::Projector, Self::Tables, Self::Booklet, Self::Svg, Self::Dxf];
+    pub const ALL: [Self; 8] =
+        [Self::Pages, Self::Wide, Self::Projector, Self::Tables, Self::Booklet, Self::Lays, Self::Svg, Self::Dxf];
 
     /// Its word on the command line and in the window.
     pub fn word(self) -> &'static str {
@@ -52,12 +55,13 @@ impl What {
             Self::Dxf => "dxf",
             Self::Tables => "tables",
             Self::Booklet => "booklet",
+            Self::Lays => "lays",
         }
     }
 
     /// Whether pieces are drawn in it in true size, the sizes of a group together; else all sizes come in one.
     fn is_drawn(self) -> bool {
-        !matches!(self, Self::Tables | Self::Booklet)
+        !matches!(self, Self::Tables | Self::Booklet | Self::Lays)
     }
 
     /// What such a file is for, in words for who buys the pattern.
@@ -75,6 +79,7 @@ impl What {
             Self::Tables => {
                 "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
             }
+            Self::Lays => "how the pieces lie on the cloth, and how much of it to buy; a page for each size and width",
             Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
         }
     }
@@ -278,7 +283,11 @@ fn jobs(order: &Order<'_>) -> Vec<Job> {
 }
 
 fn make(order: &Order<'_>, job: &Job) -> Made {
-    if job.what.is_drawn() { drawn(order, job) } else { written(order, job) }
+    match job.what {
+        What::Lays => lay_plans(order, job),
+        what if what.is_drawn() => drawn(order, job),
+        _ => written(order, job),
+    }
 }
 
 /// Of which view and sizes a job is, in words.
@@ -442,6 +451,38 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     let rest = format!("{}-{}", job.what.word(), order.wish.paper.short());
     out.files.insert(0, file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
     out.files.insert(1, file(order, job, job.what.word(), "html", page.into_bytes(), Vec::new()));
+    Ok(out)
+}
+
+/// The lay plans of a view that are kept, a page for each; nothing where none are.
+fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
+    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
+    let mut out = Outputs::default();
+    let sizes = sizes_of(own, &job.cases);
+    let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
+    let signs = letters(order.model);
+    let mut pages = Vec::new();
+    for one in kept_lays(&ClothBook::new(own, made)) {
+        let plan = &order.draft.plans[one.place];
+        if !plan.sizes.iter().all(|s| sizes.contains(&s.size.as_str())) {
+            continue;
+        }
+        match one.lay {
+            Ok(lay) => pages.push(lay_page(&format!("{title}: {}", plan.name), &lay, &signs)),
+            Err(why) => out.lacking.push(format!("the lay plan {} is left out: {why}", plan.name)),
+        }
+    }
+    if pages.is_empty() {
+        // Who asks for lay plans alone is told that there are none.
+        if order.what == [What::Lays] && out.lacking.is_empty() {
+            out.lacking
+                .push("no lay plan is kept in the draft for these sizes; make them with `lay --keep`".to_owned());
+        }
+        return Ok(out);
+    }
+    let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
+    let bytes = output::write_pdf(&title, &pages).map_err(sheet)?;
+    out.files.push(file(order, job, "lay-plans-A4", "pdf", bytes, digests(order.draft, &pages)));
     Ok(out)
 }
 

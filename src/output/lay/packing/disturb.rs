@@ -65,7 +65,8 @@ impl Strip {
             }
         }
         if let Some(&i) = large.get(self.chance.below(large.len())) {
-            let spot = super::slide::chance_spot(self, self.pieces[i].kind, None);
+            let kind = self.pieces[i].kind;
+            let spot = super::slide::chance_spot(self, kind, None);
             self.put(i, spot);
             self.survey();
         }

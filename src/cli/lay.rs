@@ -1,0 +1,403 @@
+//! `lay`: lay plans, how much cloth to buy, and what comes out of the cloth at hand.
+
+use std::sync::Arc;
+use std::time::Duration;
+
+use serde_json::{Value as Json, json};
+
+use super::{Done, FINE, LayCall, NO, Stopped, asked, internal, mind_comments, open, report, save};
+use crate::base::{DisplayUnit, shown, tolerance};
+use crate::compute::{Engine, Model};
+use crate::document::{ClothLaid, Draft, LayPlan};
+use crate::finish::{ClothCall, finish, letters};
+use crate::language::tidy;
+use crate::output::lay::packing::Touch;
+use crate::output::lay::{Lay, lay_page, yards, yards_exact};
+use crate::output::{SvgSettings, save_all, write_pdf, write_svg};
+use crate::session::{
+    Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays, length_with_unit, longest, plan_name,
+};
+
+pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
+    let mut opened = open(&call.file)?;
+    if call.keep {
+        mind_comments(&mut opened, &call.file, call.comments)?;
+    }
+    let model = Engine::new().compute_guarded(&opened.draft, &[]).map_err(|f| internal(&f))?;
+    let draft = Arc::clone(&model.draft);
+    let finished = finish(&draft, &model);
+    let wishes = wishes(call, &model)?;
+    let time = match call.seconds {
+        Some(s) if s.is_finite() && s > 0.0 => Some(Duration::from_secs_f64(s.min(86_400.0))),
+        Some(_) => return Err(Stopped::trouble("`--seconds` needs a number above zero")),
+        None => None,
+    };
+    let effort = LayEffort { moves: call.moves.max(1), seed: call.seed, time };
+    let have = call.have.as_deref().map(length).transpose()?;
+    if let (Some(name), Some(have)) = (&call.vary, have) {
+        return vary(call, &draft, &model, (name, have), (&wishes, &effort));
+    }
+    let rows = lays((&model, &finished), &wishes, &[], &effort);
+    let mut messages = String::new();
+    for row in &rows {
+        let name = plan_name(own(&model, &row.wish), &row.wish);
+        if let Some(why) = &row.failed {
+            messages.push_str(&format!("tracewheel: {name}: {why}\n"));
+        }
+        if let Some(odd) = &row.odd {
+            messages.push_str(&format!("tracewheel: {name}: {odd}\n"));
+        }
+        if let (Some(lay), Some(have)) = (&row.best, have) {
+            let short = lay.need().exact - have;
+            if short > tolerance::lay::STEP {
+                let mm = shown(short, draft.display);
+                messages.push_str(&format!("tracewheel: {name}: {mm} more is needed than what is at hand\n"));
+            }
+        }
+    }
+    let fails = rows
+        .iter()
+        .any(|r| r.best.as_ref().is_none_or(|l| have.is_some_and(|h| l.need().exact - h > tolerance::lay::STEP)));
+    let data = if call.json { as_json(&model, &rows) } else { as_table(&model, &rows) };
+    if let Some(folder) = &call.out {
+        messages.push_str(&pictures(call, folder, &model, &rows)?);
+    }
+    if call.keep {
+        messages.push_str(&keep(call, &opened, &model, &rows)?);
+    }
+    Ok(Done { data, messages, exit: if fails { NO } else { FINE } })
+}
+
+/// A length as it is typed, mm.
+fn length(text: &str) -> Result<f64, Stopped> {
+    length_with_unit(&spaced(text)).map_err(Stopped::trouble)
+}
+
+fn own<'a>(model: &'a Model, wish: &LayWish) -> &'a Model {
+    &model.of_views()[wish.view.min(model.of_views().len() - 1)]
+}
+
+/// What is asked for: view by view, width by width, size by size.
+fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
+    let draft = &model.draft;
+    let material = match &call.material {
+        Some(name) => tidy(name),
+        None => match draft.materials.as_slice() {
+            [one] => one.name.clone(),
+            [] => {
+                return Err(Stopped::trouble(
+                    "the draft has no materials, so nothing can be laid; add one with its widths",
+                ));
+            }
+            many => {
+                let names: Vec<&str> = many.iter().map(|m| m.name.as_str()).collect();
+                return Err(Stopped::trouble(format!("say which material with `--material`: {}", names.join(", "))));
+            }
+        },
+    };
+    let Some(told) = draft.materials.iter().find(|m| m.name == material) else {
+        let names: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
+        return Err(Stopped::trouble(format!(
+            "there is no material {material}; the materials are {}",
+            names.join(", ")
+        )));
+    };
+    let folded_part = call.folded_part.as_deref().map(length).transpose()?;
+    let basic = |width: f64, sizes: Vec<(usize, u32)>| ClothCall {
+        material: material.clone(),
+        width,
+        laid: call.laid.map(super::LaidCall::laid),
+        nap: call.nap.then_some(true),
+        folded_part,
+        sizes,
+    };
+    let mut out = Vec::new();
+    let groups: Vec<Vec<(String, u32)>> = call.groups.iter().map(|g| group(g)).collect::<Result<_, _>>()?;
+    let sizes: Vec<String> = groups.iter().flatten().map(|g| g.0.clone()).collect();
+    let wanted = asked(model, if groups.is_empty() { &call.sizes } else { &sizes }, &call.views)?;
+    for (view, own) in model.of_views().iter().enumerate() {
+        let mut cases: Vec<usize> = wanted.iter().filter(|a| a.view == view).map(|a| a.case).collect();
+        if call.sizes.is_empty() && groups.is_empty() {
+            cases.retain(|c| *c < own.plan.cases.range);
+        }
+        if cases.is_empty() {
+            continue;
+        }
+        let sets: Vec<Vec<(usize, u32)>> = if groups.is_empty() {
+            cases.iter().map(|c| vec![(*c, 1)]).collect()
+        } else {
+            let place = |size: &str| {
+                cases.iter().copied().find(|c| own.plan.cases.list[*c].address == size || own.address(*c) == size)
+            };
+            groups.iter().map(|g| g.iter().filter_map(|(s, n)| Some((place(s)?, *n))).collect()).collect()
+        };
+        let plan = own.plan.publishing.materials.iter().find(|m| draft.materials[m.place].name == material);
+        for set in sets.into_iter().filter(|s| !s.is_empty()) {
+            if call.widths.is_empty() {
+                let Some(plan) = plan else { continue };
+                for (formula, width) in crate::finish::widths(own, set[0].0, plan) {
+                    let Some((sold, _)) = width else {
+                        return Err(Stopped::no(format!(
+                            "the width {} of {material} cannot be computed",
+                            formula.text
+                        )));
+                    };
+                    out.push(LayWish { view, width: formula.text.to_string(), call: basic(sold, set.clone()) });
+                }
+                continue;
+            }
+            for width in &call.widths {
+                let mm = length(width)?;
+                out.push(LayWish { view, width: spaced(width), call: basic(mm, set.clone()) });
+            }
+        }
+    }
+    if out.is_empty() && told.widths.is_empty() && call.widths.is_empty() {
+        return Err(Stopped::trouble(format!(
+            "nothing tells how wide {material} is; say `--width`, such as `--width 140cm`"
+        )));
+    }
+    if out.is_empty() {
+        return Err(Stopped::trouble("there is nothing to lay: no size of the range in these views"));
+    }
+    Ok(out)
+}
+
+/// A length with a space before its unit: `45in` and `4yd` are what people type.
+fn spaced(text: &str) -> String {
+    let trimmed = text.trim();
+    let split = trimmed.find(|c: char| c.is_alphabetic()).unwrap_or(trimmed.len());
+    format!("{} {}", trimmed[..split].trim(), trimmed[split..].trim()).trim().to_owned()
+}
+
+/// `2 x S, 4 x M`.
+fn group(text: &str) -> Result<Vec<(String, u32)>, Stopped> {
+    let wrong = || {
+        Stopped::trouble(format!(
+            "`--group \"{text}\"` needs sizes with their numbers, such as `--group \"2 x S, 4 x M\"`"
+        ))
+    };
+    let one = |part: &str| {
+        let part = part.trim();
+        match part.split_once(" x ") {
+            Some((count, size)) => {
+                let count: u32 = count.trim().parse().map_err(|_| wrong())?;
+                if (1..=999).contains(&count) { Ok((size.trim().to_owned(), count)) } else { Err(wrong()) }
+            }
+            None if part.is_empty() => Err(wrong()),
+            None => Ok((part.to_owned(), 1)),
+        }
+    };
+    text.split(',').map(one).collect()
+}
+
+/// The largest value that comes out of what is at hand.
+fn vary(
+    call: &LayCall,
+    draft: &Draft,
+    model: &Model,
+    (name, have): (&str, f64),
+    (wishes, effort): (&[LayWish], &LayEffort),
+) -> Result<Done, Stopped> {
+    let [wish] = wishes else {
+        return Err(Stopped::trouble(format!(
+            "`--vary` answers for one size and one width at a time; these are {}: say `--size` and `--width`",
+            wishes.len()
+        )));
+    };
+    let said = |mm: f64| shown(mm, draft.display);
+    let found = longest(draft, name, wish, have, effort).map_err(|e| match e {
+        crate::session::LongestStop::Set(_) | crate::session::LongestStop::NoLength(_) => {
+            Stopped::trouble(e.to_string())
+        }
+        crate::session::LongestStop::Nothing { .. } => Stopped::no(e.to_string()),
+    })?;
+    let of = plan_name(own(model, wish), wish);
+    let need = found.lay.need();
+    if call.json {
+        let out = json!({
+            "of": of, "value": name, "largest_mm": found.value, "now_mm": found.now.0, "now_fits": found.now.1,
+            "not_fitting_mm": found.beyond, "tries": found.tries, "have_mm": have, "needed_mm": need.exact, "lay": lay_json(&found.lay),
+        });
+        return Ok(Done { data: format!("{out:#}\n"), ..Done::default() });
+    }
+    let beyond = found.beyond.map_or_else(
+        || ", the most that was tried".to_owned(),
+        |mm| format!("; {} was tried and did not fit", said(mm)),
+    );
+    let data = format!(
+        "{of}: {name} may be {} with {} of cloth ({} needed){beyond}. It is {} now, which {}. {} lays were made, of {} moves each.\n",
+        said(found.value),
+        said(have),
+        said(need.exact),
+        said(found.now.0),
+        if found.now.1 { "fits" } else { "does not fit" },
+        found.tries,
+        effort.moves
+    );
+    Ok(Done { data, ..Done::default() })
+}
+
+fn as_table(model: &Model, rows: &[LayRow]) -> String {
+    let head = ["plan", "needed", "", "buy", "", "covered"].map(str::to_owned).to_vec();
+    let mut out = vec![head];
+    let mut notes: Vec<String> = Vec::new();
+    for row in rows {
+        let name = plan_name(own(model, &row.wish), &row.wish);
+        let Some(lay) = &row.best else {
+            out.push(vec![name, "does not fit".to_owned()]);
+            continue;
+        };
+        let need = lay.need();
+        out.push(vec![
+            name.clone(),
+            shown(need.exact, DisplayUnit::Cm),
+            yards_exact(need.exact),
+            shown(need.buy, DisplayUnit::Cm),
+            yards(need.buy_yards),
+            format!("{:.1} %", lay.covered() * 100.0),
+        ]);
+        for words in lay.reasons().into_iter().chain(lay.job.notes.iter().cloned()) {
+            if !notes.contains(&words) {
+                notes.push(words);
+            }
+        }
+    }
+    let mut text = report::table(&out);
+    notes.iter().for_each(|n| text.push_str(&format!("{n}\n")));
+    text
+}
+
+fn as_json(model: &Model, rows: &[LayRow]) -> String {
+    let list: Vec<Json> = rows
+        .iter()
+        .map(|row| {
+            let own = own(model, &row.wish);
+            let sizes = row.wish.call.sizes.iter().map(|(case, count)| {
+                json!({ "size": own.plan.cases.list.get(*case).map_or("", |c| c.address.as_str()), "count": count })
+            });
+            let mut out = json!({
+                "name": plan_name(own, &row.wish), "view": own.view(), "material": row.wish.call.material,
+                "width": row.wish.width, "sizes": sizes.collect::<Vec<_>>(), "moves": row.moves,
+                "failed": row.failed.as_ref().map(ToString::to_string), "odd": row.odd,
+            });
+            if let (Some(lay), Json::Object(map)) = (&row.best, &mut out) {
+                map.insert("lay".to_owned(), lay_json(lay));
+            }
+            out
+        })
+        .collect();
+    serde_json::to_string_pretty(&json!({ "version": 1, "plans": list })).unwrap_or_default() + "\n"
+}
+
+/// A lay with every piece as it lies, mm; y from the edge of what is used of the width, or from the fold.
+fn lay_json(lay: &Lay) -> Json {
+    let cloth = &lay.job.on.cloth;
+    let need = lay.need();
+    let stretches: Vec<Json> = lay
+        .job
+        .stretches
+        .iter()
+        .zip(&lay.layouts)
+        .enumerate()
+        .map(|(s, (stretch, layout))| {
+            let pieces = layout.laid.iter().filter_map(|laid| {
+                let (about, pose) = (stretch.shapes.get(laid.shape)?, lay.pose(s, laid)?);
+                let corner = lay.room(s, laid).origin();
+                let polygon: Vec<[f64; 2]> = lay.polygon(s, laid).iter().map(|p| [p.x, p.y]).collect();
+                let touch = match pose.across.touch {
+                    Touch::Free => "free",
+                    Touch::From => "from",
+                    Touch::To => "to",
+                };
+                Some(json!({
+                    "piece": about.name, "strip": about.strip, "cut": about.cut, "size": about.size, "x": corner.x, "y": corner.y,
+                    "turned": pose.turned, "mirrored": pose.mirrored, "gives": about.gives, "on_fold": about.on_fold,
+                    "at_border": about.at_border, "one_way": about.one_way,
+                    "across": { "from": pose.across.from, "to": pose.across.to, "touch": touch }, "polygon": polygon,
+                }))
+            });
+            json!({
+                "laid": laid_word(stretch.laid), "width": stretch.job.width, "length": layout.length,
+                "folded_part": stretch.folded_part, "pieces": pieces.collect::<Vec<_>>(),
+            })
+        })
+        .collect();
+    json!({
+        "sold": cloth.sold, "wide": cloth.wide, "usable": cloth.usable, "selvedge": cloth.selvedge, "gap": cloth.gap,
+        "nap": cloth.nap, "laid": laid_word(cloth.laid), "shrinks": cloth.shrinks, "counted": lay.job.counted,
+        "needed": need.exact, "buy": need.buy, "buy_yards": need.buy_yards, "covered": lay.covered(),
+        "reasons": lay.reasons(), "notes": lay.job.notes, "stretches": stretches,
+    })
+}
+
+fn laid_word(laid: ClothLaid) -> &'static str {
+    match laid {
+        ClothLaid::Open => "open",
+        ClothLaid::Folded => "folded",
+        ClothLaid::FoldedToMiddle => "to-middle",
+        ClothLaid::FoldedPart => "part",
+    }
+}
+
+/// Writes pictures of lays; what was written, for stderr.
+fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[LayRow]) -> Result<String, Stopped> {
+    let stem = call.file.file_stem().map_or_else(|| "draft".to_owned(), |s| s.to_string_lossy().into_owned());
+    let signs = letters(model);
+    let mut files: Vec<(String, Vec<u8>)> = Vec::new();
+    let mut pages = Vec::new();
+    for row in rows {
+        let Some(lay) = &row.best else { continue };
+        let name = plan_name(own(model, &row.wish), &row.wish);
+        let page = lay_page(&name, lay, &signs);
+        let settings = SvgSettings { title: name.clone(), ..SvgSettings::default() };
+        let text = write_svg(&page, &settings).map_err(|e| Stopped::trouble(e.to_string()))?;
+        files.push((file_name((&stem, ""), &[], &[], "lay", &clean(&name), "svg"), text.into_bytes()));
+        pages.push(page);
+    }
+    if pages.is_empty() {
+        return Ok("tracewheel: there is no lay to be drawn\n".to_owned());
+    }
+    let title = if model.draft.title.is_empty() {
+        "Lay plans".to_owned()
+    } else {
+        format!("Lay plans – {}", model.draft.title)
+    };
+    let bytes = write_pdf(&title, &pages).map_err(|e| Stopped::trouble(e.to_string()))?;
+    files.push((format!("{stem}-lay-plans.pdf"), bytes));
+    std::fs::create_dir_all(folder)
+        .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
+    let written = save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
+    Ok(written.iter().map(|p| format!("{}\n", p.display())).collect())
+}
+
+fn clean(text: &str) -> String {
+    let signs = text.chars().map(|c| if c.is_alphanumeric() { c } else { '-' });
+    let mut out = String::new();
+    for sign in signs {
+        if !(sign == '-' && out.ends_with('-')) {
+            out.push(sign);
+        }
+    }
+    out.trim_matches('-').to_owned()
+}
+
+/// Keeps the lays in the draft.
+fn keep(call: &LayCall, opened: &crate::file::OpenedFile, model: &Model, rows: &[LayRow]) -> Result<String, Stopped> {
+    let plans: Vec<LayPlan> = rows
+        .iter()
+        .filter_map(|row| {
+            let own = own(model, &row.wish);
+            let lay = row.best.as_ref()?;
+            Some(lay.to_plan(own, (&plan_name(own, &row.wish), &row.wish.width), &[]))
+        })
+        .collect();
+    if plans.is_empty() {
+        return Ok("tracewheel: there is no lay to be kept; nothing was written\n".to_owned());
+    }
+    let many = plans.len();
+    let mut work = Work::here(opened.draft.clone());
+    work.run(&Command::Lay(LayCommand::Keep(plans))).map_err(|e| Stopped::no(e.to_string()))?;
+    save(&call.file, work.draft(), opened)?;
+    Ok(format!("tracewheel: {many} lay plan{} kept in {}\n", if many == 1 { "" } else { "s" }, call.file.display()))
+}
