@@ -32,7 +32,7 @@ impl Window {
         }
         self.finish_typing();
         if !menus::can(act, &self.open, &self.scene, &self.shown) {
-            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), self.why_not(act));
+            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), menus::why_not(act, &self.shown));
             return self.refuse(words);
         }
         match act {
@@ -157,32 +157,6 @@ impl Window {
             | Act::AddView => {
                 self.shown.ask = Ask::adding(act, &self.scene, &self.shown);
             }
-        }
-    }
-
-    fn why_not(&self, act: Act) -> String {
-        use crate::session::When;
-        match act.action().when {
-            When::CanUndo => "nothing was changed yet".to_owned(),
-            When::CanRedo => "nothing was taken back".to_owned(),
-            When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
-            When::CanDelete => format!("{}; choose a part first", menus::chosen(&self.shown)),
-            When::InOrder => {
-                "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned()
-            }
-            When::PieceChosen => "choose a piece first".to_owned(),
-            When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
-            When::SeamChosen => "choose a seam first".to_owned(),
-            When::SizeChosen => "choose a size of the girth axis first".to_owned(),
-            When::HasSizes => "the draft has no sizes yet".to_owned(),
-            When::HasFindings => "nothing was found".to_owned(),
-            When::HasProposals => "there is no proposed number".to_owned(),
-            When::Comparing => "compare with another draft first".to_owned(),
-            When::Planning => "nothing is being looked for".to_owned(),
-            When::PlanSeen => "choose a plan in the room of cloth first (Ctrl+L)".to_owned(),
-            When::LaidChosen => "choose a piece on the cloth first".to_owned(),
-            When::HasPlans => "no plan is kept in the draft".to_owned(),
-            When::Always => String::new(),
         }
     }
 

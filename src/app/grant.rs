@@ -256,7 +256,11 @@ impl Window {
         if self.give_up_laying() {
             return;
         }
-        if self.shown.ask.is_none() && self.shown.finder.is_none() && self.shown.typing.is_none() && self.give_up_carrying() {
+        if self.shown.ask.is_none()
+            && self.shown.finder.is_none()
+            && self.shown.typing.is_none()
+            && self.give_up_carrying()
+        {
             return;
         }
         let held = self.shown.held.take().is_some();

@@ -71,7 +71,16 @@ mod tests {
 
     #[test]
     fn triangles_cover_what_the_polygon_covers() {
-        let hook = polygon(&[(0.0, 0.0), (40.0, 0.0), (40.0, 10.0), (10.0, 10.0), (10.0, 30.0), (40.0, 30.0), (40.0, 40.0), (0.0, 40.0)]);
+        let hook = polygon(&[
+            (0.0, 0.0),
+            (40.0, 0.0),
+            (40.0, 10.0),
+            (10.0, 10.0),
+            (10.0, 30.0),
+            (40.0, 30.0),
+            (40.0, 40.0),
+            (0.0, 40.0),
+        ]);
         let mut back = hook.clone();
         back.reverse();
         for shape in [hook, back] {

@@ -288,7 +288,8 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
 
 fn text(ui: &mut Ui, look: &Look, label: &str, hint: &str, text: &mut String) {
     field::caption(ui, look, label);
-    let edit = TextEdit::singleline(text).id(Id::unique(("longest", label))).hint_text(hint).desired_width(WIDTH - 40.0);
+    let edit =
+        TextEdit::singleline(text).id(Id::unique(("longest", label))).hint_text(hint).desired_width(WIDTH - 40.0);
     let response = ui.add(edit);
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(label));
     field::ring(ui, &response);

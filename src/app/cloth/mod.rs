@@ -1,11 +1,14 @@
 //! The room of cloth: what is to be bought in every size, material and width, how far the search for it is, and the chosen plan.
 //!
 //! Nothing is searched or laid out here: the search goes on beside the window (`session::Laying`), the table is made there too, and what is
-//! wished is granted in `work`. The plan itself is painted by `plan`, the table by `table`.
+//! wished is granted in `work`, `keeping` and `handling`. The plan itself is painted by `plan`, the table by `table`.
 
 mod fill;
+mod handling;
+mod keeping;
 mod longest;
 mod plan;
+mod steering;
 mod table;
 mod work;
 
@@ -341,7 +344,8 @@ fn button(ui: &mut Ui, act: Act, word: &str, can: bool, wishes: &mut Vec<Wish>) 
     let action = act.action();
     let response = ui.add_enabled(can, Button::new(word));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, can, word));
-    let about = if action.key.is_empty() { action.what.to_owned() } else { format!("{} ({})", action.what, action.key) };
+    let about =
+        if action.key.is_empty() { action.what.to_owned() } else { format!("{} ({})", action.what, action.key) };
     if response.on_hover_text(about).clicked() {
         wishes.push(Wish::Act(act));
     }

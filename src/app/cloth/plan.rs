@@ -1,19 +1,20 @@
-//! The chosen plan as it lies: the cloth to scale, its pieces, what overlaps; and the hand that moves them.
+//! The chosen plan as it lies: the cloth to scale, its pieces, what overlaps. Pointer and keys over it are `steering`'s.
 
 use std::sync::Arc;
 
 use egui::{
-    Align2, Color32, CornerRadius, CursorIcon, EventFilter, Id, Key, Label, Mesh, Modifiers, Painter, Pos2, Rect,
-    RichText, Role, Sense, Shape, Stroke, StrokeKind, Ui, WidgetInfo, pos2, vec2,
+    Align2, Color32, CornerRadius, Id, Label, Mesh, Painter, Pos2, Rect, RichText, Role, Sense, Shape, Stroke,
+    StrokeKind, Ui, WidgetInfo, pos2, vec2,
 };
 use kurbo::{Point, Vec2};
 
-use super::fill::{inside, room_for_letter, triangles};
+use super::fill::{room_for_letter, triangles};
+use super::steering::{hand, keys, piece_at};
 use super::{ClothShown, ClothWish, STEPS, Standing, bought, button, called};
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
-use crate::app::view::{View, factor};
+use crate::app::view::View;
 use crate::base::shown as length_text;
 use crate::document::ClothLaid;
 use crate::finish::letters as letters_of;
@@ -31,8 +32,8 @@ const LEAST: f64 = 13.0;
 const MOST_TOLD: usize = 3;
 
 /// A shape in one of its poses, at its origin.
-struct Posed {
-    outline: Vec<Point>,
+pub(super) struct Posed {
+    pub outline: Vec<Point>,
     triangles: Vec<u32>,
     /// Where a letter stands, and how much room it has, mm.
     letter: (Point, f64),
@@ -46,7 +47,7 @@ pub(super) struct Painted {
 }
 
 impl Painted {
-    fn of(&mut self, lay: &Lay, stretch: usize, piece: &Laid) -> std::rc::Rc<Posed> {
+    pub(super) fn of(&mut self, lay: &Lay, stretch: usize, piece: &Laid) -> std::rc::Rc<Posed> {
         if !self.job.as_ref().is_some_and(|j| Arc::ptr_eq(j, &lay.job)) {
             self.posed.clear();
             self.job = Some(Arc::clone(&lay.job));
@@ -62,9 +63,9 @@ impl Painted {
 }
 
 /// Where a stretch of cloth lies on the table of this room, mm: what is used of it, and all of it with selvedges.
-struct Spread {
+pub(super) struct Spread {
     /// Where its first usable corner lies.
-    origin: Vec2,
+    pub origin: Vec2,
     /// The cloth, in its own measures.
     from: f64,
     to: f64,
@@ -127,17 +128,30 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 }
 
 /// What the plan is of, how long it is, and the buttons.
-fn title(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, key: &LayKey, lay: Option<&Lay>, wishes: &mut Vec<Wish>) {
+fn title(
+    ui: &mut Ui,
+    look: &Look,
+    scene: &Scene,
+    cloth: &ClothShown,
+    key: &LayKey,
+    lay: Option<&Lay>,
+    wishes: &mut Vec<Wish>,
+) {
     let unit = scene.draft().display;
     let hand = cloth.hand();
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(called(key)).color(look.ink).strong());
         if let Some(lay) = lay {
             let need = lay.need();
+            let pieces: f64 = need.stretches.iter().map(|s| s.1).sum();
+            let strips = match need.counted > 0.0 {
+                true => format!(", strips take {}", length_text(need.counted, unit)),
+                false => String::new(),
+            };
             let words = format!(
-                "buy {} · lies on {} · {:.0} % covered",
+                "buy {} · pieces lie on {}{strips} · {:.0} % covered",
                 bought(&need, unit),
-                length_text(need.exact, unit),
+                length_text(pieces, unit),
                 lay.covered() * 100.0
             );
             ui.label(RichText::new(words).color(look.ink));
@@ -166,15 +180,13 @@ fn title(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, key: &LayK
         button(ui, Act::TurnOver, "Turn over", chosen, wishes);
         button(ui, Act::LockPiece, if locked { "Unlock" } else { "Lock" }, chosen, wishes);
         ui.separator();
-        ui.label(RichText::new("Arrows push").font(letters(look::SMALL)).color(look.soft));
-        for (i, step) in STEPS.iter().enumerate() {
-            let chosen = cloth.step == i;
-            let word = length_text(*step, crate::base::DisplayUnit::Mm);
-            let response = ui.selectable_label(chosen, &word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("arrows push {word}")));
-            if response.clicked() {
-                wishes.push(Wish::Cloth(ClothWish::Step(i)));
-            }
+        let word = format!("Arrows: {}", length_text(STEPS[cloth.step % STEPS.len()], crate::base::DisplayUnit::Mm));
+        if ui
+            .button(word)
+            .on_hover_text("How far an arrow pushes the chosen piece; a click takes the next step")
+            .clicked()
+        {
+            wishes.push(Wish::Cloth(ClothWish::Step((cloth.step + 1) % STEPS.len())));
         }
     });
 }
@@ -251,6 +263,7 @@ fn picture(
     let at = |p: Point| view.screen_from_table(canvas, p);
     for (spread, stretch) in spreads.iter().zip(&lay.job.stretches) {
         ground(&painter, look, lay, (spread, stretch), &at);
+        measures(&painter, look, scene, spread, &at);
     }
     let names = names(scene, lay, key);
     let locked = cloth.hand().map_or_else(|| cloth.kept_locks(key), |h| h.hand.locked.clone());
@@ -258,6 +271,7 @@ fn picture(
     let under = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
     let under = under.and_then(|p| piece_at(cloth, lay, &spreads, view.table_from_screen(canvas, p)));
     let hovered = cloth.carried.map(|c| (c.stretch, c.piece)).or(under);
+    let (drawn, turned_over) = grounds(look);
     let mut words: Option<(Rect, String)> = None;
     for (s, layout) in lay.layouts.iter().enumerate() {
         for (i, piece) in layout.laid.iter().enumerate() {
@@ -268,7 +282,7 @@ fn picture(
             let (is_chosen, is_over) = (cloth.piece == Some((s, i)), hovered == Some((s, i)));
             let about = &lay.job.stretches[s].shapes[piece.shape];
             let over = lay.pose(s, piece).is_some_and(|p| p.mirrored) && !about.on_fold;
-            let ground = if over { look.touched } else { look.sheet };
+            let ground = if over { turned_over } else { drawn };
             let ground = if is_chosen || is_over { ground.lerp_to_gamma(look.handle, 0.14) } else { ground };
             let ground = if wrong { ground.lerp_to_gamma(look.error, 0.22).gamma_multiply(0.85) } else { ground };
             painter.add(filled(&line, &posed.triangles, ground));
@@ -310,6 +324,13 @@ fn picture(
     hand(ui, &response, cloth, lay, &spreads, view, wishes);
 }
 
+/// The grounds of pieces as drawn and turned over: lighter than the cloth by day and by night.
+fn grounds(look: &Look) -> (Color32, Color32) {
+    let night = look.ink.r() > look.sheet.r();
+    let drawn = if night { look.touched } else { look.sheet };
+    (drawn, drawn.lerp_to_gamma(look.ink, 0.15))
+}
+
 /// What a piece is, for the pointer.
 fn hint(full: &str, about: &crate::output::lay::LayShape, over: bool, turned: f64, locked: bool) -> String {
     let mut out = full.to_owned();
@@ -331,7 +352,8 @@ fn hint(full: &str, about: &crate::output::lay::LayShape, over: bool, turned: f6
     out
 }
 
-fn id_of(stretch: usize, piece: usize) -> Id {
+/// The name of a piece among the widgets.
+pub(super) fn id_of(stretch: usize, piece: usize) -> Id {
     Id::unique(("on the cloth", stretch, piece))
 }
 
@@ -349,7 +371,13 @@ fn fitting(all: kurbo::Rect, canvas: Rect) -> View {
 }
 
 /// The cloth under the pieces: its layers, selvedges, folds, printed side and nap.
-fn ground(painter: &Painter, look: &Look, lay: &Lay, (spread, stretch): (&Spread, &LayStretch), at: &dyn Fn(Point) -> Pos2) {
+fn ground(
+    painter: &Painter,
+    look: &Look,
+    lay: &Lay,
+    (spread, stretch): (&Spread, &LayStretch),
+    at: &dyn Fn(Point) -> Pos2,
+) {
     let cloth = &lay.job.on.cloth;
     let edge = cloth.selvedge;
     let put = |x: f64, y: f64| at(Point::new(x, y) + spread.origin);
@@ -413,6 +441,14 @@ fn ground(painter: &Painter, look: &Look, lay: &Lay, (spread, stretch): (&Spread
     }
 }
 
+/// How long and how wide the cloth is, under its end.
+fn measures(painter: &Painter, look: &Look, scene: &Scene, spread: &Spread, at: &dyn Fn(Point) -> Pos2) {
+    let unit = scene.draft().display;
+    let (long, wide) = (length_text(spread.long, unit), length_text(spread.to - spread.from, unit));
+    let end = at(Point::new(spread.long, spread.to) + spread.origin) + vec2(0.0, 4.0);
+    painter.text(end, Align2::RIGHT_TOP, format!("{long} long, {wide} wide"), letters(look::SMALL), look.soft);
+}
+
 fn filled(line: &[Pos2], triangles: &[u32], color: Color32) -> Shape {
     let mut mesh = Mesh::default();
     line.iter().for_each(|p| mesh.colored_vertex(*p, color));
@@ -421,7 +457,14 @@ fn filled(line: &[Pos2], triangles: &[u32], color: Color32) -> Shape {
 }
 
 /// The letter of a piece, as large as it has room; signs of what was done with it.
-fn letter(painter: &Painter, look: &Look, at: Pos2, free: f64, (short, over, locked): (&str, bool, bool), on_fold: bool) {
+fn letter(
+    painter: &Painter,
+    look: &Look,
+    at: Pos2,
+    free: f64,
+    (short, over, locked): (&str, bool, bool),
+    on_fold: bool,
+) {
     if free < LEAST {
         return;
     }
@@ -440,7 +483,14 @@ fn letter(painter: &Painter, look: &Look, at: Pos2, free: f64, (short, over, loc
 }
 
 /// Where pieces overlap, or lie where they cannot: a sign with how deep.
-fn marks(painter: &Painter, look: &Look, lay: &Lay, spreads: &[Spread], faults: &[crate::session::HandFault], at: &dyn Fn(Point) -> Pos2) {
+fn marks(
+    painter: &Painter,
+    look: &Look,
+    lay: &Lay,
+    spreads: &[Spread],
+    faults: &[crate::session::HandFault],
+    at: &dyn Fn(Point) -> Pos2,
+) {
     for fault in faults {
         let rooms = fault.pieces.iter().filter_map(|i| {
             let piece = lay.layouts.get(fault.stretch)?.laid.get(*i)?;
@@ -465,7 +515,8 @@ fn legend(painter: &Painter, look: &Look, canvas: Rect) {
         let seen = painter.text(pos2(*x + 21.0, y), Align2::LEFT_CENTER, words, small.clone(), look.soft);
         *x = seen.right() + 14.0;
     };
-    for (ground, words) in [(look.sheet, "as drawn"), (look.touched, "turned over")] {
+    let (drawn, turned_over) = grounds(look);
+    for (ground, words) in [(drawn, "as drawn"), (turned_over, "turned over")] {
         painter.rect(box_of(x), 0.0, ground, Stroke::new(1.25, look.ink), StrokeKind::Inside);
         word(&mut x, words);
     }
@@ -480,95 +531,10 @@ fn legend(painter: &Painter, look: &Look, canvas: Rect) {
 fn word_at(painter: &Painter, look: &Look, canvas: Rect, at: Pos2, words: &str) {
     let text = painter.layout_no_wrap(words.to_owned(), letters(look::SMALL), look.sheet);
     let size = text.size() + vec2(14.0, 8.0);
-    let x = at.x.clamp(canvas.left() + size.x / 2.0 + 4.0, (canvas.right() - size.x / 2.0 - 4.0).max(canvas.left() + 4.0));
+    let x =
+        at.x.clamp(canvas.left() + size.x / 2.0 + 4.0, (canvas.right() - size.x / 2.0 - 4.0).max(canvas.left() + 4.0));
     let y = (at.y - 18.0).max(canvas.top() + size.y / 2.0 + 4.0);
     let own = Rect::from_center_size(pos2(x, y), size);
     painter.rect_filled(own, CornerRadius::same(5), look.ink);
     painter.galley(own.min + vec2(7.0, 4.0), text, look.sheet);
-}
-
-/// The piece at a place of the table, the one painted last first.
-fn piece_at(cloth: &ClothShown, lay: &Lay, spreads: &[Spread], at: Point) -> Option<(usize, usize)> {
-    let mut painted = cloth.painted.borrow_mut();
-    for (s, layout) in lay.layouts.iter().enumerate() {
-        for (i, piece) in layout.laid.iter().enumerate().rev() {
-            let own = at - spreads[s].origin - Vec2::new(piece.x, piece.y);
-            if inside(&painted.of(lay, s, piece).outline, own) {
-                return Some((s, i));
-            }
-        }
-    }
-    None
-}
-
-/// Keys of the piece that has the focus.
-fn keys(ui: &Ui, id: Id, wishes: &mut Vec<Wish>) {
-    let filter = EventFilter { horizontal_arrows: true, vertical_arrows: true, ..Default::default() };
-    ui.memory_mut(|m| m.set_focus_lock_filter(id, filter));
-    let pressed = |key: Key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
-    for (key, along, across) in [
-        (Key::ArrowLeft, -1.0, 0.0),
-        (Key::ArrowRight, 1.0, 0.0),
-        (Key::ArrowUp, 0.0, -1.0),
-        (Key::ArrowDown, 0.0, 1.0),
-    ] {
-        if pressed(key) {
-            wishes.push(Wish::Cloth(ClothWish::Push(along, across)));
-        }
-    }
-    for (key, act) in [(Key::R, Act::TurnHalf), (Key::O, Act::TurnOver), (Key::L, Act::LockPiece)] {
-        if pressed(key) {
-            wishes.push(Wish::Act(act));
-        }
-    }
-}
-
-/// Drag a piece to carry it; beside the pieces the cloth moves; scroll to come nearer.
-fn hand(ui: &Ui, response: &egui::Response, cloth: &ClothShown, lay: &Lay, spreads: &[Spread], view: View, wishes: &mut Vec<Wish>) {
-    let canvas = response.rect;
-    let table = |p: Pos2| view.table_from_screen(canvas, p);
-    let origin = ui.input(|i| i.pointer.press_origin());
-    let taken = origin.and_then(|p| piece_at(cloth, lay, spreads, table(p)));
-    let primary = response.dragged_by(egui::PointerButton::Primary);
-    if response.drag_started()
-        && let (Some(own), Some(from), true) = (taken, origin, primary)
-    {
-        wishes.push(Wish::Cloth(ClothWish::Take(own, table(from) - spreads[own.0].origin)));
-        ui.memory_mut(|m| m.request_focus(id_of(own.0, own.1)));
-    }
-    if let Some(carried) = cloth.carried {
-        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
-        if let Some(now) = response.interact_pointer_pos().filter(|_| response.dragged()) {
-            wishes.push(Wish::Cloth(ClothWish::Carry(table(now) - spreads[carried.stretch].origin)));
-        }
-        if response.drag_stopped() {
-            wishes.push(Wish::Cloth(ClothWish::LetGo));
-        }
-        return;
-    }
-    if response.clicked() {
-        let at = response.interact_pointer_pos().and_then(|p| piece_at(cloth, lay, spreads, table(p)));
-        wishes.push(Wish::Cloth(ClothWish::Piece(at)));
-        if let Some((s, i)) = at {
-            ui.memory_mut(|m| m.request_focus(id_of(s, i)));
-        }
-    }
-    if response.double_clicked() {
-        wishes.push(Wish::Cloth(ClothWish::Look(None)));
-        return;
-    }
-    let mut wanted = view;
-    if response.dragged() && !response.drag_started() {
-        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
-        wanted = wanted.pushed(response.drag_delta());
-    }
-    if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer()) {
-        let (scroll, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, f64::from(i.zoom_delta())));
-        if scroll != 0.0 || pinch != 1.0 {
-            wanted = wanted.zoomed(canvas, at, factor(scroll) * pinch);
-        }
-    }
-    if wanted != view {
-        wishes.push(Wish::Cloth(ClothWish::Look(Some(wanted))));
-    }
 }

@@ -1,7 +1,9 @@
 //! The table of what is to be bought: a row for each size or group, a column for each cloth in a width.
 
-use egui::text::LayoutJob;
-use egui::{Align2, Button, CornerRadius, Label, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, TextFormat, Ui, WidgetInfo, vec2};
+use egui::{
+    Align2, Button, CornerRadius, Label, Rect, RichText, Role, ScrollArea, Sense, Stroke, StrokeKind, Ui, WidgetInfo,
+    vec2,
+};
 
 use super::{ClothShown, ClothWish, bought, called};
 use crate::app::look::{self, Look, letters};
@@ -11,8 +13,8 @@ use crate::document::{ClothLaid, Part};
 use crate::session::{Act, LayKey, LayTable, sizes_called};
 
 /// Width of a column, and of the one with the sizes, px.
-const COLUMN: f32 = 112.0;
-const SIZES: f32 = 92.0;
+const COLUMN: f32 = 104.0;
+const SIZES: f32 = 74.0;
 /// Height of the head and of a row, px.
 const HEAD: f32 = 58.0;
 const ROW: f32 = 42.0;
@@ -68,12 +70,14 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, table
 /// The head of a column: the way to the card of its cloth.
 fn head(ui: &mut Ui, look: &Look, column: &LayKey, wishes: &mut Vec<Wish>) {
     let name = column.material.replace('_', " ");
-    let mut text = LayoutJob::default();
-    text.append(&name, 0.0, TextFormat::simple(letters(look::TEXT), look.ink));
-    let more = format!("\n{}\n{}", column.width, lies(column));
-    text.append(&more, 0.0, TextFormat::simple(letters(look::SMALL), look.soft));
-    let button = Button::new(text).corner_radius(6).truncate().min_size(vec2(COLUMN, HEAD));
+    let button = Button::new("").corner_radius(6).min_size(vec2(COLUMN, HEAD));
     let response = ui.add_sized(vec2(COLUMN, HEAD), button);
+    let painter = ui.painter_at(response.rect.shrink(5.0));
+    let first = response.rect.left_top() + vec2(8.0, 4.0);
+    painter.text(first, Align2::LEFT_TOP, &name, letters(look::TEXT), look.ink);
+    for (line, words) in [(20.0, column.width.clone()), (35.0, lies(column))] {
+        painter.text(first + vec2(0.0, line), Align2::LEFT_TOP, words, letters(look::SMALL), look.soft);
+    }
     let called = format!("cloth {name} {}, {}: its card", column.width, lies(column));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
     let about = "Its card: widths, how it lies, nap, gap between pieces, the step in which it is sold";

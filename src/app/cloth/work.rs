@@ -1,4 +1,4 @@
-//! Granting what is wished in the room of cloth: searches beside the window, plans that are kept, the hand and its steps of undo.
+//! The searches of the room of cloth, beside the window, and the actions that begin and end them.
 
 use std::sync::Arc;
 use std::sync::mpsc::{TryRecvError, channel};
@@ -6,78 +6,24 @@ use std::thread;
 use std::time::Duration;
 
 use egui::Context;
-use kurbo::Point;
 
-use super::{Carried, ClothShown, ClothWish, Found, Hand, STEPS, Search, Standing, called};
+use super::{ClothShown, Found, Hand, Search, Standing, called};
 use crate::app::Window;
 use crate::app::ask::{Ask, Purpose};
 use crate::app::state::Room;
-use crate::document::{Address, LayPlan, Part};
+use crate::document::Part;
 use crate::session::{
-    Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, PublishCommand, TextCommand, Wake,
-    lay_table, plan_name, sizes_called, sizes_typed,
+    Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, Wake, lay_table,
 };
 
 /// All plans are looked for no longer than this.
 const ALL: Duration = Duration::from_secs(60);
 /// One plan is looked for no longer than this.
 const ONE: Duration = Duration::from_secs(20);
-/// At most so many steps by hand are undone.
-const MOST_STEPS: usize = 200;
-
 /// What wakes the window from beside it.
 pub(super) fn wake(ctx: &Context) -> Wake {
     let ctx = ctx.clone();
     Arc::new(move || ctx.request_repaint())
-}
-
-impl Hand {
-    fn of(hand: LayHand) -> Self {
-        let (faults, need) = (hand.faults(), hand.need());
-        Self { hand, done: Vec::new(), undone: Vec::new(), faults, need, changed: false }
-    }
-
-    /// What is told of it follows what lies in it.
-    fn told(&mut self) {
-        (self.faults, self.need) = (self.hand.faults(), self.hand.need());
-    }
-
-    /// Before a step: it can be taken back.
-    fn begin(&mut self, label: String) {
-        self.done.push((label, self.hand.clone()));
-        self.undone.clear();
-        if self.done.len() > MOST_STEPS {
-            self.done.remove(0);
-        }
-    }
-
-    /// After a step: one that changed nothing is none.
-    fn end(&mut self) {
-        if self.done.last().is_some_and(|(_, before)| *before == self.hand) {
-            self.done.pop();
-        } else {
-            self.changed = true;
-        }
-        self.told();
-    }
-
-    fn undo(&mut self) -> Option<String> {
-        let (label, before) = self.done.pop()?;
-        let after = std::mem::replace(&mut self.hand, before);
-        self.undone.push((label.clone(), after));
-        self.changed = !self.done.is_empty();
-        self.told();
-        Some(label)
-    }
-
-    fn redo(&mut self) -> Option<String> {
-        let (label, after) = self.undone.pop()?;
-        let before = std::mem::replace(&mut self.hand, after);
-        self.done.push((label.clone(), before));
-        self.changed = true;
-        self.told();
-        Some(label)
-    }
 }
 
 impl ClothShown {
@@ -88,17 +34,17 @@ impl ClothShown {
         kept.filter(|k| seen.is_some_and(|s| *s == *k.0)).map_or_else(Vec::new, |k| k.1.clone())
     }
 
-    fn cell(&self, key: &LayKey) -> Option<&LayCell> {
+    pub(super) fn cell(&self, key: &LayKey) -> Option<&LayCell> {
         self.table.as_ref()?.cell(key)
     }
 
-    fn hand_mut(&mut self) -> Option<&mut Hand> {
+    pub(super) fn hand_mut(&mut self) -> Option<&mut Hand> {
         let key = self.at.as_ref()?;
         self.hands.iter_mut().find(|(k, _)| k == key).map(|(_, h)| h)
     }
 
     /// The lay of the chosen cell in the hand, taken into it if it is not yet.
-    fn take_in_hand(&mut self) -> Option<&mut Hand> {
+    pub(super) fn take_in_hand(&mut self) -> Option<&mut Hand> {
         if self.hand().is_none() {
             let key = self.at.clone()?;
             let lay = self.lay(&key)?.clone();
@@ -108,7 +54,7 @@ impl ClothShown {
         self.hand_mut()
     }
 
-    fn put_found(&mut self, key: &LayKey, found: Found) {
+    pub(super) fn put_found(&mut self, key: &LayKey, found: Found) {
         match self.found.iter_mut().find(|(k, _)| k == key) {
             Some((_, own)) => *own = found,
             None => self.found.push((key.clone(), found)),
@@ -218,7 +164,7 @@ impl Window {
         }
     }
 
-    fn model_of(&self, view: usize) -> Option<&crate::compute::Model> {
+    pub(super) fn model_of(&self, view: usize) -> Option<&crate::compute::Model> {
         let all = self.scene.whole.model.as_ref()?.of_views();
         all.get(view.min(all.len().saturating_sub(1)))
     }
@@ -286,7 +232,10 @@ impl Window {
             (None, None) if search.one => {}
             (None, None) => {
                 let many = search.rows.iter().filter(|r| r.best.is_some()).count();
-                self.tell(format!("{many} of {} plans are found; Keep all writes them into the draft", search.rows.len()));
+                self.tell(format!(
+                    "{many} of {} plans are found; Keep all writes them into the draft",
+                    search.rows.len()
+                ));
             }
         }
     }
@@ -318,7 +267,9 @@ impl Window {
                 self.stop_longest();
             }
             Act::ImprovePlan => {
-                let Some(cell) = self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)).cloned() else { return };
+                let Some(cell) = self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)).cloned() else {
+                    return;
+                };
                 if let Err(why) = &cell.job {
                     return self.refuse(why.to_string());
                 }
@@ -338,7 +289,8 @@ impl Window {
                 self.keep_plans(keys);
             }
             Act::TakePlan => {
-                let place = self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)?.kept.as_ref()).map(|k| k.place);
+                let place =
+                    self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)?.kept.as_ref()).map(|k| k.place);
                 match place {
                     Some(place) => self.run(&Command::Lay(LayCommand::Take(place))),
                     None => self.refuse("no plan is kept for this"),
@@ -349,7 +301,8 @@ impl Window {
             Act::AddGroup => {
                 self.shown.room = Room::Cloth;
                 let known = self.sizes().join(", ");
-                let note = format!("Several garments laid together take less cloth than one by one. The sizes are {known}.");
+                let note =
+                    format!("Several garments laid together take less cloth than one by one. The sizes are {known}.");
                 let ask = Ask::new(Purpose::Group, "Sizes laid together", note, &["Add the row"]);
                 self.shown.ask = Some(ask.field("sizes", "such as 2 x S, 4 x M", ""));
             }
@@ -367,236 +320,5 @@ impl Window {
             Act::Longest => self.ask_longest(),
             _ => {}
         }
-    }
-
-    /// The sizes of the range, by their addresses.
-    fn sizes(&self) -> Vec<String> {
-        let cases = self.scene.cases().into_iter().flat_map(|c| c.list.iter().take(c.range));
-        cases.map(|c| c.address.clone()).collect()
-    }
-
-    /// A group was named in the dialog.
-    pub(in crate::app) fn add_group(&mut self, text: &str) {
-        match sizes_typed(text, &self.sizes()) {
-            Err(words) => self.problem(&words),
-            Ok(group) => {
-                self.shown.ask = None;
-                let cloth = &mut self.shown.cloth;
-                let is_there = cloth.table.as_ref().is_some_and(|t| t.rows.contains(&group)) || cloth.groups.contains(&group);
-                if let Some(key) = &mut cloth.at {
-                    key.sizes.clone_from(&group);
-                }
-                (cloth.piece, cloth.view) = (None, None);
-                if !is_there {
-                    cloth.groups.push(group.clone());
-                    cloth.generation += 1;
-                }
-                self.tell(format!("{} stands in the table; plan it", sizes_called(&group)));
-            }
-        }
-    }
-
-    /// A width was named in the dialog.
-    pub(in crate::app) fn add_width(&mut self, cloth: &str, width: &str) {
-        let Some(own) = self.scene.draft().materials.iter().find(|m| m.name == cloth) else {
-            let known: Vec<&str> = self.scene.draft().materials.iter().map(|m| m.name.as_str()).collect();
-            let words = match known.is_empty() {
-                true => "the draft has no cloth yet; add one first".to_owned(),
-                false => format!("there is no cloth called {cloth}; there are {}", known.join(", ")),
-            };
-            return self.problem(&words);
-        };
-        let (part, at) = (Part::Material(cloth.to_owned()), own.widths.len());
-        let width = crate::language::tidy(width);
-        if width.is_empty() {
-            return self.problem("a width is needed, such as 140 cm");
-        }
-        let add = Command::Publish(PublishCommand::AddItem(part.clone(), "widths"));
-        let set = Command::Text(TextCommand::Set(Address::nth(part.clone(), "widths", at), width));
-        if self.try_ask(&Command::Several(format!("add a width of {cloth}"), vec![add, set])) {
-            self.shown.part = Some(part);
-        }
-    }
-
-    /// Writes plans into the draft, as one step.
-    fn keep_plans(&mut self, keys: Vec<LayKey>) {
-        let mut plans: Vec<(LayKey, LayPlan, LayHand)> = Vec::new();
-        for key in keys {
-            let cloth = &self.shown.cloth;
-            let Some(cell) = cloth.cell(&key) else { continue };
-            let Some(lay) = cloth.lay(&key) else { continue };
-            let hand = cloth.hands.iter().find(|(k, _)| *k == key).map(|(_, h)| h);
-            if let Some(fault) = hand.and_then(|h| h.faults.first()) {
-                return self.refuse(format!("{}: it cannot be kept so, {}", called(&key), fault.says));
-            }
-            let locked = hand.map_or_else(|| cloth.kept_locks(&key), |h| h.hand.locked.clone());
-            let Some(model) = self.model_of(cell.wish.view) else { continue };
-            let name = plan_name(model, &cell.wish);
-            let plan = lay.to_plan(model, (&name, &key.width), &locked);
-            plans.push((key, plan, LayHand { lay: lay.clone(), locked }));
-        }
-        if plans.is_empty() {
-            return self.refuse("there is no plan that could be kept; plan first");
-        }
-        let many = plans.len();
-        let command = Command::Lay(LayCommand::Keep(plans.iter().map(|(_, plan, _)| plan.clone()).collect()));
-        match self.open.run(&command) {
-            Err(problem) => self.refuse(problem.to_string()),
-            Ok(_) => {
-                for (key, _, hand) in plans {
-                    let odd = self.shown.cloth.found(&key).and_then(|f| f.odd.clone());
-                    let lay = Some(Arc::new(hand.lay));
-                    self.shown.cloth.put_found(&key, Found { lay, failed: None, odd, stale: false });
-                    if let Some((_, own)) = self.shown.cloth.hands.iter_mut().find(|(k, _)| *k == key) {
-                        own.changed = false;
-                        own.done.clear();
-                        own.undone.clear();
-                    }
-                }
-                let are = if many == 1 { "plan is" } else { "plans are" };
-                self.tell(format!("{many} {are} in the draft"));
-            }
-        }
-    }
-
-    /// Whether the plan that is seen may be moved by hand now; else that is told.
-    fn may_handle(&mut self) -> bool {
-        let sought = self.shown.cloth.at.as_ref().is_some_and(|k| self.shown.cloth.sought(k).is_some());
-        if sought {
-            self.refuse("this plan is being looked for; stop the search first");
-        }
-        !sought
-    }
-
-    /// Turns, turns over or locks the chosen piece.
-    fn handle(&mut self, act: Act) {
-        let Some((s, i)) = self.shown.cloth.piece else { return };
-        if !self.may_handle() {
-            return;
-        }
-        let Some(own) = self.shown.cloth.take_in_hand() else { return };
-        let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
-        let locked = own.hand.is_locked(s, i);
-        let label = match act {
-            Act::TurnHalf => format!("turn {name} by half"),
-            Act::TurnOver => format!("turn {name} over"),
-            _ if locked => format!("unlock {name}"),
-            _ => format!("lock {name}"),
-        };
-        own.begin(label);
-        let done = match act {
-            Act::TurnHalf => own.hand.turn_half(s, i),
-            Act::TurnOver => own.hand.turn_over(s, i),
-            _ => {
-                own.hand.lock(s, i, !locked);
-                Ok(())
-            }
-        };
-        own.end();
-        self.answer(done);
-    }
-
-    fn answer(&mut self, done: Result<(), String>) {
-        match done {
-            Ok(()) => self.shown.message = None,
-            Err(words) => self.refuse(words),
-        }
-    }
-
-    /// Takes the last step by hand back, or does it again; none: there is none, and the draft's is meant.
-    pub(in crate::app) fn undo_by_hand(&mut self, again: bool) -> Option<String> {
-        if self.shown.room != Room::Cloth {
-            return None;
-        }
-        let own = self.shown.cloth.hand_mut()?;
-        if again { own.redo() } else { own.undo() }
-    }
-
-    /// A piece that is carried goes back to where it was taken.
-    pub(in crate::app) fn give_up_carrying(&mut self) -> bool {
-        if self.shown.room != Room::Cloth {
-            return false;
-        }
-        if self.shown.cloth.carried.take().is_some() {
-            if let Some(own) = self.shown.cloth.hand_mut() {
-                own.undo();
-                own.undone.pop();
-            }
-            return true;
-        }
-        self.shown.cloth.piece.take().is_some()
-    }
-
-    /// Does what is wished in the room.
-    pub(in crate::app) fn cloth_wish(&mut self, ctx: &Context, wish: ClothWish) {
-        match wish {
-            ClothWish::See(key) => {
-                let cloth = &mut self.shown.cloth;
-                (cloth.at, cloth.piece, cloth.carried, cloth.view) = (Some(key), None, None, None);
-            }
-            ClothWish::Piece(piece) => self.shown.cloth.piece = piece,
-            ClothWish::Take(at, from) => self.take_piece(at, from),
-            ClothWish::Carry(to) => {
-                let Some(carried) = self.shown.cloth.carried else { return };
-                let Some(own) = self.shown.cloth.hand_mut() else { return };
-                let corner = carried.corner + (to - carried.from);
-                let done = own.hand.carry(carried.stretch, carried.piece, corner.x, corner.y);
-                own.told();
-                self.answer(done);
-            }
-            ClothWish::LetGo => {
-                if self.shown.cloth.carried.take().is_some()
-                    && let Some(own) = self.shown.cloth.hand_mut()
-                {
-                    own.end();
-                }
-            }
-            ClothWish::Push(along, across) => {
-                let Some((s, i)) = self.shown.cloth.piece else { return };
-                if !self.may_handle() {
-                    return;
-                }
-                let step = STEPS[self.shown.cloth.step.min(STEPS.len() - 1)];
-                let Some(own) = self.shown.cloth.take_in_hand() else { return };
-                let Some(laid) = own.hand.lay.layouts.get(s).and_then(|l| l.laid.get(i)).copied() else { return };
-                let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
-                let corner = own.hand.lay.room(s, &laid).origin();
-                own.begin(format!("push {name}"));
-                let done = own.hand.carry(s, i, corner.x + along * step, corner.y + across * step);
-                own.end();
-                // A push across is small: that it did nothing is told too.
-                let stays = across != 0.0 && own.hand.lay.layouts[s].laid.get(i) == Some(&laid);
-                let done = match done {
-                    Ok(()) if stays => Err(format!("{name} can go no further across the cloth")),
-                    done => done,
-                };
-                self.answer(done);
-            }
-            ClothWish::Step(step) => self.shown.cloth.step = step,
-            ClothWish::Look(view) => self.shown.cloth.view = view,
-            ClothWish::DropGroup(group) => {
-                self.shown.cloth.groups.retain(|g| *g != group);
-                self.shown.cloth.generation += 1;
-            }
-            ClothWish::Longest(wish) => self.longest_wish(ctx, wish),
-        }
-    }
-
-    fn take_piece(&mut self, (stretch, piece): (usize, usize), from: Point) {
-        if !self.may_handle() {
-            return;
-        }
-        self.shown.cloth.piece = Some((stretch, piece));
-        // The picture stays where it is while the piece is carried, however long the cloth gets.
-        let Some(own) = self.shown.cloth.take_in_hand() else { return };
-        if own.hand.is_locked(stretch, piece) {
-            let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| a.name.replace('_', " "));
-            return self.refuse(format!("{name} is locked; unlock it first"));
-        }
-        let Some(laid) = own.hand.lay.layouts.get(stretch).and_then(|l| l.laid.get(piece)).copied() else { return };
-        let corner = own.hand.lay.room(stretch, &laid).origin();
-        let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| a.name.replace('_', " "));
-        own.begin(format!("move {name} on the cloth"));
-        self.shown.cloth.carried = Some(Carried { stretch, piece, from, corner });
     }
 }

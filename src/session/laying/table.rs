@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::wish::{LayWish, books, job_from, usual_wishes, wish_of_plan};
 use crate::compute::Model;
 use crate::document::{ClothLaid, Nap};
-use crate::finish::Finished;
+use crate::finish::{ClothBook, Finished};
 use crate::output::lay::{Lay, LayError, LayJob, kept_lays};
 
 /// What a cell is about, in words of the draft: it outlives a change of the draft.
@@ -131,7 +131,8 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
     let usual = usual_wishes(model);
     let address = |wish: &LayWish| -> Vec<(String, u32)> {
         let cases = &model.of_views()[wish.view.min(model.of_views().len() - 1)].plan.cases.list;
-        let one = |(case, count): &(usize, u32)| (cases.get(*case).map_or_else(String::new, |c| c.address.clone()), *count);
+        let one =
+            |(case, count): &(usize, u32)| (cases.get(*case).map_or_else(String::new, |c| c.address.clone()), *count);
         wish.call.sizes.iter().map(one).collect()
     };
     let key_of = |wish: &LayWish| {
@@ -176,7 +177,8 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
             table.rows.push(sizes);
         }
     }
-    let (kept, books) = (kept(model, finished), books(model, finished));
+    let books = books(model, finished);
+    let kept = kept(model, &books);
     for row in &table.rows {
         for (pattern, column) in patterns.iter().zip(&table.columns) {
             let Some(wish) = cell_wish(model, &usual, pattern, row) else { continue };
@@ -207,9 +209,8 @@ fn cell_wish(model: &Model, usual: &[LayWish], pattern: &LayWish, row: &[(String
         row.iter().map(|(size, count)| Some((cases.iter().position(|c| c.address == *size)?, *count))).collect();
     let sizes = sizes?;
     let first = sizes.first()?.0;
-    let same = |w: &&LayWish| {
-        w.view == pattern.view && w.call.material == pattern.call.material && w.width == pattern.width
-    };
+    let same =
+        |w: &&LayWish| w.view == pattern.view && w.call.material == pattern.call.material && w.width == pattern.width;
     // Where the draft has no such width any more it is the plan's own.
     let any = usual.iter().filter(same).count() > 0;
     let width = match usual.iter().filter(same).find(|w| w.call.sizes.first().map(|s| s.0) == Some(first)) {
@@ -224,11 +225,11 @@ fn cell_wish(model: &Model, usual: &[LayWish], pattern: &LayWish, row: &[(String
 }
 
 /// All plans of the draft, by their places.
-fn kept(model: &Model, finished: &Finished) -> Vec<Result<KeptLocked, String>> {
+fn kept(model: &Model, books: &[ClothBook<'_>]) -> Vec<Result<KeptLocked, String>> {
     let none = || Err("it is of no view that the draft has".to_owned());
     let mut out: Vec<Result<KeptLocked, String>> = model.draft.plans.iter().map(|_| none()).collect();
-    for (own, made) in model.of_views().iter().zip(finished.of_views()) {
-        for kept in kept_lays(own, made) {
+    for book in books {
+        for kept in kept_lays(book) {
             if let Some(to) = out.get_mut(kept.place) {
                 let locked = kept.locked;
                 *to = kept.lay.map(|lay| (Arc::new(lay), locked));

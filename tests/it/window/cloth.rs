@@ -35,7 +35,7 @@ fn plan(stage: &mut Stage, of: &str) {
     stage.click("Plan it");
     for _ in 0..6_000 {
         stage.frame(vec![]);
-        if stage.says("on the cloth") && stage.says(" in, searching") || !stage.says("Searching: ") {
+        if stage.says(", on the cloth") || !stage.says("Searching: ") {
             break;
         }
         std::thread::sleep(std::time::Duration::from_millis(10));
@@ -86,7 +86,6 @@ fn a_plan_is_found_kept_undone_and_stale_after_an_edit() {
     assert_eq!(stage.saved(), kept);
     stage.wait_for(", kept");
     // A piece is longer: the plan is not one of it any more.
-    stage.click("values");
     stage.find_and_do("skirt_length");
     stage.fill("formula of value skirt_length", "21 in");
     stage.wait_for(", stale");
@@ -116,7 +115,7 @@ fn all_are_planned_beside_the_window_and_stopped_with_the_best_so_far() {
     }
     stage.wait_for("Lengths to buy");
     stage.click("Keep all");
-    stage.wait_for(" kept");
+    stage.wait_for("8 of 8 kept");
     let text = stage.saved();
     assert_eq!(plans(&text), 8, "four sizes, two cloths: {}", stage.all());
     stage.ctrl(Key::Z);
@@ -129,11 +128,8 @@ fn pieces_are_moved_by_hand_with_overlaps_told_and_steps_undone() {
     plan(&mut stage, "canvas 45 in, M");
     let own = laid(&stage);
     assert!(own.len() > 2, "{own:?}");
-    let (first, rect) = own
-        .iter()
-        .map(|n| (n.clone(), stage.rect(n)))
-        .max_by(|a, b| a.1.area().total_cmp(&b.1.area()))
-        .unwrap();
+    let (first, rect) =
+        own.iter().map(|n| (n.clone(), stage.rect(n))).max_by(|a, b| a.1.area().total_cmp(&b.1.area())).unwrap();
     let (other, to) = own.iter().map(|n| (n.clone(), stage.rect(n))).find(|(n, _)| *n != first).unwrap();
     // Another piece is laid in the middle of the large one.
     stage.pull(&other, rect.center() - to.center());
@@ -149,7 +145,8 @@ fn pieces_are_moved_by_hand_with_overlaps_told_and_steps_undone() {
     assert_eq!(plans(&stage.saved()), 0);
     // By keys: the end of the cloth moves with what is pushed beyond it.
     stage.tab_to(&other);
-    stage.click("arrows push 20 mm");
+    stage.click("Arrows: 1 mm");
+    stage.click("Arrows: 5 mm");
     stage.tab_to(&other);
     let before = stage.rect(&other);
     stage.press(Key::ArrowRight);
@@ -240,9 +237,19 @@ fn the_longest_from_so_much_cloth_is_told_in_words() {
     stage.click("of canvas 45 in");
     stage.click("in size M");
     stage.answer(&[("value", "nothing_such"), ("cloth at hand", "2 yd")], "Look for it");
-    stage.wait_for("■ ");
-    assert!(stage.says("nothing_such"), "{}", stage.all());
-    stage.answer(&[("value", "skirt_length"), ("cloth at hand", "2 yd")], "Look for it");
+    stage.wait_for("■ there is no");
+    stage.answer(&[("value", "skirt_length"), ("cloth at hand", "4 yd")], "Look for it");
+    // What is known to fit after a while is an answer.
+    for _ in 0..800 {
+        stage.frame(vec![]);
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        if stage.says("skirt_length can be ") {
+            break;
+        }
+    }
+    if !stage.says("skirt_length can be ") {
+        stage.click("Stop");
+    }
     stage.wait_for("skirt_length can be ");
     assert!(stage.says("Now it is 20 in, which fits"), "{}", stage.all());
     stage.click("Put it in the draft");
