@@ -31,7 +31,7 @@ impl ClothShown {
     pub(super) fn kept_locks(&self, key: &LayKey) -> Vec<(usize, usize)> {
         let kept = self.table.as_ref().and_then(|t| t.cell(key)?.kept.as_ref()?.lay.as_ref().ok());
         let seen = self.lay(key);
-        kept.filter(|k| seen.is_some_and(|s| *s == *k.0)).map_or_else(Vec::new, |k| k.1.clone())
+        kept.filter(|k| seen.is_some_and(|s| std::ptr::eq(s, &*k.0))).map_or_else(Vec::new, |k| k.1.clone())
     }
 
     pub(super) fn cell(&self, key: &LayKey) -> Option<&LayCell> {

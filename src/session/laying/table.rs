@@ -212,7 +212,7 @@ fn cell_wish(model: &Model, usual: &[LayWish], pattern: &LayWish, row: &[(String
     let same =
         |w: &&LayWish| w.view == pattern.view && w.call.material == pattern.call.material && w.width == pattern.width;
     // Where the draft has no such width any more it is the plan's own.
-    let any = usual.iter().filter(same).count() > 0;
+    let any = usual.iter().any(|w| same(&w));
     let width = match usual.iter().filter(same).find(|w| w.call.sizes.first().map(|s| s.0) == Some(first)) {
         Some(own) => own.call.width,
         None if any => return None,
