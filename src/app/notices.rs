@@ -26,7 +26,8 @@ pub(super) fn show(
     let changed = shown.blocks.notices();
     // In its own room the search tells more of itself.
     let laying = shown.cloth.is_searching() && shown.room != Room::Cloth;
-    let any = laying || !changed.is_empty() || job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
+    let any =
+        laying || !changed.is_empty() || job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
     if left.is_empty() && !any {
         return;
     }
