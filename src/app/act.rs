@@ -32,7 +32,7 @@ impl Window {
         }
         self.finish_typing();
         if !menus::can(act, &self.open, &self.scene, &self.shown) {
-            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), self.why_not(act));
+            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), menus::why_not(act, &self.shown));
             return self.refuse(words);
         }
         match act {
@@ -42,11 +42,13 @@ impl Window {
             Act::SaveAs => self.shown.ask = Some(Ask::file(Purpose::SaveAs, &self.open)),
             Act::Quit => self.leave_for(Then::Quit),
             Act::Undo => {
-                let told = self.open.undo().map(|label| format!("undone: {label}"));
+                let told = self.undo_by_hand(false).or_else(|| self.open.undo());
+                let told = told.map(|label| format!("undone: {label}"));
                 self.told(told);
             }
             Act::Redo => {
-                let told = self.open.redo().map(|label| format!("done again: {label}"));
+                let told = self.undo_by_hand(true).or_else(|| self.open.redo());
+                let told = told.map(|label| format!("done again: {label}"));
                 self.told(told);
             }
             Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(Axis::Girth, &self.shown.case)),
@@ -83,6 +85,20 @@ impl Window {
             Act::ReadTable | Act::WriteTable => self.chart_act(act),
             Act::Sheets => self.toggle(Room::Sheets),
             Act::Booklet => self.toggle(Room::Booklet),
+            Act::Cloth => self.toggle(Room::Cloth),
+            Act::PlanAll
+            | Act::StopPlanning
+            | Act::ImprovePlan
+            | Act::KeepPlan
+            | Act::KeepPlans
+            | Act::TakePlan
+            | Act::TakeStalePlans
+            | Act::TurnHalf
+            | Act::TurnOver
+            | Act::LockPiece
+            | Act::AddGroup
+            | Act::AddWidth
+            | Act::Longest => self.cloth_act(ctx, act),
             Act::Roll => self.shown.room = self.rolled_or_not(),
             Act::Print => self.shown.ask = Some(Ask::printing(&self.open)),
             Act::Publish => self.ask_publish(),
@@ -141,28 +157,6 @@ impl Window {
             | Act::AddView => {
                 self.shown.ask = Ask::adding(act, &self.scene, &self.shown);
             }
-        }
-    }
-
-    fn why_not(&self, act: Act) -> String {
-        use crate::session::When;
-        match act.action().when {
-            When::CanUndo => "nothing was changed yet".to_owned(),
-            When::CanRedo => "nothing was taken back".to_owned(),
-            When::PartChosen => format!("{}; choose a part first", menus::chosen(&self.shown)),
-            When::CanDelete => format!("{}; choose a part first", menus::chosen(&self.shown)),
-            When::InOrder => {
-                "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned()
-            }
-            When::PieceChosen => "choose a piece first".to_owned(),
-            When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
-            When::SeamChosen => "choose a seam first".to_owned(),
-            When::SizeChosen => "choose a size of the girth axis first".to_owned(),
-            When::HasSizes => "the draft has no sizes yet".to_owned(),
-            When::HasFindings => "nothing was found".to_owned(),
-            When::HasProposals => "there is no proposed number".to_owned(),
-            When::Comparing => "compare with another draft first".to_owned(),
-            When::Always => String::new(),
         }
     }
 
@@ -349,6 +343,8 @@ impl Window {
         let Some(ask) = self.shown.ask.clone() else { return };
         match &ask.purpose {
             Purpose::Uses => self.shown.ask = None,
+            Purpose::Group => self.add_group(ask.text(0)),
+            Purpose::Width => self.add_width(ask.text(0), ask.text(1)),
             Purpose::MoveBy => self.move_by(&ask),
             Purpose::Add(act) => self.add(*act, &ask, choice),
             Purpose::Rename(part) => {

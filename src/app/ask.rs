@@ -31,6 +31,10 @@ pub(super) enum Purpose {
     DeleteSize(Axis, String),
     /// What is chosen is moved by typed lengths.
     MoveBy,
+    /// Sizes are laid together.
+    Group,
+    /// A cloth is sold in another width.
+    Width,
     /// What uses a part.
     Uses,
     /// A file is opened.

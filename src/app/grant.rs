@@ -58,6 +58,7 @@ impl Window {
             Wish::Printing(printing) => self.shown.printing = printing,
             Wish::Publish(wish) => self.publish_wish(ctx, wish),
             Wish::Edition(wish) => self.release_wish(ctx, wish),
+            Wish::Cloth(wish) => self.cloth_wish(ctx, wish),
             Wish::StopPrinting => {
                 if let Some(job) = &self.job {
                     job.stop();
@@ -253,6 +254,13 @@ impl Window {
     /// Gives up the innermost thing that is going on.
     fn cancel(&mut self, ctx: &Context) {
         if self.give_up_laying() {
+            return;
+        }
+        if self.shown.ask.is_none()
+            && self.shown.finder.is_none()
+            && self.shown.typing.is_none()
+            && self.give_up_carrying()
+        {
             return;
         }
         let held = self.shown.held.take().is_some();

@@ -6,6 +6,7 @@ use egui::{
 };
 
 use super::ask::{Ask, Purpose, field_id};
+use super::cloth::LongestAsk;
 use super::look::{self, Look, letters};
 use super::publish::PublishAsk;
 use super::release::ReleaseAsk;
@@ -46,6 +47,8 @@ pub(super) struct HelpState {
     from: Option<Room>,
     /// The dialog that was open before: one of these.
     pub aside: (Option<Ask>, Option<PublishAsk>, Option<ReleaseAsk>),
+    /// The same for that of the longest value.
+    pub longest: Option<LongestAsk>,
     /// The heading whose pages are listed.
     open: Option<Group>,
 }
@@ -261,6 +264,8 @@ impl Window {
         if open != (None, None, None) {
             shown.help.aside = open;
         }
+        // What is looked for goes on; its dialog comes back too.
+        shown.help.longest = shown.cloth.longest.take().or(shown.help.longest.take());
         self.shown.finder = None;
     }
 
@@ -276,6 +281,9 @@ impl Window {
             let typed = (0..ask.fields.len()).find(|i| ctx.memory(|m| m.has_focus(field_id(ask, *i))));
             let function = typed.and_then(|i| function_at(ctx, field_id(ask, i), &ask.fields[i].text));
             return function.unwrap_or_else(|| page_of_dialog(ask).to_owned());
+        }
+        if shown.cloth.longest.is_some() {
+            return "lays".to_owned();
         }
         if shown.publish.is_some() || shown.release.is_some() {
             return if shown.publish.is_some() { "publishing" } else { "releases" }.to_owned();
@@ -294,6 +302,7 @@ impl Window {
             Room::Table => None,
             Room::Chart => Some("chart"),
             Room::Sheets => Some("sheets"),
+            Room::Cloth => Some("lays"),
             Room::Booklet => Some("booklet"),
             Room::Roll(_) => Some("roll"),
             Room::Differences => Some("compare"),
@@ -325,7 +334,8 @@ fn page_of_part(part: &Part) -> &'static str {
         Part::Inner(..) => "edges",
         Part::Seam(_) | Part::Joint(_) => "about-seams",
         Part::Condition(_) => "about-found",
-        Part::Strip(_) | Part::Notion(_) | Part::Material(_) => "strips",
+        Part::Strip(_) | Part::Notion(_) => "strips",
+        Part::Material(_) => "cloth",
         Part::Step(_) => "booklet",
         Part::Kept => "publishing",
         Part::Draft => "card",
@@ -349,6 +359,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::Add(Act::AddStep) => "booklet",
         Purpose::Add(_) | Purpose::RenameSize(..) | Purpose::DeleteSize(..) => "about-sizes",
         Purpose::MoveBy => "action/move_by",
+        Purpose::Group | Purpose::Width => "lays",
         Purpose::ReadTable | Purpose::WriteTable => "chart",
         Purpose::Picture(_) => "pictures",
         Purpose::Rename(_) => "action/rename",

@@ -15,8 +15,8 @@ use crate::session::{ACTIONS, Act, Menu, OpenDraft, When, place_of};
 pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> bool {
     match act.action().when {
         When::Always => true,
-        When::CanUndo => open.work().undo_label().is_some(),
-        When::CanRedo => open.work().redo_label().is_some(),
+        When::CanUndo => undo_label(open, shown).is_some(),
+        When::CanRedo => redo_label(open, shown).is_some(),
         When::PartChosen => shown.part.as_ref().is_some_and(|p| !p.name().is_empty()),
         When::CanDelete => shown.part.as_ref().is_some_and(|p| !p.name().is_empty() || matches!(p, Part::Step(_))),
         When::InOrder => {
@@ -28,10 +28,26 @@ pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> b
         When::SeamChosen => matches!(shown.room, Room::Roll(_)) || matches!(shown.part, Some(Part::Seam(_))),
         When::SizeChosen => scene.draft().chart.girth.contains(&shown.case),
         When::HasSizes => scene.cases().is_some_and(|c| !c.list.is_empty()),
+        When::Planning => shown.cloth.is_searching(),
+        When::PlanSeen => shown.room == Room::Cloth && shown.cloth.has_cell(),
+        When::LaidChosen => shown.room == Room::Cloth && shown.cloth.has_piece(),
+        When::HasPlans => !scene.draft().plans.is_empty(),
         When::Comparing => shown.versus.is_some(),
         When::HasFindings => scene.findings().next().is_some(),
         When::HasProposals => scene.findings().any(|(_, f)| matches!(f.code, Code::CellGuessed | Code::CellBeyond)),
     }
+}
+
+/// What undoing takes back: in the room of cloth a step by hand first, which is no change of the draft.
+pub(super) fn undo_label<'a>(open: &'a OpenDraft, shown: &'a Shown) -> Option<&'a str> {
+    let by_hand = shown.cloth.undo_label().filter(|_| shown.room == Room::Cloth);
+    by_hand.or_else(|| open.work().undo_label())
+}
+
+/// What is done again.
+pub(super) fn redo_label<'a>(open: &'a OpenDraft, shown: &'a Shown) -> Option<&'a str> {
+    let by_hand = shown.cloth.redo_label().filter(|_| shown.room == Room::Cloth);
+    by_hand.or_else(|| open.work().redo_label())
 }
 
 /// Paints the menus.
@@ -40,7 +56,7 @@ pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
         let button = ui.menu_button(menu.word(), |ui| {
             ui.set_min_width(250.0);
             for action in ACTIONS.iter().filter(|a| a.menu == menu) {
-                let name = match (action.act, open.work().undo_label(), open.work().redo_label()) {
+                let name = match (action.act, undo_label(open, shown), redo_label(open, shown)) {
                     (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name),
                     _ => action.name.to_owned(),
                 };
@@ -120,6 +136,30 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
 /// What is chosen, in words, for actions that speak of it.
 pub(super) fn chosen(shown: &Shown) -> String {
     shown.part.as_ref().map_or_else(|| "nothing is chosen".to_owned(), Part::to_string)
+}
+
+/// Why an action cannot be done now, in words.
+pub(super) fn why_not(act: Act, shown: &Shown) -> String {
+    match act.action().when {
+        When::CanUndo => "nothing was changed yet".to_owned(),
+        When::CanRedo => "nothing was taken back".to_owned(),
+        When::PartChosen => format!("{}; choose a part first", chosen(shown)),
+        When::CanDelete => format!("{}; choose a part first", chosen(shown)),
+        When::InOrder => "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned(),
+        When::PieceChosen => "choose a piece first".to_owned(),
+        When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
+        When::SeamChosen => "choose a seam first".to_owned(),
+        When::SizeChosen => "choose a size of the girth axis first".to_owned(),
+        When::HasSizes => "the draft has no sizes yet".to_owned(),
+        When::HasFindings => "nothing was found".to_owned(),
+        When::HasProposals => "there is no proposed number".to_owned(),
+        When::Comparing => "compare with another draft first".to_owned(),
+        When::Planning => "nothing is being looked for".to_owned(),
+        When::PlanSeen => "choose a plan in the room of cloth first (Ctrl+L)".to_owned(),
+        When::LaidChosen => "choose a piece on the cloth first".to_owned(),
+        When::HasPlans => "no plan is kept in the draft".to_owned(),
+        When::Always => String::new(),
+    }
 }
 
 #[cfg(test)]

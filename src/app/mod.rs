@@ -10,6 +10,7 @@ mod booklet;
 mod canvas;
 mod card;
 mod chart;
+mod cloth;
 mod contents;
 mod disk;
 mod field;
@@ -268,11 +269,13 @@ impl Window {
     /// Paints one frame and does what was wished for in it.
     pub fn paint(&mut self, ui: &mut Ui) {
         self.follow();
+        self.follow_cloth(ui.ctx());
         self.wear(ui.ctx());
         self.tab_on(ui);
         let look = Look::of(ui.theme(), &self.shown.own.preferences);
         let asking = self.shown.ask.is_some() || self.shown.trace.is_some();
         let asking = asking || self.shown.publish.is_some() || self.shown.release.is_some();
+        let asking = asking || self.shown.cloth.longest.is_some();
         if !asking && self.shown.finder.is_none() {
             menus::keys(ui, &self.open, &self.scene, &self.shown, &mut self.wishes);
         } else {
@@ -283,7 +286,7 @@ impl Window {
         let top = Panel::top("strip").frame(ground(18, 10)).show_separator_line(false);
         let asked = top.show(ui, |ui| strip::show(ui, &look, open, scene, shown, wishes)).inner;
         guide::show(ui, &look, open, scene, shown, wishes);
-        notices::show(ui, &look, open, &self.left, self.job.as_ref(), &shown.blocks, wishes);
+        notices::show(ui, &look, open, (&self.left, self.job.as_ref()), shown, wishes);
         // Of one height, so that the sheet keeps its place while findings come and go.
         let most = ui.ctx().content_rect().height();
         let few = if most < LOW { FINDINGS_LOW } else { FINDINGS };
@@ -304,6 +307,7 @@ impl Window {
                 Room::Table => {}
                 Room::Chart => chart::show(ui, &look, scene, shown, wishes),
                 Room::Sheets => sheets::show(ui, &look, scene, shown, wishes),
+                Room::Cloth => cloth::show(ui, &look, scene, shown, wishes),
                 Room::Booklet => booklet::show(ui, &look, scene, shown, open.path().and_then(Path::parent), wishes),
                 Room::Roll(rolling) => roll::show(ui, &look, scene, shown, rolling, wishes),
                 Room::Differences => versus::show(ui, &look, scene, shown, wishes),
@@ -317,6 +321,7 @@ impl Window {
         trace::show(ui, &look, scene, shown, wishes);
         publish::show(ui, &look, scene, shown, wishes);
         release::show(ui, &look, scene, shown, wishes);
+        cloth::show_longest(ui, &look, scene, shown, wishes);
         finder::show(ui, &look, open, scene, shown, wishes);
         if !ui.ctx().will_discard() {
             self.shown.sheet = sheet.inner;

@@ -5,27 +5,29 @@ use std::time::SystemTime;
 
 use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
 
-use super::blocks::{BlockWish, Blocks};
+use super::blocks::BlockWish;
 use super::job::PrintJob;
 use super::look::Look;
-use super::state::{Tone, Wish};
-use crate::session::{Keep, LeftBehind, OpenDraft};
+use super::state::{Room, Shown, Tone, Wish};
+use crate::session::{Act, Keep, LeftBehind, OpenDraft};
 
 /// Paints the lines, if there is anything to say.
 pub(super) fn show(
     ui: &mut Ui,
     look: &Look,
     open: &OpenDraft,
-    left: &[LeftBehind],
-    job: Option<&PrintJob>,
-    blocks: &Blocks,
+    (left, job): (&[LeftBehind], Option<&PrintJob>),
+    shown: &Shown,
     wishes: &mut Vec<Wish>,
 ) {
     let outside = open.changed_outside();
     let trouble = open.keeper().and_then(|k| k.trouble());
     let failure = open.work().computed().failure();
-    let changed = blocks.notices();
-    let any = !changed.is_empty() || job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
+    let changed = shown.blocks.notices();
+    // In its own room the search tells more of itself.
+    let laying = shown.cloth.is_searching() && shown.room != Room::Cloth;
+    let any =
+        laying || !changed.is_empty() || job.is_some() || outside.is_some() || trouble.is_some() || failure.is_some();
     if left.is_empty() && !any {
         return;
     }
@@ -47,6 +49,15 @@ pub(super) fn show(
             line(ui, look, Tone::Told, &words, |ui| {
                 if ui.button("Stop").clicked() {
                     wishes.push(Wish::StopPrinting);
+                }
+            });
+        }
+        if laying {
+            line(ui, look, Tone::Told, "Lay plans are being looked for.", |ui| {
+                for (act, word) in [(Act::StopPlanning, "Stop the search"), (Act::Cloth, "See the cloth")] {
+                    if ui.button(word).clicked() {
+                        wishes.push(Wish::Act(act));
+                    }
                 }
             });
         }

@@ -101,6 +101,7 @@ fn left(shown: &Shown) -> Left {
     let room = match &shown.room {
         Room::Chart => "chart",
         Room::Sheets => "sheets",
+        Room::Cloth => "cloth",
         Room::Booklet => "booklet",
         Room::Roll(_) => "roll",
         Room::Table | Room::Differences | Room::Help(_) | Room::Preferences | Room::Welcome => "table",
@@ -128,6 +129,7 @@ fn restore(shown: &mut Shown, draft: &Draft, left: &Left) {
     shown.room = match (left.room.as_str(), &shown.part) {
         ("chart", _) => Room::Chart,
         ("sheets", _) if !chart.girth.is_empty() => Room::Sheets,
+        ("cloth", _) if !chart.girth.is_empty() => Room::Cloth,
         ("booklet", _) if !chart.girth.is_empty() => Room::Booklet,
         ("roll", Some(Part::Seam(seam))) => Room::Roll(Rolling { seam: seam.clone(), share: 0.0 }),
         _ => Room::Table,

@@ -9,6 +9,7 @@ use kurbo::{Point, Vec2};
 use super::ask::Ask;
 use super::blocks::{BlockWish, Blocks};
 use super::chart::{ChartShown, ChartWish};
+use super::cloth::{ClothShown, ClothWish};
 use super::finder::Finder;
 use super::guide::GuideWish;
 use super::help::{HelpState, HelpWish};
@@ -58,6 +59,8 @@ pub(super) enum Wish {
     Publish(PublishWish),
     /// Something in the dialog for a release.
     Edition(ReleaseWish),
+    /// Something of cloth and lay plans.
+    Cloth(ClothWish),
     /// Stop publishing.
     StopPrinting,
     /// Show this in the middle.
@@ -253,6 +256,8 @@ pub(super) enum Room {
     Chart,
     /// The pages as they will print.
     Sheets,
+    /// What cloth is to be bought, and how it is laid.
+    Cloth,
     /// The booklet as it will print.
     Booklet,
     /// A seam that is rolled.
@@ -277,6 +282,8 @@ pub(super) struct Shown {
     pub room: Room,
     /// What of the chart is shown.
     pub chart: ChartShown,
+    /// What of the cloth is shown.
+    pub cloth: ClothShown,
     /// What is to be printed.
     pub printing: Printing,
     /// A piece that is moved on the pages, and where it lay.
@@ -358,6 +365,7 @@ impl Shown {
             behind: true,
             room: Room::Table,
             chart: ChartShown::default(),
+            cloth: ClothShown::default(),
             printing: Printing::default(),
             on_pages: None,
             view: None,

@@ -86,7 +86,7 @@ fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>
     if ui.add(plain("Find …  Ctrl+K")).on_hover_text(Act::Find.action().what).clicked() {
         wishes.push(Wish::Act(Act::Find));
     }
-    for (act, label) in [(Act::Redo, open.work().redo_label()), (Act::Undo, open.work().undo_label())] {
+    for (act, label) in [(Act::Redo, menus::redo_label(open, shown)), (Act::Undo, menus::undo_label(open, shown))] {
         let button = Button::new(act.action().name).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
         let response = ui.add_enabled(label.is_some(), button);
         let response = match label {

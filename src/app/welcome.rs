@@ -112,6 +112,7 @@ impl Window {
             shown.ask = ask;
             shown.publish = publish.or(shown.publish.take());
             shown.release = release.or(shown.release.take());
+            shown.cloth.longest = shown.help.longest.take().or(shown.cloth.longest.take());
         }
     }
 }

@@ -210,9 +210,9 @@ fn vary(
     };
     let said = |mm: f64| shown(mm, draft.display);
     let found = longest(draft, name, wish, have, effort).map_err(|e| match e {
-        crate::session::LongestStop::Set(_) | crate::session::LongestStop::NoLength(_) => {
-            Stopped::trouble(e.to_string())
-        }
+        crate::session::LongestStop::Set(_)
+        | crate::session::LongestStop::NoLength(_)
+        | crate::session::LongestStop::Told => Stopped::trouble(e.to_string()),
         crate::session::LongestStop::Nothing { .. } => Stopped::no(e.to_string()),
     })?;
     let of = plan_name(own(model, wish), wish);

@@ -154,6 +154,10 @@ fn when(when: When) -> &'static str {
         When::CanDelete => "Choose something with a name, or a step of the booklet, first.",
         When::InOrder => "Choose a row of the chart, a strip, a notion, a cloth or a step of the booklet first.",
         When::HasFindings => "It needs something that was found.",
+        When::Planning => "Lays must be looked for.",
+        When::PlanSeen => "Choose a cell in the room of cloth first.",
+        When::LaidChosen => "Choose a piece on the cloth first.",
+        When::HasPlans => "A lay plan must be kept in the draft.",
         When::Comparing => "Compare with another draft first.",
         When::HasProposals => "It needs proposed numbers in the chart.",
     }

@@ -79,6 +79,7 @@ written! {
     Window "chart",
     Window "compare",
     Window "sheets",
+    Window "lays",
     Window "booklet",
     Window "publishing",
     Window "roll",

@@ -68,6 +68,14 @@ pub enum When {
     HasProposals,
     /// The draft is being compared with another one.
     Comparing,
+    /// Lay plans are being looked for.
+    Planning,
+    /// A plan is chosen in the room of cloth.
+    PlanSeen,
+    /// A piece on the cloth is chosen.
+    LaidChosen,
+    /// Lay plans are kept in the draft.
+    HasPlans,
 }
 
 macro_rules! actions {
@@ -138,6 +146,13 @@ actions! {
     ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
     ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
     ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";
+    KeepPlan "keep_plan", "Keep the plan", "Ctrl+Shift+K", Change, PlanSeen, "Writes the plan that is seen into the draft.";
+    KeepPlans "keep_plans", "Keep all plans", "", Change, HasSizes, "Writes all plans that were found into the draft, as one step.";
+    TakePlan "take_plan", "Take the plan out", "", Change, PlanSeen, "Takes the kept plan of the chosen cell out of the draft.";
+    TakeStalePlans "take_stale_plans", "Take stale plans out", "", Change, HasPlans, "Takes all plans out of the draft that are not of its pieces any more.";
+    TurnHalf "turn_half", "Turn by half", "R", Change, LaidChosen, "Turns the chosen piece on the cloth by half, where it may lie so.";
+    TurnOver "turn_over", "Turn over", "O", Change, LaidChosen, "Turns the chosen piece on the cloth over, where it may lie so.";
+    LockPiece "lock_piece", "Lock or unlock", "L", Change, LaidChosen, "Locks the chosen piece where it lies, so that a search lays the rest around it, or frees it.";
     Confirm "confirm", "Confirm proposed numbers", "", Change, HasProposals, "Makes all proposed numbers of the chart typed ones.";
 
     Pencil "pencil", "Pencil", "D", Add, HasSizes, "Draws points and lines in the chosen piece by pointing; again: puts the pencil down.";
@@ -160,6 +175,8 @@ actions! {
     AddStrip "add_strip", "Add a strip …", "", Add, Always, "Adds a thing cut to a length: a binding, elastic, cord or band.";
     AddNotion "add_notion", "Add a notion …", "", Add, Always, "Adds a thing that is bought: a zip, buttons, thread.";
     AddMaterial "add_cloth", "Add a cloth …", "", Add, Always, "Adds a cloth, lining or interfacing that pieces are cut from.";
+    AddWidth "add_width", "Add a width of cloth …", "", Add, Always, "Adds a width in which a cloth is sold.";
+    AddGroup "add_group", "Lay sizes together …", "", Add, HasSizes, "Adds a row to the table of cloth: several garments laid together, such as 2 x S, 4 x M.";
     AddStep "add_step", "Add a booklet step …", "", Add, Always, "Adds a step of sewing to the booklet, behind the chosen one.";
     AddFitting "add_fitting", "Add a fitting", "", Add, HasSizes, "Notes that the chosen size was sewn, when and in which cloth.";
     AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
@@ -179,6 +196,11 @@ actions! {
     ChartSizes "chart_sizes", "Sizes and sets", "", Look, Always, "Shows the axes of the chart, their labels and the size sets.";
     Proposals "proposals", "Proposed numbers", "", Look, Always, "Lists the numbers of the chart that wait to be confirmed.";
     Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
+    Cloth "cloth", "Cloth", "Ctrl+L", Look, HasSizes, "Shows what cloth is to be bought and how it is laid, or the pieces again.";
+    PlanAll "plan_all", "Plan all cloth", "Ctrl+Shift+L", Look, HasSizes, "Looks for the shortest lays of all sizes, materials and widths, beside the window.";
+    ImprovePlan "improve_plan", "Improve the plan", "Ctrl+I", Look, PlanSeen, "Looks for a shorter lay of the chosen cell, around what is locked.";
+    StopPlanning "stop_planning", "Stop planning", "Ctrl+.", Look, Planning, "Ends the search for lays; the best so far stays.";
+    Longest "longest", "Longest from so much cloth …", "", Look, HasSizes, "Says how large a length can be so that everything comes out of the cloth at hand.";
     Booklet "booklet", "Booklet", "Ctrl+Shift+B", Look, HasSizes, "Shows the booklet as it will print, or the pieces again.";
     Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
     Compare "compare", "Compare with another draft …", "", Look, Always, "Says what differs from another draft, and lays its outlines under the pieces.";

@@ -59,8 +59,9 @@ pub use computed::{Computed, Wake};
 pub use delete::{DeleteError, Deleting, delete, delete_size, stands_elsewhere, users};
 pub use examples::{EXAMPLES, Example};
 pub use laying::{
-    HandFault, LayEffort, LayHand, LayRow, LayWish, Laying, Longest, LongestStop, QUICK_MOVES, USUAL_MOVES, job_of,
-    lays, longest, plan_name, usual_wishes, wish_of_plan,
+    HandFault, KeptLocked, KeptPlan, LayCell, LayEffort, LayHand, LayKey, LayRow, LayTable, LayWish, Laying, Longest,
+    LongestStop, QUICK_MOVES, USUAL_MOVES, job_of, lay_table, lays, longest, longest_until, plan_name, sizes_called,
+    sizes_typed, usual_wishes, wish_of_plan,
 };
 pub use lengthen::{lengthen, lengthening};
 pub use literal::{length_typed, length_with_unit, signed_length};

@@ -6,10 +6,10 @@ use super::Card;
 use super::by_size::Said;
 use crate::app::field;
 use crate::app::scene::Scene;
-use crate::app::state::Wish;
+use crate::app::state::{Room, Wish};
 use crate::compute::{Formula, Model};
 use crate::document::{Address, Part, Strip};
-use crate::session::{Choosing, Command, PublishCommand, TextCommand, choices};
+use crate::session::{Act, Choosing, Command, PublishCommand, TextCommand, choices};
 
 /// A line of a card.
 pub(super) enum Line {
@@ -94,6 +94,11 @@ impl Card<'_> {
     }
 
     pub(super) fn material(&mut self, ui: &mut Ui, name: &str) {
+        let act = Act::Cloth.action();
+        let seen = self.shown.room == Room::Cloth;
+        if !seen && ui.small_button("How much to buy").on_hover_text(act.what).clicked() {
+            self.wishes.push(Wish::Act(Act::Cloth));
+        }
         self.lines(ui, &Part::Material(name.to_owned()), MATERIAL);
     }
 

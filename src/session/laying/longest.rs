@@ -43,6 +43,9 @@ pub enum LongestStop {
     /// It is no length in that size.
     #[error("{0} is no length in this size, so it cannot be varied")]
     NoLength(String),
+    /// It was told to stop before anything was known to fit.
+    #[error("stopped before anything was known to fit")]
+    Told,
     /// Nothing fits.
     #[error("nothing down to {name} = {least} fits: {why}")]
     Nothing {
@@ -67,8 +70,24 @@ pub fn longest(
     have: f64,
     effort: &LayEffort,
 ) -> Result<Longest, LongestStop> {
+    longest_until(draft, (name, wish, have), effort, &|| false)
+}
+
+/// The same, until it is told to stop: then the best so far is the answer. It looks whether it is told between two lays.
+///
+/// # Errors
+/// See [`LongestStop`].
+pub fn longest_until(
+    draft: &Draft,
+    (name, wish, have): (&str, &LayWish, f64),
+    effort: &LayEffort,
+    stop: &dyn Fn() -> bool,
+) -> Result<Longest, LongestStop> {
     let mut tries = 0;
     let mut fits = |mm: f64| -> Result<Result<Arc<Lay>, String>, LongestStop> {
+        if stop() {
+            return Err(LongestStop::Told);
+        }
         tries += 1;
         let mut own = draft.clone();
         set_for_run(&mut own, name, &literal_text(mm, Some(Unit::Millimetre)))?;
@@ -103,9 +122,11 @@ pub fn longest(
         let mut at = at;
         while high.is_none() && at < ceiling {
             at = (at * 1.5).min(ceiling);
-            match fits(at)? {
-                Ok(lay) => low = Some((at, lay)),
-                Err(_) => high = Some(at),
+            match fits(at) {
+                Ok(Ok(lay)) => low = Some((at, lay)),
+                Ok(Err(_)) => high = Some(at),
+                Err(LongestStop::Told) => break,
+                Err(other) => return Err(other),
             }
         }
     } else {
@@ -132,9 +153,11 @@ pub fn longest(
         if middle <= best.0 || middle >= top {
             break;
         }
-        match fits(middle)? {
-            Ok(lay) => best = (middle, lay),
-            Err(_) => over = Some(middle),
+        match fits(middle) {
+            Ok(Ok(lay)) => best = (middle, lay),
+            Ok(Err(_)) => over = Some(middle),
+            Err(LongestStop::Told) => break,
+            Err(other) => return Err(other),
         }
     }
     // Only what was laid is said.

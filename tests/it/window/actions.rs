@@ -285,6 +285,8 @@ fn every_action_does_what_it_says() {
     done.saw("booklet", stage.says("booklet page 1: "), &stage);
     stage.key(CTRL_SHIFT, Key::B);
 
+    cloth(&mut done);
+
     // Files.
     let other = stage.folder.path().join("other.ron");
     stage.key(CTRL_SHIFT, Key::S);
@@ -307,6 +309,68 @@ fn every_action_does_what_it_says() {
     let table: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
     let ids: BTreeSet<&str> = table.as_array().unwrap().iter().map(|a| a["id"].as_str().unwrap()).collect();
     assert_eq!(done.0, ids, "every action of the table is driven");
+}
+
+/// Actions of the room of cloth, on a draft of which something is cut.
+fn cloth(done: &mut Driven) {
+    let mut stage = Stage::on("market-apron.ron");
+    let start = stage.text();
+    let cell =
+        |s: &Stage, word: &str| s.names().iter().any(|n| n.starts_with("canvas 60 in, M: ") && n.ends_with(word));
+    stage.ctrl(Key::L);
+    stage.wait_for("canvas 60 in, M: not planned");
+    done.saw("cloth", stage.says("Lengths to buy"), &stage);
+    stage.find_and_do("Plan all cloth");
+    done.saw("plan_all", stage.says("Searching: "), &stage);
+    stage.key(CTRL, Key::Period);
+    stage.wait_for("Lengths to buy");
+    done.saw("stop_planning", !stage.says("Searching: "), &stage);
+    let own = stage.names().into_iter().find(|n| n.starts_with("canvas 60 in, M: ")).unwrap().to_owned();
+    stage.click(&own);
+    stage.ctrl(Key::I);
+    stage.wait_for("Searching: ");
+    stage.wait_for("Lengths to buy");
+    done.saw("improve_plan", cell(&stage, ", found"), &stage);
+    stage.find_and_do("Keep the plan");
+    stage.wait_for(", kept");
+    let kept = stage.saved();
+    done.saw("keep_plan", kept.matches("digest: \"").count() == 1, &stage);
+    stage.find_and_do("Take the plan out");
+    done.saw("take_plan", stage.saved() == start, &stage);
+    stage.rest();
+    stage.find_and_do("Keep all plans");
+    done.saw("keep_plans", stage.saved().contains("digest: \""), &stage);
+    let many = |s: &Stage| s.text().matches("digest: \"").count();
+    let all = many(&stage);
+    stage.find_and_do("skirt_length");
+    stage.fill("formula of value skirt_length", "21 in");
+    stage.find_and_do("Take stale plans out");
+    stage.saved();
+    done.saw("take_stale_plans", many(&stage) < all, &stage);
+    stage.ctrl(Key::Z);
+    stage.ctrl(Key::Z);
+    stage.wait_for("canvas 60 in, M: ");
+    stage.wait_for("pocket, 1, on the cloth");
+    stage.click("pocket, 1, on the cloth");
+    let turned = |s: &Stage, words: &str| {
+        s.says(words) || s.names().iter().any(|n| n.starts_with("canvas 60 in, M: ") && n.ends_with("by hand"))
+    };
+    stage.find_and_do("Turn by half");
+    done.saw("turn_half", turned(&stage, "pocket stays"), &stage);
+    stage.find_and_do("Turn over");
+    done.saw("turn_over", turned(&stage, "pocket stays"), &stage);
+    stage.find_and_do("Lock or unlock");
+    done.saw("lock_piece", stage.says("pocket, 1, on the cloth, locked"), &stage);
+    stage.find_and_do("Lay sizes together");
+    stage.answer(&[("sizes", "2 x S, M")], "Add the row");
+    stage.wait_for("canvas 60 in, 2 x S + M: not planned");
+    done.saw("add_group", true, &stage);
+    stage.find_and_do("Add a width of cloth");
+    stage.answer(&[("cloth", "canvas"), ("width", "150 cm")], "Add the width");
+    done.saw("add_width", stage.saved().contains("\"60 in\", \"150 cm\"]"), &stage);
+    stage.find_and_do("Longest from so much");
+    done.saw("longest", stage.field("cloth at hand").is_field, &stage);
+    stage.press(Key::Escape);
 }
 
 #[test]

@@ -4,6 +4,7 @@ mod actions;
 mod blocks;
 mod chart;
 mod chart_large;
+mod cloth;
 mod comparing;
 mod derived;
 mod finishing;

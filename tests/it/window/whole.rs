@@ -82,6 +82,13 @@ fn states() -> Vec<(&'static str, Stage)> {
         ("chart", on(&|s| s.ctrl(Key::T))),
         ("sheets", on(&|s| s.key(CTRL_SHIFT, Key::P))),
         ("booklet", on(&|s| s.key(CTRL_SHIFT, Key::B))),
+        ("cloth", {
+            let mut stage = Stage::on("market-apron.ron");
+            stage.ctrl(Key::L);
+            stage.wait_for("canvas 45 in, M: ");
+            stage.rest();
+            stage
+        }),
         ("publish", on(&|s| s.key(CTRL_SHIFT, Key::U))),
         ("help", on(&|s| s.press(Key::F1))),
         ("preferences", on(&|s| s.ctrl(Key::Comma))),
@@ -92,7 +99,7 @@ fn states() -> Vec<(&'static str, Stage)> {
 
 /// Whether words at a place are surely seen in a state: not scrolled away, not under a dialog, not on the drawing.
 fn is_seen(state: &str, rect: egui::Rect) -> bool {
-    let rooms = ["first page", "chart", "sheets", "booklet", "help", "preferences", "roll", "compare"];
+    let rooms = ["first page", "chart", "sheets", "booklet", "cloth", "help", "preferences", "roll", "compare"];
     let within = |left: f32, top: f32, right: f32, bottom: f32| {
         egui::Rect::from_min_max(egui::pos2(left, top), egui::pos2(right, bottom)).contains_rect(rect)
     };

@@ -1,0 +1,324 @@
+//! The searches of the room of cloth, beside the window, and the actions that begin and end them.
+
+use std::sync::Arc;
+use std::sync::mpsc::{TryRecvError, channel};
+use std::thread;
+use std::time::Duration;
+
+use egui::Context;
+
+use super::{ClothShown, Found, Hand, Search, Standing, called};
+use crate::app::Window;
+use crate::app::ask::{Ask, Purpose};
+use crate::app::state::Room;
+use crate::document::Part;
+use crate::session::{
+    Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, Wake, lay_table,
+};
+
+/// All plans are looked for no longer than this.
+const ALL: Duration = Duration::from_secs(60);
+/// One plan is looked for no longer than this.
+const ONE: Duration = Duration::from_secs(20);
+/// What wakes the window from beside it.
+pub(super) fn wake(ctx: &Context) -> Wake {
+    let ctx = ctx.clone();
+    Arc::new(move || ctx.request_repaint())
+}
+
+impl ClothShown {
+    /// The locked pieces of the plan that is kept for a cell, where that is what is seen.
+    pub(super) fn kept_locks(&self, key: &LayKey) -> Vec<(usize, usize)> {
+        let kept = self.table.as_ref().and_then(|t| t.cell(key)?.kept.as_ref()?.lay.as_ref().ok());
+        let seen = self.lay(key);
+        kept.filter(|k| seen.is_some_and(|s| std::ptr::eq(s, &*k.0))).map_or_else(Vec::new, |k| k.1.clone())
+    }
+
+    pub(super) fn cell(&self, key: &LayKey) -> Option<&LayCell> {
+        self.table.as_ref()?.cell(key)
+    }
+
+    pub(super) fn hand_mut(&mut self) -> Option<&mut Hand> {
+        let key = self.at.as_ref()?;
+        self.hands.iter_mut().find(|(k, _)| k == key).map(|(_, h)| h)
+    }
+
+    /// The lay of the chosen cell in the hand, taken into it if it is not yet.
+    pub(super) fn take_in_hand(&mut self) -> Option<&mut Hand> {
+        if self.hand().is_none() {
+            let key = self.at.clone()?;
+            let lay = self.lay(&key)?.clone();
+            let locked = self.kept_locks(&key);
+            self.hands.push((key, Hand::of(LayHand { lay, locked })));
+        }
+        self.hand_mut()
+    }
+
+    pub(super) fn put_found(&mut self, key: &LayKey, found: Found) {
+        match self.found.iter_mut().find(|(k, _)| k == key) {
+            Some((_, own)) => *own = found,
+            None => self.found.push((key.clone(), found)),
+        }
+    }
+
+    /// What was found is held against another table.
+    fn follow_table(&mut self) {
+        let Some(table) = self.table.clone() else { return };
+        let is_of = |key: &LayKey, job: &crate::output::lay::LayJob| {
+            table.cell(key).and_then(|c| c.job.as_ref().ok()).is_some_and(|own| **own == *job)
+        };
+        for (key, found) in &mut self.found {
+            found.stale = found.lay.as_ref().is_some_and(|l| !is_of(key, &l.job));
+        }
+        if let Some(search) = &self.search {
+            let other = |(key, row): (&LayKey, &crate::session::LayRow)| {
+                row.best.as_ref().is_some_and(|b| !is_of(key, &b.job)) || table.cell(key).is_none()
+            };
+            if search.keys.iter().zip(&search.rows).any(other) {
+                search.laying.stop();
+            }
+        }
+        if self.at.as_ref().is_none_or(|k| table.cell(k).is_none()) {
+            (self.at, self.piece, self.carried) = (None, None, None);
+        }
+    }
+}
+
+impl Window {
+    /// Takes in what goes on beside the window, and has the table made anew where the draft is another one.
+    pub(in crate::app) fn follow_cloth(&mut self, ctx: &Context) {
+        self.follow_longest();
+        let is_done = self.shown.cloth.search.as_mut().map(|search| {
+            // Asked first: what was told before the end is in the rows.
+            let done = search.laying.is_done();
+            search.rows = search.laying.rows();
+            done
+        });
+        if is_done == Some(true) {
+            self.end_search();
+        }
+        if let Some((of, making)) = &self.shown.cloth.making {
+            match making.try_recv() {
+                Err(TryRecvError::Empty) => return,
+                Err(TryRecvError::Disconnected) => {
+                    self.shown.cloth.of = *of;
+                    self.shown.cloth.making = None;
+                    self.refuse("the table of cloth could not be made: the program failed on it");
+                }
+                Ok(table) => {
+                    self.shown.cloth.of = *of;
+                    self.shown.cloth.making = None;
+                    self.take_table(table);
+                }
+            }
+        }
+        let wanted = (self.scene.whole.revision, self.shown.cloth.generation);
+        let is_seen = self.shown.room == Room::Cloth || self.shown.cloth.search.is_some();
+        if is_seen && self.shown.cloth.of != wanted && self.scene.whole.model.is_some() {
+            let (sender, receiver) = channel();
+            let (computed, groups) = (Arc::clone(&self.scene.whole), self.shown.cloth.groups.clone());
+            let wake = wake(ctx);
+            let work = move || {
+                if let (Some(model), Some(finished)) = (&computed.model, &computed.finished) {
+                    // The window may be closed by now.
+                    let _ = sender.send(lay_table(model, finished, &groups));
+                }
+                drop(sender);
+                wake();
+            };
+            if thread::Builder::new().name("cloth table".to_owned()).spawn(work).is_ok() {
+                self.shown.cloth.making = Some((wanted, receiver));
+            }
+        }
+    }
+
+    fn take_table(&mut self, table: LayTable) {
+        let is_first = self.shown.cloth.table.is_none();
+        let table = Arc::new(table);
+        self.shown.cloth.table = Some(Arc::clone(&table));
+        self.shown.cloth.follow_table();
+        // What is in the hand follows its pieces; what was kept is seen as such.
+        let hands = std::mem::take(&mut self.shown.cloth.hands);
+        for (key, hand) in hands {
+            let Some((cell, Ok(job))) = table.cell(&key).map(|c| (c, &c.job)) else { continue };
+            if !hand.changed && hand.done.is_empty() && hand.undone.is_empty() {
+                continue;
+            }
+            if *hand.hand.lay.job == **job {
+                self.shown.cloth.hands.push((key, hand));
+                continue;
+            }
+            let Some(model) = self.model_of(cell.wish.view) else { continue };
+            let plan = hand.hand.lay.to_plan(model, ("", &key.width), &hand.hand.locked);
+            let mut other = Hand::of(LayHand::of_plan(model, Arc::clone(job), &plan));
+            other.changed = true;
+            self.shown.cloth.hands.push((key, other));
+        }
+        if is_first && self.shown.cloth.at.is_none() {
+            let view = self.scene.view();
+            let own = |c: &&LayCell| c.key.view == view;
+            let case = [(self.shown.case.clone(), 1)];
+            let cells = || table.cells.iter().filter(own);
+            let cell = cells().find(|c| c.key.sizes == case).or_else(|| cells().next());
+            self.shown.cloth.at = cell.map(|c| c.key.clone());
+        }
+    }
+
+    pub(super) fn model_of(&self, view: usize) -> Option<&crate::compute::Model> {
+        let all = self.scene.whole.model.as_ref()?.of_views();
+        all.get(view.min(all.len().saturating_sub(1)))
+    }
+
+    /// Begins to look for plans.
+    fn search(&mut self, ctx: &Context, cells: Vec<(LayCell, Option<LayHand>)>, one: bool) {
+        if self.shown.cloth.search.is_some() {
+            return self.refuse("a search goes on; stop it first");
+        }
+        if self.shown.cloth.of.0 != self.scene.whole.revision {
+            return self.refuse("the pieces are still being looked at; try again in a moment");
+        }
+        let keys = cells.iter().map(|(c, _)| c.key.clone()).collect();
+        let (wishes, starts) = cells.into_iter().map(|(c, start)| (c.wish, start)).unzip();
+        let effort = LayEffort { time: Some(if one { ONE } else { ALL }), ..LayEffort::default() };
+        let laying = Laying::start(Arc::clone(&self.scene.whole), wishes, starts, effort, Some(wake(ctx)));
+        let rows = laying.rows();
+        self.shown.cloth.search = Some(Search { laying, keys, rows, one });
+        self.shown.cloth.carried = None;
+    }
+
+    /// What a search of a cell begins with.
+    fn start_of(&self, cell: &LayCell) -> Option<LayHand> {
+        let cloth = &self.shown.cloth;
+        if let Some((_, hand)) = cloth.hands.iter().find(|(k, _)| *k == cell.key) {
+            return Some(hand.hand.clone());
+        }
+        if let Some(lay) = cloth.lay(&cell.key) {
+            return Some(LayHand { lay: lay.clone(), locked: cloth.kept_locks(&cell.key) });
+        }
+        // A stale plan is still something to begin with.
+        let place = cell.kept.as_ref()?.place;
+        let plan = self.scene.draft().plans.get(place)?;
+        let hand = LayHand::of_plan(self.model_of(cell.wish.view)?, Arc::clone(cell.job.as_ref().ok()?), plan);
+        Some(LayHand::of(hand.lay))
+    }
+
+    fn end_search(&mut self) {
+        let Some(search) = self.shown.cloth.search.take() else { return };
+        let mut words = None;
+        for (key, row) in search.keys.iter().zip(&search.rows) {
+            let cloth = &mut self.shown.cloth;
+            let hand = cloth.hands.iter_mut().find(|(k, _)| k == key).map(|(_, h)| h);
+            if let (Some(hand), Some(best)) = (hand, &row.best) {
+                if !hand.faults.is_empty() || best.need().exact < hand.need.exact - super::TOLD {
+                    hand.begin("improve the plan".to_owned());
+                    hand.hand = hand.hand.taken_over((**best).clone());
+                    hand.end();
+                } else if search.one {
+                    words = Some(format!("{}: nothing shorter was found", called(key)));
+                }
+                cloth.piece = None;
+                continue;
+            }
+            let found = Found { lay: row.best.clone(), failed: row.failed.clone(), odd: row.odd.clone(), stale: false };
+            if found.lay.is_some() || cloth.found(key).is_none_or(|f| f.stale || f.lay.is_none()) {
+                cloth.put_found(key, found);
+            }
+        }
+        let failed = search.rows.iter().find_map(|r| r.failed.clone()).filter(|_| search.one);
+        self.shown.cloth.follow_table();
+        match (failed, words) {
+            (Some(why), _) => self.refuse(why.to_string()),
+            (None, Some(words)) => self.tell(words),
+            (None, None) if search.one => {}
+            (None, None) => {
+                let many = search.rows.iter().filter(|r| r.best.is_some()).count();
+                self.tell(format!(
+                    "{many} of {} plans are found; Keep all writes them into the draft",
+                    search.rows.len()
+                ));
+            }
+        }
+    }
+
+    /// Does an action of the room.
+    pub(in crate::app) fn cloth_act(&mut self, ctx: &Context, act: Act) {
+        match act {
+            Act::PlanAll => {
+                self.shown.room = Room::Cloth;
+                let Some(table) = self.shown.cloth.table.clone() else {
+                    self.follow_cloth(ctx);
+                    return self.tell("the pieces are being looked at; plan all once the table is there");
+                };
+                let cells: Vec<_> = table.cells.iter().filter(|c| c.job.is_ok()).cloned().collect();
+                if cells.is_empty() {
+                    return self.refuse("there is nothing that could be laid");
+                }
+                let cells = cells.into_iter().map(|c| {
+                    let start = self.start_of(&c);
+                    (c, start)
+                });
+                let cells = cells.collect();
+                self.search(ctx, cells, false);
+            }
+            Act::StopPlanning => {
+                if let Some(search) = &self.shown.cloth.search {
+                    search.laying.stop();
+                }
+                self.stop_longest();
+            }
+            Act::ImprovePlan => {
+                let Some(cell) = self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)).cloned() else {
+                    return;
+                };
+                if let Err(why) = &cell.job {
+                    return self.refuse(why.to_string());
+                }
+                let start = self.start_of(&cell);
+                self.search(ctx, vec![(cell, start)], true);
+            }
+            Act::KeepPlan => {
+                let keys = self.shown.cloth.at.clone().into_iter().collect();
+                self.keep_plans(keys);
+            }
+            Act::KeepPlans => {
+                let cells = self.shown.cloth.table.iter().flat_map(|t| &t.cells);
+                let keys: Vec<LayKey> = cells
+                    .map(|c| c.key.clone())
+                    .filter(|k| matches!(self.shown.cloth.standing(k), Standing::Found | Standing::ByHand))
+                    .collect();
+                self.keep_plans(keys);
+            }
+            Act::TakePlan => {
+                let place =
+                    self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)?.kept.as_ref()).map(|k| k.place);
+                match place {
+                    Some(place) => self.run(&Command::Lay(LayCommand::Take(place))),
+                    None => self.refuse("no plan is kept for this"),
+                }
+            }
+            Act::TakeStalePlans => self.run(&Command::Lay(LayCommand::TakeStale)),
+            Act::TurnHalf | Act::TurnOver | Act::LockPiece => self.handle(act),
+            Act::AddGroup => {
+                self.shown.room = Room::Cloth;
+                let known = self.sizes().join(", ");
+                let note =
+                    format!("Several garments laid together take less cloth than one by one. The sizes are {known}.");
+                let ask = Ask::new(Purpose::Group, "Sizes laid together", note, &["Add the row"]);
+                self.shown.ask = Some(ask.field("sizes", "such as 2 x S, 4 x M", ""));
+            }
+            Act::AddWidth => {
+                let draft = self.scene.draft();
+                let chosen = match (&self.shown.part, &self.shown.cloth.at) {
+                    (Some(Part::Material(name)), _) => name.clone(),
+                    (_, Some(key)) => key.material.clone(),
+                    _ => draft.materials.first().map_or_else(String::new, |m| m.name.clone()),
+                };
+                let note = "From selvedge to selvedge, as it is sold. How it lies, its nap and the rest stand on the card of the cloth.";
+                let ask = Ask::new(Purpose::Width, "Another width of a cloth", note, &["Add the width"]);
+                self.shown.ask = Some(ask.field("cloth", "its name", chosen).field("width", "such as 140 cm", ""));
+            }
+            Act::Longest => self.ask_longest(),
+            _ => {}
+        }
+    }
+}
