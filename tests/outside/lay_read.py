@@ -350,7 +350,7 @@ def spoilt(judge, plan):
         p["places"][0]["turned"] = "1 deg"
 
     def less(p):
-        p["places"].pop()
+        del p["places"][next(i for i, one in enumerate(p["places"]) if not one["strip"])]
 
     out = [changed(beyond, "off the cloth"), changed(turn, "turned"), changed(less, "one too few")]
     laid = [(p, judge.lay(plan, p, [])[0]) for p in plan["places"]]

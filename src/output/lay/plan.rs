@@ -6,7 +6,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::job::{LayJob, posed, room};
 use super::length::Need;
-use super::packing::{Laid, LayFault, Layout, Pose, faults};
+use super::packing::{Laid, LayFault, Layout, Pose, Shape, faults};
 use crate::base::{Unit, round_half_away, tolerance};
 use crate::compute::Model;
 use crate::document::{ClothLaid, LaidPiece, LaidSize, LayPlan, Nap};
@@ -86,16 +86,12 @@ impl Lay {
 
     /// Share of the cloth that is covered, without strips that are counted; 0 where nothing is laid.
     pub fn covered(&self) -> f64 {
-        let area = |points: &[Point]| {
-            let cross = |i: usize| points[i].to_vec2().cross(points[(i + 1) % points.len()].to_vec2());
-            (0..points.len()).map(cross).sum::<f64>().abs() / 2.0
-        };
         let (mut covered, mut all) = (0.0, 0.0);
         for (stretch, layout) in self.job.stretches.iter().zip(&self.layouts) {
             covered += layout
                 .laid
                 .iter()
-                .map(|l| stretch.job.shapes.get(l.shape).map_or(0.0, |s| area(&s.outline)))
+                .map(|l| stretch.job.shapes.get(l.shape).map_or(0.0, Shape::area))
                 .sum::<f64>();
             all += layout.length * stretch.job.width;
         }

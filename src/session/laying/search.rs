@@ -387,7 +387,7 @@ fn odd_sizes(model: &Model, seeks: &[Mutex<Seek>], chains: &[Vec<usize>], told: 
         for i in sizes.iter().rev() {
             let need = |i: usize| lock(&seeks[i]).best.as_ref().map(|b| b.need().exact);
             let (Some(own), larger) = (need(*i), least.and_then(need)) else { continue };
-            let odd = larger.is_some_and(|l| l < own - tolerance::EQUAL);
+            let odd = larger.is_some_and(|l| l < own - tolerance::PRINT);
             let mut words = None;
             if let Some(from) = least.filter(|_| odd) {
                 let (best, wish) = {

@@ -54,7 +54,7 @@ pub struct Shape {
 impl Shape {
     /// Its area, mm².
     pub fn area(&self) -> f64 {
-        outline::area(&self.outline).abs()
+        outline::area(&self.outline)
     }
 }
 
