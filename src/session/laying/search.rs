@@ -19,9 +19,9 @@ use crate::output::lay::packing::{Effort, Go, Laid, Layout, PackError, Progress,
 use crate::output::lay::{Lay, LayError, LayJob, LayStretch};
 
 /// Moves of single pieces for each lay in the first pass.
-pub const QUICK_MOVES: u64 = 1_000;
+pub const QUICK_MOVES: u64 = 500;
 /// Moves for each lay where nothing else is said.
-pub const USUAL_MOVES: u64 = 20_000;
+pub const USUAL_MOVES: u64 = 8_000;
 /// At most so many passes.
 const MOST_PASSES: u32 = 24;
 /// Whoever looks on is told no more often than this.
