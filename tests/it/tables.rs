@@ -527,7 +527,7 @@ fn the_command_prints_and_writes_them() {
     let [first, second] = titles(&[]).try_into().unwrap();
     let view = second.rsplit_once(", view ").unwrap().1;
     assert_ne!(first, second);
-    assert_eq!(titles(&["--view", view]), [second.clone()]);
+    assert_eq!(titles(&["--view", view]), std::slice::from_ref(&second));
     let ran = tracewheel(&["tables", apron, "--size", "XXL"]);
     assert_eq!((ran.exit, ran.out.as_str()), (2, ""), "{}", ran.err);
 }

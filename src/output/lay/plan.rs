@@ -88,11 +88,8 @@ impl Lay {
     pub fn covered(&self) -> f64 {
         let (mut covered, mut all) = (0.0, 0.0);
         for (stretch, layout) in self.job.stretches.iter().zip(&self.layouts) {
-            covered += layout
-                .laid
-                .iter()
-                .map(|l| stretch.job.shapes.get(l.shape).map_or(0.0, Shape::area))
-                .sum::<f64>();
+            covered +=
+                layout.laid.iter().map(|l| stretch.job.shapes.get(l.shape).map_or(0.0, Shape::area)).sum::<f64>();
             all += layout.length * stretch.job.width;
         }
         if all > 0.0 { covered / all } else { 0.0 }

@@ -88,7 +88,7 @@ fn a_plan_is_found_kept_undone_and_stale_after_an_edit() {
     // A piece is longer: the plan is not one of it any more.
     stage.find_and_do("skirt_length");
     stage.fill("formula of value skirt_length", "21 in");
-    stage.wait_for(", stale");
+    stage.wait_for("canvas 45 in, M: stale");
     assert!(stage.find("Plan again").is_some() && stage.says("This plan is stale"), "{}", stage.all());
     stage.find_and_do("Take stale plans out");
     assert_eq!(plans(&stage.saved()), 0);
