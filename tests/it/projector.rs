@@ -291,7 +291,7 @@ fn a_label_lies_over_no_piece_that_is_smaller_than_it() {
         let pages = projector_sheet(pieces, &ProjectorSettings::default()).unwrap();
         for piece in pieces {
             let named = |t: &&Text| t.text.starts_with(&piece.name) && !t.text.contains("position");
-            let page = pages[1..].iter().find(|p| texts(p).iter().any(|t| named(t))).unwrap();
+            let page = pages[1..].iter().find(|p| texts(p).iter().any(&named)).unwrap();
             let label = texts(page).into_iter().find(|t| named(t)).unwrap();
             let half = tracewheel::output::text_width(&label.text, label.size) / 2.0;
             let boxes =
