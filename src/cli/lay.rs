@@ -12,7 +12,7 @@ use crate::document::{ClothLaid, Draft, LayPlan};
 use crate::finish::{ClothCall, finish, letters};
 use crate::language::tidy;
 use crate::output::lay::packing::Touch;
-use crate::output::lay::{Lay, lay_page, yards, yards_exact};
+use crate::output::lay::{Lay, LayError, lay_page, yards, yards_exact};
 use crate::output::{SvgSettings, save_all, write_pdf, write_svg};
 use crate::session::{
     Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays, length_with_unit, longest, plan_name,
@@ -32,7 +32,10 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
         Some(_) => return Err(Stopped::trouble("`--seconds` needs a number above zero")),
         None => None,
     };
-    let effort = LayEffort { moves: call.moves.max(1), seed: call.seed, time };
+    if call.moves == 0 {
+        return Err(Stopped::trouble("`--moves` needs a number above zero"));
+    }
+    let effort = LayEffort { moves: call.moves, seed: call.seed, time };
     let have = call.have.as_deref().map(length).transpose()?;
     if let (Some(name), Some(have)) = (&call.vary, have) {
         return vary(call, &draft, &model, (name, have), (&wishes, &effort));
@@ -43,6 +46,9 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
         let name = plan_name(own(&model, &row.wish), &row.wish);
         if let Some(why) = &row.failed {
             messages.push_str(&format!("tracewheel: {name}: {why}\n"));
+        }
+        if row.best.is_none() && row.failed.is_none() {
+            messages.push_str(&format!("tracewheel: {name}: there was no time to lay it; give it more\n"));
         }
         if let Some(odd) = &row.odd {
             messages.push_str(&format!("tracewheel: {name}: {odd}\n"));
@@ -248,7 +254,13 @@ fn as_table(model: &Model, rows: &[LayRow]) -> String {
     for row in rows {
         let name = plan_name(own(model, &row.wish), &row.wish);
         let Some(lay) = &row.best else {
-            out.push(vec![name, "does not fit".to_owned()]);
+            let why = match &row.failed {
+                None => "was not laid in the time",
+                Some(LayError::Cloth(_)) => "cannot be laid",
+                Some(LayError::NotFound) => "none found",
+                Some(_) => "does not fit",
+            };
+            out.push(vec![name, why.to_owned()]);
             continue;
         };
         let need = lay.need();

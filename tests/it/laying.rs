@@ -476,6 +476,28 @@ fn a_digest_is_of_all_that_counts_and_of_nothing_else() {
     assert_ne!(made(&text).on(1001.0).digest(), first);
 }
 
+/// Beside a fold of 30 cm on cloth of 100 cm are 40 cm in a single layer: what is wider lies on open cloth behind, and is laid there.
+#[test]
+fn what_is_too_wide_beside_the_fold_lies_behind_it() {
+    let cut = |count: u32| format!("material: \"main\", count: {count}, face: right_side_up, {DOWN}");
+    let both = [rectangle("narrow", 40.0, 30.0, &cut(1)), rectangle("wide", 50.0, 60.0, &cut(1))].concat();
+    let lay = made(&draft(&both, "laid: folded_part, folded_part: \"30 cm\"", "")).laid(1000.0);
+    let stretches = &lay.need().stretches;
+    assert_eq!(stretches.iter().map(|s| s.0).collect::<Vec<_>>(), [ClothLaid::FoldedPart, ClothLaid::Open]);
+    near(stretches[0].1, 300.0);
+    near(stretches[1].1, 600.0);
+    near(lay.need().exact, 900.0);
+}
+
+/// Where there is no time at all, there is neither a lay nor a reason: nothing in a row is passed off as a lay.
+#[test]
+fn without_time_nothing_is_laid() {
+    let made = made(&draft(&rectangle("a", 50.0, 60.0, &format!("material: \"main\", count: 2, {DOWN}")), "", ""));
+    let effort = LayEffort { moves: 400, seed: 1, time: Some(std::time::Duration::ZERO) };
+    let row = lays((&made.model, &made.finished), &[made.wish(1000.0)], &[], &effort).remove(0);
+    assert!(row.best.is_none() && row.failed.is_none() && row.done, "{row:?}");
+}
+
 /// Kept, written, read and laid out again a plan is what it was; whatever is changed in file or draft makes it stale, and a stale plan tells
 /// no length.
 #[test]

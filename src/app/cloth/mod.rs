@@ -139,6 +139,7 @@ pub(super) enum Standing {
     Kept,
     Stale(String),
     DoesNotFit(String),
+    CannotBeLaid(String),
     NotFound(String),
 }
 
@@ -153,6 +154,7 @@ impl Standing {
             Self::Kept => ("✓", "kept"),
             Self::Stale(_) => ("▲", "stale"),
             Self::DoesNotFit(_) => ("■", "does not fit"),
+            Self::CannotBeLaid(_) => ("■", "cannot be laid"),
             Self::NotFound(_) => ("■", "none found"),
         }
     }
@@ -163,7 +165,7 @@ impl Standing {
             Self::Found | Self::ByHand => look.note,
             Self::Kept => look.ink,
             Self::Stale(_) => look.warning,
-            Self::DoesNotFit(_) | Self::NotFound(_) => look.error,
+            Self::DoesNotFit(_) | Self::CannotBeLaid(_) | Self::NotFound(_) => look.error,
         }
     }
 }
@@ -211,15 +213,20 @@ impl ClothShown {
         self.found.iter().find(|(k, _)| k == key).map(|(_, f)| f)
     }
 
-    /// The row of the search that is about a cell and goes on.
-    fn sought(&self, key: &LayKey) -> Option<&LayRow> {
+    /// The row of the search that is about a cell.
+    fn row(&self, key: &LayKey) -> Option<&LayRow> {
         let search = self.search.as_ref()?;
-        search.keys.iter().position(|k| k == key).and_then(|i| search.rows.get(i)).filter(|r| !r.done)
+        search.keys.iter().position(|k| k == key).and_then(|i| search.rows.get(i))
+    }
+
+    /// The same, if it goes on.
+    fn sought(&self, key: &LayKey) -> Option<&LayRow> {
+        self.row(key).filter(|r| !r.done)
     }
 
     /// The lay of a cell: in the hand, being looked for, found or kept.
     fn lay(&self, key: &LayKey) -> Option<&Lay> {
-        let best = self.sought(key).and_then(|r| r.best.as_deref());
+        let best = self.row(key).and_then(|r| r.best.as_deref());
         let hand = self.hands.iter().find(|(k, _)| k == key).map(|(_, h)| &h.hand.lay);
         let found = self.found(key).filter(|f| !f.stale).and_then(|f| f.lay.as_deref());
         let cell = self.table.as_ref().and_then(|t| t.cell(key));
@@ -240,7 +247,11 @@ impl ClothShown {
     fn standing(&self, key: &LayKey) -> Standing {
         let Some(cell) = self.table.as_ref().and_then(|t| t.cell(key)) else { return Standing::NotPlanned };
         if let Err(why) = &cell.job {
-            return Standing::DoesNotFit(why.to_string());
+            return match why {
+                // It is the pieces that are not right, not the cloth.
+                LayError::Cloth(_) => Standing::CannotBeLaid(why.to_string()),
+                _ => Standing::DoesNotFit(why.to_string()),
+            };
         }
         if self.sought(key).is_some() {
             return Standing::Searching;
@@ -249,7 +260,8 @@ impl ClothShown {
             return Standing::ByHand;
         }
         let found = self.found(key).filter(|f| !f.stale);
-        let lay = found.and_then(|f| f.lay.as_ref());
+        let settled = self.row(key).and_then(|r| r.best.as_ref());
+        let lay = settled.or(found.and_then(|f| f.lay.as_ref()));
         match (lay, &cell.kept) {
             (Some(lay), Some(kept)) => match &kept.lay {
                 Ok((own, _)) if own.need().exact <= lay.need().exact + TOLD => Standing::Kept,
@@ -379,7 +391,7 @@ fn progress(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown) {
             let kept = count(&|s| *s == Standing::Kept);
             let stale = count(&|s| matches!(s, Standing::Stale(_)));
             let open = count(&|s| *s == Standing::NotPlanned);
-            let never = count(&|s| matches!(s, Standing::DoesNotFit(_)));
+            let never = count(&|s| matches!(s, Standing::DoesNotFit(_) | Standing::CannotBeLaid(_)));
             let mut words = format!("Lengths to buy · {kept} of {} kept", cells.len());
             for (many, what) in [(open, "not planned"), (stale, "stale: plan again"), (never, "do not fit")] {
                 if many > 0 {

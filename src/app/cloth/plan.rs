@@ -161,11 +161,19 @@ fn title(
         let standing = cloth.standing(key);
         let free = cloth.search.is_none();
         let word = match &standing {
-            Standing::NotPlanned | Standing::NotFound(_) | Standing::DoesNotFit(_) => "Plan it",
+            Standing::NotPlanned | Standing::NotFound(_) | Standing::DoesNotFit(_) | Standing::CannotBeLaid(_) => {
+                "Plan it"
+            }
             Standing::Stale(_) => "Plan again",
             _ => "Improve",
         };
-        button(ui, Act::ImprovePlan, word, free && !matches!(standing, Standing::DoesNotFit(_)), wishes);
+        button(
+            ui,
+            Act::ImprovePlan,
+            word,
+            free && !matches!(standing, Standing::DoesNotFit(_) | Standing::CannotBeLaid(_)),
+            wishes,
+        );
         let wrong = hand.is_some_and(|h| !h.faults.is_empty());
         let can_keep = matches!(standing, Standing::Found | Standing::ByHand) && !wrong;
         button(ui, Act::KeepPlan, "Keep", can_keep, wishes);
@@ -195,7 +203,7 @@ fn title(
 fn missing(ui: &mut Ui, look: &Look, cloth: &ClothShown, key: &LayKey) {
     ui.add_space(20.0);
     let (words, color) = match cloth.standing(key) {
-        Standing::DoesNotFit(why) => (format!("■ {}", sentence(&why)), look.error),
+        Standing::DoesNotFit(why) | Standing::CannotBeLaid(why) => (format!("■ {}", sentence(&why)), look.error),
         Standing::NotFound(why) => (format!("■ {}", sentence(&why)), look.error),
         Standing::Stale(why) => (format!("▲ This plan is stale: {why}."), look.warning),
         Standing::Searching => ("… It is being looked for.".to_owned(), look.soft),

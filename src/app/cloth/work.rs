@@ -16,8 +16,6 @@ use crate::session::{
     Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, Wake, lay_table,
 };
 
-/// All plans are looked for no longer than this.
-const ALL: Duration = Duration::from_secs(60);
 /// One plan is looked for no longer than this.
 const ONE: Duration = Duration::from_secs(20);
 /// What wakes the window from beside it.
@@ -179,7 +177,7 @@ impl Window {
         }
         let keys = cells.iter().map(|(c, _)| c.key.clone()).collect();
         let (wishes, starts) = cells.into_iter().map(|(c, start)| (c.wish, start)).unzip();
-        let effort = LayEffort { time: Some(if one { ONE } else { ALL }), ..LayEffort::default() };
+        let effort = LayEffort { time: one.then_some(ONE), ..LayEffort::default() };
         let laying = Laying::start(Arc::clone(&self.scene.whole), wishes, starts, effort, Some(wake(ctx)));
         let rows = laying.rows();
         self.shown.cloth.search = Some(Search { laying, keys, rows, one });
@@ -232,10 +230,10 @@ impl Window {
             (None, None) if search.one => {}
             (None, None) => {
                 let many = search.rows.iter().filter(|r| r.best.is_some()).count();
-                self.tell(format!(
-                    "{many} of {} plans are found; Keep all writes them into the draft",
-                    search.rows.len()
-                ));
+                let rest = search.rows.iter().filter(|r| r.best.is_none() && r.failed.is_none()).count();
+                let rest = if rest > 0 { format!(", {rest} were not looked for") } else { String::new() };
+                let all = search.rows.len();
+                self.tell(format!("{many} of {all} plans are found{rest}; Keep all writes them into the draft"));
             }
         }
     }

@@ -87,6 +87,9 @@ struct Making<'a> {
     main: Vec<Made>,
     /// What lies on a single layer.
     open: Vec<Made>,
+    /// What lies behind cloth that is folded in part, since the single layer beside its fold is too narrow.
+    behind: Vec<Made>,
+    whole: Lane,
     notes: Vec<String>,
 }
 
@@ -120,7 +123,17 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
         _ => open,
     };
     let double = double.into_iter().filter(|l| l.to - l.from > tolerance::EQUAL).collect();
-    let mut making = Making { model, on: &on, double, single, main: Vec::new(), open: Vec::new(), notes: Vec::new() };
+    let mut making = Making {
+        model,
+        on: &on,
+        double,
+        single,
+        main: Vec::new(),
+        open: Vec::new(),
+        behind: Vec::new(),
+        whole: open,
+        notes: Vec::new(),
+    };
     for piece in &on.pieces {
         making.piece(piece)?;
     }
@@ -147,7 +160,7 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
             }
         }
     }
-    let Making { main, open: rest, mut notes, .. } = making;
+    let Making { main, open: rest, behind, mut notes, .. } = making;
     let untold = on.pieces.iter().filter(|p| p.untold_grain).map(|p| model.draft.pieces[p.frame].name.as_str());
     let mut untold: Vec<&str> = untold.collect();
     untold.dedup();
@@ -177,6 +190,7 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
         if cloth.laid == ClothLaid::FoldedPart {
             let all: Vec<Made> = main.into_iter().chain(rest).collect();
             stretches.extend((!all.is_empty()).then(|| stretch(ClothLaid::FoldedPart, width, all)));
+            stretches.extend((!behind.is_empty()).then(|| stretch(ClothLaid::Open, cloth.usable, behind)));
         } else {
             stretches.extend((!main.is_empty()).then(|| stretch(cloth.laid, width, main)));
             stretches.extend((!rest.is_empty()).then(|| stretch(ClothLaid::Open, cloth.usable, rest)));
@@ -318,8 +332,12 @@ impl Making<'_> {
         if !self.on.cloth.laid.eq(&ClothLaid::Open) {
             self.told(piece, "lies on a single layer of cloth");
         }
+        // Turned by half it is as wide.
+        let high = room(&piece.outline).height();
+        let beside = self.single.to - self.single.from + tolerance::EQUAL;
+        let is_behind = self.on.cloth.laid == ClothLaid::FoldedPart && high > beside;
         for (count, mirrored) in [(drawn, false), (over, true)].into_iter().filter(|(n, _)| *n > 0) {
-            let lane = self.single;
+            let lane = if is_behind { self.whole } else { self.single };
             let mut poses = Vec::new();
             for turned in turns(both) {
                 // Towards which side the border's edge looks as it lies.
@@ -342,7 +360,7 @@ impl Making<'_> {
                 return Err(self.too_wide(self.name(piece), piece.case, (least, along), lane, piece.half.is_some()));
             }
             let made = self.made(piece, &piece.outline, count, 1, poses);
-            self.open.push(made);
+            if is_behind { self.behind.push(made) } else { self.open.push(made) }
         }
         Ok(())
     }
@@ -384,13 +402,16 @@ impl Making<'_> {
             self.main.push(Made { shape: shape(strip.count / 2, double), about });
             single %= 2;
         }
+        let beside = poses(self.single);
+        let is_behind = self.on.cloth.laid == ClothLaid::FoldedPart && !fits(&outline, &beside);
         if single > 0 {
-            let poses = poses(self.single);
+            let poses = if is_behind { poses(self.whole) } else { beside };
             if !fits(&outline, &poses) {
                 let least = poses.iter().map(|p| across(&outline, p)).fold(f64::INFINITY, f64::min);
                 return Err(self.too_wide(name.to_owned(), strip.case, (least, long), self.single, false));
             }
-            self.open.push(Made { shape: shape(single, poses), about });
+            let made = Made { shape: shape(single, poses), about };
+            if is_behind { self.behind.push(made) } else { self.open.push(made) }
         }
         Ok(())
     }

@@ -31,7 +31,7 @@ pub struct LayRow {
     pub wish: LayWish,
     /// The best so far; none before the first.
     pub best: Option<Arc<Lay>>,
-    /// Why there is none.
+    /// Why there is none; neither, where there was no time for it.
     pub failed: Option<LayError>,
     /// What is done at the moment.
     pub phase: Option<Phase>,

@@ -130,13 +130,15 @@ pub(super) fn search(
         .collect();
     let chains = chains(wishes);
     for pass in 0..MOST_PASSES {
-        let moves = match (pass, until.is_some()) {
-            (0, _) => QUICK_MOVES.min(effort.moves),
-            (1, false) => effort.moves.saturating_sub(QUICK_MOVES),
+        // First layouts of all, so that there is a table soon; then better ones of all.
+        let (moves, last) = match (pass, until.is_some()) {
+            (0, _) => (0, false),
+            (1, timed) => (QUICK_MOVES.min(effort.moves), !timed && effort.moves <= QUICK_MOVES),
+            (2, false) => (effort.moves.saturating_sub(QUICK_MOVES), true),
             (_, false) => break,
-            (pass, true) => QUICK_MOVES << pass.min(16),
+            (pass, true) => (QUICK_MOVES << (pass - 1).min(16), false),
         };
-        if moves == 0 || over() {
+        if pass > 0 && moves == 0 || over() {
             break;
         }
         let seed = effort.seed.wrapping_add(u64::from(pass).wrapping_mul(0x9e37_79b9_7f4a_7c15));
@@ -152,9 +154,15 @@ pub(super) fn search(
                         Some((near, best))
                     });
                     let mut seek = lock(&seeks[*i]);
-                    if !seek.settled && seek.job.is_some() && !(over() && seek.best.is_some()) {
+                    if over() {
+                        return;
+                    }
+                    if !seek.settled && seek.job.is_some() {
                         let neighbour = neighbour.map(|n| n.1);
                         one(&mut seek, neighbour, (moves, seed), &over, &|change| told(*i, change));
+                    }
+                    if (last || seek.settled) && !over() {
+                        told(*i, &|row| row.done = true);
                     }
                 }
             }
@@ -177,7 +185,8 @@ pub(super) fn search(
     }
     for (i, seek) in seeks.iter().enumerate() {
         let seek = lock(seek);
-        let failed = (seek.best.is_none()).then(|| seek.failed.clone().unwrap_or(LayError::NotFound));
+        // What there was no time for has neither a lay nor a reason.
+        let failed = seek.failed.clone().filter(|_| seek.best.is_none());
         told(i, &|row| {
             row.failed.clone_from(&failed);
             row.phase = None;
@@ -265,6 +274,7 @@ fn one(
                 let shorter = own.is_none_or(|o| packed.layout.length < o.length - tolerance::EQUAL);
                 layouts.push(if shorter { packed.layout } else { own.cloned().unwrap_or_default() });
             }
+            Err(PackError::Stopped) => return,
             Err(why) => {
                 seek.failed = Some(match why {
                     PackError::Locked => LayError::Locked,

@@ -11,9 +11,9 @@ use super::unsaid::unsaid;
 use super::what::What;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
-use crate::document::Draft;
+use crate::document::{Draft, LayPlan};
 use crate::finish::{ClothBook, Finished, letters};
-use crate::output::lay::{kept_lays, lay_page};
+use crate::output::lay::{Lay, kept_lays, lay_page};
 use crate::output::{
     self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
     SvgError, SvgSettings, Table, WideSettings, Writing,
@@ -364,7 +364,7 @@ fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
 
 /// What is written: all sizes of a view together.
 fn written(order: &Order<'_>, job: &Job) -> Made {
-    let own = &order.model.of_views()[job.view];
+    let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
     let mut out = Outputs::default();
     let writing = if job.what == What::Tables {
         let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
@@ -379,6 +379,8 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         booklet_of(order, job.view, &job.cases, &photos)
     };
     out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
+    let plans = plans_of(order, (own, made), &sizes_of(own, &job.cases));
+    out.lacking.extend(plans.iter().filter_map(|(plan, lay)| Some(left_out(plan, lay.as_ref().err()?))));
     let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
@@ -397,14 +399,10 @@ fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
     let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
     let signs = letters(order.model);
     let mut pages = Vec::new();
-    for one in kept_lays(&ClothBook::new(own, made)) {
-        let plan = &order.draft.plans[one.place];
-        if !plan.sizes.iter().all(|s| sizes.contains(&s.size.as_str())) {
-            continue;
-        }
-        match one.lay {
+    for (plan, lay) in plans_of(order, (own, made), &sizes) {
+        match lay {
             Ok(lay) => pages.push(lay_page(&format!("{title}: {}", plan.name), &lay, &signs)),
-            Err(why) => out.lacking.push(format!("the lay plan {} is left out: {why}", plan.name)),
+            Err(why) => out.lacking.push(left_out(plan, &why)),
         }
     }
     if pages.is_empty() {
@@ -414,6 +412,21 @@ fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
     let bytes = output::write_pdf(&title, &pages).map_err(sheet)?;
     out.files.push(file(order, job, "lay-plans-A4", "pdf", bytes, digests(order.draft, &pages)));
     Ok(out)
+}
+
+/// The lay plans of a view that are kept for some of these sizes and no others: each as it lies, or why its numbers are not told.
+fn plans_of<'a>(
+    order: &Order<'a>,
+    (own, made): (&Model, &Finished),
+    sizes: &[&str],
+) -> Vec<(&'a LayPlan, Result<Lay, String>)> {
+    let draft = order.draft;
+    let all = kept_lays(&ClothBook::new(own, made)).into_iter().map(|one| (&draft.plans[one.place], one.lay));
+    all.filter(|(plan, _)| plan.sizes.iter().all(|s| sizes.contains(&s.size.as_str()))).collect()
+}
+
+fn left_out(plan: &LayPlan, why: &str) -> String {
+    format!("the lay plan {} is left out: {why}", plan.name)
 }
 
 fn caution_block(caution: Caution) -> Block {

@@ -15,10 +15,9 @@ const GROWS: usize = 8;
 /// Steps of sliding, as shares of the piece's shorter side.
 const STEPS: (f32, f32) = (0.25, 0.01);
 
-/// Lays all pieces that do not lie yet on a strip that begins with this length (mm). `watch` is called after each; where it says stop, the rest goes
-/// behind all others, one after the other. None if a piece has nowhere to go at all.
+/// Lays all pieces that do not lie yet on a strip that begins with this length (mm). `watch` is called after each. None where it says stop before all
+/// lie, or a piece has nowhere to go at all.
 pub(super) fn lay_all(strip: &mut Strip, job: &Job, length: f32, watch: &mut dyn FnMut() -> Go) -> Option<()> {
-    let mut hurry = false;
     strip.length = length.max(strip.right());
     let mut order: Vec<usize> = (0..strip.pieces.len()).filter(|i| !strip.lies(*i)).collect();
     let size = |strip: &Strip, i: usize| {
@@ -30,12 +29,13 @@ pub(super) fn lay_all(strip: &mut Strip, job: &Job, length: f32, watch: &mut dyn
         free.cmp(&other).then(size_a.total_cmp(&size_b))
     });
     for i in order {
-        let spot = if hurry { None } else { room(strip, i) };
-        match spot {
+        match room(strip, i) {
             Some(spot) => strip.put(i, spot),
             None => behind(strip, job, i)?,
         }
-        hurry |= watch() == Go::Stop;
+        if watch() == Go::Stop {
+            return None;
+        }
     }
     strip.length = strip.right();
     Some(())

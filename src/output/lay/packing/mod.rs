@@ -212,13 +212,16 @@ pub enum PackError {
     /// Width, gap or step is no number, or the strip has no width.
     #[error("the width of the strip, its gap or its step is not a number that can be")]
     Numbers,
+    /// It was told to stop before there was a first layout.
+    #[error("stopped before there was a layout")]
+    Stopped,
     /// No layout without overlap was found.
     #[error("no layout was found")]
     NotFound,
 }
 
 /// Looks for a short layout. `watch` is called once for every move, and for every piece of the first layout; what it answers counts at once.
-/// There is a layout whatever it says: where the search is stopped before the first one stands, the rest of the pieces is laid one behind the other.
+/// Where it says stop before the first layout stands, there is none: pieces laid one behind the other would be no answer.
 ///
 /// Its effort is bounded by `effort.moves`; besides, a strip is not made shorter than is possible or, where it is sold by steps, useful.
 pub fn pack(job: &Job, effort: &Effort<'_>, watch: &mut dyn FnMut(&Progress<'_>) -> Go) -> Result<Packed, PackError> {

@@ -141,7 +141,11 @@ impl Search<'_> {
                 }
                 go
             };
-            first::lay_all(strip, self.job, *bound as f32, &mut tell).ok_or(PackError::NotFound)?;
+            let laid = first::lay_all(strip, self.job, *bound as f32, &mut tell);
+            if self.ended.is_some() {
+                return Err(PackError::Stopped);
+            }
+            laid.ok_or(PackError::NotFound)?;
             if !self.accept() {
                 return Err(PackError::NotFound);
             }
