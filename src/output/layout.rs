@@ -120,14 +120,16 @@ fn place(room: Size, placed: &[Rect], used: &BTreeSet<(usize, usize)>, layout: &
             if x + room.width > width - INSET && layout.columns > 1 && room.width + 2.0 * INSET <= width {
                 continue;
             }
-            let new = layout.touched(here).filter(|t| !used.contains(t)).count();
-            if best.is_some_and(|(least, _)| new >= least) {
-                continue;
-            }
             let apart = |p: &Rect| {
                 p.x1 + GAP <= here.x0 || here.x1 + GAP <= p.x0 || p.y1 + GAP <= here.y0 || here.y1 + GAP <= p.y0
             };
-            if placed.iter().all(apart) {
+            if !placed.iter().all(apart) {
+                continue;
+            }
+            // Counted no further than it could be better.
+            let most = best.map_or(usize::MAX, |(least, _)| least);
+            let new = layout.touched(here).filter(|t| !used.contains(t)).take(most).count();
+            if new < most {
                 best = Some((new, here.origin()));
             }
         }
