@@ -117,6 +117,14 @@ pub(super) fn line(
     response
 }
 
+/// A field of a dialog, told by a name.
+pub(super) fn typed(ui: &mut Ui, (dialog, called): (&str, &str), hint: &str, text: &mut String, width: f32) {
+    let edit = TextEdit::singleline(text).id(Id::unique((dialog, called))).hint_text(hint.to_owned());
+    let response = ui.add(edit.desired_width(width));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
+    ring(ui, &response);
+}
+
 /// A line around the field that is typed in.
 pub(super) fn ring(ui: &Ui, response: &Response) {
     if response.has_focus() {

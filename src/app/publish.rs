@@ -336,10 +336,7 @@ fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
 /// What is asked of wide paper and projectors, where they are wanted.
 fn machines(ui: &mut Ui, look: &Look, next: &mut PublishAsk) {
     let typed = |ui: &mut Ui, called: &str, hint: &str, text: &mut String, width: f32| {
-        let edit = TextEdit::singleline(text).id(Id::unique(("publish", called))).hint_text(hint.to_owned());
-        let response = ui.add(edit.desired_width(width));
-        ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
-        field::ring(ui, &response);
+        field::typed(ui, ("publish", called), hint, text, width);
     };
     if next.what.contains(&What::Wide) {
         caption(ui, look, "width of the paper of a wide sheet");

@@ -7,7 +7,7 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use egui::{Context, Id, Modal, RichText, Role, ScrollArea, TextEdit, Ui, WidgetInfo};
+use egui::{Context, Id, Modal, RichText, Role, ScrollArea, Ui, WidgetInfo};
 
 use super::act::path_of;
 use super::look::{Look, letters};
@@ -352,10 +352,7 @@ fn told(ui: &mut Ui, look: &Look, ask: &ReleaseAsk, wish: &mut Option<ReleaseWis
 
 fn text(ui: &mut Ui, look: &Look, called: &str, hint: &str, text: &mut String) {
     field::caption(ui, look, called);
-    let edit = TextEdit::singleline(text).id(Id::unique(("release", called))).hint_text(hint.to_owned());
-    let response = ui.add(edit.desired_width(WIDTH - 20.0));
-    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
-    field::ring(ui, &response);
+    field::typed(ui, ("release", called), hint, text, WIDTH - 20.0);
 }
 
 #[cfg(test)]

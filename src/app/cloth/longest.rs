@@ -5,7 +5,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 
-use egui::{Button, Context, Id, Modal, RichText, Role, TextEdit, Ui, WidgetInfo};
+use egui::{Button, Context, Id, Modal, RichText, Role, Ui, WidgetInfo};
 
 use super::work::wake;
 use super::{ClothWish, called};
@@ -288,11 +288,7 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
 
 fn text(ui: &mut Ui, look: &Look, label: &str, hint: &str, text: &mut String) {
     field::caption(ui, look, label);
-    let edit =
-        TextEdit::singleline(text).id(Id::unique(("longest", label))).hint_text(hint).desired_width(WIDTH - 40.0);
-    let response = ui.add(edit);
-    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(label));
-    field::ring(ui, &response);
+    field::typed(ui, ("longest", label), hint, text, WIDTH - 40.0);
 }
 
 #[cfg(test)]

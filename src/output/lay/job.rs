@@ -3,10 +3,10 @@
 //! A cloth that is folded lies in two layers with its right sides together; one place then gives two pieces, one the mirror image of the
 //! other, or one piece whose half lies on the fold. What cannot lie so gets a stretch of open cloth behind it.
 
-use kurbo::{Point, Rect};
+use kurbo::Point;
 
 use super::error::LayError;
-use super::packing::{Across, Job, Pose, Touch};
+use super::packing::{Across, Job, Pose, Touch, bounds, posed};
 use crate::base::tolerance;
 use crate::compute::Model;
 use crate::document::{ClothLaid, Face, StripGrain};
@@ -208,10 +208,7 @@ fn folded_part(on: &OnCloth) -> f64 {
     if let Some(told) = on.cloth.folded_part {
         return told;
     }
-    let wide = |points: &[Point]| {
-        let room = room(points);
-        room.height()
-    };
+    let wide = |points: &[Point]| bounds(points).height();
     let halves = on.pieces.iter().filter_map(|p| p.half.as_ref()).map(|h| wide(&h.outline));
     let widest = halves.fold(0.0, f64::max);
     let pairs = on.pieces.iter().filter(|p| p.face == Face::Pairs && p.count > 1).map(|p| wide(&p.outline));
@@ -219,31 +216,9 @@ fn folded_part(on: &OnCloth) -> f64 {
     (widest + on.cloth.selvedge - tolerance::EQUAL).ceil()
 }
 
-/// The box of a polygon.
-pub(super) fn room(points: &[Point]) -> Rect {
-    let first = points.first().copied().unwrap_or_default();
-    points.iter().fold(Rect::from_points(first, first), |r, p| r.union_pt(*p))
-}
-
-/// A polygon in a pose, not moved.
-pub(super) fn posed(points: &[Point], pose: &Pose) -> Vec<Point> {
-    let (sin, cos) = match pose.turned.rem_euclid(360.0) {
-        0.0 => (0.0, 1.0),
-        90.0 => (1.0, 0.0),
-        180.0 => (0.0, -1.0),
-        270.0 => (-1.0, 0.0),
-        degrees => (libm::sin(degrees.to_radians()), libm::cos(degrees.to_radians())),
-    };
-    let one = |p: &Point| {
-        let y = if pose.mirrored { -p.y } else { p.y };
-        Point::new(cos * p.x - sin * y, sin * p.x + cos * y)
-    };
-    points.iter().map(one).collect()
-}
-
 /// How high a polygon is across the cloth in a pose.
 fn across(points: &[Point], pose: &Pose) -> f64 {
-    room(&posed(points, pose)).height()
+    bounds(&posed(points, pose)).height()
 }
 
 impl Lane {
@@ -333,7 +308,7 @@ impl Making<'_> {
             self.told(piece, "lies on a single layer of cloth");
         }
         // Turned by half it is as wide.
-        let high = room(&piece.outline).height();
+        let high = bounds(&piece.outline).height();
         let beside = self.single.to - self.single.from + tolerance::EQUAL;
         let is_behind = self.on.cloth.laid == ClothLaid::FoldedPart && high > beside;
         for (count, mirrored) in [(drawn, false), (over, true)].into_iter().filter(|(n, _)| *n > 0) {
@@ -356,7 +331,7 @@ impl Making<'_> {
             }
             if !fits(&piece.outline, &poses) {
                 let least = poses.iter().map(|p| across(&piece.outline, p)).fold(f64::INFINITY, f64::min);
-                let along = room(&piece.outline).width();
+                let along = bounds(&piece.outline).width();
                 return Err(self.too_wide(self.name(piece), piece.case, (least, along), lane, piece.half.is_some()));
             }
             let made = self.made(piece, &piece.outline, count, 1, poses);

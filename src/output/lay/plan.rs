@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::job::{LayJob, posed, room};
+use super::job::LayJob;
 use super::length::Need;
-use super::packing::{Laid, LayFault, Layout, Pose, Shape, faults};
+use super::packing::{Laid, LayFault, Layout, Pose, Shape, bounds, faults, posed};
 use crate::base::{Unit, round_half_away, tolerance};
 use crate::compute::Model;
 use crate::document::{ClothLaid, LaidPiece, LaidSize, LayPlan, Nap};
@@ -38,7 +38,7 @@ impl Lay {
 
     /// The box of a piece as it lies.
     pub fn room(&self, stretch: usize, piece: &Laid) -> Rect {
-        room(&self.polygon(stretch, piece))
+        bounds(&self.polygon(stretch, piece))
     }
 
     /// The pose of a piece.
@@ -223,7 +223,7 @@ impl Lay {
                 };
                 // Where there are several parts of the width, the one in which it lies.
                 let off = |p: &Pose| {
-                    let high = room(&posed(&stretch.job.shapes[shape].outline, p)).height();
+                    let high = bounds(&posed(&stretch.job.shapes[shape].outline, p)).height();
                     (p.across.from - y).max(y + high - p.across.to).max(0.0)
                 };
                 let own = (0..poses.len()).filter(|k| is_pose(&poses[*k]));
@@ -231,7 +231,7 @@ impl Lay {
                 best.filter(|_| is_it && free(shape))
             };
             let Some((shape, pose)) = (0..stretch.shapes.len()).find_map(|k| Some((k, fits(k)?))) else { continue };
-            let box_of = room(&posed(&stretch.job.shapes[shape].outline, &stretch.job.shapes[shape].poses[pose]));
+            let box_of = bounds(&posed(&stretch.job.shapes[shape].outline, &stretch.job.shapes[shape].poses[pose]));
             layouts[s].laid.push(Laid { shape, pose, x: x - box_of.x0, y: y - box_of.y0 });
             marks[s].push(place.locked);
         }

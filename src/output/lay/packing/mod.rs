@@ -19,6 +19,7 @@ mod start;
 mod strip;
 
 pub use check::{LayFault, faults};
+pub(super) use outline::{bounds, posed};
 
 use kurbo::Point;
 use thiserror::Error;

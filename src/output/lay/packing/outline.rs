@@ -7,7 +7,7 @@ use super::{Job, Laid, Pose};
 use crate::base::Scalar;
 
 /// An outline in a pose about its origin, not yet moved.
-pub(super) fn posed(outline: &[Point], pose: &Pose) -> Vec<Point> {
+pub(in crate::output::lay) fn posed(outline: &[Point], pose: &Pose) -> Vec<Point> {
     let (cos, sin) = turn(pose.turned);
     let turned = |p: &Point| {
         let y = if pose.mirrored { -p.y } else { p.y };
@@ -37,10 +37,10 @@ pub(super) fn laid(job: &Job, piece: &Laid) -> Option<Vec<Point>> {
     points.iter().all(|p| p.is_finite()).then_some(points)
 }
 
-/// The box of some points.
-pub(super) fn bounds(points: &[Point]) -> Rect {
-    let none = Rect::new(f64::INFINITY, f64::INFINITY, f64::NEG_INFINITY, f64::NEG_INFINITY);
-    points.iter().fold(none, |b, p| Rect::new(b.x0.min(p.x), b.y0.min(p.y), b.x1.max(p.x), b.y1.max(p.y)))
+/// The box of some points; of none it is empty, at the origin.
+pub(in crate::output::lay) fn bounds(points: &[Point]) -> Rect {
+    let first = points.first().copied().unwrap_or_default();
+    points.iter().fold(Rect::from_points(first, first), |b, p| b.union_pt(*p))
 }
 
 /// The area of a polygon, mm², without sign.
