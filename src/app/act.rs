@@ -16,6 +16,7 @@ use super::own::OwnWish;
 use super::roll::Rolling;
 use super::scene::Scene;
 use super::state::{Field, Room, Shown};
+use crate::base::system::home;
 use crate::document::{Address, Axis, Part, RowKind};
 use crate::file;
 use crate::language::tidy;
@@ -581,8 +582,8 @@ fn is_there(open: &OpenDraft, part: &Part) -> bool {
 #[allow(clippy::disallowed_methods, reason = "the person's own folder")]
 /// A path as it is typed: `~` is the person's own folder.
 pub(super) fn path_of(text: &str) -> PathBuf {
-    match (text.strip_prefix("~/"), std::env::var_os("HOME")) {
-        (Some(rest), Some(home)) => PathBuf::from(home).join(rest),
+    match (text.strip_prefix("~/"), home(&|name| std::env::var_os(name))) {
+        (Some(rest), Some(home)) => home.join(rest),
         _ => PathBuf::from(text),
     }
 }

@@ -97,6 +97,11 @@ pub struct Start {
     pub begun: Option<Instant>,
 }
 
+/// The icon in the frame of the window; none where its picture cannot be read.
+fn icon() -> IconData {
+    eframe::icon_data::from_png_bytes(include_bytes!("../../assets/desktop/tracewheel.png")).unwrap_or_default()
+}
+
 /// Opens the window and returns when it is closed.
 ///
 /// # Errors
@@ -105,7 +110,7 @@ pub fn show(start: Start) -> Result<(), String> {
     let viewport = ViewportBuilder::default()
         .with_title("Tracewheel")
         .with_app_id("tracewheel")
-        .with_icon(IconData::default())
+        .with_icon(icon())
         .with_inner_size(SIZE)
         .with_min_inner_size(LEAST);
     // Who measures wants to know what the window can do, not what the screen shows of it.

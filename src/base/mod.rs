@@ -9,6 +9,7 @@ mod finding_codes;
 mod rounding;
 mod scalar;
 mod span;
+pub mod system;
 pub mod tolerance;
 mod unit;
 mod wording;

@@ -7,6 +7,7 @@ mod actions;
 mod block;
 mod chart;
 mod compare;
+mod desktop;
 mod findings;
 mod finish;
 mod format;
@@ -177,6 +178,12 @@ pub enum Command {
     Help {
         /// The name of a page, or words that it holds.
         topic: Vec<String>,
+    },
+    /// Put this program into the menu of the desktop, with its icon, and have drafts opened by it; for this person only.
+    Desktop {
+        /// Take that away again.
+        #[arg(long)]
+        remove: bool,
     },
     /// Rewrite the file in its standard form.
     Format {
@@ -419,6 +426,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Functions { json } => functions::run(*json),
         Command::Findings { json } => findings::run(*json),
         Command::Help { topic } => help::run(topic),
+        Command::Desktop { remove } => desktop::run(*remove),
         Command::Format { file, comments } => format::run(file, *comments),
     };
     let done = done.unwrap_or_else(|s| Done {

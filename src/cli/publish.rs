@@ -173,7 +173,10 @@ fn whats(call: &PublishCall) -> Vec<What> {
     let sheets = if home(call).is_some() { What::Pages } else { What::Wide };
     match call.what.as_slice() {
         [] => vec![sheets],
-        asked if asked.contains(&WhatCall::All) => What::ALL.to_vec(),
+        asked if asked.contains(&WhatCall::All) => {
+            let sold = call.purpose == Purpose::Release;
+            What::ALL.into_iter().filter(|w| w.is_for_buyers() || !sold).collect()
+        }
         asked => asked
             .iter()
             .map(|what| match what {
@@ -184,6 +187,7 @@ fn whats(call: &PublishCall) -> Vec<What> {
                 WhatCall::Tables => What::Tables,
                 WhatCall::Lays => What::Lays,
                 WhatCall::Projector => What::Projector,
+                WhatCall::CheckList => What::CheckList,
                 WhatCall::Svg => What::Svg,
                 WhatCall::Dxf => What::Dxf,
             })

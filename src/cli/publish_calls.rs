@@ -17,6 +17,10 @@ pub struct TablesCall {
     /// Only these views; may be repeated. Each view has tables of its own.
     #[arg(long = "view", value_name = "VIEW")]
     pub views: Vec<String>,
+    /// The check list instead: each piece with what it is sewn to, notches, grain, counts and the steps that mention it; exits with 1 if
+    /// something is open.
+    #[arg(long, conflicts_with = "sizes")]
+    pub check_list: bool,
     /// Into this folder as comma separated text, a file for each table.
     #[arg(long, value_name = "DIR", conflicts_with = "json")]
     pub csv: Option<PathBuf>,
@@ -155,6 +159,8 @@ pub enum WhatCall {
     Booklet,
     /// Lay plans that the draft keeps.
     Lays,
+    /// Each piece with its mates, notches, grain, counts and steps; not for buyers.
+    CheckList,
     /// All there is.
     All,
 }

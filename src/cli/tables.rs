@@ -7,7 +7,7 @@ use serde_json::{Value as Json, json};
 use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
 use crate::compute::{Engine, Model};
 use crate::finish::finish;
-use crate::output::{Cell, Table, tables_of, to_csv};
+use crate::output::{Cell, Table, check_list, tables_of, to_csv};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
@@ -32,7 +32,12 @@ pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
         if cases.is_empty() {
             continue;
         }
-        let tables = tables_of(&draft, (&model, &finished), view, &cases);
+        let made = (&model, &finished);
+        let tables = if call.check_list {
+            check_list(&draft, made, view).into_iter().collect()
+        } else {
+            tables_of(&draft, made, view, &cases)
+        };
         out.extend(tables.into_iter().map(|t| (own.view().to_owned(), t)));
     }
     if out.is_empty() {
@@ -54,7 +59,9 @@ pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
         }
         (None, false) => out.iter().map(|(_, t)| as_text(t)).collect::<Vec<_>>().join("\n"),
     };
-    let exit = if messages.is_empty() { FINE } else { NO };
+    let has_open = |t: &Table| t.lines.iter().any(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None));
+    let is_open = call.check_list && out.iter().any(|(_, t)| has_open(t));
+    let exit = if messages.is_empty() && !is_open { FINE } else { NO };
     Ok(Done { data, messages, exit })
 }
 

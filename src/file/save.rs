@@ -10,6 +10,7 @@ use super::read::read;
 use super::write::write;
 use serde::{Deserialize, Serialize};
 
+use crate::base::system::{keep_owner, sync_folder};
 use crate::document::Draft;
 
 /// What a file holds, in short: enough to notice that another program changed it.
@@ -203,31 +204,4 @@ impl Drop for Temporary {
             let _ = fs::remove_file(&self.path);
         }
     }
-}
-
-/// Only the administrator may give a file to somebody else; for all others it stays the saver's.
-#[cfg(unix)]
-fn keep_owner(file: &File, old: &fs::Metadata) {
-    use std::os::unix::fs::{MetadataExt, fchown};
-    let _ = fchown(file, Some(old.uid()), Some(old.gid()));
-}
-
-#[cfg(not(unix))]
-fn keep_owner(_: &File, _: &fs::Metadata) {}
-
-/// Makes the new name in the folder outlast a power cut, where the system can.
-#[cfg(unix)]
-fn sync_folder(folder: &Path) -> io::Result<()> {
-    match File::open(folder)?.sync_all() {
-        // Some file systems cannot, and have nothing to make sure of.
-        Err(error) if matches!(error.kind(), ErrorKind::InvalidInput | ErrorKind::Unsupported) => Ok(()),
-        // A folder that may be written but not read.
-        Err(error) if error.kind() == ErrorKind::PermissionDenied => Ok(()),
-        result => result,
-    }
-}
-
-#[cfg(not(unix))]
-fn sync_folder(_: &Path) -> io::Result<()> {
-    Ok(())
 }

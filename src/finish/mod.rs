@@ -49,7 +49,7 @@ pub use piece::{FinishedCut, FinishedPiece};
 pub use ring::{EdgeWidths, Hem, Width};
 pub use roll::{Rolled, RolledNotch, RolledPiece, roll};
 pub use sewing::{EdgeEnd, Sewing, Sewn};
-pub use strip_marks::{StripMark, StripMarkKind, is_stretched, strip_marks, unmarked};
+pub use strip_marks::{StripMark, StripMarkKind, is_stretched, seams_of_strip, strip_marks, unmarked};
 pub use strips::{CutStrip, NoYield, SHORTEST_PIECE, StripYield, bias_strip, widths};
 pub use unfold::{doubled, unfolded};
 

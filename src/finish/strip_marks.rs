@@ -93,6 +93,13 @@ pub fn unmarked(model: &Model, strip: NodeId) -> Vec<String> {
     of.map(|t| model.plan.seams[t.seam].name.to_string()).collect()
 }
 
+/// The seams of the view that take a strip, in the order of the draft.
+pub fn seams_of_strip(model: &Model, strip: NodeId) -> Vec<usize> {
+    let mut seams: Vec<usize> = takers(model, strip).into_iter().map(|t| t.seam).collect();
+    seams.dedup();
+    seams
+}
+
 /// Whether a seam of the view is to stretch the strip: it is the shorter side.
 pub fn is_stretched(model: &Model, strip: NodeId) -> bool {
     takers(model, strip).iter().any(|t| {

@@ -67,6 +67,7 @@ written! {
     Begin "start",
     Begin "guide",
     Begin "help",
+    Begin "licences",
     Window "table",
     Window "pencil",
     Window "tape",

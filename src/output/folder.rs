@@ -11,7 +11,8 @@ use std::path::{Path, PathBuf};
 
 use thiserror::Error;
 
-use super::save::{reason, several_at_once, sync_folder};
+use super::save::{reason, several_at_once};
+use crate::base::system::sync_folder;
 
 /// The file that is locked while a folder is written.
 const LOCK: &str = ".writing";
@@ -91,15 +92,17 @@ pub fn save_folder(parent: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Re
     })?;
     drop(lock);
     fs::remove_file(&lock_path).map_err(fail(&target))?;
-    folders.iter().for_each(|f| sync_folder(f));
-    sync_folder(&temporary.path);
+    // What is written is complete either way.
+    for folder in folders.iter().chain([&temporary.path]) {
+        let _ = sync_folder(folder);
+    }
     if fs::symlink_metadata(&target).is_ok() {
         return Err(FolderError::Exists { folder: target });
     }
     fs::rename(&temporary.path, &target).map_err(fail(&target))?;
     let mut temporary = temporary;
     temporary.gone = true;
-    sync_folder(parent);
+    let _ = sync_folder(parent);
     Ok(target)
 }
 

@@ -65,6 +65,11 @@ impl Shapes {
             for pair in crossings(&self.outline, y).chunks_exact(2) {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
+                    let off = centre.distance_squared(self.bounds.center());
+                    // No box is larger than is enough: from there on only a place nearer to the middle is better.
+                    if best.is_some_and(|(room, o)| room.scale * (1.0 + ALIKE) >= enough && off >= o) {
+                        continue;
+                    }
                     let least = best.map_or(floor, |(room, _)| room.scale * (1.0 - ALIKE));
                     // What crosses the level limits it already: most places need no look at all the lines.
                     let next = inner.partition_point(|x| *x < centre.x);
@@ -74,7 +79,6 @@ impl Shapes {
                         continue;
                     }
                     let scale = self.scale_from(&mut hint, centre, size, clear, (least, enough));
-                    let off = centre.distance_squared(self.bounds.center());
                     let better =
                         best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
                     if scale > floor && better {

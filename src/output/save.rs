@@ -11,6 +11,8 @@ use std::sync::{Mutex, PoisonError};
 
 use thiserror::Error;
 
+use crate::base::system::sync_folder;
+
 /// How many names are tried for a temporary file before it is given up.
 const TRIES: usize = 100;
 /// So many files are written at once: most of the time is waiting until one is safely on the disk.
@@ -117,7 +119,8 @@ pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>,
         }
         done.push(file.path.clone());
     }
-    sync_folder(dir);
+    // The files are complete either way.
+    let _ = sync_folder(dir);
     Ok(done)
 }
 
@@ -212,11 +215,4 @@ fn free_name(target: &Path) -> io::Result<(File, PathBuf)> {
         }
     }
     Err(last)
-}
-
-/// Makes the new names safe against a power cut, where the system can; the files are complete either way.
-pub(super) fn sync_folder(dir: &Path) {
-    if let Ok(folder) = File::open(dir) {
-        let _ = folder.sync_all();
-    }
 }

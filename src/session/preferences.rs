@@ -8,6 +8,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use serde::{Deserialize, Serialize};
 
+use crate::base::system::{OwnThings, own_folder};
 use crate::file::{OwnFile, read_own, set_aside, write_own};
 
 /// The most drafts that are remembered.
@@ -165,15 +166,7 @@ pub struct Own {
 impl Own {
     /// Where the system wants such things of this person to lie.
     pub fn of_system() -> Option<PathBuf> {
-        let from = |name: &str| std::env::var_os(name).filter(|v| !v.is_empty()).map(PathBuf::from);
-        let base = if cfg!(windows) {
-            from("APPDATA")?
-        } else if cfg!(target_os = "macos") {
-            from("HOME")?.join("Library/Application Support")
-        } else {
-            from("XDG_CONFIG_HOME").filter(|p| p.is_absolute()).or_else(|| Some(from("HOME")?.join(".config")))?
-        };
-        Some(base.join("tracewheel").join("preferences.ron"))
+        Some(own_folder(OwnThings::Preferences, &|name| std::env::var_os(name))?.join("preferences.ron"))
     }
 
     /// Reads the file, if one is given. What cannot be read is set aside, and the words say so; where even that cannot be

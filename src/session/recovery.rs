@@ -14,6 +14,7 @@ use std::time::{Duration, Instant, SystemTime};
 
 use serde::{Deserialize, Serialize};
 
+use crate::base::system::{OwnThings, own_folder};
 use crate::document::Draft;
 use crate::file::{Fingerprint, read, write};
 
@@ -87,15 +88,7 @@ impl RecoveryFolder {
 
     /// Where the system wants such things of this person to lie.
     pub fn of_system() -> Option<PathBuf> {
-        let from = |name: &str| std::env::var_os(name).filter(|v| !v.is_empty()).map(PathBuf::from);
-        let base = if cfg!(windows) {
-            from("LOCALAPPDATA")?
-        } else if cfg!(target_os = "macos") {
-            from("HOME")?.join("Library/Application Support")
-        } else {
-            from("XDG_STATE_HOME").filter(|p| p.is_absolute()).or_else(|| Some(from("HOME")?.join(".local/state")))?
-        };
-        Some(base.join("tracewheel").join("recovery"))
+        Some(own_folder(OwnThings::Work, &|name| std::env::var_os(name))?.join("recovery"))
     }
 
     /// Work that nobody has open, the oldest first.

@@ -5,7 +5,7 @@
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 budgets=tests/bench/budgets.txt
-bench=$(cargo bench --locked --no-default-features --profile dev --bench engine --no-run 2>&1 | sed -n 's/.*(\(.*engine-[0-9a-f]*\)).*/\1/p')
+bench=$(cargo bench --locked --profile dev --bench engine --no-run 2>&1 | sed -n 's/.*(\(.*engine-[0-9a-f]*\)).*/\1/p')
 [ -x "$bench" ] || { echo "the bench was not built" >&2; exit 1; }
 new=$(mktemp)
 for name in block literal large; do

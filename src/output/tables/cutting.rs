@@ -80,8 +80,8 @@ fn heading(page: &Page<'_>, name: &str) -> String {
     }
 }
 
-fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) -> Line {
-    let piece = &page.draft.pieces[frame];
+/// Pairs, face and grain of a cut, in words; empty where there is nothing to say.
+fn told(page: &Page<'_>, (frame, cut): (usize, &CutPlan)) -> [String; 3] {
     let range = 0..page.model.plan.cases.range;
     let handed = symmetry(page.model, page.finished, range, (frame, cut)) == Symmetry::Handed;
     let how = how(cut, handed);
@@ -96,8 +96,22 @@ fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) ->
         (None, Some(_)) => format!("{ways}, by the arrow"),
         (None, None) => String::new(),
     };
-    let cells = vec![text(letter), Cell::Count(u64::from(cut.count)), text(&how), text(face), text(&grain)];
-    Line { name: readable(&piece.name), cells, ..Line::default() }
+    [how, face.to_owned(), grain]
+}
+
+fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) -> Line {
+    let [how, face, grain] = told(page, (frame, cut));
+    let cells = vec![text(letter), Cell::Count(u64::from(cut.count)), text(&how), text(&face), text(&grain)];
+    Line { name: readable(&page.draft.pieces[frame].name), cells, ..Line::default() }
+}
+
+/// A cut as a sentence has it: `2 from main: 1 pair: 1 and 1 mirrored; one way, along centre`.
+pub(super) fn in_words(page: &Page<'_>, (frame, cut): (usize, &CutPlan)) -> String {
+    let told = told(page, (frame, cut));
+    let told: Vec<&str> = told.iter().map(String::as_str).filter(|w| !w.is_empty()).collect();
+    let from = if cut.material.is_empty() { "its cloth" } else { &*cut.material };
+    let head = format!("{} from {from}", cut.count);
+    if told.is_empty() { head } else { format!("{head} ({})", told.join(", ")) }
 }
 
 /// Pairs, fold, outline: `1 pair: 1 and 1 mirrored`.

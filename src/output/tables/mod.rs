@@ -2,6 +2,7 @@
 //! rounded here. What cannot be computed is missing, never 0.
 
 mod body;
+mod check_list;
 mod cloth;
 mod cutting;
 mod measures;
@@ -47,6 +48,13 @@ pub fn tables_of(draft: &Draft, (model, finished): (&Model, &Finished), view: us
     out.extend(notions::alike(&whole));
     out.extend(cutting::table(&whole));
     out
+}
+
+/// The check list of a view (its place): each piece with its mates, notches, grain, counts and the steps that mention it. Not for buyers.
+pub fn check_list(draft: &Draft, (model, finished): (&Model, &Finished), view: usize) -> Option<Table> {
+    let (own, done) = (model.of_views().get(view)?, finished.of_views().get(view)?);
+    let cases = (0..own.plan.cases.range).collect();
+    Some(check_list::table(&Page { draft, all: model, model: own, finished: done, set: String::new(), cases }))
 }
 
 /// What tables are made of: a view, some of its sizes, perhaps those of one set.

@@ -366,11 +366,16 @@ fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
 fn written(order: &Order<'_>, job: &Job) -> Made {
     let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
     let mut out = Outputs::default();
-    let writing = if job.what == What::Tables {
-        let tables = output::tables_of(order.draft, (order.model, order.finished), job.view, &job.cases);
+    let writing = if job.what != What::Booklet {
+        let made = (order.model, order.finished);
+        let tables = match job.what {
+            What::CheckList => output::check_list(order.draft, made, job.view).into_iter().collect(),
+            _ => output::tables_of(order.draft, made, job.view, &job.cases),
+        };
         for table in &tables {
             let bytes = output::to_csv(table).into_bytes();
-            out.files.push(file(order, job, &format!("table-{}", table.name), "csv", bytes, Vec::new()));
+            let rest = if job.what == What::Tables { format!("table-{}", table.name) } else { table.name.clone() };
+            out.files.push(file(order, job, &rest, "csv", bytes, Vec::new()));
         }
         tables_alone(order, own, tables)
     } else {
@@ -378,9 +383,11 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
         out.lacking = lacking;
         booklet_of(order, job.view, &job.cases, &photos)
     };
-    out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
-    let plans = plans_of(order, (own, made), &sizes_of(own, &job.cases));
-    out.lacking.extend(plans.iter().filter_map(|(plan, lay)| Some(left_out(plan, lay.as_ref().err()?))));
+    if job.what != What::CheckList {
+        out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
+        let plans = plans_of(order, (own, made), &sizes_of(own, &job.cases));
+        out.lacking.extend(plans.iter().filter_map(|(plan, lay)| Some(left_out(plan, lay.as_ref().err()?))));
+    }
     let page = output::write_html(&writing).map_err(|problem| OutputError::Figure { problem })?;
     let pictures = output::written_pages(&writing, order.wish.paper);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };

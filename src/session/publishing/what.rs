@@ -15,6 +15,8 @@ pub enum What {
     Booklet,
     /// Lay plans that are kept.
     Lays,
+    /// The check list, for who makes the pattern.
+    CheckList,
     /// Pieces as SVG.
     Svg,
     /// Pieces as DXF.
@@ -23,8 +25,17 @@ pub enum What {
 
 impl What {
     /// All of them, in the order in which files are listed.
-    pub const ALL: [Self; 8] =
-        [Self::Pages, Self::Wide, Self::Projector, Self::Tables, Self::Booklet, Self::Lays, Self::Svg, Self::Dxf];
+    pub const ALL: [Self; 9] = [
+        Self::Pages,
+        Self::Wide,
+        Self::Projector,
+        Self::Tables,
+        Self::Booklet,
+        Self::Lays,
+        Self::CheckList,
+        Self::Svg,
+        Self::Dxf,
+    ];
 
     /// Its word on the command line and in the window.
     pub fn word(self) -> &'static str {
@@ -37,12 +48,18 @@ impl What {
             Self::Tables => "tables",
             Self::Booklet => "booklet",
             Self::Lays => "lays",
+            Self::CheckList => "check-list",
         }
     }
 
     /// Whether pieces are drawn in it in true size, the sizes of a group together; else all sizes come in one.
     pub(super) fn is_drawn(self) -> bool {
-        !matches!(self, Self::Tables | Self::Booklet | Self::Lays)
+        !matches!(self, Self::Tables | Self::Booklet | Self::Lays | Self::CheckList)
+    }
+
+    /// Whether it goes out with an edition; else it is for the maker and for testers.
+    pub fn is_for_buyers(self) -> bool {
+        self != Self::CheckList
     }
 
     /// What such a file is for, in words for who buys the pattern.
@@ -61,6 +78,9 @@ impl What {
                 "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
             }
             Self::Lays => "how the pieces lie on the cloth, and how much of it to buy; a page for each size and width",
+            Self::CheckList => {
+                "each piece with what it is sewn to, notches, grain, counts and the steps that mention it; for the maker and testers, in no release"
+            }
             Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
         }
     }

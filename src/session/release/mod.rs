@@ -417,7 +417,7 @@ fn make(order: &ReleaseOrder<'_>, whole: &Whole) -> Result<Outputs, ReleaseStop>
         let wish = PrintWish { paper: plan.paper, pieces: plan.pieces.clone(), ..wish.clone() };
         add(&[plan.what], &plan.groups, &wish, if plan.width > 0.0 { plan.width } else { WIDE })?;
     }
-    let rest: Vec<What> = What::ALL.into_iter().filter(|w| !told.contains(w)).collect();
+    let rest: Vec<What> = What::ALL.into_iter().filter(|w| w.is_for_buyers() && !told.contains(w)).collect();
     let all = model.asked(&[], &[]).map_err(|e| ReleaseStop::Sheet { problem: e.to_string() })?;
     let groups: Vec<(usize, Vec<usize>)> = all.into_iter().map(|at| (at.view, vec![at.case])).collect();
     add(&rest, &groups, &wish, WIDE)?;

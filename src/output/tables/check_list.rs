@@ -1,0 +1,232 @@
+//! The check list: for each piece what it is sewn to, its notches, grain, counts and the steps that mention it, and what is missing.
+//! It is for who makes the pattern, not for who buys it.
+
+use super::{Page, cutting, readable};
+use crate::compute::{AllowancePlan, FramePlan, NodeId};
+use crate::finish::{Sewing, Sewn, is_block, letters, seams_of_strip};
+use crate::output::{Cell, Line, Table, steps_of_view};
+
+/// The columns behind the name.
+const HEAD: [&str; 5] = ["part", "is", "notches", "in steps", "open"];
+
+/// A line for every piece that is cut and each of its edges, and for every strip.
+pub(super) fn table(page: &Page<'_>) -> Table {
+    let mut table = page.titled("check-list", "Check list");
+    table.head = HEAD.map(str::to_owned).to_vec();
+    table.before.push(
+        "What every piece is cut from, where each of its edges goes, its notches on both sides counted once, and the steps of the booklet that show or name it. What is missing stands in the last column."
+            .to_owned(),
+    );
+    let list = List { page, sewing: Sewing::of(&page.model.plan), steps: Steps::of(page) };
+    let letters = letters(page.all);
+    for (frame, plan) in page.model.plan.frames().iter().enumerate() {
+        if plan.is_piece && page.model.plan.has_frame(frame) && !is_block(page.all, &plan.name) {
+            let letter = &letters[frame];
+            let name = readable(&plan.name);
+            let group = if letter.is_empty() { name } else { format!("{letter} {name}") };
+            table.lines.push(Line { group: group.clone(), ..list.piece(frame, plan) });
+            table
+                .lines
+                .extend((0..plan.edges.len()).map(|edge| Line { group: group.clone(), ..list.edge(frame, edge) }));
+        }
+    }
+    for strip in page.model.plan.publishing.strips.iter().filter(|s| page.model.plan.is_needed(s.length)) {
+        table.lines.push(Line {
+            group: "strips".to_owned(),
+            ..list.strip(strip.length, &page.draft.strips[strip.place].name)
+        });
+    }
+    let open = table.lines.iter().filter(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None)).count();
+    table.notes.push(match open {
+        0 => "Nothing is open.".to_owned(),
+        1 => "One line has something open.".to_owned(),
+        n => format!("{n} lines have something open."),
+    });
+    table
+}
+
+/// What lines are made of.
+struct List<'a> {
+    page: &'a Page<'a>,
+    sewing: Sewing,
+    steps: Steps,
+}
+
+impl List<'_> {
+    fn piece(&self, frame: usize, plan: &FramePlan) -> Line {
+        let cuts: Vec<String> =
+            plan.finishing.cuts.iter().map(|cut| cutting::in_words(self.page, (frame, cut))).collect();
+        let steps = self.steps.that_mention(&plan.name);
+        let mut open = Vec::new();
+        if cuts.is_empty() {
+            open.push("nothing tells from what it is cut");
+        }
+        if plan.finishing.cuts.iter().any(|c| c.along.is_none() && c.heading.is_none()) {
+            open.push("no grain");
+        }
+        if steps.is_empty() && self.steps.are_there() {
+            open.push("no step mentions it");
+        }
+        let seams = (0..plan.edges.len()).flat_map(|e| self.sewing.of_edge(frame, e)).map(|s| s.seam);
+        let notches: Vec<usize> = distinct(seams).map(|s| self.page.model.plan.seams[s].notches.len()).collect();
+        line("the piece", &cuts.join("; "), Cell::Count(notches.iter().sum::<usize>() as u64), steps, &open)
+    }
+
+    fn edge(&self, frame: usize, edge: usize) -> Line {
+        let plan = &self.page.model.plan.frames()[frame];
+        let sewn = self.sewing.of_edge(frame, edge);
+        let mut is: Vec<String> = sewn.iter().map(|s| self.seam((frame, edge), s)).collect();
+        is.extend(self.otherwise(frame, edge));
+        let notches: usize =
+            distinct(sewn.iter().map(|s| s.seam)).map(|s| self.page.model.plan.seams[s].notches.len()).sum();
+        let notches = if sewn.is_empty() { Cell::Empty } else { Cell::Count(notches as u64) };
+        let open: &[&str] =
+            if is.is_empty() { &["neither sewn nor hemmed, on no fold, and no allowance of 0 is told"] } else { &[] };
+        line(&self.edge_name(plan, edge), &is.join("; "), notches, Vec::new(), open)
+    }
+
+    /// A seam, seen from an edge: `seam side, to front side`.
+    fn seam(&self, own: (usize, usize), sewn: &Sewn) -> String {
+        let plan = &self.page.model.plan;
+        let (ours, theirs) = (self.sewing.parts(sewn.seam, sewn.side), self.sewing.parts(sewn.seam, 1 - sewn.side));
+        // Part by part where both sides have as many, else to the whole other side.
+        let mates = if ours.len() == theirs.len() { &theirs[sewn.part..=sewn.part] } else { theirs };
+        let mut names: Vec<String> = Vec::new();
+        for (frame, edge, ..) in mates.iter().flatten() {
+            let name = if (*frame, *edge) == own {
+                "its own mirrored copy".to_owned()
+            } else {
+                let other = &plan.frames()[*frame];
+                format!("{} {}", readable(&other.name), self.edge_name(other, *edge))
+            };
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        let strips =
+            plan.publishing.strips.iter().filter(|s| seams_of_strip(self.page.model, s.length).contains(&sewn.seam));
+        names.extend(strips.map(|s| readable(&self.page.draft.strips[s.place].name)));
+        let of = &plan.seams[sewn.seam];
+        let part = if sewn.partial { "a part of it: " } else { "" };
+        let seam = readable(&of.name);
+        if names.is_empty() {
+            format!("{part}seam {seam}")
+        } else {
+            format!("{part}seam {seam}, to {}", names.join(" and "))
+        }
+    }
+
+    /// What an edge is besides its seams.
+    fn otherwise(&self, frame: usize, edge: usize) -> Vec<String> {
+        let plan = &self.page.model.plan.frames()[frame];
+        let mut out = Vec::new();
+        if plan.finishing.cuts.iter().any(|c| c.on_fold == Some(edge)) {
+            out.push("on the fold of the cloth".to_owned());
+        }
+        if plan.finishing.cuts.iter().any(|c| c.border == Some(edge)) {
+            out.push("on the border of the cloth".to_owned());
+        }
+        let of_edge = || plan.finishing.allowances.iter().filter(|a| a.edge == edge);
+        match of_edge().map(|a| a.turns).max() {
+            Some(1) => out.push("hem, one turn".to_owned()),
+            Some(n) if n > 1 => out.push(format!("hem, {n} turns")),
+            _ => {}
+        }
+        if !out.is_empty() || !self.sewing.of_edge(frame, edge).is_empty() {
+            return out;
+        }
+        let folds = plan.finishing.folds.iter().filter(|f| f.line.1 == plan.edges[edge]);
+        out.extend(folds.map(|f| format!("fold {}", readable(&f.name))));
+        let frames =
+            self.page.model.plan.frames().iter().enumerate().filter(|(f, _)| self.page.model.plan.has_frame(*f));
+        let on = frames.filter(|(_, f)| f.finishing.marks.iter().any(|m| m.piece.as_deref() == Some(&*plan.name)));
+        out.extend(on.map(|(_, f)| format!("lies on {}, at the place marked there", readable(&f.name))));
+        if out.is_empty() && of_edge().next().is_some() && of_edge().all(|a| self.is_nothing(a)) {
+            out.push("left as it is cut".to_owned());
+        }
+        out
+    }
+
+    /// Whether an allowance is told to be 0, in all sizes.
+    fn is_nothing(&self, allowance: &AllowancePlan) -> bool {
+        let width = |case: usize| self.page.model.real(case, &allowance.width).ok();
+        allowance.to_width.is_none() && self.page.cases.iter().all(|c| width(*c) == Some(0.0))
+    }
+
+    fn strip(&self, length: NodeId, name: &str) -> Line {
+        let plan = &self.page.model.plan;
+        let seams = seams_of_strip(self.page.model, length);
+        let is: Vec<String> = seams.iter().map(|s| format!("seam {}", readable(&plan.seams[*s].name))).collect();
+        let notches: usize = seams.iter().map(|s| plan.seams[*s].notches.len()).sum();
+        let notches = if seams.is_empty() { Cell::Empty } else { Cell::Count(notches as u64) };
+        let steps = self.steps.that_mention(name);
+        let open: &[&str] = if steps.is_empty() && self.steps.are_there() { &["no step mentions it"] } else { &[] };
+        line(&readable(name), &is.join("; "), notches, steps, open)
+    }
+
+    fn edge_name(&self, frame: &FramePlan, edge: usize) -> String {
+        let piece = self.page.model.draft.pieces.iter().find(|p| *p.name == *frame.name);
+        piece.and_then(|p| p.edges.get(edge)).map_or_else(|| format!("edge {}", edge + 1), |e| readable(&e.name))
+    }
+}
+
+fn line(name: &str, is: &str, notches: Cell, steps: Vec<String>, open: &[&str]) -> Line {
+    let words = |text: String| if text.is_empty() { Cell::Empty } else { Cell::Words(text) };
+    let cells = vec![words(is.to_owned()), notches, words(steps.join(", ")), words(open.join("; "))];
+    Line { name: name.to_owned(), cells, ..Line::default() }
+}
+
+fn distinct(places: impl Iterator<Item = usize>) -> impl Iterator<Item = usize> {
+    let mut all: Vec<usize> = places.collect();
+    all.sort_unstable();
+    all.dedup();
+    all.into_iter()
+}
+
+/// The steps of the view: their number, the pieces drawn, their words.
+struct Steps {
+    /// Number, pieces that are drawn, words in small letters with `_` as a space.
+    list: Vec<(usize, Vec<String>, String)>,
+    /// Names that words could mean, longest first: `front` is not meant where `front yoke` stands.
+    names: Vec<String>,
+}
+
+impl Steps {
+    fn of(page: &Page<'_>) -> Self {
+        let steps = steps_of_view(page.draft, page.model).into_iter().zip(1..);
+        let list = steps.map(|(plan, number)| {
+            let step = &page.draft.booklet[plan.place];
+            (number, step.pieces.clone(), plain(&format!("{} {}", step.title, step.text)))
+        });
+        let strips = page.draft.strips.iter().map(|s| plain(&s.name));
+        let mut names: Vec<String> = page.draft.pieces.iter().map(|p| plain(&p.name)).chain(strips).collect();
+        names.sort_by_key(|n| std::cmp::Reverse(n.chars().count()));
+        names.dedup();
+        Self { list: list.collect(), names }
+    }
+
+    /// Whether there are any.
+    fn are_there(&self) -> bool {
+        !self.list.is_empty()
+    }
+
+    /// The numbers of the steps that show a piece or name it.
+    fn that_mention(&self, name: &str) -> Vec<String> {
+        let own = plain(name);
+        let longer: Vec<&String> = self.names.iter().filter(|n| n.len() > own.len() && n.contains(&own)).collect();
+        let says = |words: &str| {
+            let rest = longer.iter().fold(words.to_owned(), |rest, other| rest.replace(other.as_str(), "\u{0}"));
+            rest.match_indices(&own).any(|(at, _)| {
+                let before = rest[..at].chars().next_back();
+                let behind = rest[at + own.len()..].trim_start_matches(['s', 'e']).chars().next();
+                !before.is_some_and(char::is_alphanumeric) && !behind.is_some_and(char::is_alphanumeric)
+            })
+        };
+        let steps = self.list.iter().filter(|(_, pieces, words)| pieces.iter().any(|p| p == name) || says(words));
+        steps.map(|(number, ..)| number.to_string()).collect()
+    }
+}
+
+fn plain(words: &str) -> String {
+    words.replace('_', " ").to_lowercase()
+}
