@@ -75,13 +75,22 @@ impl List<'_> {
     fn edge(&self, frame: usize, edge: usize) -> Line {
         let plan = &self.page.model.plan.frames()[frame];
         let sewn = self.sewing.of_edge(frame, edge);
-        let mut is: Vec<String> = sewn.iter().map(|s| self.seam((frame, edge), s)).collect();
+        let mut is: Vec<String> = Vec::new();
+        for seam in sewn.iter().map(|s| self.seam((frame, edge), s)) {
+            // A seam of an edge with its own mirrored copy has it on both sides.
+            if !is.contains(&seam) {
+                is.push(seam);
+            }
+        }
         is.extend(self.otherwise(frame, edge));
         let notches: usize =
             distinct(sewn.iter().map(|s| s.seam)).map(|s| self.page.model.plan.seams[s].notches.len()).sum();
         let notches = if sewn.is_empty() { Cell::Empty } else { Cell::Count(notches as u64) };
-        let open: &[&str] =
-            if is.is_empty() { &["neither sewn nor hemmed, on no fold, and no allowance of 0 is told"] } else { &[] };
+        let open: &[&str] = if is.is_empty() {
+            &["neither sewn nor hemmed, on no fold, and no allowance of its own is told"]
+        } else {
+            &[]
+        };
         line(&self.edge_name(plan, edge), &is.join("; "), notches, Vec::new(), open)
     }
 
@@ -91,18 +100,23 @@ impl List<'_> {
         let (ours, theirs) = (self.sewing.parts(sewn.seam, sewn.side), self.sewing.parts(sewn.seam, 1 - sewn.side));
         // Part by part where both sides have as many, else to the whole other side.
         let mates = if ours.len() == theirs.len() { &theirs[sewn.part..=sewn.part] } else { theirs };
-        let mut names: Vec<String> = Vec::new();
+        // Piece by piece, each with its edges.
+        let mut by_piece: Vec<(String, Vec<String>)> = Vec::new();
         for (frame, edge, ..) in mates.iter().flatten() {
-            let name = if (*frame, *edge) == own {
-                "its own mirrored copy".to_owned()
+            let other = &plan.frames()[*frame];
+            let (piece, edge) = if (*frame, *edge) == own {
+                ("its own mirrored copy".to_owned(), String::new())
             } else {
-                let other = &plan.frames()[*frame];
-                format!("{} {}", readable(&other.name), self.edge_name(other, *edge))
+                (readable(&other.name), self.edge_name(other, *edge))
             };
-            if !names.contains(&name) {
-                names.push(name);
+            match by_piece.iter_mut().find(|(known, _)| *known == piece) {
+                Some((_, edges)) if edges.contains(&edge) => {}
+                Some((_, edges)) => edges.push(edge),
+                None => by_piece.push((piece, vec![edge])),
             }
         }
+        let named = by_piece.iter().map(|(piece, edges)| format!("{piece} {}", edges.join(", ")).trim_end().to_owned());
+        let mut names: Vec<String> = named.collect();
         let strips =
             plan.publishing.strips.iter().filter(|s| seams_of_strip(self.page.model, s.length).contains(&sewn.seam));
         names.extend(strips.map(|s| readable(&self.page.draft.strips[s.place].name)));
@@ -141,8 +155,13 @@ impl List<'_> {
             self.page.model.plan.frames().iter().enumerate().filter(|(f, _)| self.page.model.plan.has_frame(*f));
         let on = frames.filter(|(_, f)| f.finishing.marks.iter().any(|m| m.piece.as_deref() == Some(&*plan.name)));
         out.extend(on.map(|(_, f)| format!("lies on {}, at the place marked there", readable(&f.name))));
-        if out.is_empty() && of_edge().next().is_some() && of_edge().all(|a| self.is_nothing(a)) {
-            out.push("left as it is cut".to_owned());
+        if out.is_empty() && of_edge().next().is_some() {
+            let words = if of_edge().all(|a| self.is_nothing(a)) {
+                "left as it is cut"
+            } else {
+                "in no seam, with an allowance of its own"
+            };
+            out.push(words.to_owned());
         }
         out
     }
