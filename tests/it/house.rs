@@ -483,6 +483,28 @@ fn the_top_is_tidy() {
     assert_eq!(strangers(&["src", ".ci", "Cargo.lock", "docs", "notes.txt"]), ["docs", "notes.txt"]);
 }
 
+/// Files beside the outside scripts of which their page says nothing.
+fn unnamed<'a>(files: &'a [String], page: &str) -> Vec<&'a str> {
+    files.iter().map(String::as_str).filter(|f| *f != "README.md" && !page.contains(&format!("`{f}`"))).collect()
+}
+
+#[test]
+fn every_outside_check_is_told_with_its_source() {
+    let page = std::fs::read_to_string("tests/outside/README.md").unwrap();
+    let entries = std::fs::read_dir("tests/outside").unwrap();
+    let files: Vec<String> = entries.map(|e| e.unwrap().file_name().into_string().unwrap()).collect();
+    let files: Vec<String> =
+        files.into_iter().filter(|f| f != "second" && f != "svg" && !f.starts_with(['_', '.'])).collect();
+    assert!(files.len() > 30);
+    assert_eq!(unnamed(&files, &page), [""; 0], "tests/outside/README.md lacks these");
+    assert_eq!(unnamed(&["new.py".to_owned()], &page), ["new.py"]);
+    // A row without a source is no row.
+    let rows = page.lines().filter(|l| l.starts_with("| `"));
+    let bare: Vec<&str> =
+        rows.filter(|l| l.trim_end_matches('|').rsplit('|').next().unwrap().trim().is_empty()).collect();
+    assert_eq!(bare, [""; 0]);
+}
+
 #[test]
 fn what_is_allowed_is_needed() {
     let (texts, _) = everything();
