@@ -67,6 +67,7 @@ codes! {
     ViewEmpty Error "view-empty" "A view has no pieces." "the view {view} has none of the pieces of this draft{named}";
     ViewValueTwice Error "view-value-twice" "A view gives a value twice." "{value} has two formulas in the view {view}; keep one";
     PieceInNoView Note "piece-in-no-view" "A piece belongs to no view." "{piece} belongs to no view, so it is not drawn, judged or published; if that is meant, leave it";
+    InNoView Note "in-no-view" "A seam, condition or finished measure belongs to no view." "no view has all that {what} names, so nothing judges it; if that is meant, leave it";
     ViewsAlike Note "views-alike" "Two views are the same." "the view {view} has the same pieces and values as {other}";
     NotUsedYet Note "not-used-yet" "A part is kept, but nothing computes it yet." "{what}: kept in the file as written, but this version computes nothing from it";
 
@@ -202,6 +203,7 @@ impl Code {
                 | Self::StartOutside
                 | Self::NotUsedYet
                 | Self::PieceInNoView
+                | Self::InNoView
                 | Self::ViewsAlike
                 | Self::FullnessOff
                 | Self::NotchApart

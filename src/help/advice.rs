@@ -57,6 +57,10 @@ const ADVICE: &[(Code, &str)] = &[
     ),
     (Code::ViewValueTwice, "Take one of the two formulas out of the view."),
     (Code::PieceInNoView, "Add the piece to a view; one that is there only to make others of needs none."),
+    (
+        Code::InNoView,
+        "Name what the pieces of a view have instead, or add the piece that is missing to a view; what is true of a block alone may stay.",
+    ),
     (Code::ViewsAlike, "Take one of the two out, or say in which pieces or values they differ."),
     (Code::NotUsedYet, "Nothing need be done: it stays in the file. Do not count on it in this version."),
     (Code::NoSizes, "Add a first size with the + behind \"Sizes\"."),

@@ -192,6 +192,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "front belongs to no view, so it is not drawn, judged or published; if that is meant, leave it",
     ),
     (
+        Code::InNoView,
+        "conditions: [",
+        "views: [(name: \"a\", pieces: [\"back\"])], conditions: [(name: \"both\", must: \"length(front.side) < 2 m\"), ",
+        "condition.both",
+        "no view has all that condition both names, so nothing judges it; if that is meant, leave it",
+    ),
+    (
         Code::ViewsAlike,
         "conditions: [",
         "views: [(name: \"a\"), (name: \"b\", pieces: [\"front\", \"back\"])], conditions: [",
