@@ -139,8 +139,8 @@ fn laid_by_hand() {
     near(lay.need().exact, 800.0);
 }
 
-/// Laid by hand one behind the other, eight pieces of 24 x 30 cm take 240 cm; improved it is as short as a lay from nothing, and around a locked
-/// piece as well.
+/// Laid by hand one behind the other, eight pieces of 24 x 30 cm take 240 cm; a search goes on from nothing as well, around a locked piece, and
+/// has less than half of that at once.
 #[test]
 fn a_long_lay_by_hand_gives_way_to_a_short_one() {
     let text = draft(
@@ -165,10 +165,11 @@ fn a_long_lay_by_hand_gives_way_to_a_short_one() {
     near(hand.need().exact, 2400.0);
     hand.lock(0, 0, true);
     let stays = hand.lay.room(0, &hand.lay.layouts[0].laid[0]);
-    let effort = LayEffort { moves: 400, seed: 1, time: None };
+    // So few moves make nothing of the long lay itself.
+    let effort = LayEffort { moves: 5, seed: 1, time: None };
     let row = lays((&made.model, &made.finished), &[made.wish(1000.0)], &[Some(hand)], &effort).remove(0);
     let lay = row.best.unwrap();
-    assert!(lay.need().exact <= fresh.need().exact * 1.1, "{} and {}", lay.need().exact, fresh.need().exact);
+    assert!(lay.need().exact < 1200.0, "{} and {}", lay.need().exact, fresh.need().exact);
     assert!(pieces(&lay).iter().any(|p| (p.4.x0 - stays.x0).abs() < 0.01 && (p.4.y0 - stays.y0).abs() < 0.01));
 }
 
