@@ -89,24 +89,28 @@ impl Symmetry {
     pub fn of(outline: &BezPath, heading: f64) -> Self {
         let points = flattened(outline);
         let turned: Vec<Point> = points.iter().map(|p| Affine::rotate(-heading) * *p).collect();
-        let Some(first) = turned.first() else { return Self::Handed };
-        let room = turned.iter().fold(Rect::from_points(*first, *first), |r, p| r.union_pt(*p));
-        let centre = room.center();
-        let on_itself = |mirror: &dyn Fn(Point) -> Point| {
-            turned.iter().all(|p| {
-                let q = mirror(*p);
-                (0..turned.len()).any(|i| {
-                    let (a, b) = (turned[i], turned[(i + 1) % turned.len()]);
-                    let leg = b - a;
-                    let t = if leg.hypot2() > 0.0 { ((q - a).dot(leg) / leg.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
-                    (a + leg * t).distance(q) <= tolerance::limit::JOINT_GAP
-                })
-            })
-        };
-        let over = |p: Point| Point::new(2.0 * centre.x - p.x, p.y);
-        let upside = |p: Point| Point::new(p.x, 2.0 * centre.y - p.y);
-        if on_itself(&over) || on_itself(&upside) { Self::Symmetric } else { Self::Handed }
+        if same_turned_over(&turned, true) { Self::Symmetric } else { Self::Handed }
     }
+}
+
+/// Whether a polygon whose thread runs along x lies on itself, within 0.5 mm, when it is turned over about its thread; or, where it may be turned
+/// by half, also about the line across.
+pub fn same_turned_over(points: &[Point], both_ways: bool) -> bool {
+    let Some(first) = points.first() else { return false };
+    let centre = points.iter().fold(Rect::from_points(*first, *first), |r, p| r.union_pt(*p)).center();
+    let on_itself = |mirror: &dyn Fn(Point) -> Point| {
+        points.iter().all(|p| {
+            let q = mirror(*p);
+            (0..points.len()).any(|i| {
+                let (a, b) = (points[i], points[(i + 1) % points.len()]);
+                let leg = b - a;
+                let t = if leg.hypot2() > 0.0 { ((q - a).dot(leg) / leg.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+                (a + leg * t).distance(q) <= tolerance::limit::JOINT_GAP
+            })
+        })
+    };
+    on_itself(&|p| Point::new(p.x, 2.0 * centre.y - p.y))
+        || both_ways && on_itself(&|p| Point::new(2.0 * centre.x - p.x, p.y))
 }
 
 /// Whether a piece of a view is the same when it is turned over, in all of these cases; one that cannot be drawn is passed over.

@@ -182,6 +182,10 @@ const ADVICE: &[(Code, &str)] = &[
     ),
     (Code::RowMissesLevel, "Hold that button level and let the steps be as told, or accept the even row."),
     (
+        Code::LayOddSize,
+        "Improve the plan of the smaller size in the room of cloth; it may begin with the larger one's lay.",
+    ),
+    (
         Code::LayStale,
         "Lay the pieces anew and keep the new plan, or take the old one out; nothing is told of a plan that is not of these pieces.",
     ),

@@ -575,6 +575,7 @@ fn plan() -> BoxedStrategy<LayPlan> {
             y: text(),
             turned: text(),
             mirrored: any::<bool>().boxed(),
+            one_layer: any::<bool>().boxed(),
             locked: any::<bool>().boxed(),
         })),
         digest: text(),

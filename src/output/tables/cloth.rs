@@ -119,12 +119,9 @@ fn together(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
 /// The cloth of a plan in words.
 fn heading(plan: &LayPlan) -> String {
     let mut out = format!("{}, {} wide", readable(&plan.material), plan.width);
-    out.push_str(match plan.laid {
-        ClothLaid::Open => "",
-        ClothLaid::Folded => ", folded lengthwise",
-        ClothLaid::FoldedToMiddle => ", both selvedges to the middle",
-        ClothLaid::FoldedPart => ", folded in part",
-    });
+    if plan.laid != ClothLaid::Open {
+        out.push_str(&format!(", {}", plan.laid.words()));
+    }
     if plan.nap == Nap::With {
         out.push_str(", with nap");
     }

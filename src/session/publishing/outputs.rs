@@ -13,7 +13,7 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::{Draft, LayPlan};
 use crate::finish::{ClothBook, Finished, letters};
-use crate::output::lay::{Lay, kept_lays, lay_page};
+use crate::output::lay::{Lay, cloth_words, kept_lays, lay_pages, sizes_words};
 use crate::output::{
     self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
     SvgError, SvgSettings, Table, WideSettings, Writing,
@@ -398,23 +398,28 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     Ok(out)
 }
 
-/// The lay plans of a view that are kept, a page for each; nothing where none are.
+/// The lay plans of a view that are kept, several on a page where they can be read so; nothing where none are.
 fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
     let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
     let mut out = Outputs::default();
     let sizes = sizes_of(own, &job.cases);
     let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
     let signs = letters(order.model);
-    let mut pages = Vec::new();
+    let mut laid: Vec<(String, String, Lay)> = Vec::new();
     for (plan, lay) in plans_of(order, (own, made), &sizes) {
         match lay {
-            Ok(lay) => pages.push(lay_page(&format!("{title}: {}", plan.name), &lay, &signs)),
+            Ok(lay) => {
+                let of: Vec<(String, u32)> = plan.sizes.iter().map(|s| (s.size.clone(), s.count)).collect();
+                laid.push((cloth_words(&lay), sizes_words(&of), lay));
+            }
             Err(why) => out.lacking.push(left_out(plan, &why)),
         }
     }
-    if pages.is_empty() {
+    if laid.is_empty() {
         return Ok(out);
     }
+    let named: Vec<_> = laid.iter().map(|(cloth, name, lay)| (cloth.clone(), (name.clone(), lay))).collect();
+    let pages = lay_pages(&title, &named, &signs);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&title, &pages).map_err(sheet)?;
     out.files.push(file(order, job, "lay-plans-A4", "pdf", bytes, digests(order.draft, &pages)));

@@ -315,7 +315,7 @@ impl Stage {
             delta: vec2(0.0, by),
             phase: TouchPhase::Move,
             source: egui::MouseWheelSource::Wheel,
-            modifiers: Modifiers::NONE,
+            modifiers: self.modifiers,
         };
         self.frame(vec![Event::PointerMoved(at)]);
         self.frame(vec![wheel]);

@@ -304,7 +304,7 @@ STRUCTS = {
     ),
     "LaidSize": dict(size=S, count=I),
     "LaidPiece": dict(
-        piece=S, strip=B, cut=I, size=S, stretch=I, x=S, y=S, turned=S, mirrored=B, locked=B,
+        piece=S, strip=B, cut=I, size=S, stretch=I, x=S, y=S, turned=S, mirrored=B, one_layer=B, locked=B,
     ),
     "Log": dict(fittings=["FittingNote"], releases=["Release"]),
     "FittingNote": dict(date=S, size=S, cloth=S, note=S),
