@@ -31,6 +31,7 @@ impl Make<'_> {
             self.cases.iter().map(|c| self.side.model.plan.cases.list[*c].address.as_str()).collect();
         let own = self.facts.part(Part::Draft);
         own.words("unit in which lengths are shown", "display", word(&draft.display));
+        own.words("language of what is published", "language", word(&draft.language));
         own.words(
             "who wears it",
             "audience",
