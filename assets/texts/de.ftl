@@ -273,7 +273,7 @@ check-no-cut = nicht gesagt, woraus es geschnitten wird
 check-no-grain = kein Fadenlauf
 check-no-step = kein Schritt erwähnt es
 check-the-piece = das Teil
-check-edge-open = weder genäht noch gesäumt, nicht im Stoffbruch, und keine Nahtzugabe von 0 angegeben
+check-edge-open = weder genäht noch gesäumt, nicht im Stoffbruch, und keine eigene Nahtzugabe angegeben
 check-own-copy = das eigene gegengleiche Teil
 check-and = und
 check-seam = Naht { $seam }
@@ -288,6 +288,7 @@ check-hem =
 check-fold = Bruchlinie { $name }
 check-lies-on = liegt auf { $piece }, an der dort markierten Stelle
 check-as-cut = bleibt offenkantig
+check-own-allowance = in keiner Naht, mit eigener Nahtzugabe
 check-edge = Kante { $number }
 check-cut = { $count } aus { $material }
 

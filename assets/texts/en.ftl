@@ -271,7 +271,7 @@ check-no-cut = nothing tells from what it is cut
 check-no-grain = no grain
 check-no-step = no step mentions it
 check-the-piece = the piece
-check-edge-open = neither sewn nor hemmed, on no fold, and no allowance of 0 is told
+check-edge-open = neither sewn nor hemmed, on no fold, and no allowance of its own is told
 check-own-copy = its own mirrored copy
 check-and = and
 check-seam = seam { $seam }
@@ -286,6 +286,7 @@ check-hem =
 check-fold = fold { $name }
 check-lies-on = lies on { $piece }, at the place marked there
 check-as-cut = left as it is cut
+check-own-allowance = in no seam, with an allowance of its own
 check-edge = edge { $number }
 check-cut = { $count } from { $material }
 
