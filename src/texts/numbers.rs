@@ -37,13 +37,27 @@ pub fn inch() -> String {
     t!("unit-inch")
 }
 
-/// A date that was typed: one of year, month and day as the language writes it, any other as it is.
+/// A length that was typed as a number with a unit, as the language writes it; a formula stays as it is.
+pub fn typed(text: &str) -> String {
+    let is_number = |number: &str| {
+        number.contains(|c: char| c.is_ascii_digit())
+            && number.chars().all(|c| c.is_ascii_digit() || ".,/ ".contains(c))
+    };
+    match text.trim().rsplit_once(' ') {
+        Some((number, "in")) if is_number(number) => format!("{number} {}", inch()),
+        Some((number, sign @ ("mm" | "cm" | "m"))) if is_number(number) => format!("{} {sign}", decimal(number)),
+        _ => text.to_owned(),
+    }
+}
+
+/// A date that was typed: one of year, month and perhaps day as the language writes it, any other as it is.
 pub fn date(text: &str) -> String {
     let is_number = |part: &str, letters: usize| part.len() == letters && part.bytes().all(|b| b.is_ascii_digit());
     match (current(), text.trim().split('-').collect::<Vec<_>>().as_slice()) {
         (Language::German, [year, month, day]) if is_number(year, 4) && is_number(month, 2) && is_number(day, 2) => {
             format!("{day}.{month}.{year}")
         }
+        (Language::German, [year, month]) if is_number(year, 4) && is_number(month, 2) => format!("{month}/{year}"),
         _ => text.to_owned(),
     }
 }
@@ -75,15 +89,43 @@ mod tests {
                 length(28.575, DisplayUnit::InchEighths),
                 date("2026-11-30"),
                 date("im Mai 2026"),
+                date("2026-11"),
+                typed("1.5 cm"),
+                typed("1 1/4 in"),
+                typed("seam + 1.5 cm"),
                 date("2026-11-3"),
                 gathered(&["a", "b", "c"]),
             ]
         };
-        let english =
-            ["12.5", "12.5 cm", "12.5 mm", "1 1/8 in", "2026-11-30", "im Mai 2026", "2026-11-3", "a, b and c"];
+        let english = [
+            "12.5",
+            "12.5 cm",
+            "12.5 mm",
+            "1 1/8 in",
+            "2026-11-30",
+            "im Mai 2026",
+            "2026-11",
+            "1.5 cm",
+            "1 1/4 in",
+            "seam + 1.5 cm",
+            "2026-11-3",
+            "a, b and c",
+        ];
         assert_eq!(all(), english);
-        let german =
-            ["12,5", "12,5 cm", "12,5 mm", "1 1/8 Zoll", "30.11.2026", "im Mai 2026", "2026-11-3", "a, b und c"];
+        let german = [
+            "12,5",
+            "12,5 cm",
+            "12,5 mm",
+            "1 1/8 Zoll",
+            "30.11.2026",
+            "im Mai 2026",
+            "11/2026",
+            "1,5 cm",
+            "1 1/4 Zoll",
+            "seam + 1.5 cm",
+            "2026-11-3",
+            "a, b und c",
+        ];
         assert_eq!(speaking(Language::German, all), german);
     }
 }

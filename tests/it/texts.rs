@@ -162,7 +162,7 @@ fn drawn(picture: &Picture) -> Vec<String> {
             match item {
                 Item::Text(text) => out.push(text.text.to_string()),
                 Item::Group { items, .. } | Item::Clip { items, .. } => of(items, out),
-                Item::Shared { shared, .. } => of(&shared.items, out),
+                Item::Shared { what, .. } => of(&what.items, out),
                 _ => {}
             }
         }

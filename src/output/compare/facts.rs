@@ -132,7 +132,7 @@ impl PartFacts {
         });
     }
 
-    pub fn noted(&mut self, what: &str, field: &str, words: impl Into<String>) {
+    pub fn noted(&mut self, what: impl Into<String>, field: &str, words: impl Into<String>) {
         let before = self.facts.len();
         self.words(what, field, words);
         self.facts[before..].iter_mut().for_each(|f| f.is_note = true);

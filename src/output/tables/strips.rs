@@ -8,7 +8,7 @@ use crate::compute::{MaterialPlan, StripPlan};
 use crate::document::{Strip, StripGrain, StripKind};
 use crate::finish::{CutStrip, NoYield, StripMarkKind, StripYield, strip_marks, unmarked, widths};
 use crate::output::{Cell, Line, Table};
-use crate::texts::t;
+use crate::texts::{t, typed};
 
 /// Lengths to buy are rounded up to so much, mm.
 const TO_BUY_STEP: f64 = 10.0;
@@ -86,20 +86,20 @@ fn rule(strip: &Strip) -> Vec<String> {
     }];
     let length = strip.length.replace('_', " ");
     out.push(match &*strip.ends {
-        "" => t!("strip-length-rule", length),
-        ends => t!("strip-length-rule-ends", length, ends),
+        "" => t!("strip-length-rule", length = typed(&length)),
+        ends => t!("strip-length-rule-ends", length = typed(&length), ends = typed(ends)),
     });
     if !strip.width.is_empty() {
         let layers = strip.layers.max(1);
         out.push(match &*strip.allowance {
             "" => t!("strip-width-rule", layers),
-            allowance => t!("strip-width-rule-more", layers, allowance),
+            allowance => t!("strip-width-rule-more", layers, allowance = typed(allowance)),
         });
     }
     if !strip.join.is_empty() && !strip.material.is_empty() {
         out.push(match strip.grain {
-            StripGrain::Bias => t!("strip-joined-bias", join = strip.join),
-            _ => t!("strip-joined", join = strip.join),
+            StripGrain::Bias => t!("strip-joined-bias", join = typed(&strip.join)),
+            _ => t!("strip-joined", join = typed(&strip.join)),
         });
     }
     out
@@ -115,7 +115,7 @@ fn cloth(
 ) -> Vec<Line> {
     let mut out = Vec::new();
     for (i, sold) in material.widths.iter().enumerate() {
-        let group = t!("strip-cloth", material = strip.material, width = &*sold.text);
+        let group = t!("strip-cloth", material = strip.material, width = typed(&sold.text));
         let usable = |case: usize| widths(page.model, case, material).get(i).and_then(|w| w.1).map(|w| w.1);
         let result = |case: usize| of(case).from_cloth(usable(case)?);
         let got = |case: usize| result(case)?.ok();
