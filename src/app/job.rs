@@ -10,7 +10,7 @@ use egui::Context;
 
 use super::publish::PublishAsk;
 use crate::output::save_all;
-use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs, title_of};
+use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs};
 
 /// What the thread tells.
 enum News {
@@ -138,7 +138,7 @@ fn run(
         return Err("nothing can be drawn; nothing was written".to_owned());
     }
     let purpose = asked.first().map_or_else(PrintFor::default, |a| a.wish.purpose);
-    let list = made.list(&named.0, &title_of(&computed.draft, ""), (purpose, &computed.draft.edition));
+    let list = made.list(&named.0, &computed.draft, purpose);
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
     let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();

@@ -12,7 +12,7 @@ use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
 use crate::session::{
     LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ProjectorWish, ReleaseStop, What, length_typed,
-    look_at_blocks, outputs, sheet_plan, title_of,
+    look_at_blocks, outputs, sheet_plan,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
@@ -109,7 +109,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     }
     std::fs::create_dir_all(&call.out)
         .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", call.out.display())))?;
-    let list = made.list(&stem, &title_of(&draft, ""), (purpose(call), &draft.edition));
+    let list = made.list(&stem, &draft, purpose(call));
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     let written = output::save_all(&call.out, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     let data: String = written.iter().map(|p| format!("{}\n", p.display())).collect();

@@ -6,12 +6,19 @@ use serde_json::{Value as Json, json};
 
 use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
 use crate::compute::{Engine, Model};
+use crate::document::Draft;
 use crate::finish::finish;
 use crate::output::{Cell, Shown, Table, check_list, tables_of, to_csv};
+use crate::texts::{speaking, t};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
-    let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    speaking(draft.language, || told(call, &draft))
+}
+
+/// The tables, in the language of the draft: they are what its buyers get.
+fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
+    let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
     let wanted = asked(&model, &call.sizes, &call.views)?;
@@ -87,7 +94,7 @@ fn as_list(table: &Table) -> String {
         let cells = table.head.iter().skip(1).zip(&line.cells).filter(|(_, cell)| **cell != Cell::Empty);
         let told = cells.map(|(head, cell)| {
             let shown = cell.shown(Shown::Plain);
-            if head == "is" { shown } else { format!("{head}: {shown}") }
+            if *head == t!("check-is") { shown } else { format!("{head}: {shown}") }
         });
         out.push_str(&format!("  {} – {}\n", line.name, told.collect::<Vec<_>>().join("; ")));
     }
@@ -114,7 +121,7 @@ fn as_text(table: &Table) -> String {
             // What has no unit is told once.
             let cells = line.cells.iter().map(|c| if k > 0 && !c.has_units() { String::new() } else { c.shown(*unit) });
             let first = if k == 0 { name.clone() } else { String::new() };
-            rows.push([first, unit.word().to_owned()].into_iter().chain(cells).collect());
+            rows.push([first, unit.word()].into_iter().chain(cells).collect());
         }
     }
     out.push_str(&report::table(&rows));

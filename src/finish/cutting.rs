@@ -6,6 +6,7 @@ use super::Finished;
 use crate::base::tolerance;
 use crate::compute::{CutPlan, Model};
 use crate::document::{Face, Outline};
+use crate::texts::t;
 
 /// A cloth that shrinks by more than this part of its length is not believed.
 pub(super) const MOST_SHRINKAGE: f64 = 0.5;
@@ -131,24 +132,22 @@ pub fn symmetry(
 /// How often a piece is cut, in the words of sheets and lists: `cut 2 (1 + 1 mirrored) from main`.
 pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
     let count = cut.count;
-    let how = match (cut.on_fold.is_some(), cut.face, symmetry) {
-        (true, ..) => " on the fold".to_owned(),
-        (_, Face::RightSideUp, _) => ", right side of the cloth up".to_owned(),
-        (_, Face::WrongSideUp, _) => ", wrong side of the cloth up".to_owned(),
-        (_, _, Symmetry::Symmetric) => String::new(),
-        (_, _, Symmetry::Handed) if count.is_multiple_of(2) => format!(" ({0} + {0} mirrored)", count / 2),
-        _ => String::new(),
+    let words = match (cut.on_fold.is_some(), cut.face, symmetry) {
+        (true, ..) => t!("cut-on-fold", count),
+        (_, Face::RightSideUp, _) => t!("cut-right-side", count),
+        (_, Face::WrongSideUp, _) => t!("cut-wrong-side", count),
+        (_, _, Symmetry::Handed) if count.is_multiple_of(2) => t!("cut-mirrored", count, half = count / 2),
+        _ => t!("cut", count),
     };
-    let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };
-    format!("cut {count}{how}{from}")
+    if cut.material.is_empty() { words } else { t!("cut-from", cut = words, material = &*cut.material) }
 }
 
 /// Which outline is cut, in the words of sheets and lists; empty where it is the cut line itself.
-pub fn outline_words(outline: Outline) -> &'static str {
+pub fn outline_words(outline: Outline) -> String {
     match outline {
-        Outline::Full => "",
-        Outline::LessAllowance => "without allowance",
-        Outline::Block => "a rough block, fused before cutting",
+        Outline::Full => String::new(),
+        Outline::LessAllowance => t!("outline-less"),
+        Outline::Block => t!("outline-block"),
     }
 }
 
@@ -156,6 +155,5 @@ pub fn outline_words(outline: Outline) -> &'static str {
 pub fn pair_words(cut: &CutPlan, symmetry: Symmetry) -> Option<String> {
     let comes_in_pairs = cut.on_fold.is_none() && cut.face == Face::Pairs && symmetry == Symmetry::Handed;
     let pairs = cut.count / 2;
-    (comes_in_pairs && cut.count.is_multiple_of(2) && pairs > 0)
-        .then(|| format!("{} = {pairs} {}", cut.count, if pairs == 1 { "pair" } else { "pairs" }))
+    (comes_in_pairs && cut.count.is_multiple_of(2) && pairs > 0).then(|| t!("cut-pairs", count = cut.count, pairs))
 }

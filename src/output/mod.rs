@@ -33,7 +33,7 @@ mod title_block;
 mod wide;
 mod writing;
 
-pub use booklet::{BookletOrder, allowance_words, booklet, step_headings, steps_of_view};
+pub use booklet::{BookletOrder, allowance_words, booklet, steps_of_view};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use dxf::{DxfError, DxfSettings, write as write_dxf};

@@ -12,6 +12,7 @@ use std::sync::{Mutex, PoisonError};
 use thiserror::Error;
 
 use crate::base::system::sync_folder;
+use crate::texts::carried;
 
 /// How many names are tried for a temporary file before it is given up.
 const TRIES: usize = 100;
@@ -145,7 +146,7 @@ pub(super) fn several_at_once<T: Sync, R: Send, E: Send>(
     };
     std::thread::scope(|scope| {
         for _ in 1..AT_ONCE.min(all.len()) {
-            scope.spawn(own);
+            scope.spawn(carried(own));
         }
         own();
     });

@@ -10,27 +10,34 @@ use reading::{Fault, Text, entries, everything, followers, is_word, places, top}
 /// The layers, each with those that it may use.
 const LAYERS: &[(&str, &[&str])] = &[
     ("base", &[]),
+    ("texts", &["base"]),
     ("document", &["base"]),
     ("language", &["base", "document"]), // of `document` only the rules of names, see NAMES
     ("curves", &["base"]),
     ("numeric", &["base"]),
     ("compute", &["base", "document", "language", "curves", "numeric"]),
-    ("finish", &["base", "document", "language", "curves", "numeric", "compute"]),
-    ("proof", &["base", "document", "language", "curves", "numeric", "compute", "finish"]),
-    ("output", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
+    ("finish", &["base", "texts", "document", "language", "curves", "numeric", "compute"]),
+    ("proof", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish"]),
+    ("output", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
     ("file", &["base", "document"]),
-    ("session", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"]),
+    (
+        "session",
+        &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"],
+    ),
     ("help", &["base", "language", "session"]),
     (
         "cli",
-        &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session", "help"],
+        &[
+            "base", "texts", "document", "language", "curves", "compute", "finish", "proof", "output", "file",
+            "session", "help",
+        ],
     ),
     ("kit", &["base"]),
     (
         "app",
         &[
-            "base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session",
-            "help", "kit",
+            "base", "texts", "document", "language", "curves", "compute", "finish", "proof", "output", "file",
+            "session", "help", "kit",
         ],
     ),
 ];
@@ -59,6 +66,7 @@ const DOORS: &[(&str, &[&str])] = &[
             "src/file/svg",
         ],
     ),
+    ("fluent_bundle", &["src/texts/catalogue.rs"]),
     ("image", &["src/app/pictures.rs", "src/output/photo.rs"]),
     ("jagua_rs", &["src/output/lay/packing/engine.rs"]),
     ("libm", &[]),
@@ -455,6 +463,35 @@ fn a_foreign_word_is_found() {
     assert_eq!(in_text("a\u{0}b\r\n\u{feff}c\u{202e}d\u{fffd}"), 5);
     assert_eq!(in_text("Größe ½ ″ →\t日本\n"), 0);
     assert_eq!(faults(words, "Cargo.lock", &joined("registry crates|.io")), 0);
+}
+
+/// Paths and texts of the sources.
+pub fn everything_in_src() -> Vec<(String, String)> {
+    let (texts, unread) = everything();
+    assert!(unread.is_empty());
+    texts.into_iter().filter(|t| t.path.starts_with("src/")).map(|t| (t.path, t.text)).collect()
+}
+
+/// A thread that is begun where something is made for readers must speak the language that is spoken there.
+fn bare_threads(text: &Text) -> Vec<Fault> {
+    let speaks = ["src/finish/", "src/proof/", "src/output/", "src/session/publishing/", "src/session/release/"];
+    if !speaks.iter().any(|room| text.path.starts_with(room)) {
+        return Vec::new();
+    }
+    let begun =
+        text.work.match_indices("spawn(").filter(|(at, begin)| !text.work[at + begin.len()..].starts_with("carried("));
+    begun.map(|(at, _)| Fault::at(&text.path, &text.work, at, "hand its work to texts::carried".into())).collect()
+}
+
+#[test]
+fn threads_carry_their_language_on() {
+    of_all(bare_threads, ".rs");
+    let (texts, _) = everything();
+    let carried = texts.iter().filter(|t| t.work.contains("spawn(carried("));
+    assert!(carried.count() >= 3, "the threads of publishing, finishing and saving");
+    assert_eq!(faults(bare_threads, "src/output/x.rs", "scope.spawn(work); thread::spawn(|| 1);"), 2);
+    assert_eq!(faults(bare_threads, "src/output/x.rs", "scope.spawn(carried(work));"), 0);
+    assert_eq!(faults(bare_threads, "src/session/watch.rs", "thread::spawn(|| 1);"), 0);
 }
 
 /// What stands at the top and should not.

@@ -85,6 +85,7 @@ mod styling;
 mod tables;
 mod taken;
 mod tape;
+mod texts;
 mod views;
 #[cfg(feature = "window")]
 mod window;

@@ -19,6 +19,7 @@ use crate::output::{
     SvgError, SvgSettings, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
+use crate::texts::{carried, speaking, t};
 
 /// What is asked for.
 pub struct Order<'a> {
@@ -129,6 +130,10 @@ pub fn how_many(order: &Order<'_>) -> usize {
 /// # Errors
 /// See [`OutputError`]; then nothing is published.
 pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + Sync)) -> Result<Outputs, OutputError> {
+    speaking(order.draft.language, || all_of(order, progress, told))
+}
+
+fn all_of(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + Sync)) -> Result<Outputs, OutputError> {
     let jobs = jobs(order);
     let results: Vec<Mutex<Option<Made>>> = jobs.iter().map(|_| Mutex::new(None)).collect();
     let next = AtomicUsize::new(0);
@@ -154,7 +159,7 @@ pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + S
     let threads = std::thread::available_parallelism().map_or(1, usize::from).min(jobs.len()).max(1);
     std::thread::scope(|scope| {
         for _ in 1..threads {
-            scope.spawn(work);
+            scope.spawn(carried(work));
         }
         work();
     });
@@ -337,6 +342,10 @@ pub fn booklet_of(
     cases: &[usize],
     photos: &BTreeMap<String, Arc<output::Photo>>,
 ) -> Writing {
+    speaking(order.draft.language, || words_of(order, view, cases, photos))
+}
+
+fn words_of(order: &Order<'_>, view: usize, cases: &[usize], photos: &BTreeMap<String, Arc<output::Photo>>) -> Writing {
     let own = &order.model.of_views()[view];
     output::booklet(&BookletOrder {
         draft: order.draft,
@@ -358,7 +367,8 @@ fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
     Writing {
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         about: about.into_iter().filter(|a| !a.is_empty()).collect(),
-        blocks: tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1).collect(),
+        blocks: tables.into_iter().flat_map(|table| [Block::NewPage, Block::Table(table)]).skip(1).collect(),
+        steps: 0..0,
     }
 }
 
@@ -444,14 +454,14 @@ fn left_out(plan: &LayPlan, why: &str) -> String {
 fn caution_block(caution: Caution) -> Block {
     let Caution { title, mut text, rule, .. } = caution;
     if !rule.is_empty() {
-        text.insert(0, format!("The rule: {rule}."));
+        text.insert(0, t!("care-the-rule", rule));
     }
     Block::Caution { title, text }
 }
 
 /// The title with what a print is for; nothing is added for a release.
 fn stamped(title: &str, purpose: PrintFor) -> String {
-    match purpose.words() {
+    match purpose.words().as_str() {
         "" => title.to_owned(),
         words => format!("{title} – {words}"),
     }
