@@ -47,12 +47,15 @@ mod help;
 mod home;
 mod house;
 mod kept;
+mod killed;
 mod labels;
 mod language;
 mod laying;
 mod lengthen;
 mod licences;
 mod metamorphic;
+#[cfg(unix)]
+mod mishaps;
 mod numeric_diagnosis;
 mod numeric_projection;
 mod numeric_settle;
