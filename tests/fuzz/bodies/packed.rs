@@ -1,7 +1,9 @@
 //! Random outlines laid on a strip: whatever comes out has no fault, is as long as it says, and comes out again.
 
 use kurbo::Point;
-use tracewheel::output::lay::packing::{Across, Effort, Go, Job, Laid, PackError, Pose, Shape, Touch, faults, pack};
+use tracewheel::output::lay::packing::{
+    Across, Effort, Go, Job, Laid, PackError, Pose, Progress, Shape, Touch, faults, pack,
+};
 
 use super::Bytes;
 
@@ -61,7 +63,7 @@ pub fn packed(data: &[u8]) {
     let job = job(&mut Bytes(rest));
     let effort = Effort { moves: MOVES, seed: u64::from(*seed), start: None };
     let mut calls = 0_u64;
-    let mut on = |_: &_| {
+    let mut on = |_: &Progress<'_>| {
         calls += 1;
         Go::On
     };
