@@ -145,14 +145,14 @@ fn child() {
                     save(&mut open, log);
                 }
             }
-            match dice.below(40) {
-                0..4 => save(&mut open, log),
-                4 if !is_busy => {
+            match dice.below(120) {
+                0..2 => save(&mut open, log),
+                2 if !is_busy => {
                     save(&mut open, log);
                     jobs.send(Job::Release(Box::new(Draft::clone(open.work().draft())))).unwrap();
                     is_busy = true;
                 }
-                n @ 5..9 if !is_busy => {
+                n @ 3..9 if !is_busy => {
                     let computed = Arc::clone(open.work().computed());
                     let single =
                         Job::Files(Arc::clone(&computed), "single", vec![[What::Pages, What::Svg][n as usize % 2]]);
