@@ -47,6 +47,7 @@ mod help;
 mod home;
 mod house;
 mod kept;
+mod killed;
 mod labels;
 mod language;
 mod lay_pictures;
@@ -55,6 +56,8 @@ mod laying_plans;
 mod lengthen;
 mod licences;
 mod metamorphic;
+#[cfg(unix)]
+mod mishaps;
 mod numeric_diagnosis;
 mod numeric_projection;
 mod numeric_settle;

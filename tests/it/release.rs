@@ -16,7 +16,7 @@ use tracewheel::session::{MANIFEST, Manifest, look_at_release};
 use super::oracle::{Ran, tracewheel};
 
 /// A skirt of two pieces in four sizes; `drop` is how much longer its front is in the three larger ones.
-fn skirt(edition: &str, drop: &str, more: &str) -> String {
+pub fn skirt(edition: &str, drop: &str, more: &str) -> String {
     let piece = |name: &str, length: &str| {
         format!(
             r#"(name: "{name}", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(hip / 4)"), (name: "c", at: "b.down({length})"),
