@@ -181,3 +181,12 @@ fn a_failure_inside_is_a_finding() {
     );
     assert_eq!(draft, before);
 }
+
+/// Only what lies within each other is deep: two hundred brackets side by side are not.
+#[test]
+fn what_stands_side_by_side_is_not_deep() {
+    let draft = with_values(&value("v", &vec!["(1 cm)"; 200].join("+")));
+    let model = Engine::new().compute(&draft);
+    let node = model.plan.node_named("v").unwrap();
+    assert_eq!(model.item(0, node).unwrap().real(), Some(2000.0));
+}
