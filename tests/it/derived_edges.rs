@@ -1,5 +1,7 @@
 //! Edges of derived pieces in outlines that are not the usual four: a triangle, a fold that only one cut has, an edge that is round.
 
+use tracewheel::compute::Engine;
+
 use crate::derived::{SIZES, close, draft, told, values};
 
 /// A right angle with legs of `w` and 30 cm; its long side comes nearer by 1 cm, so it is a smaller triangle of the same angles.
@@ -46,4 +48,22 @@ fn a_strip_along_a_round_edge_is_not_mirrored() {
         "{}",
         told[0].1
     );
+}
+
+/// What a step does elsewhere leaves the fold of a cut where it is; a step that takes the edge away takes its fold along.
+#[test]
+fn a_cut_stays_on_the_fold_of_its_edge() {
+    let half = r#"(name: "half", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(w)"), (name: "c", at: "b.down(30 cm)"), (name: "d", at: "a.down(30 cm)")],
+          edges: [(name: "top", from: "a", by: [straight("b")]), (name: "side", from: "b", by: [straight("c")]), (name: "hem", from: "c", by: [straight("d")]),
+            (name: "middle", from: "d", by: [straight("a")])],
+          cuts: [(material: "cloth", count: 1, on_fold: "middle")]),"#;
+    for (step, fold) in
+        [(r#"move_edge(edge: "hem", by: "-2 cm")"#, "middle"), (r#"unfold(over: "middle", prefix: "l_")"#, "")]
+    {
+        let pieces = format!(r#"{half} (name: "made", of: "half", steps: [(name: "s", does: {step})])"#);
+        let model = Engine::new().compute(&draft(&pieces));
+        assert!(model.findings.is_empty(), "{:#?}", model.findings);
+        let made = model.draft.pieces.iter().find(|p| p.name == "made").unwrap();
+        assert_eq!(made.cuts[0].on_fold, fold, "{step}");
+    }
 }

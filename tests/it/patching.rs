@@ -227,3 +227,26 @@ fn a_piece_of_another_block_is_made_anew() {
         assert_eq!((place.x, place.y), (x, 0.0), "{of}");
     }
 }
+
+/// What a step draws that is not the last one: a round hem, by other handles.
+#[test]
+fn a_step_before_the_last_is_read_again() {
+    let pieces = |deep: &str| {
+        format!(
+            r#"(name: "p", of: "block", steps: [
+            (name: "round", does: redraw(edge: "hem", by: [curve("se.down({deep}).left(5 cm)", "sw.down({deep}).right(5 cm)", "sw")])),
+            (name: "over", does: turn_over)])"#
+        )
+    };
+    let mut engine = Engine::new();
+    let mut areas = Vec::new();
+    for deep in ["2 cm", "3 cm", "2 cm"] {
+        let draft = crate::derived::draft(&pieces(deep));
+        let have = engine.compute_with(&draft, &["area(p)"]);
+        same(&have, &Engine::new().compute_with(&draft, &["area(p)"]), deep);
+        areas.push(have.item(0, have.plan.extras[0].unwrap()).unwrap().real().unwrap());
+    }
+    // 20 cm wide, handles h below and a quarter in from the ends: y = 3 h t (1 - t), dx = -150 mm (1 + 2 t (1 - t)) dt, so 105 mm h.
+    assert!((areas[1] - areas[0] - 105.0 * 10.0).abs() < 1e-6, "{areas:?}");
+    assert_eq!(areas[0], areas[2]);
+}
