@@ -10,7 +10,7 @@ use tracewheel::base::Code;
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::{ClothLaid, Draft};
 use tracewheel::file;
-use tracewheel::finish::{ClothBook, ClothCall, Finished, OnCloth, finish, outward};
+use tracewheel::finish::{ClothBook, ClothCall, Finished, OnCloth, PlanState, finish, outward, plan_state};
 use tracewheel::output::lay::packing::{LayFault, Touch};
 use tracewheel::output::lay::{Lay, LayError, fresh_lay, kept_lays, yards};
 use tracewheel::output::{Cell, tables};
@@ -742,6 +742,27 @@ fn a_plan_of_other_places_is_no_plan() {
     let mut lacking = plan;
     lacking.places.pop();
     assert!(fresh_lay(&book, &lacking).is_err());
+}
+
+/// Two strips of one size that are told for each other by hand: each place is another one.
+#[test]
+fn a_plan_whose_strips_are_told_for_each_other_is_stale() {
+    let strip = |name: &str, long: f64| {
+        format!(
+            "(name: \"{name}\", material: \"main\", length: \"{long} cm\", width: \"5 cm\", count: 1, grain: along)"
+        )
+    };
+    let a = rectangle("a", 50.0, 60.0, &format!("material: \"main\", count: 1, {DOWN}"));
+    let made = made(&draft(&a, "", &format!("strips: [{}, {}]", strip("band", 50.0), strip("tie", 40.0))));
+    let plan = made.laid(1000.0).to_plan(&made.model, ("x", "100 cm"), &[]);
+    let book = ClothBook::new(&made.model, &made.finished);
+    assert_eq!(plan_state(&book, &plan), PlanState::Fresh);
+    let mut other = plan.clone();
+    for place in other.places.iter_mut().filter(|p| p.strip) {
+        place.piece = if place.piece == "tie" { "band".into() } else { "tie".into() };
+    }
+    assert_ne!(other.places, plan.places);
+    assert_eq!(plan_state(&book, &other), PlanState::Stale);
 }
 
 /// How far a point is outside of a polygon; nothing inside.
