@@ -320,6 +320,32 @@ fn enclosed_corners_mitred_and_cut_across() {
     has(&across, reach - 20.0, 120.0);
 }
 
+/// The same corner with its outline drawn either way round; what is cut off leaves nothing standing out.
+#[test]
+fn an_enclosed_corner_is_the_same_whichever_way_it_is_drawn() {
+    let forth = [(0.0, 0.0), (0.0, 100.0), (-100.0, 100.0), (-100.0, 0.0)];
+    let back = [(-100.0, 0.0), (-100.0, 100.0), (0.0, 100.0), (0.0, 0.0)];
+    for (vertices, corner) in [(forth, "p1"), (back, "p2")] {
+        let cut = |form: &str| {
+            let p = polygon("p", &vertices, &[20.0; 4], &format!("corners: [(at: \"{corner}\", {form})]"));
+            made(&format!("pieces: [{p}]")).cut(0)
+        };
+        let root = 2f64.sqrt();
+        // Cut off an outline of 140 mm: an isosceles right angle from the corner at (20, 120). A mitre runs straight through (0, 100).
+        for (form, leg) in [
+            ("form: mitred", 40.0),
+            ("form: mitred, width: \"5 mm\"", 40.0 - 5.0 * root),
+            ("form: across, width: \"10 mm\"", 40.0 - 10.0 * root),
+        ] {
+            let cut = cut(form);
+            has(&cut, 20.0, 120.0 - leg);
+            has(&cut, 20.0 - leg, 120.0);
+            near(length(&cut), 4.0 * 140.0 - 2.0 * leg + leg * root, 1e-6);
+            near(cut.area().abs(), 140.0 * 140.0 - leg * leg / 2.0, 1e-6);
+        }
+    }
+}
+
 #[test]
 fn a_sharp_point_is_cut_square_at_one_and_a_half_allowances() {
     let (half, width) = ((15.0f64).to_radians(), 10.0);

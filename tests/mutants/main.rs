@@ -153,6 +153,9 @@ fn put_down(top: &Path, tree: &Path, drawn: &[&Drawn]) -> Result<(), String> {
     }
     save(&tree.join("src/mutants.rs"), &SWITCH.replace("COUNT", &drawn.len().to_string()))?;
     let door = read(&top.join("src/lib.rs"))?;
+    // A choice stands in brackets wherever it is, and nothing but the mutants is told of this copy.
+    let allowed = "#![allow(unused_parens)]\n";
+    let door = door.replacen("\n\n", &format!("\n\n{allowed}\n"), 1);
     save(&tree.join("src/lib.rs"), &format!("{door}\n#[allow(missing_docs)]\npub mod mutants;\n"))?;
     let mut list = String::from("number\tfile\tline\tkind\tbefore\tafter\tfrom\tto\tkey\n");
     for (i, (one, span)) in drawn.iter().zip(&spans).enumerate() {
