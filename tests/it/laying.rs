@@ -226,6 +226,25 @@ fn pieces_on_the_fold() {
     near(*sold, 500.0);
 }
 
+/// Where a piece was drawn says nothing of where it lies: the same half, its fold 10 cm off the middle of its frame.
+#[test]
+fn a_fold_off_the_middle_of_its_frame_lies_on_the_fold_of_the_cloth() {
+    let half = |x: f64| {
+        let corners = [(x, 0.0), (x + 15.0, 0.0), (x + 25.0, 50.0), (x, 50.0)];
+        let half = piece("front", &corners, &format!("material: \"main\", count: 1, on_fold: \"e3\", {DOWN}"));
+        made(&draft(&half, "laid: folded", "")).on(1000.0).pieces[0].half.clone().unwrap()
+    };
+    for x in [0.0, 10.0, -40.0] {
+        let room = half(x)
+            .outline
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |r, p| (r.0.min(p.y.abs()), r.1.max(p.y.abs())));
+        near(room.0, 0.0);
+        near(room.1, 250.0);
+        assert_eq!(half(x).below, half(0.0).below);
+    }
+}
+
 /// Two folds: selvedges meet in the middle, and nothing lies across that line; selvedges are not used.
 #[test]
 fn nothing_lies_where_selvedges_meet() {

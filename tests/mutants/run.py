@@ -217,7 +217,7 @@ def listed_tests():
 
 
 def reach(only_new=False):
-    known = load("reach.json", {}) if only_new else {}
+    known = {n: t for n, t in load("reach.json", {}).items() if only_new and t["end"] != "hung"}
     ignored = set()
     jobs = [(b, n) for b, n in listed_tests() if n not in known]
     say(len(jobs), "tests without a mutant")
@@ -297,29 +297,28 @@ def run(numbers, fresh=True):
 
 
 def again():
+    if not (RESULTS / "old_tests.json").exists():
+        save("old_tests.json", sorted(load("reach.json", {})))
     copy_tree()
     binaries, errors, status = build()
     if status != 0:
         sys.exit("the build fails: " + "; ".join(e[0] for e in errors))
     save("binaries.json", binaries)
     reach(only_new=True)
-    results = load("results.json", {})
-    if not (RESULTS / "first.json").exists():
-        save("first.json", results)
-    run([int(n) for n, r in results.items() if r["end"] in ("survived", "not reached")], fresh=False)
+    run([int(n) for n, r in load("results.json", {}).items() if r["end"] in ("survived", "not reached")], fresh=False)
 
 
 def table():
-    """What came out. Of what was killed only since tests were written for it the first pass says so; what survives is explained by hand."""
-    results, first, tests = load("results.json", {}), load("first.json", {}), load("reach.json", {})
+    """What came out, and by which test; what survives is explained by hand."""
+    results, tests = load("results.json", {}), load("reach.json", {})
+    old = set(load("old_tests.json", list(tests)))
     explained = dict(line.split("\t") for line in (TOP / "tests/mutants/explained.tsv").read_text().splitlines())
     rows, counts = [], {}
     for number, mutant in enumerate(mutants()):
         one = results[str(number)]
-        was = first.get(str(number), one)["end"]
         end = one["end"]
         if end in ("killed", "hung"):
-            group = "killed by a test that was there" if was == end else "killed by a new test"
+            group = "killed by a test that was there" if one["by"] in old else "killed by a new test"
             words = f"{group}{', which was ended as it hung' if end == 'hung' else ''}: {one['by']}"
         elif mutant["key"] in explained:
             group = "explained"
