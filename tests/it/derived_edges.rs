@@ -67,3 +67,22 @@ fn a_cut_stays_on_the_fold_of_its_edge() {
         assert_eq!(made.cuts[0].on_fold, fold, "{step}");
     }
 }
+
+/// The side runs into a hem that bulges out below it, so that its cut line, run on, meets that of the hem twice: the corner is where the
+/// edges have theirs.
+#[test]
+fn a_cut_line_that_meets_its_neighbour_twice_turns_at_the_corner() {
+    let pieces = r#"(name: "half", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(w)"), (name: "c", at: "b.down(30 cm)"), (name: "d", at: "a.down(30 cm)")],
+          edges: [(name: "top", from: "a", by: [straight("b")]), (name: "side", from: "b", by: [straight("c")]),
+            (name: "hem", from: "c", by: [curve("c.right(20 cm).down(5 cm)", "d.down(10 cm)", "d")]), (name: "middle", from: "d", by: [straight("a")])],
+          allowances: [(edge: "side", width: "1 cm"), (edge: "hem", width: "1 cm")]),
+        (name: "made", of: "half", steps: [(name: "s", does: to_cut_line(edges: ["side", "hem"]))])"#;
+    assert_eq!(told(&draft(pieces)), []);
+    for (size, w) in SIZES {
+        let [x, y] = values(&draft(pieces), size, ["made.c.x", "made.c.y"]);
+        // On the side's line 1 cm out; on a line 1 cm above one that starts out at (20, 5): both within the curve's bend there.
+        close(x, w + 10.0, 1e-6, "side");
+        let straight = 300.0 + 10.0 * 5.0 / 20.0 - 10.0 * 425f64.sqrt() / 20.0;
+        close(y, straight, 1.0, "hem");
+    }
+}

@@ -237,6 +237,67 @@ fn corners_by_order_of_sewing_have_their_closed_forms() {
     }
 }
 
+/// An edge that is sewn three times counts as sewn when it is sewn first, wherever that seam stands in the draft.
+#[test]
+fn of_several_seams_of_an_edge_the_earliest_makes_its_corner() {
+    let (cos, tan) = ((15.0f64).to_radians().cos(), (15.0f64).to_radians().tan());
+    let way = (15.0f64).to_radians();
+    let one = polygon(
+        "one",
+        &[(0.0, 0.0), (0.0, 300.0), (-200.0 * way.cos(), 300.0 - 200.0 * way.sin()), (-200.0, 0.0)],
+        &[15.0; 4],
+        "",
+    );
+    let long = |name: &str| polygon(name, &[(0.0, 0.0), (0.0, 300.0), (200.0, 300.0), (200.0, 0.0)], &[15.0; 4], "");
+    let band = polygon("band", &[(0.0, 0.0), (0.0, 200.0), (50.0, 200.0), (50.0, 0.0)], &[15.0; 4], "");
+    let seam = |name: &str, edge: &str, other: &str, order: u32| {
+        format!("(name: \"{name}\", one: [\"one.{edge}\"], two: [\"{other}.e0\"], order: \"{order}\", pressed: open), ")
+    };
+    let (first, last) = (seam("side", "e0", "two", 1), seam("again", "e0", "lining", 3));
+    let hem = seam("hem", "e1", "band", 2);
+    for seams in [[&first, &hem, &last], [&last, &hem, &first]] {
+        let m = made(&format!(
+            "pieces: [{one}, {}, {}, {band}], seams: [{}{}{}]",
+            long("two"),
+            long("lining"),
+            seams[0],
+            seams[1],
+            seams[2]
+        ));
+        // As at a seam that is pressed open: the later line mirrored in it.
+        near(corner_at(&m.cut(0), 15.0), 300.0 + 15.0 / cos - 15.0 * tan, 1e-6);
+    }
+}
+
+/// A slot of 20 mm between allowances of 5 mm, and a tooth in it whose own cut line just reaches the other side: touching is no crossing.
+#[test]
+fn cut_lines_that_touch_do_not_cross() {
+    let trimmed = |over: f64, back: bool| {
+        let high = 15.0 - 5.0 * 2f64.sqrt() + over;
+        let mut outline = vec![
+            (0.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 40.0),
+            (20.0, 40.0),
+            (20.0, 60.0),
+            (60.0 - high, 60.0),
+            (60.0, 60.0 - high),
+            (60.0 + high, 60.0),
+            (100.0, 60.0),
+            (100.0, 100.0),
+            (0.0, 100.0),
+        ];
+        if back {
+            outline.reverse();
+        }
+        let p = polygon("p", &outline, &[5.0; 11], "");
+        made(&format!("pieces: [{p}]")).piece(0).cuts[0].trimmed.is_some()
+    };
+    for back in [false, true] {
+        assert_eq!([-0.5, 0.0, 0.5].map(|over| trimmed(over, back)), [false, false, true], "{back}");
+    }
+}
+
 #[test]
 fn allowances_that_step_and_run() {
     let stepped =

@@ -238,8 +238,8 @@ fn kinds_that_do_not_go_together_are_told() {
         ("30 <= slope", "unit-missing: `30` has no unit here; did you mean `30 deg`? @ `30` -> 30 deg <= slope"),
         ("bust < slope", "kinds-differ: a length cannot be compared with an angle @ `bust < slope`"),
         ("back.a * 2", "kinds-differ: a point and a plain number cannot be multiplied @ `back.a * 2`"),
-        ("back.a / 2", "kinds-differ: a point cannot be divided by a plain number @ `2`"),
-        ("bust / slope", "kinds-differ: a length cannot be divided by an angle @ `slope`"),
+        ("back.a / 2", "kinds-differ: a point cannot be divided by a plain number @ `back.a / 2`"),
+        ("bust / slope", "kinds-differ: a length cannot be divided by an angle @ `bust / slope`"),
     ] {
         assert_eq!(ask(formula), Err(wanted.to_owned()), "{formula}");
     }
