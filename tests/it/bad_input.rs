@@ -181,3 +181,37 @@ fn a_failure_inside_is_a_finding() {
     );
     assert_eq!(draft, before);
 }
+
+/// Only what lies within each other is deep: two hundred brackets side by side are not.
+#[test]
+fn what_stands_side_by_side_is_not_deep() {
+    let draft = with_values(&value("v", &vec!["(1 cm)"; 200].join("+")));
+    let model = Engine::new().compute(&draft);
+    let node = model.plan.node_named("v").unwrap();
+    assert_eq!(model.item(0, node).unwrap().real(), Some(2000.0));
+}
+
+/// Values stand in any order: what names another one may stand before it.
+#[test]
+fn a_value_may_name_those_behind_it() {
+    let draft = with_values(&[value("a", "b / 2 + 1 cm"), value("b", "c * 3"), value("c", "4 cm")].concat());
+    assert_eq!(codes(&draft), []);
+    let model = Engine::new().compute(&draft);
+    let told = |name: &str| model.item(0, model.plan.node_named(name).unwrap()).unwrap().real();
+    assert_eq!(["a", "b", "c"].map(told), [70.0, 120.0, 40.0].map(Some));
+}
+
+/// Points, marks, folds and lines of a piece share their names.
+#[test]
+fn a_mark_may_not_be_called_as_a_point_is() {
+    let text = |mark: &str| {
+        format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["1"]), pieces: [(name: "p", points: [(name: "a", at: "(0 cm, 0 cm)")],
+            marks: [(name: "{mark}", kind: drill_hole, at: "a")])])"#
+        )
+    };
+    let told = |mark: &str| {
+        Vec::from_iter(codes(&file::read(&text(mark)).unwrap().draft).into_iter().filter(|c| *c == Code::NameTwice))
+    };
+    assert_eq!((told("hole"), told("a"), told("A")), (vec![], vec![Code::NameTwice], vec![Code::NameTwice]));
+}

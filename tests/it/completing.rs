@@ -1,5 +1,6 @@
 //! What may follow in a formula: names in the scope of the place, functions, the words of their arguments.
 
+use tracewheel::compute::Trial;
 use tracewheel::file;
 use tracewheel::session::{Command, Completions, PartCommand, Work, completions, wants_name};
 
@@ -124,4 +125,15 @@ fn every_name_that_is_offered_can_be_read_where_it_is_offered() {
             assert!(understood, "{name} in {frame:?}");
         }
     }
+}
+
+#[test]
+fn names_of_the_place_itself_come_before_all_others() {
+    let work = work();
+    let plan = &work.computed().model.as_ref().unwrap().plan;
+    let known = Trial::new(work.draft(), plan).known(Some("sleeve"));
+    let own: Vec<bool> =
+        known.iter().map(|(_, node, _)| plan.nodes[*node as usize].part.name.starts_with("sleeve.")).collect();
+    assert!(own[0] && !own[own.len() - 1], "{known:?}");
+    assert!(own.is_sorted_by(|a, b| a >= b), "{known:?}");
 }

@@ -134,3 +134,26 @@ fn a_second_solution_that_goes_on_from_a_neighbour_is_told() {
             .is_empty()
     );
 }
+
+/// The range that is graded in uneven steps: what jumps no more than three times as far as usual is no other solution, whatever
+/// roots there are; the step that is usual is not the smallest one.
+#[test]
+fn a_step_like_the_usual_ones_is_no_second_solution() {
+    let told = |roots: [i32; 5]| {
+        let cells: String = ["A", "B", "C", "D", "E"]
+            .iter()
+            .zip(roots)
+            .map(|(size, root)| format!("(\"{size}\", \"{root} mm\"),"))
+            .collect();
+        let text = format!(
+            "(format: \"tracewheel draft\", version: 0, chart: (girth: [\"A\", \"B\", \"C\", \"D\", \"E\"], rows: [(name: \"root\", by: [girth], \
+             cells: [{cells}])]), values: [(name: \"a\", start: \"root\")], conditions: [(name: \"c\", must: \"a * a = root * root\")])"
+        );
+        let model = model(&file::read(&text).unwrap().draft);
+        of(&model, Code::TwoSolutions).iter().flat_map(|f| f.sizes.clone()).collect::<Vec<_>>()
+    };
+    // Steps of 0, 100, 100 and 290 mm: a quarter of the way up, 100 mm are usual.
+    assert_eq!(told([50, 50, 150, 250, -40]), [""; 0]);
+    // Steps of 0, 100, 100 and 310 mm.
+    assert_eq!(told([50, 50, 150, 250, -60]), ["E"]);
+}

@@ -6,6 +6,8 @@ use tracewheel::compute::Engine;
 use tracewheel::file;
 use tracewheel::proof::proof;
 
+use crate::finishing::{made, polygon};
+
 /// What all fixtures stand in: finished, and clean in four sizes.
 const DRAFT: &str = r#"(
     format: "tracewheel draft", version: 0, display: cm, settings: (allowance: "15 mm"),
@@ -465,4 +467,29 @@ fn a_check_can_be_switched_off_with_a_reason_and_is_then_named() {
     let draft = file::read(&DRAFT.replacen(off.0, off.1, 1)).unwrap().draft;
     let model = Engine::new().compute(&draft);
     assert!(tracewheel::proof::looked_at(&draft, &model).contains("switched off: notch-apart"));
+}
+
+/// A strip is told off for its grain where a seam stretches it, on any stretch, and where it really is the shorter side.
+#[test]
+fn a_strip_is_stretched_where_any_stretch_of_its_seam_does_so() {
+    let told = |length: &str, seam: &str| {
+        let piece = polygon("p", &[(0.0, 0.0), (400.0, 0.0), (400.0, 300.0), (0.0, 300.0)], &[10.0; 4], "");
+        let m = made(&format!(
+            "pieces: [{piece}], materials: [(name: \"main\", widths: [\"150 cm\"])], strips: [(name: \"band\", material: \"main\", length: \"{length}\", width: \"1 cm\")],
+            seams: [(name: \"band\", one: [\"p.e0\"], two: [\"strip.band\"], {seam})]"
+        ));
+        let findings = proof(&m.draft, &m.model);
+        findings.iter().filter(|f| f.code == Code::StripGrainOff).count()
+    };
+    let stretched = "fit: stretched(shorter: two, times: \"0.9\")";
+    assert_eq!(told("360 mm", stretched), 1);
+    // As long as its edge, or longer: whatever the seam says, nothing stretches it.
+    assert_eq!((told("400 mm", stretched), told("440 mm", stretched)), (0, 0));
+    // Shorter, but the other side is the one that is gathered.
+    assert_eq!(told("200 mm", "fit: gathered(longer: one, times: \"2\")"), 0);
+    // Sewn flat over the first 100 mm, stretched behind.
+    let in_part = format!(
+        "fit: equal, stretches: [(to_one: \"p.e0.at(100 mm)\", to_two: \"100 mm\", fit: equal), ({stretched})]"
+    );
+    assert_eq!(told("370 mm", &in_part), 1);
 }

@@ -237,6 +237,67 @@ fn corners_by_order_of_sewing_have_their_closed_forms() {
     }
 }
 
+/// An edge that is sewn three times counts as sewn when it is sewn first, wherever that seam stands in the draft.
+#[test]
+fn of_several_seams_of_an_edge_the_earliest_makes_its_corner() {
+    let (cos, tan) = ((15.0f64).to_radians().cos(), (15.0f64).to_radians().tan());
+    let way = (15.0f64).to_radians();
+    let one = polygon(
+        "one",
+        &[(0.0, 0.0), (0.0, 300.0), (-200.0 * way.cos(), 300.0 - 200.0 * way.sin()), (-200.0, 0.0)],
+        &[15.0; 4],
+        "",
+    );
+    let long = |name: &str| polygon(name, &[(0.0, 0.0), (0.0, 300.0), (200.0, 300.0), (200.0, 0.0)], &[15.0; 4], "");
+    let band = polygon("band", &[(0.0, 0.0), (0.0, 200.0), (50.0, 200.0), (50.0, 0.0)], &[15.0; 4], "");
+    let seam = |name: &str, edge: &str, other: &str, order: u32| {
+        format!("(name: \"{name}\", one: [\"one.{edge}\"], two: [\"{other}.e0\"], order: \"{order}\", pressed: open), ")
+    };
+    let (first, last) = (seam("side", "e0", "two", 1), seam("again", "e0", "lining", 3));
+    let hem = seam("hem", "e1", "band", 2);
+    for seams in [[&first, &hem, &last], [&last, &hem, &first]] {
+        let m = made(&format!(
+            "pieces: [{one}, {}, {}, {band}], seams: [{}{}{}]",
+            long("two"),
+            long("lining"),
+            seams[0],
+            seams[1],
+            seams[2]
+        ));
+        // As at a seam that is pressed open: the later line mirrored in it.
+        near(corner_at(&m.cut(0), 15.0), 300.0 + 15.0 / cos - 15.0 * tan, 1e-6);
+    }
+}
+
+/// A slot of 20 mm between allowances of 5 mm, and a tooth in it whose own cut line just reaches the other side: touching is no crossing.
+#[test]
+fn cut_lines_that_touch_do_not_cross() {
+    let trimmed = |over: f64, back: bool| {
+        let high = 15.0 - 5.0 * 2f64.sqrt() + over;
+        let mut outline = vec![
+            (0.0, 0.0),
+            (100.0, 0.0),
+            (100.0, 40.0),
+            (20.0, 40.0),
+            (20.0, 60.0),
+            (60.0 - high, 60.0),
+            (60.0, 60.0 - high),
+            (60.0 + high, 60.0),
+            (100.0, 60.0),
+            (100.0, 100.0),
+            (0.0, 100.0),
+        ];
+        if back {
+            outline.reverse();
+        }
+        let p = polygon("p", &outline, &[5.0; 11], "");
+        made(&format!("pieces: [{p}]")).piece(0).cuts[0].trimmed.is_some()
+    };
+    for back in [false, true] {
+        assert_eq!([-0.5, 0.0, 0.5].map(|over| trimmed(over, back)), [false, false, true], "{back}");
+    }
+}
+
 #[test]
 fn allowances_that_step_and_run() {
     let stepped =
@@ -318,6 +379,32 @@ fn enclosed_corners_mitred_and_cut_across() {
     let reach = 10.0 * 2f64.sqrt();
     has(&across, 20.0, 100.0 + reach - 20.0);
     has(&across, reach - 20.0, 120.0);
+}
+
+/// The same corner with its outline drawn either way round; what is cut off leaves nothing standing out.
+#[test]
+fn an_enclosed_corner_is_the_same_whichever_way_it_is_drawn() {
+    let forth = [(0.0, 0.0), (0.0, 100.0), (-100.0, 100.0), (-100.0, 0.0)];
+    let back = [(-100.0, 0.0), (-100.0, 100.0), (0.0, 100.0), (0.0, 0.0)];
+    for (vertices, corner) in [(forth, "p1"), (back, "p2")] {
+        let cut = |form: &str| {
+            let p = polygon("p", &vertices, &[20.0; 4], &format!("corners: [(at: \"{corner}\", {form})]"));
+            made(&format!("pieces: [{p}]")).cut(0)
+        };
+        let root = 2f64.sqrt();
+        // Cut off an outline of 140 mm: an isosceles right angle from the corner at (20, 120). A mitre runs straight through (0, 100).
+        for (form, leg) in [
+            ("form: mitred", 40.0),
+            ("form: mitred, width: \"5 mm\"", 40.0 - 5.0 * root),
+            ("form: across, width: \"10 mm\"", 40.0 - 10.0 * root),
+        ] {
+            let cut = cut(form);
+            has(&cut, 20.0, 120.0 - leg);
+            has(&cut, 20.0 - leg, 120.0);
+            near(length(&cut), 4.0 * 140.0 - 2.0 * leg + leg * root, 1e-6);
+            near(cut.area().abs(), 140.0 * 140.0 - leg * leg / 2.0, 1e-6);
+        }
+    }
 }
 
 #[test]

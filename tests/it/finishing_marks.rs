@@ -195,6 +195,25 @@ fn pieces_of_one_side_are_joined_beside_each_other_when_they_are_rolled() {
     }
 }
 
+/// 100 mm sewn to 110 mm eased over all of it: a notch lies at the same share of both, so 2.5 mm apart at a quarter.
+#[test]
+fn a_notch_of_an_eased_seam_is_rolled_to_its_place_on_either_side() {
+    let one = polygon("one", &[(0.0, 0.0), (80.0, 0.0), (80.0, 100.0), (0.0, 100.0)], &[10.0; 4], "");
+    let two = polygon("two", &[(0.0, 0.0), (80.0, 0.0), (80.0, 110.0), (0.0, 110.0)], &[10.0; 4], "");
+    let m = made(&format!(
+        "pieces: [{one}, {two}], seams: [(name: \"s\", one: [\"one.e1\"], two: [\"reversed(two.e3)\"],
+        fit: eased(longer: two, by: \"10 mm\"), notches: [(name: \"n\", at: \"1/4\")])]"
+    ));
+    assert_eq!(m.loud(), Vec::<String>::new());
+    let rolled = tracewheel::finish::roll(&m.model, 0, 0, &m.finished.sewing, &m.finished.notches[0], 0.0).unwrap();
+    let notch = &rolled.notches[0];
+    near(notch.places[0], 25.0, 1e-9);
+    near(notch.places[1], 27.5, 1e-9);
+    near(notch.gap, -2.5, 1e-9);
+    let [a, b] = notch.points.map(Option::unwrap);
+    assert!(a.distance(Point::new(80.0, 25.0)) < 1e-9 && b.distance(Point::new(0.0, 27.5)) < 1e-9, "{a} {b}");
+}
+
 #[test]
 fn pleats_are_drawn_with_their_folds_and_an_arrow_and_their_mouths_lie_flush() {
     let pleat = |pressed: &str| {

@@ -232,6 +232,20 @@ fn findings_say_what_where_and_how_to_mend() {
 }
 
 #[test]
+fn kinds_that_do_not_go_together_are_told() {
+    for (formula, wanted) in [
+        ("bust > 3", "unit-missing: `3` has no unit here; did you mean `3 cm`? @ `3` -> bust > 3 cm"),
+        ("30 <= slope", "unit-missing: `30` has no unit here; did you mean `30 deg`? @ `30` -> 30 deg <= slope"),
+        ("bust < slope", "kinds-differ: a length cannot be compared with an angle @ `bust < slope`"),
+        ("back.a * 2", "kinds-differ: a point and a plain number cannot be multiplied @ `back.a * 2`"),
+        ("back.a / 2", "kinds-differ: a point cannot be divided by a plain number @ `back.a / 2`"),
+        ("bust / slope", "kinds-differ: a length cannot be divided by an angle @ `bust / slope`"),
+    ] {
+        assert_eq!(ask(formula), Err(wanted.to_owned()), "{formula}");
+    }
+}
+
+#[test]
 fn a_local_name_that_is_global_too_offers_both() {
     let draft = file::read(&DRAFT.replace("a.right(30 cm)", "a.right(length(shoulder))")).unwrap().draft;
     let model = Engine::new().compute(&draft);

@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::{ClothLaid, Draft};
 use tracewheel::file;
-use tracewheel::finish::{ClothBook, ClothCall, Finished, OnCloth, finish, outward};
+use tracewheel::finish::{ClothBook, ClothCall, Finished, OnCloth, PlanState, finish, outward, plan_state};
 use tracewheel::output::lay::packing::Touch;
 use tracewheel::output::lay::{Lay, LayError, fresh_lay, kept_lays, yards};
 use tracewheel::output::{Cell, tables};
@@ -326,6 +326,25 @@ fn pieces_on_the_fold() {
     near(*sold, 500.0);
 }
 
+/// Where a piece was drawn says nothing of where it lies: the same half, its fold 10 cm off the middle of its frame.
+#[test]
+fn a_fold_off_the_middle_of_its_frame_lies_on_the_fold_of_the_cloth() {
+    let half = |x: f64| {
+        let corners = [(x, 0.0), (x + 15.0, 0.0), (x + 25.0, 50.0), (x, 50.0)];
+        let half = piece("front", &corners, &format!("material: \"main\", count: 1, on_fold: \"e3\", {DOWN}"));
+        made(&draft(&half, "laid: folded", "")).on(1000.0).pieces[0].half.clone().unwrap()
+    };
+    for x in [0.0, 10.0, -40.0] {
+        let room = half(x)
+            .outline
+            .iter()
+            .fold((f64::INFINITY, f64::NEG_INFINITY), |r, p| (r.0.min(p.y.abs()), r.1.max(p.y.abs())));
+        near(room.0, 0.0);
+        near(room.1, 250.0);
+        assert_eq!(half(x).below, half(0.0).below);
+    }
+}
+
 /// Two folds: selvedges meet in the middle, and nothing lies across that line; selvedges are not used.
 #[test]
 fn nothing_lies_where_selvedges_meet() {
@@ -601,6 +620,26 @@ fn without_time_nothing_is_laid() {
     assert!(row.best.is_none() && row.failed.is_none() && row.done, "{row:?}");
 }
 
+/// Two strips of one size that are told for each other by hand: each place is another one.
+#[test]
+fn a_plan_whose_strips_are_told_for_each_other_is_stale() {
+    let strip = |name: &str, long: f64| {
+        format!(
+            "(name: \"{name}\", material: \"main\", length: \"{long} cm\", width: \"5 cm\", count: 1, grain: along)"
+        )
+    };
+    let a = rectangle("a", 50.0, 60.0, &format!("material: \"main\", count: 1, {DOWN}"));
+    let made = made(&draft(&a, "", &format!("strips: [{}, {}]", strip("band", 50.0), strip("tie", 40.0))));
+    let plan = made.laid(1000.0).to_plan(&made.model, ("x", "100 cm"), &[]);
+    let book = ClothBook::new(&made.model, &made.finished);
+    assert_eq!(plan_state(&book, &plan), PlanState::Fresh);
+    let mut other = plan.clone();
+    for place in other.places.iter_mut().filter(|p| p.strip) {
+        place.piece = if place.piece == "tie" { "band".into() } else { "tie".into() };
+    }
+    assert_ne!(other.places, plan.places);
+    assert_eq!(plan_state(&book, &other), PlanState::Stale);
+}
 /// How far a point is outside of a polygon; nothing inside.
 fn outside(polygon: &[Point], p: Point) -> f64 {
     let mut path = BezPath::new();

@@ -24,6 +24,7 @@ mod curves_places;
 mod curves_set_off;
 mod curves_values;
 mod derived;
+mod derived_edges;
 mod derived_garment;
 mod derived_outside;
 mod derived_recipes;

@@ -74,6 +74,24 @@ fn agrees_with_closed_forms() {
     assert!(report.is_empty(), "{report}");
 }
 
+/// A crest of the distance is left for the next place that is nearer, not for one beyond that is farther away.
+#[test]
+fn a_crest_is_left_for_what_is_nearer() {
+    let posed = crate::numeric_systems::wave();
+    let found = posed.settle();
+    check(&posed, &found);
+    // The trough at 1/4, where x + y dy/dx = 0: by halving between the trough and a place before it.
+    let k = 4.0 * std::f64::consts::PI;
+    let (mut low, mut high) = (0.15, 0.25);
+    for _ in 0..60 {
+        let x = 0.5 * (low + high);
+        let slope = x - (2.0 + 0.2 * (k * x).cos()) * 0.2 * k * (k * x).sin();
+        (low, high) = if slope < 0.0 { (x, high) } else { (low, x) };
+    }
+    let wanted = [low, 2.0 + 0.2 * (k * low).cos()];
+    assert!(worst(&found.x, &wanted) < 1e-6, "{:?} and not {wanted:?}", found.x);
+}
+
 /// Where a residual is flat at its zero, 1e-9 mm of residual is the root of that in the unknown.
 const FLAT_AT_ZERO: [&str; 2] = ["closed, double root", "closed, touching circles"];
 

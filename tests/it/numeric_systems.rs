@@ -292,6 +292,14 @@ pub fn judged() -> Vec<Posed> {
     ]
 }
 
+/// A wave of length 1/2 and height 0.2, two above the start, on whose crest the first step ends: a step of 1 along it ends on a crest
+/// farther away, one of 1/4 in the next trough.
+pub fn wave() -> Posed {
+    posed!("a wave", 1, [0.0, 0.0], [1.0, 1.0], |x| [
+        x[1] - x[0].times(4.0 * std::f64::consts::PI).cos().times(0.2).plus(2.0)
+    ])
+}
+
 /// Those that a closed form judges, with the answer and whether it is true.
 pub fn closed() -> Vec<(Posed, Vec<f64>, bool)> {
     let ten = |n: usize| vec![10.0; n];

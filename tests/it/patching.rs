@@ -180,3 +180,73 @@ fn what_was_untrue_is_true_again() {
         assert_eq!(wanted.iter().flatten().any(|u| *u), draft == &broken);
     }
 }
+
+/// A row that is a number now and was a length: everything that names it is read anew.
+#[test]
+fn a_row_of_another_kind_is_read_anew() {
+    let text = |wide: &str| {
+        format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["1", "2"], rows: [
+                (name: "bust", by: [girth], cells: [("1", "84 cm"), ("2", "88 cm")]), (name: "wide", is: "{wide}")]),
+            pieces: [(name: "p", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(wide)"), (name: "c", at: "a.down(bust / 4)")])])"#
+        )
+    };
+    let read = |wide: &str| tracewheel::file::read(&text(wide)).unwrap().draft;
+    let mut engine = Engine::new();
+    for (wide, troubles) in [("20 cm", 0), ("20", 1), ("21 cm", 0)] {
+        let have = engine.compute(&read(wide));
+        same(&have, &Engine::new().compute(&read(wide)), wide);
+        assert_eq!(have.findings.len(), troubles, "{wide}: {:#?}", have.findings);
+    }
+}
+
+/// Of two blocks that are drawn by the same words, with other values of their own behind them.
+#[test]
+fn a_piece_of_another_block_is_made_anew() {
+    let block = |name: &str, at: &str| {
+        format!(
+            r#"(name: "{name}", points: [(name: "o", at: "({at}, 0 cm)"), (name: "a", at: "o.right(10 cm)"), (name: "b", at: "o.down(10 cm)")],
+            edges: [(name: "top", from: "o", by: [straight("a")]), (name: "long", from: "a", by: [straight("b")]), (name: "back", from: "b", by: [straight("o")])])"#
+        )
+    };
+    let text = |of: &str| {
+        format!(
+            r#"(format: "tracewheel draft", version: 0, chart: (girth: ["1"]), pieces: [{}, {},
+            (name: "made", of: "{of}", steps: [(name: "s", does: move_edge(edge: "long", by: "1 cm"))])])"#,
+            block("one", "0 cm"),
+            block("two", "50 cm")
+        )
+    };
+    let mut engine = Engine::new();
+    for (of, x) in [("one", 0.0), ("two", 500.0), ("one", 0.0)] {
+        let draft = tracewheel::file::read(&text(of)).unwrap().draft;
+        let have = engine.compute(&draft);
+        same(&have, &Engine::new().compute(&draft), of);
+        let node = have.plan.node_named("made.o").unwrap();
+        let place = have.item(0, node).unwrap().point().unwrap();
+        assert_eq!((place.x, place.y), (x, 0.0), "{of}");
+    }
+}
+
+/// What a step draws that is not the last one: a round hem, by other handles.
+#[test]
+fn a_step_before_the_last_is_read_again() {
+    let pieces = |deep: &str| {
+        format!(
+            r#"(name: "p", of: "block", steps: [
+            (name: "round", does: redraw(edge: "hem", by: [curve("se.down({deep}).left(5 cm)", "sw.down({deep}).right(5 cm)", "sw")])),
+            (name: "over", does: turn_over)])"#
+        )
+    };
+    let mut engine = Engine::new();
+    let mut areas = Vec::new();
+    for deep in ["2 cm", "3 cm", "2 cm"] {
+        let draft = crate::derived::draft(&pieces(deep));
+        let have = engine.compute_with(&draft, &["area(p)"]);
+        same(&have, &Engine::new().compute_with(&draft, &["area(p)"]), deep);
+        areas.push(have.item(0, have.plan.extras[0].unwrap()).unwrap().real().unwrap());
+    }
+    // 20 cm wide, handles h below and a quarter in from the ends: y = 3 h t (1 - t), dx = -150 mm (1 + 2 t (1 - t)) dt, so 105 mm h.
+    assert!((areas[1] - areas[0] - 105.0 * 10.0).abs() < 1e-6, "{areas:?}");
+    assert_eq!(areas[0], areas[2]);
+}

@@ -488,3 +488,31 @@ fn the_fields_of_a_step_rename() {
     assert!(set(&mut work, at("twice", "step name", 1), "").unwrap_err().to_string().contains("needs a name"));
     stays_the_same(&computed(work.draft()), &computed(&d), "fields");
 }
+
+/// A piece whose block is gone keeps what is typed in it, and that follows when it is renamed.
+#[test]
+fn what_is_typed_in_a_piece_without_its_block_is_renamed() {
+    let mut draft = from_block(
+        r#"(name: "lost", of: "gone", points: [(name: "spot", at: "(1 cm, 2 cm)"), (name: "next", at: "spot.down(1 cm)")], marks: [(name: "hole", kind: drill_hole, at: "spot")])"#,
+    );
+    rename(&mut draft, &Part::point("lost", "spot"), "peak").unwrap();
+    let lost = draft.pieces.iter().find(|p| p.name == "lost").unwrap();
+    let points: Vec<(&str, &str)> = lost.points.iter().map(|p| (&*p.name, &*p.at)).collect();
+    assert_eq!(points, [("peak", "(1 cm, 2 cm)"), ("next", "peak.down(1 cm)")]);
+    assert_eq!(lost.marks[0].at, "peak");
+}
+
+/// A cut that starts at a corner needs no name for its start: a name that it has there all the same makes nothing.
+#[test]
+fn a_start_that_is_not_made_passes_as_it_is() {
+    let mut draft = from_block(
+        r#"(name: "left", of: "block", steps: [(name: "panel", does: cut(from: "ne", to: "hem", to_at: "1/2", keep: "centre", makes: "panel", start: "tip", end: "low"))],
+            marks: [(name: "spot", kind: drill_hole, at: "tip.down(1 cm)")])"#,
+    );
+    let told = |draft: &Draft| -> Vec<_> { Engine::new().compute(draft).findings.iter().map(|f| f.code).collect() };
+    assert_eq!(told(&draft), []);
+    rename(&mut draft, &Part::point("block", "tip"), "peak").unwrap();
+    let left = draft.pieces.iter().find(|p| p.name == "left").unwrap();
+    assert_eq!(left.marks[0].at, "peak.down(1 cm)");
+    assert_eq!(told(&draft), []);
+}

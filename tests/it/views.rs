@@ -120,6 +120,19 @@ fn a_draft_with_views_is_computed_in_each() {
     assert!(Arc::ptr_eq(&model.plan, &long.plan) && Arc::ptr_eq(&model.cases[0], &long.cases[0]));
 }
 
+/// The first piece hangs on a drawing as any other one does: a view without it has not that drawing.
+#[test]
+fn a_drawing_of_the_first_piece_alone_belongs_to_views_that_have_it() {
+    let text = r#"(format: "tracewheel draft", version: 0, chart: (girth: ["S", "M"]),
+        drawings: [(name: "plan", points: [(name: "o", at: "(3 cm, 0 cm)")])],
+        pieces: [(name: "first", points: [(name: "a", at: "(plan.o.x, 0 cm)")]), (name: "second", points: [(name: "a", at: "(1 cm, 0 cm)")])],
+        views: [(name: "all", pieces: []), (name: "rest", pieces: ["second"])])"#;
+    let model = Engine::new().compute(&file::read(text).unwrap().draft);
+    let has = |view: usize, name: &str| model.views[view].item(1, named(&model.views[view], name)).is_some();
+    assert_eq!(["first.a", "second.a", "plan.o"].map(|n| has(0, n)), [true; 3]);
+    assert_eq!(["first.a", "second.a", "plan.o"].map(|n| has(1, n)), [false, true, false]);
+}
+
 /// Every generated draft in every view against the draft in which the view's values are typed in.
 #[test]
 fn a_view_is_what_a_draft_is_that_says_the_same() {
