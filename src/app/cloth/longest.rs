@@ -14,7 +14,6 @@ use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Room, Shown, Wish};
 use crate::app::{Window, field, help};
-use crate::base::{DisplayUnit, shown as length_text};
 use crate::compute::unit_of;
 use crate::document::{Address, Part};
 use crate::language::{Kind, literal_text};
