@@ -19,6 +19,7 @@ use crate::document::{Address, Draft, Part};
 use crate::file;
 use crate::session::{
     Command, Last, Manifest, PublishCommand, ReleaseOrder, Released, TextCommand, last_beside, never_sewn, release,
+    untold,
 };
 
 /// Width of the dialog, px.
@@ -159,9 +160,7 @@ impl Window {
         let work = move || {
             let order =
                 ReleaseOrder { draft: &opened.draft, text: &opened.text, path: &path, out: &out, date: &date, last };
-            let made = std::fs::create_dir_all(&out)
-                .map_err(|e| format!("the folder {} cannot be made: {e}", out.display()))
-                .and_then(|()| release(&order).map(Box::new).map_err(|e| e.to_string()));
+            let made = release(&order).map(Box::new).map_err(|e| e.to_string());
             // The window may be closed by now.
             let _ = sender.send(made);
             ctx.request_repaint();
@@ -323,6 +322,9 @@ fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes
     if !unsewn.is_empty() {
         let words = format!("● Never sewn, as far as the log tells: {}.", unsewn.join(", "));
         ui.label(RichText::new(words).color(look.note));
+    }
+    for words in untold(draft) {
+        ui.label(RichText::new(format!("● {words}.")).color(look.note));
     }
     let wrong = errors(scene);
     if !wrong.is_empty() {

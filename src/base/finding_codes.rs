@@ -175,6 +175,7 @@ codes! {
     CordLoose Warning "cord-not-fastened" "A cord of a child's garment is not sewn fast at its middle." "{strip} is not sewn fast at its middle and can be drawn out: a bar tack is wanted by {rule}. {usual}";
     CordUnplaced Warning "cord-unplaced" "A cord of a child's garment does not say where it is." "{strip} is a cord of a child's garment and does not say where it is: give its place, on which cautions hang. {usual}";
     SleepwearGirth Warning "sleepwear-girth" "Sleepwear of a child that is to fit close is wider than its rule allows." "around the {place} it is {is}, {over} more than the {most} at most of {rule} for what fits close. {usual}";
+    SleepwearUntold Warning "sleepwear-untold" "A child's sleepwear is said to fit close, and not all that its rule limits is told." "it is said to fit close, but {what}: there nothing is held against {rule}. {usual}";
     SleepwearLoose Warning "sleepwear-loose" "Loose sleepwear of a child calls for cloth that resists flames." "loose sleepwear of a child: {rule} want cloth that resists flames, which is not looked at here. {usual}";
     SmallParts Warning "small-parts" "A garment for a child under three has small parts." "{parts}: a child under three can swallow what comes off; see {rule}. {usual}";
     CareNotChecked Note "care-not-checked" "What cautions speak of and is not looked at here." "not checked: {what}. {usual}";

@@ -229,6 +229,10 @@ const ADVICE: &[(Code, &str)] = &[
         "Take the garment in there, or call it sleepwear that does not fit close, which brings another caution. See [cautions](cautions).",
     ),
     (
+        Code::SleepwearUntold,
+        "Say in `care` how much the garment is around at each place that is named (`girths`), and which size of the rules each size is (`rule_sizes`). Where it has no such place, as a shirt has no thigh, this stays a reminder. See [cautions](cautions).",
+    ),
+    (
         Code::SleepwearLoose,
         "Ask the maker of the cloth, or make it close-fitting and give its girths. See [cautions](cautions).",
     ),
@@ -238,7 +242,7 @@ const ADVICE: &[(Code, &str)] = &[
     ),
     (
         Code::CareNotChecked,
-        "Have what is named looked at by somebody who knows the rules of the country where it is worn.",
+        "Have what is named looked at by somebody who knows the rules of the country where it is worn. What the draft can say is said in `care` (`worn_as`, `rule_sizes`, `girths`) and by the kind, the place and the `free_end` of a strip (`0 cm` where no end is free). See [cautions](cautions).",
     ),
     (Code::WearerUnsaid, "Say `audience: adult`, or `child` with the ages, at the head of the draft."),
     (Code::AgesUnread, "Write the youngest and the oldest as years or months, such as 2 years and 14 years."),

@@ -80,7 +80,7 @@ pub use pull_edge::edge_grips;
 pub use recovery::{KeepError, Keeper, KeptAbout, LeftBehind, RecoveryFolder, TakenUp};
 pub use release::{
     DRAFT, Last, Looked, MANIFEST, Manifest, ReleaseOrder, ReleaseStop, Released, ReleasedFile, last_beside,
-    look_at_release, never_sewn, release, release_again,
+    look_at_release, never_sewn, release, release_again, untold,
 };
 pub use rename::{RenameError, qualify_for, rename, rename_size};
 pub use set::{SetError, set_for_run};

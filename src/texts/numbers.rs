@@ -74,6 +74,31 @@ pub fn gathered<T: AsRef<str>>(names: &[T]) -> String {
     }
 }
 
+/// A name of the draft as words.
+pub fn readable(name: &str) -> String {
+    name.replace('_', " ")
+}
+
+/// So many neighbours are told as a run.
+const RUN: usize = 3;
+
+/// Those of a list that stand at these places, which rise: neighbours as a run, `8, 12 to 16`.
+pub fn runs<T: AsRef<str>>(list: &[T], places: &[usize]) -> Vec<String> {
+    let mut out = Vec::new();
+    let mut rest = places;
+    while let [first, ..] = rest {
+        let many = rest.iter().enumerate().take_while(|(k, place)| **place == first + k).count();
+        let taken = if many >= RUN { many } else { 1 };
+        let name = |i: usize| list[rest[i]].as_ref();
+        out.push(match taken {
+            1 => name(0).to_owned(),
+            _ => t!("sizes-run", first = name(0), last = name(taken - 1)),
+        });
+        rest = &rest[taken..];
+    }
+    out
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,4 +1,5 @@
-//! Cautions: at both sides of every limit, in every size of the rules; silent for adults; what was not looked at is named.
+//! Cautions: at both sides of every limit, in every size of the rules; silent for adults; what was not looked at is named. Long, reason: one draft for each
+//! limit and for each thing that a draft may leave out.
 //!
 //! The numbers are those of `tests/outside/safety-values.json`, read in 16 CFR 1120, 1615 and 1616 independently of the program's table.
 
@@ -177,12 +178,20 @@ fn what_close_sleepwear_does_not_say_is_named() {
     assert_eq!((old.codes(), old.cautions.len()), (Vec::<&str>::new(), 0));
 }
 
-/// A child's jacket whose one size is `rule` of the rules, with a cord.
-fn jacket(rule: &str, cord: &str) -> Looked {
+/// A child's jacket whose one size is `rule` of the rules, with a cord, for these ages.
+fn jacket_for((from, to): (&str, &str), rule: &str, cord: &str) -> Looked {
     looked(&format!(
-        "audience: child(from: \"1 year\", to: \"20 years\"), chart: (girth: [\"one\"]), \
+        "audience: child(from: \"{from}\", to: \"{to}\"), chart: (girth: [\"one\"]), \
          care: (worn_as: outerwear, rule_sizes: [(\"one\", \"{rule}\")]), strips: [(name: \"cord\", kind: cord, length: \"60 cm\", {cord})]"
     ))
+}
+
+/// The same for the ages that its size stands for.
+fn jacket(rule: &str, cord: &str) -> Looked {
+    let text = rule.replace("6X", "6").replace("XL", "16").replace('L', "12").replace('T', "");
+    let (ages, unit) = text.strip_suffix(" mo").map_or((text.as_str(), "years"), |months| (months, "months"));
+    let (from, to) = ages.split_once('-').unwrap_or((ages, ages));
+    jacket_for((&format!("{from} {unit}"), &format!("{to} {unit}")), rule, cord)
 }
 
 /// 16 CFR 1120.2(c), 1120.3(b): hood and neck 2T to 12, waist and lower edge 2T to 16; L is 12, XL is 16; a range counts if any size in it
@@ -230,8 +239,10 @@ fn free_ends_at_both_sides_of_the_limit() {
     assert_eq!(ends("0", false).sizes(Code::CordLoose, ""), ["one"]);
     assert!(ends("75", true).sizes(Code::CordLoose, "").is_empty());
     let caution = ends("76.2", true).cautions.into_iter().find(|c| c.title.contains("waist or lower edge")).unwrap();
-    assert!(caution.text[0].contains("7.62 cm (3 in) in one"), "{caution:?}");
-    assert!(caution.text[1].contains("at most 75 mm (3 in)") && caution.rule.contains("EN 14682"), "{caution:?}");
+    assert!(caution.text[0].contains("7.62 cm (3 in) in size one"), "{caution:?}");
+    let over = "That is more than 16 CFR 1120.3(b) with ASTM F1816 allows: 1.2 mm too much in size one. Shorten them.";
+    assert_eq!(caution.text[1], over);
+    assert!(caution.text[2].contains("at most 75 mm (3 in)") && caution.rule.contains("EN 14682"), "{caution:?}");
     // A cord of which no end is free still has to be sewn fast.
     assert_eq!(jacket("6", "place: waist, free_end: \"0 cm\"").sizes(Code::CordLoose, ""), ["one"]);
     // An end of which nothing is said is not taken for none, and the limit stands beside it.
@@ -248,6 +259,46 @@ fn free_ends_at_both_sides_of_the_limit() {
     assert!(lost.unchecked().contains("the free ends of cord in size one"), "{}", lost.unchecked());
 }
 
+/// What of a caution at waist or lower edge speaks of the draft itself: its words before those of the rule.
+fn of_draft(found: &Looked) -> Vec<String> {
+    let caution = found.cautions.iter().find(|c| c.title.contains("waist or lower edge")).unwrap();
+    caution.text.iter().take_while(|t| !t.starts_with("16 CFR 1120.3(b)")).cloned().collect()
+}
+
+#[test]
+fn a_cord_that_is_not_sewn_fast_has_another_caution_than_one_that_is() {
+    let tie = |fastened: bool| jacket("6", &format!("place: waist, free_end: \"7 cm\", fastened: {fastened}"));
+    let ends = "The free ends of cord hang out: 7 cm (2 3/4 in) in size one.";
+    assert_eq!(of_draft(&tie(true)), [ends]);
+    let loose = "The cord cord is not sewn fast in this pattern and can be drawn out, so that one end grows long: 16 CFR 1120.3(b) with ASTM \
+                 F1816 asks that it is sewn fast by a bar tack at the middle of the back.";
+    assert_eq!(of_draft(&tie(false)), [ends, loose]);
+}
+
+/// Free ends of 7 cm in sizes 3 to 5 and 9 cm in 6 to 8: 1.5 cm over 75 mm, told once with its sizes.
+#[test]
+fn a_caution_says_by_how_much_ends_hang_out_too_far_and_in_which_sizes() {
+    let coat = |long: &str| {
+        let sizes = ["3", "4", "5", "6", "7", "8"];
+        let cells = sizes.map(|s| format!("(\"{s}\", \"{}\")", if s < "6" { "7 cm" } else { long }));
+        let rules = sizes.map(|s| format!("(\"{s}\", \"{s}\")"));
+        looked(&format!(
+            "audience: child(from: \"3 years\", to: \"8 years\"), care: (worn_as: outerwear, rule_sizes: [{}]), chart: (girth: [\"3\", \"4\", \"5\", \
+             \"6\", \"7\", \"8\"], rows: [(name: \"end\", kind: house, by: [girth], cells: [{}])]), strips: [(name: \"hem_tie\", kind: cord, length: \
+             \"60 cm\", place: hem, free_end: \"end\", fastened: true)]",
+            rules.join(", "),
+            cells.join(", ")
+        ))
+    };
+    assert_eq!(of_draft(&coat("7 cm")), ["The free ends of hem tie hang out: 7 cm (2 3/4 in) in sizes 3 to 8."]);
+    let over = "That is more than 16 CFR 1120.3(b) with ASTM F1816 allows: 1.5 cm (5/8 in) too much in sizes 6 to 8. Shorten them.";
+    let are = "The free ends of hem tie hang out: 7 cm (2 3/4 in) in sizes 3 to 5 and 9 cm (3 1/2 in) in sizes 6 to 8.";
+    assert_eq!(of_draft(&coat("9 cm")), [are, over]);
+    assert_eq!(coat("9 cm").sizes(Code::CordEnds, ""), ["6", "7", "8"]);
+    // Too little to be seen in centimetres and inches is not told as nothing.
+    assert!(of_draft(&coat("75.01 mm"))[1].contains("allows: 0.1 mm too much in sizes 6 to 8"));
+}
+
 /// A tie by another name: a band or binding that no seam sews on is named, with what it would be if its ends hang free.
 #[test]
 fn bands_that_no_seam_sews_on_are_named() {
@@ -261,7 +312,9 @@ fn bands_that_no_seam_sews_on_are_named() {
     };
     let child = "child(from: \"4\", to: \"6\")";
     let said = |kind: &str| {
-        format!("tie is a {kind} that no seam sews on: if its ends hang free it is a cord: say so by its kind")
+        format!(
+            "tie is a {kind} that no seam sews on: if its ends hang free it is a cord, and what is said of cords holds for it"
+        )
     };
     for kind in ["band", "binding"] {
         for place in ["neck", "waist", "hem", "unstated"] {
@@ -304,8 +357,8 @@ fn what_is_wanted_is_a_whole_sentence_however_it_is_worn() {
         let wanted = format!("a bar tack is wanted by 16 CFR 1120.3(b) with ASTM F1816{after} This is the usual");
         assert!(text.contains(&wanted), "{text}");
         let caution = found.cautions.iter().find(|c| c.title.contains("waist or lower edge")).unwrap();
-        assert!(caution.text[1].contains("in sizes 2T to 16: at most"), "{caution:?}");
-        assert!(caution.text[1].ends_with(&format!("at the middle of the back{after}")), "{caution:?}");
+        assert!(caution.text[2].contains("in sizes 2T to 16: at most"), "{caution:?}");
+        assert!(caution.text[2].ends_with(&format!("at the middle of the back{after}")), "{caution:?}");
     }
 }
 
@@ -342,11 +395,129 @@ fn small_parts_under_three_years() {
         assert_eq!(!shirt(from).sizes(Code::SmallParts, "").is_empty(), wanted, "{from}");
     }
     let caution = shirt("2 years").cautions.into_iter().find(|c| c.rule == "16 CFR 1501").unwrap();
-    assert!(caution.text[0].contains("front.closing (4) and press studs (3)"), "{caution:?}");
+    assert!(caution.text[0].contains("closing on front (4) and press studs (3)"), "{caution:?}");
     assert!(
         !caution.text[0].contains("dot") && caution.text[1].contains("as commonly quoted: look it up"),
         "{caution:?}"
     );
+}
+
+/// A draft for children of one year on whose sizes begin at three: what it says of its children holds, and that it does not go together is
+/// spoken of, whatever the rule.
+#[test]
+fn a_draft_for_small_children_is_one_whatever_its_sizes_say() {
+    let shirt = |from: &str, second: &str| {
+        looked(&format!(
+            "audience: child(from: \"{from}\", to: \"4 years\"), care: (worn_as: other, rule_sizes: [(\"a\", \"3\"), (\"b\", \"{second}\")]), \
+             chart: (girth: [\"a\", \"b\"]), notions: [(name: \"snap_buttons\", count: 3)]"
+        ))
+    };
+    let apart = "which of its sizes is for whom: it is said to be for children from 1.5 to 4 years, and its sizes to be those of 3 to 4 years";
+    let small = shirt("18 months", "4");
+    assert_eq!(small.sizes(Code::SmallParts, ""), ["a", "b"]);
+    assert!(small.unchecked().contains(apart), "{}", small.unchecked());
+    let told = small.cautions.iter().find(|c| c.title.starts_with("Small parts")).unwrap();
+    assert!(told.text[0].contains("On it are snap buttons (3)"), "{told:?}");
+    // Where the ages say three there is none, and where a size is for two it is the one that is meant.
+    let three = shirt("3 years", "4");
+    assert!(three.sizes(Code::SmallParts, "").is_empty() && !three.unchecked().contains("for whom"));
+    let two = shirt("18 months", "2");
+    assert_eq!(two.sizes(Code::SmallParts, ""), ["b"]);
+    assert!(!two.unchecked().contains("for whom"), "{}", two.unchecked());
+
+    // The same for cords and for sleepwear.
+    let cord = |ages: (&str, &str)| jacket_for(ages, "17-18", "place: neck");
+    assert_eq!(cord(("4 years", "18 years")).sizes(Code::CordAtNeck, ""), ["one"]);
+    assert!(
+        cord(("4 years", "18 years")).unchecked().contains("from 4 to 18 years, and its sizes to be those of 17 to 18")
+    );
+    assert!(cord(("17 years", "18 years")).sizes(Code::CordAtNeck, "").is_empty());
+    let gown = |from: &str| {
+        looked(&format!(
+            "audience: child(from: \"{from}\", to: \"16 years\"), care: (worn_as: sleepwear, rule_sizes: [(\"a\", \"16\")]), chart: (girth: [\"a\"])"
+        ))
+    };
+    assert_eq!(gown("12 years").sizes(Code::SleepwearLoose, ""), ["a"]);
+    assert!(gown("15 years").sizes(Code::SleepwearLoose, "").is_empty());
+}
+
+/// Sleepwear that is said to fit close, of which no girth is told: proof warns, and who sews it reads the most of the rule, by size.
+#[test]
+fn close_sleepwear_without_girths_is_warned_of_and_buyers_get_the_numbers() {
+    let pyjama = |rules: &str, girths: &str| {
+        looked(&format!(
+            "audience: child(from: \"9 years\", to: \"10 years\"), care: (worn_as: tight_sleepwear, rule_sizes: [{rules}], girths: [{girths}]), \
+             chart: (girth: [\"S\", \"M\"])"
+        ))
+    };
+    let warned = |found: &Looked| -> Vec<String> {
+        let all = found.findings.iter().filter(|f| f.code == Code::SleepwearUntold);
+        all.map(|f| message(f, DisplayUnit::Cm)).collect()
+    };
+    let close =
+        |found: &Looked| found.cautions.iter().find(|c| c.title.starts_with("Close-fitting")).unwrap().text.clone();
+    let sized = r#"("S", "9"), ("M", "10")"#;
+    let none = pyjama(sized, "");
+    let words = "no girth is told around the chest, waist, seat, upper arm, thigh, wrist and ankle (`care.girths`): there nothing is held against 16 CFR";
+    assert!(warned(&none).len() == 1 && warned(&none)[0].contains(words), "{:?}", warned(&none));
+    // 16 CFR 1616.2(m), boys' rows, by the values that were read apart from the program.
+    let rows = rows("anyone");
+    for (k, (_, place)) in PLACES.iter().enumerate() {
+        let text = close(&none);
+        let told = text.iter().find(|t| t.starts_with(&format!("Around the {place} it was not checked"))).unwrap();
+        for (size, rule) in [("S", "9"), ("M", "10")] {
+            let most = rows.iter().find(|r| r.0 == rule).unwrap().1[k];
+            let words = told.split([';', '–']).find(|part| part.trim().starts_with(&format!("{size}: "))).unwrap();
+            let numbers: Vec<f64> = words.split(' ').filter_map(|w| w.parse().ok()).collect();
+            let least = (numbers[0] * 10.0).min(numbers[1] * 25.4);
+            assert!((least - most).abs() < 1e-9 && words.contains(&format!("in size {rule}")), "{words}: {most}");
+        }
+    }
+    // No size of the rules: no number can be told, and that is said.
+    let unsized_ = pyjama("", "");
+    assert!(warned(&unsized_)[0].contains("and no one size of the rules is told for S and M (`care.rule_sizes`)"));
+    assert!(close(&unsized_)[1].starts_with("How wide it is was not checked"), "{:?}", close(&unsized_));
+    // Everything told: no such warning; what is too wide is called so in the caution too.
+    let all: Vec<String> = PLACES.iter().map(|(place, _)| format!("(place: {place}, is: \"12 cm\")")).collect();
+    assert!(warned(&pyjama(sized, &all.join(", "))).is_empty());
+    let wide = pyjama(sized, "(place: chest, is: \"97.7 cm\")");
+    let told = "M: 97.7 cm (38 1/2 in), at most 71.1 cm and 28 in in size 10, so 26.6 cm (10 1/2 in) too wide";
+    assert!(close(&wide)[1].contains(told), "{:?}", close(&wide));
+}
+
+/// Buyers read no words of the program: no dots or underscores of names, nothing that stands for a field of the file.
+#[test]
+fn cautions_hold_no_words_of_the_program() {
+    let strips = r#"(name: "hood_cord", kind: cord, length: "60 cm", place: neck), (name: "hem_cord", kind: cord, length: "60 cm", place: hem),
+        (name: "arm_cord", kind: cord, length: "60 cm", place: elsewhere), (name: "lost_cord", kind: cord, length: "60 cm", place: hem, free_end: "sqrt(0 - 1) * 1 cm"),
+        (name: "neck_tape", length: "9 cm"), (name: "edge_trim", kind: binding, length: "9 cm")"#;
+    for worn in ["outerwear", "sleepwear", "tight_sleepwear", "unstated", "other"] {
+        for rules in ["", r#"("a_b", "2T")"#] {
+            let found = looked(&format!(
+                r#"audience: child(from: "2", to: "4"), chart: (girth: ["a_b"]), care: (worn_as: {worn}, rule_sizes: [{rules}]), strips: [{strips}], notions: [(name: "press_studs")],
+                pieces: [(name: "back_yoke", points: [(name: "p", at: "(0 cm, 0 cm)"), (name: "q", at: "(9 cm, 0 cm)"), (name: "r", at: "(0 cm, 9 cm)")],
+                    edges: [(name: "e", from: "p", by: [straight("q")]), (name: "f", from: "q", by: [straight("r")]), (name: "g", from: "r", by: [straight("p")])],
+                    marks: [(name: "back_closing", kind: button, at: "(1 cm, 1 cm)")])],
+                views: [(name: "long_view", pieces: ["back_yoke"]), (name: "other_view", pieces: [])]"#
+            ));
+            assert!(found.cautions.len() >= 4, "{worn}");
+            assert!(
+                found.cautions.iter().any(|c| c.text[0].contains("back closing on back yoke")),
+                "{:?}",
+                found.cautions
+            );
+            for caution in &found.cautions {
+                // The label of a size is the buyer's word.
+                let text = format!("{} {}", caution.title, caution.text.join(" ")).replace("a_b", "");
+                let is_dotted = |w: &str| {
+                    w.trim_end_matches(['.', ',', ';', ':'])
+                        .split_once('.')
+                        .is_some_and(|(a, b)| a.ends_with(char::is_alphabetic) && b.starts_with(char::is_alphabetic))
+                };
+                assert!(!text.contains(['_', '`']) && !text.split(' ').any(is_dotted), "{text}");
+            }
+        }
+    }
 }
 
 #[test]

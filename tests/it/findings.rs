@@ -290,6 +290,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "around the chest it is 54 cm, 7 mm more than the 53.3 cm at most of 16 CFR 1615 (to size 6X) and 1616 (sizes 7 to 14) for what fits close. This is the usual caution and no more: local rules, and a person who knows them, decide (3 sizes: S, M, L, worst in S)",
     ),
     (
+        Code::SleepwearUntold,
+        "display: cm,",
+        "display: cm, audience: child(from: \"3 years\", to: \"3 years\"), care: (worn_as: tight_sleepwear, girths: [(place: chest, is: \"50 cm\"), (place: waist, is: \"50 cm\"), (place: seat, is: \"50 cm\"), (place: upper_arm, is: \"15 cm\"), (place: wrist, is: \"11 cm\")]),",
+        "care",
+        "it is said to fit close, but no girth is told around the thigh and ankle (`care.girths`): there nothing is held against 16 CFR 1615 (to size 6X) and 1616 (sizes 7 to 14). This is the usual caution and no more: local rules, and a person who knows them, decide",
+    ),
+    (
         Code::SleepwearLoose,
         "display: cm,",
         "display: cm, audience: child(from: \"3 years\", to: \"5 years\"), care: (worn_as: sleepwear),",
@@ -308,7 +315,7 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "display: cm,",
         "display: cm, audience: child(from: \"3 years\", to: \"5 years\"),",
         "care",
-        "not checked: what a child wears it as is not said (`care.worn_as`), so the rules for sleepwear were not asked. This is the usual caution and no more: local rules, and a person who knows them, decide",
+        "not checked: what a child wears it as is not said, so the rules for sleepwear were not asked. This is the usual caution and no more: local rules, and a person who knows them, decide",
     ),
     (
         Code::WearerUnsaid,

@@ -255,6 +255,95 @@ fn c090_what_changed_by_piece_size_and_page() {
     assert_eq!(editions, ["1", "2"]);
 }
 
+/// Pages are told by the names that stand on them, as poppler reads them: those that are told hold what is other, and no others are told.
+#[test]
+fn pages_to_print_again_are_called_as_they_call_themselves() {
+    let desk = Desk::of(&skirt("1", "0 cm", ""));
+    is_fine(&desk.release(&[]));
+    desk.change(&skirt("2", "1 cm", ""));
+    is_fine(&desk.release(&[]));
+    let text = fs::read_to_string(desk.edition("2").join("pattern/what-changed.txt")).unwrap();
+    let start = "- pages/skirt-16-edition-2-";
+    let line = text.lines().find(|l| l.starts_with(start)).unwrap_or_else(|| panic!("{text}"));
+    let (name, told) = line.trim_start_matches("- ").split_once(": ").unwrap();
+    let (before, told) = told.rsplit_once("pages ").unwrap_or_else(|| panic!("{line}"));
+    let told: Vec<&str> = told.split(", ").collect();
+    let release = Manifest::read(&desk.edition("2")).unwrap().0;
+    let file = release.files.iter().find(|f| f.name.ends_with(name)).unwrap();
+    assert!(!told.is_empty() && told.len() < file.pages.len() && !line.contains(" of "), "{line}");
+    let foot = |page: usize| {
+        let path = desk.edition("2").join("pattern").join(name);
+        let number = page.to_string();
+        let ran = Command::new("pdftotext").args(["-f", &number, "-l", &number]).arg(path).arg("-").output().unwrap();
+        String::from_utf8(ran.stdout).unwrap()
+    };
+    let old = Manifest::read(&desk.edition("1")).unwrap().0;
+    let known: Vec<String> = old.files.iter().filter(|f| f.kind == "pages").flat_map(|f| f.pages.clone()).collect();
+    for (i, digest) in file.pages.iter().enumerate() {
+        let words = foot(i + 1);
+        let is_told = match i {
+            0 => before.contains("the first page"),
+            _ => told.iter().any(|n| words.contains(&format!("page {n} ({i} of {})", file.pages.len() - 1))),
+        };
+        assert_eq!(is_told, !known.contains(digest), "page {}: {line}: {words}", i + 1);
+    }
+}
+
+/// The contact stands at the foot of every page of tables, and a new one makes none of them other; it is told in words.
+#[test]
+fn a_new_contact_makes_no_page_other() {
+    let desk = Desk::of(&skirt("1", "0 cm", ""));
+    is_fine(&desk.release(&[]));
+    desk.change(&skirt("2", "0 cm", "").replace("ask@example.org", "pattern-questions@shop.example.org"));
+    is_fine(&desk.release(&[]));
+    let text = fs::read_to_string(desk.edition("2").join("pattern/what-changed.txt")).unwrap();
+    assert!(text.contains("No page of the files needs to be printed again."), "{text}");
+    assert!(text.contains("contact") && text.contains("pattern-questions@shop.example.org"), "{text}");
+    assert!(under(&text, "Files that are not printed and are other").is_empty(), "{text}");
+}
+
+/// The release before is the one of which the log has the digest, whatever the pattern and the folder were called then; where it does not
+/// lie there, nothing is released that would say nothing of what changed.
+#[test]
+fn the_release_before_is_found_by_the_log_or_asked_for() {
+    let desk = Desk::of(&skirt("1", "0 cm", ""));
+    is_fine(&desk.release(&[]));
+    fs::rename(desk.edition("1"), desk.out().join("the first one")).unwrap();
+    // Another draft of the title that this one gets, and younger: it is none of its editions.
+    let renamed = |edition: &str| {
+        skirt(edition, "1 cm", "").replace("Plain skirt", "Fine skirt").replace("2026-03-01", "2026-05")
+    };
+    let other = Desk::of(&renamed("7"));
+    is_fine(&tracewheel(&["release", other.draft().to_str().unwrap(), "--out", desk.out().to_str().unwrap()]));
+    desk.change(&renamed("2"));
+    is_fine(&desk.release(&[]));
+    let folder = desk.out().join("Fine-skirt-edition-2");
+    let text = fs::read_to_string(folder.join("pattern/what-changed.txt")).unwrap();
+    assert!(text.contains("Fine skirt, edition 2 (before: Plain skirt, edition 1)"), "{text}");
+    assert_eq!(Manifest::read(&folder).unwrap().0.after, "1");
+
+    let away = desk.dir.path().join("away");
+    fs::rename(&folder, &away).unwrap();
+    desk.change(&renamed("3"));
+    let (draft, there) = (fs::read_to_string(desk.draft()).unwrap(), files(&desk.out()));
+    let ran = desk.release(&[]);
+    let words = "the log of the draft tells edition 2 of 2026-05 last, and that release does not lie in";
+    assert!(
+        ran.exit == 1 && ran.err.contains(words) && ran.err.contains("(`--first`). Nothing was written"),
+        "{}",
+        ran.err
+    );
+    assert_eq!((fs::read_to_string(desk.draft()).unwrap(), files(&desk.out())), (draft, there));
+    is_fine(&desk.release(&["--last", away.to_str().unwrap()]));
+    assert!(desk.out().join("Fine-skirt-edition-3/pattern/what-changed.txt").is_file());
+    // `--first` is a word of its own.
+    fs::rename(desk.out(), desk.dir.path().join("gone")).unwrap();
+    desk.change(&renamed("4"));
+    assert_eq!(desk.release(&[]).exit, 1);
+    is_fine(&desk.release(&["--first"]));
+    assert!(!desk.out().join("Fine-skirt-edition-4/pattern/what-changed.txt").exists());
+}
+
 /// The part of what changed that stands under a heading; empty where there is none.
 fn under<'a>(text: &'a str, heading: &str) -> &'a str {
     text.split(&format!("\n{heading}\n")).nth(1).map_or("", |rest| rest.split("\n\n").next().unwrap())
@@ -282,7 +371,7 @@ fn edition_and_date_alone_make_nothing_other() {
         !text.contains("no longer there") && under(&text, "Files that are not printed and are other").is_empty(),
         "{text}"
     );
-    let alone = under(&text, "Files that are not printed and are other by edition and date alone");
+    let alone = under(&text, "Files that are not printed and are other by edition, date and contact alone");
     for kind in ["projector/", "dxf/", "tables/", "booklet/"] {
         assert!(alone.contains(&format!("- {kind}")), "{kind}: {text}");
     }
@@ -306,7 +395,7 @@ fn files_that_are_not_printed_are_told_by_what_they_hold() {
     is_fine(&desk.release(&["--date", "2026-02-01"]));
     let text = fs::read_to_string(desk.edition("2").join("pattern/what-changed.txt")).unwrap();
     let others = under(&text, "Files that are not printed and are other");
-    let alone = under(&text, "Files that are not printed and are other by edition and date alone");
+    let alone = under(&text, "Files that are not printed and are other by edition, date and contact alone");
     for kind in ["svg", "dxf", "projector"] {
         for (size, is_other) in [("14", false), ("16", true), ("20", true)] {
             let start = format!("- {kind}/skirt-{size}-edition-2-");
@@ -557,7 +646,10 @@ fn what_is_not_told_or_not_right_is_refused() {
         (ran.exit, ran.err)
     };
     let good = skirt("1", "0 cm", "");
-    let cases: [(String, &[&str], i32, &str); 9] = [
+    let in_draft = "the `date` at the head of the draft, `soon`, is no date: write 2026, 2026-05 or 2026-05-31 there";
+    let cases: [(String, &[&str], i32, &str); 11] = [
+        (good.replacen("2026-03-01", "soon", 1), &[], 1, in_draft),
+        (good.replacen("2026-03-01", "2026-02-30", 1), &[], 1, "`2026-02-30`, is no date"),
         (skirt("", "0 cm", ""), &[], 1, "does not tell its edition"),
         (good.replacen("2026-03-01", "", 1), &[], 1, "does not tell its date"),
         (good.clone(), &["--date", "2026-02-30"], 2, "`2026-02-30` is no date"),

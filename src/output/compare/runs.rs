@@ -1,6 +1,6 @@
 //! Sizes in words: `all sizes`, `sizes 16 to 20`, `sizes 8, 12`.
 
-use crate::texts::{gathered, t};
+use crate::texts::{gathered, runs, t};
 
 /// The sizes and persons in which two drafts are compared.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -13,9 +13,6 @@ pub struct Sizes {
     pub whole: usize,
 }
 
-/// So many neighbours are told as a run.
-const RUN: usize = 3;
-
 impl Sizes {
     /// These sizes in words. Those that are not among the compared ones are left out.
     pub fn words(&self, sizes: &[&str]) -> String {
@@ -25,18 +22,7 @@ impl Sizes {
         if range.len() == self.whole && range.len() > 1 {
             out.push(t!("sizes-all"));
         } else if !range.is_empty() {
-            let mut parts = Vec::new();
-            let mut i = 0;
-            while i < range.len() {
-                let run = (i + 1..range.len()).take_while(|k| range[*k] == range[i] + (k - i)).count() + 1;
-                if run >= RUN {
-                    parts.push(t!("sizes-run", first = self.list[range[i]], last = self.list[range[i + run - 1]]));
-                    i += run;
-                } else {
-                    parts.push(self.list[range[i]].clone());
-                    i += 1;
-                }
-            }
+            let parts = runs(&self.list, &range);
             out.push(t!("sizes-in", count = range.len(), sizes = parts.join(", ")));
         }
         if !persons.is_empty() {

@@ -14,7 +14,7 @@ use crate::compute::{Formula, Model, NodeId};
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::language::Kind;
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// Behind a number that nobody measured: proposed between its neighbours.
 const GUESSED: &str = "?";
@@ -155,11 +155,6 @@ fn number(kind: Kind, value: f64) -> Cell {
         Kind::Angle => Cell::Angle(value),
         _ => Cell::Missing,
     }
-}
-
-/// A name as words.
-fn readable(name: &str) -> String {
-    name.replace('_', " ")
 }
 
 /// A name as part of a file's name.

@@ -1,23 +1,23 @@
 //! Cords, ties and drawstrings of children's garments.
 
 use super::rules::{CORDS_EUROPE, FREE_END, NECK_SIZES, WAIST_SIZES, cords, usual};
-use super::wearer::Wearer;
-use super::{Found, both};
+use super::wearer::Wearers;
+use super::{Found, both, excess};
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::{Formula, Model, NodeId, StripPlan};
 use crate::document::{Draft, Strip, StripKind, StripPlace, WornAs};
 use crate::proof::tally::Tally;
-use crate::texts::{gathered, t};
+use crate::texts::{gathered, readable, t};
 
-pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
+pub(super) fn look(draft: &Draft, model: &Model, wearers: &Wearers<'_>, found: &mut Found) {
     let mut any = draft.care.worn_as == WornAs::Outerwear;
     for plan in &model.plan.publishing.strips {
         let strip = &draft.strips[plan.place];
         if strip.kind != StripKind::Cord {
             if is_loose(model, plan, strip) {
                 found.not_checked(match strip.kind {
-                    StripKind::Binding => t!("care-loose-binding", strip = strip.name),
-                    _ => t!("care-loose-band", strip = strip.name),
+                    StripKind::Binding => t!("care-loose-binding", strip = readable(&strip.name)),
+                    _ => t!("care-loose-band", strip = readable(&strip.name)),
                 });
                 any = true;
             }
@@ -29,7 +29,8 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
             StripPlace::Waist | StripPlace::Hem => waist(draft, model, strip, plan.free_end.as_ref(), wearers, found),
             StripPlace::Unstated => found.findings.push(finding(Code::CordUnplaced, strip)),
             StripPlace::Elsewhere => {
-                found.not_checked(t!("care-cord-elsewhere", strip = strip.name, rule = cords(), europe = CORDS_EUROPE))
+                let strip = readable(&strip.name);
+                found.not_checked(t!("care-cord-elsewhere", strip, rule = cords(), europe = CORDS_EUROPE))
             }
         }
     }
@@ -52,11 +53,6 @@ fn finding(code: Code, strip: &Strip) -> Finding {
     Finding::new(code).at(format!("strip.{}", strip.name)).word("strip", &strip.name).word("usual", usual())
 }
 
-/// Of which sizes a rule speaks, or may speak.
-fn of_rule<'a>(wearers: &'a [Wearer<'a>], sizes: (f64, f64)) -> impl Iterator<Item = &'a Wearer<'a>> {
-    wearers.iter().filter(move |w| w.is_in(sizes) != Some(false))
-}
-
 /// The words for a garment of which the rule for outerwear may not speak.
 fn worn(draft: &Draft) -> String {
     match draft.care.worn_as {
@@ -67,8 +63,8 @@ fn worn(draft: &Draft) -> String {
 }
 
 /// None at hood or neck.
-fn neck(draft: &Draft, strip: &Strip, wearers: &[Wearer<'_>], found: &mut Found) {
-    let sizes: Vec<String> = of_rule(wearers, NECK_SIZES).map(|w| w.size.to_owned()).collect();
+fn neck(draft: &Draft, strip: &Strip, wearers: &Wearers<'_>, found: &mut Found) {
+    let sizes: Vec<String> = wearers.of_rule(NECK_SIZES, found).iter().map(|w| w.size.to_owned()).collect();
     if sizes.is_empty() {
         return;
     }
@@ -81,7 +77,7 @@ fn neck(draft: &Draft, strip: &Strip, wearers: &[Wearer<'_>], found: &mut Found)
         format!("{}; {CORDS_EUROPE}", cords()),
         sizes.clone(),
         vec![
-            t!("care-neck-is", strip = strip.name, sizes = sized(&sizes)),
+            t!("care-neck-is", strip = readable(&strip.name), sizes = wearers.sized(&sizes)),
             t!("care-neck-do"),
             t!("care-neck-rule", rule = cords(), worn = worn(draft), europe = CORDS_EUROPE),
         ],
@@ -94,24 +90,26 @@ fn waist(
     model: &Model,
     strip: &Strip,
     free_end: Option<&Formula>,
-    wearers: &[Wearer<'_>],
+    wearers: &Wearers<'_>,
     found: &mut Found,
 ) {
     let numbers = [("is", "mm"), ("most", "mm"), ("over", "mm")];
     let words = finding(Code::CordEnds, strip).word("rule", format!("{}{}", cords(), worn(draft)));
     let mut over = Tally::new(words, &numbers);
     let mut sizes = Vec::new();
-    let mut ends: Vec<String> = Vec::new();
+    let mut ends = BySize::default();
+    let mut too_much = BySize::default();
     let mut lost = Vec::new();
-    for wearer in of_rule(wearers, WAIST_SIZES) {
+    for wearer in wearers.of_rule(WAIST_SIZES, found) {
         sizes.push(wearer.size.to_owned());
         let Some(formula) = free_end else { continue };
         match model.real(wearer.case, formula) {
             Ok(is) => {
                 if is > FREE_END + tolerance::EQUAL {
                     over.add(wearer.size, &[is, FREE_END, is - FREE_END]);
+                    too_much.add(excess(is - FREE_END), wearer.size);
                 }
-                ends.push(t!("care-end-in", length = both(is), size = wearer.size));
+                ends.add(both(is), wearer.size);
             }
             Err(_) => lost.push(wearer.size.to_owned()),
         }
@@ -119,15 +117,16 @@ fn waist(
     if sizes.is_empty() {
         return;
     }
+    let name = readable(&strip.name);
     let is_untold = strip.free_end.trim().is_empty();
     if !lost.is_empty() {
-        found.not_checked(t!("care-ends-lost", strip = strip.name, sizes = sized(&lost)));
+        found.not_checked(t!("care-ends-lost", strip = name, sizes = wearers.sized(&lost)));
     }
     if !is_untold && free_end.is_none() {
-        found.not_checked(t!("care-ends-unread", strip = strip.name));
+        found.not_checked(t!("care-ends-unread", strip = name));
     }
     if is_untold {
-        found.not_checked(t!("care-ends-untold", strip = strip.name, rule = cords()));
+        found.not_checked(t!("care-ends-untold", strip = name, rule = cords()));
     }
     found.findings.extend(over.done(|f, _| f));
     if !strip.fastened {
@@ -135,24 +134,43 @@ fn waist(
         told.sizes.clone_from(&sizes);
         found.findings.push(told);
     }
-    let told = match ends.is_empty() {
-        true if is_untold => t!("care-ends-look", strip = strip.name),
-        true => t!("care-ends-look-lost", strip = strip.name),
-        false => t!("care-ends-are", strip = strip.name, ends = ends.join(", ")),
-    };
-    found.caution(
-        t!("care-waist-title"),
-        format!("{}; {CORDS_EUROPE}", cords()),
-        sizes,
-        vec![
-            told,
-            t!("care-waist-rule", rule = cords(), worn = worn(draft)),
-            t!("care-waist-europe", europe = CORDS_EUROPE),
-        ],
-    );
+    let mut text = vec![match ends.of.is_empty() {
+        true if is_untold => t!("care-ends-look", strip = name),
+        true => t!("care-ends-look-lost", strip = name),
+        false => t!(
+            "care-ends-are",
+            strip = name,
+            ends = ends.words(wearers, |length, sizes| t!("care-end-in", length, sizes))
+        ),
+    }];
+    if !too_much.of.is_empty() {
+        let over = too_much.words(wearers, |over, sizes| t!("care-end-over", over, sizes));
+        text.push(t!("care-ends-over", over, rule = cords()));
+    }
+    if !strip.fastened {
+        text.push(t!("care-cord-loose", strip = name, rule = cords()));
+    }
+    text.push(t!("care-waist-rule", rule = cords(), worn = worn(draft)));
+    text.push(t!("care-waist-europe", europe = CORDS_EUROPE));
+    found.caution(t!("care-waist-title"), format!("{}; {CORDS_EUROPE}", cords()), sizes, text);
 }
 
-/// Sizes in words.
-fn sized(sizes: &[String]) -> String {
-    t!("care-sizes", count = sizes.len(), sizes = gathered(sizes))
+/// Words that hold in some sizes; those that read alike are told once.
+#[derive(Default)]
+struct BySize {
+    of: Vec<(String, Vec<String>)>,
+}
+
+impl BySize {
+    fn add(&mut self, words: String, size: &str) {
+        match self.of.iter_mut().find(|(known, _)| *known == words) {
+            Some((_, sizes)) => sizes.push(size.to_owned()),
+            None => self.of.push((words, vec![size.to_owned()])),
+        }
+    }
+
+    fn words(&self, wearers: &Wearers<'_>, one: impl Fn(&str, String) -> String) -> String {
+        let all: Vec<String> = self.of.iter().map(|(words, sizes)| one(words, wearers.sized(sizes))).collect();
+        gathered(&all)
+    }
 }

@@ -13,9 +13,9 @@ mod wearer;
 use crate::base::{Code, DisplayUnit, Finding};
 use crate::compute::Model;
 use crate::document::{Audience, Draft, StripKind, WornAs};
-use crate::texts::{length, t};
+use crate::texts::{length, readable, t};
 use rules::usual;
-use wearer::{Wearer, ages};
+use wearer::{Wearers, ages};
 
 /// A caution for whoever sews or wears the garment.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -46,8 +46,12 @@ impl Found {
         self.cautions.push(Caution { title, text, rule, sizes });
     }
 
+    /// Adds what was not looked at. Buyers read it too, so it holds no words of the program: what a draft can say of it stands in the
+    /// advice.
     fn not_checked(&mut self, what: String) {
-        self.unchecked.push(what);
+        if !self.unchecked.contains(&what) {
+            self.unchecked.push(what);
+        }
     }
 }
 
@@ -65,7 +69,8 @@ pub fn cautions(draft: &Draft, model: &Model) -> Vec<Caution> {
     }
     let named = |(mut caution, named): (Caution, Vec<&str>)| {
         if named.len() < views.len() {
-            caution.title = t!("care-of-view", title = caution.title, views = named.join(", "));
+            let views: Vec<String> = named.into_iter().map(readable).collect();
+            caution.title = t!("care-of-view", title = caution.title, views = views.join(", "));
         }
         caution
     };
@@ -101,7 +106,7 @@ fn look(draft: &Draft, model: &Model) -> Found {
 }
 
 /// All that concerns a child's garment.
-fn child(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
+fn child(draft: &Draft, model: &Model, wearers: &Wearers<'_>, found: &mut Found) {
     cords::look(draft, model, wearers, found);
     sleepwear::look(draft, model, wearers, found);
     parts::look(draft, model, wearers, found);
@@ -128,6 +133,15 @@ fn unsaid(draft: &Draft, found: &mut Found) {
     if let Some(why) = cord.or(hood).or(worn) {
         found.findings.push(Finding::new(Code::WearerUnsaid).at("audience").word("why", why));
     }
+}
+
+/// The least that is told in millimetres.
+const LEAST: f64 = 0.1;
+
+/// How much is too much, in cm and in inches; what is too little for these in tenths of a millimetre, so that it is never told as nothing.
+fn excess(mm: f64) -> String {
+    let is_seen = length(mm, DisplayUnit::InchEighths) != length(0.0, DisplayUnit::InchEighths);
+    if is_seen { both(mm) } else { length(mm.max(LEAST), DisplayUnit::Mm) }
 }
 
 /// A length in cm and in inches, both of the one value.

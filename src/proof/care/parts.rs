@@ -1,18 +1,20 @@
 //! Small parts on garments for children under three.
 
 use super::Found;
-use super::rules::{PARTS, PARTS_YEARS, cylinder, usual};
-use super::wearer::Wearer;
+use super::rules::{PARTS, PARTS_AGES, cylinder, usual};
+use super::wearer::Wearers;
 use crate::base::{Code, Finding};
 use crate::compute::Model;
 use crate::document::{Draft, MarkKind};
-use crate::texts::{gathered, t};
+use crate::texts::{gathered, readable, t};
 
-pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
-    let is_small = |w: &&Wearer<'_>| w.years.is_none_or(|(from, _)| from < PARTS_YEARS);
-    let sizes: Vec<String> = wearers.iter().filter(is_small).map(|w| w.size.to_owned()).collect();
-    let parts = parts(draft, model);
-    if sizes.is_empty() || parts.is_empty() {
+pub(super) fn look(draft: &Draft, model: &Model, wearers: &Wearers<'_>, found: &mut Found) {
+    let (parts, said): (Vec<String>, Vec<String>) = parts(draft, model).into_iter().unzip();
+    if parts.is_empty() {
+        return;
+    }
+    let sizes: Vec<String> = wearers.of_rule(PARTS_AGES, found).iter().map(|w| w.size.to_owned()).collect();
+    if sizes.is_empty() {
         return;
     }
     let mut told = Finding::new(Code::SmallParts).at("care").word("parts", gathered(&parts)).word("rule", PARTS);
@@ -23,7 +25,7 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
         PARTS.to_owned(),
         sizes,
         vec![
-            t!("care-parts-on-it", parts = gathered(&parts)),
+            t!("care-parts-on-it", parts = gathered(&said)),
             t!("care-parts-rule", rule = PARTS, cylinder = cylinder()),
             t!("care-parts-do"),
         ],
@@ -31,8 +33,10 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
     found.not_checked(t!("care-parts-unchecked", rule = PARTS));
 }
 
-/// What is sewn on that a child could swallow: marked buttons, and everything that is bought.
-fn parts(draft: &Draft, model: &Model) -> Vec<String> {
+/// What is sewn on that a child could swallow: marked buttons, and everything that is bought. Each as the draft calls it, and as it is said
+/// to buyers.
+fn parts(draft: &Draft, model: &Model) -> Vec<(String, String)> {
+    let counted = |name: String, count: u32| if count > 1 { format!("{name} ({count})") } else { name };
     let mut out = Vec::new();
     for piece in &draft.pieces {
         let frame = model.plan.frames().iter().position(|f| f.is_piece && *f.name == *piece.name);
@@ -42,11 +46,12 @@ fn parts(draft: &Draft, model: &Model) -> Vec<String> {
             continue;
         }
         for mark in piece.marks.iter().filter(|m| m.kind == MarkKind::Button) {
-            let many = if mark.count > 1 { format!(" ({})", mark.count) } else { String::new() };
-            out.push(format!("{}.{}{many}", piece.name, mark.name));
+            let said = t!("care-part-mark", mark = readable(&mark.name), piece = readable(&piece.name));
+            let called = format!("{}.{}", piece.name, mark.name);
+            out.push((counted(called, mark.count), counted(said, mark.count)));
         }
     }
-    let many = |count: u32| if count > 1 { format!(" ({count})") } else { String::new() };
-    out.extend(draft.notions.iter().map(|n| format!("{}{}", n.name, many(n.count))));
+    let notions = draft.notions.iter();
+    out.extend(notions.map(|n| (counted(n.name.clone(), n.count), counted(readable(&n.name), n.count))));
     out
 }

@@ -39,8 +39,8 @@ pub(super) const LETTERS: [(&str, f64); 2] = [("l", 12.0), ("xl", 16.0)];
 pub(super) const SIX_X: f64 = 6.5;
 /// Sizes of the sleepwear rules in years: over 9 months to size 14.
 pub(super) const SLEEPWEAR_SIZES: (f64, f64) = (0.75, 14.0);
-/// Years under which small parts are cautioned of.
-pub(super) const PARTS_YEARS: f64 = 3.0;
+/// Ages of which small parts are cautioned, years: under 3.
+pub(super) const PARTS_AGES: (f64, f64) = (0.0, 3.0_f64.next_down());
 /// What small parts are held against, from memory: the figure was not in the text that was read.
 pub(super) fn cylinder() -> String {
     t!("rule-cylinder")

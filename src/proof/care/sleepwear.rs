@@ -1,23 +1,24 @@
 //! Children's sleepwear: what fits close is held against the most of the rules; what does not calls for cloth that resists flames.
 
 use super::rules::{SLEEPWEAR_SIZES, TIGHT, TightRow, sleepwear, usual};
-use super::wearer::Wearer;
-use super::{Found, both};
+use super::wearer::{Wearer, Wearers as Worn};
+use super::{Found, both, excess};
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{Draft, GirthPlace, Wearers, WornAs};
 use crate::proof::tally::Tally;
 use crate::texts::{decimal, gathered, t};
 
-pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
-    let of_rule: Vec<&Wearer<'_>> = wearers.iter().filter(|w| w.is_in(SLEEPWEAR_SIZES) != Some(false)).collect();
-    if of_rule.is_empty() {
-        return;
-    }
-    match draft.care.worn_as {
-        WornAs::TightSleepwear => close(draft, model, &of_rule, found),
-        WornAs::Sleepwear => loose(&of_rule, found),
-        _ => {}
+pub(super) fn look(draft: &Draft, model: &Model, wearers: &Worn<'_>, found: &mut Found) {
+    let is_close = match draft.care.worn_as {
+        WornAs::TightSleepwear => true,
+        WornAs::Sleepwear => false,
+        _ => return,
+    };
+    match wearers.of_rule(SLEEPWEAR_SIZES, found).as_slice() {
+        [] => {}
+        of_rule if is_close => close(draft, model, of_rule, found),
+        of_rule => loose(of_rule, found),
     }
 }
 
@@ -49,13 +50,21 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
             None => without.push(wearer.size.to_owned()),
         }
     }
-    let mut told = Vec::new();
+    let mut text = vec![t!("care-close-rule", rule = sleepwear())];
     let mut missing: Vec<String> = Vec::new();
     for place in GirthPlace::ALL {
         let name = girth(place);
         let formulas: Vec<_> =
             model.plan.publishing.girths.iter().filter(|(p, _)| *p == place).map(|(_, f)| f).collect();
         if formulas.is_empty() {
+            if !rows.is_empty() {
+                let most = |(wearer, row): &(&Wearer<'_>, &TightRow)| {
+                    let [cm, inches] = printed(row, place);
+                    t!("care-girth-most", size = wearer.size, cm, inches, rule_size = row.size)
+                };
+                let sizes: Vec<String> = rows.iter().map(most).collect();
+                text.push(t!("care-girth-untold", place = name, sizes = sizes.join("; ")));
+            }
             missing.push(name);
             continue;
         }
@@ -70,26 +79,30 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
                     continue;
                 };
                 let most = row.most(place);
+                let [cm, inches] = printed(row, place);
+                let told = t!("care-girth-size", size = wearer.size, is = both(is), cm, inches, rule_size = row.size);
                 if is > most + tolerance::EQUAL {
                     over.add(wearer.size, &[is, most, is - most]);
+                    sizes.push(t!("care-girth-over", told, over = excess(is - most)));
+                } else {
+                    sizes.push(told);
                 }
-                let (cm, inches) = row.printed(place);
-                let [cm, inches] = [cm, inches].map(|n| decimal(&n.to_string()));
-                sizes.push(t!("care-girth-size", size = wearer.size, is = both(is), cm, inches, rule_size = row.size));
             }
             found.findings.extend(over.done(|f, _| f));
             if !sizes.is_empty() {
-                told.push(t!("care-girth", place = name, sizes = sizes.join("; ")));
+                text.push(t!("care-girth", place = name, sizes = sizes.join("; ")));
             }
             if !lost.is_empty() {
                 found.not_checked(t!("care-girth-lost", place = name, sizes = gathered(&lost)));
             }
         }
     }
-    let mut text = vec![t!("care-close-rule", rule = sleepwear())];
-    text.extend(told);
+    if rows.is_empty() {
+        text.push(t!("care-girths-unsized"));
+    }
     let sizes = wearers.iter().map(|w| w.size.to_owned()).collect();
     found.caution(t!("care-close-title"), sleepwear(), sizes, text);
+    untold(&missing, &without, found);
     if !missing.is_empty() {
         found.not_checked(t!("care-girths-missing", places = gathered(&missing)));
     }
@@ -98,6 +111,28 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
         found.not_checked(t!("care-girths-without", sizes = which));
     }
     found.not_checked(t!("care-close-unchecked"));
+}
+
+/// That it fits close is what the draft says of it: where it does not say enough to hold that against the rule, it must not pass for
+/// something that was looked at.
+fn untold(missing: &[String], without: &[String], found: &mut Found) {
+    let mut what = Vec::new();
+    if !missing.is_empty() {
+        what.push(format!("no girth is told around the {} (`care.girths`)", gathered(missing)));
+    }
+    if !without.is_empty() {
+        what.push(format!("no one size of the rules is told for {} (`care.rule_sizes`)", gathered(without)));
+    }
+    if !what.is_empty() {
+        let told = Finding::new(Code::SleepwearUntold).at("care").word("what", what.join(", and "));
+        found.findings.push(told.word("rule", sleepwear()).word("usual", usual()));
+    }
+}
+
+/// The most of the rule at a place, in cm and in inches as they are printed there.
+fn printed(row: &TightRow, place: GirthPlace) -> [String; 2] {
+    let (cm, inches) = row.printed(place);
+    [cm, inches].map(|n| decimal(&n.to_string()))
 }
 
 /// A place around which the rules measure.

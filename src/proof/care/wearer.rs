@@ -1,4 +1,5 @@
-//! Which size of the rules each size of the draft is: as the draft says it, else by the ages of those who wear it.
+//! Which size of the rules each size of the draft is: as the draft says it, else by the ages of those who wear it; and of which sizes a
+//! rule speaks.
 
 use super::Found;
 use super::rules::{LETTERS, SIX_X, TIGHT};
@@ -6,7 +7,7 @@ use crate::base::{Code, Finding};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::proof::judged;
-use crate::texts::{gathered, t};
+use crate::texts::{decimal, gathered, runs, t};
 
 /// Months in a year.
 const MONTHS: f64 = 12.0;
@@ -26,11 +27,45 @@ pub(super) struct Wearer<'a> {
     pub rule: Option<String>,
 }
 
-impl Wearer<'_> {
-    /// Whether a rule for these sizes speaks of it: a range does if any size in it does. None: cannot be said.
-    pub fn is_in(&self, (from, to): (f64, f64)) -> Option<bool> {
-        self.years.map(|(least, most)| least <= to && most >= from)
+/// All who wear it.
+#[derive(Debug)]
+pub(super) struct Wearers<'a> {
+    /// The sizes that are judged.
+    list: Vec<Wearer<'a>>,
+    /// The ages for which the draft says that it is, in years, from and to; none: they cannot be read.
+    ages: Option<(f64, f64)>,
+}
+
+impl<'a> Wearers<'a> {
+    /// Those of whom a rule for these sizes speaks, or may speak: of a range it does if any size in it does. Where the draft is said to be
+    /// for such ages and no size of it is said to be, it contradicts itself: then the rule is taken to speak of all, and that is told.
+    pub fn of_rule(&self, rule: (f64, f64), found: &mut Found) -> Vec<&Wearer<'a>> {
+        let meets = |(least, most): (f64, f64)| least <= rule.1 && most >= rule.0;
+        let of_rule: Vec<&Wearer<'a>> = self.list.iter().filter(|w| w.years.is_none_or(meets)).collect();
+        match self.ages {
+            Some((from, to)) if of_rule.is_empty() && !self.list.is_empty() && meets((from, to)) => {
+                let years = self.list.iter().filter_map(|w| w.years);
+                let (least, most) = years.fold((f64::INFINITY, 0.0_f64), |all, y| (all.0.min(y.0), all.1.max(y.1)));
+                let [from, to, least, most] = [from, to, least, most].map(in_words);
+                found.not_checked(t!("care-ages-apart", from, to, least, most));
+                self.list.iter().collect()
+            }
+            _ => of_rule,
+        }
     }
+
+    /// Sizes in words, neighbours as a run.
+    pub fn sized(&self, sizes: &[String]) -> String {
+        let list: Vec<&str> = self.list.iter().map(|w| w.size).collect();
+        let places: Vec<usize> = (0..list.len()).filter(|i| sizes.iter().any(|s| s == list[*i])).collect();
+        t!("care-sizes", count = places.len(), sizes = gathered(&runs(&list, &places)))
+    }
+}
+
+/// Years with at most two decimals.
+fn in_words(years: f64) -> String {
+    let text = format!("{years:.2}");
+    decimal(text.trim_end_matches('0').trim_end_matches('.'))
 }
 
 /// The sizes that are judged.
@@ -39,7 +74,7 @@ pub(super) fn wearers<'a>(
     model: &'a Model,
     ages: Option<(f64, f64)>,
     found: &mut Found,
-) -> Vec<Wearer<'a>> {
+) -> Wearers<'a> {
     let mut unknown: Vec<String> = Vec::new();
     let all: Vec<&str> = judged(model).map(|(_, size, _)| size).collect();
     for (size, rule) in &draft.care.rule_sizes {
@@ -64,12 +99,12 @@ pub(super) fn wearers<'a>(
         }
         Wearer { case, size, years, rule }
     });
-    let out = cases.collect();
+    let list = cases.collect();
     if !unknown.is_empty() {
         let which = gathered(&unknown);
         found.not_checked(t!("care-size-unknown", sizes = which));
     }
-    out
+    Wearers { list, ages }
 }
 
 /// Whether an address is of this size: itself, or one of its parts.

@@ -56,8 +56,10 @@ pub struct Published {
     pub sizes: Vec<String>,
     /// Its bytes.
     pub bytes: Vec<u8>,
-    /// Digests of its pages without edition and date: where one differs, that page must be printed again.
+    /// Digests of its pages without edition, date and contact: where one differs, that page must be printed again.
     pub pages: Vec<u128>,
+    /// What its pages call themselves, the first page by nothing; empty where they go by their numbers.
+    pub page_names: Vec<String>,
 }
 
 /// What came of it.
@@ -277,12 +279,12 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
         What::Wide => wide(order, &title, &pieces),
         _ => pages(order, job, own, &pieces, &mut out.notes),
     };
-    let (pictures, rest) = made.map_err(sheet)?;
+    let (pictures, rest, page_names) = made.map_err(sheet)?;
     let bytes = printed(&pictures)?;
     for note in &mut out.notes {
         *note = format!("{of}: {note}");
     }
-    out.files.push(file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)));
+    out.files.push(Published { page_names, ..file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)) });
     Ok(out)
 }
 
@@ -332,6 +334,7 @@ fn file(order: &Order<'_>, job: &Job, rest: &str, kind: &str, bytes: Vec<u8>, pa
         sizes: sizes.iter().map(|s| (*s).to_owned()).collect(),
         bytes,
         pages,
+        page_names: Vec::new(),
     }
 }
 
@@ -467,28 +470,26 @@ fn stamped(title: &str, purpose: PrintFor) -> String {
     }
 }
 
-fn pages(
-    order: &Order<'_>,
-    job: &Job,
-    own: &Model,
-    pieces: &[SheetPiece],
-    notes: &mut Vec<String>,
-) -> Result<(Vec<Picture>, String), SheetError> {
+/// Pages, what follows in the name of their file, and what they call themselves where they have more than a number.
+type Drawn = Result<(Vec<Picture>, String, Vec<String>), SheetError>;
+
+fn pages(order: &Order<'_>, job: &Job, own: &Model, pieces: &[SheetPiece], notes: &mut Vec<String>) -> Drawn {
     let settings = home_settings(order.draft, own, &job.cases, order.wish);
     let sheets = output::home_sheets(pieces, &settings)?;
     let paper = sheets.paper_name(order.wish.paper);
     notes.extend(sheets.notes);
-    Ok((sheets.pages, paper))
+    let names = std::iter::once(String::new()).chain(sheets.parts.into_iter().map(|part| part.name));
+    Ok((sheets.pages, paper, names.collect()))
 }
 
-fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Result<(Vec<Picture>, String), SheetError> {
+fn wide(order: &Order<'_>, title: &str, pieces: &[SheetPiece]) -> Drawn {
     let title = stamped(title, order.wish.purpose);
     let pages = sheets(&title, pieces, WideSettings { width: order.width })?;
     let name = match pages.as_slice() {
         [one] => format!("sheet-{}x{}mm", one.width, one.height),
         many => format!("{}-sheets", many.len()),
     };
-    Ok((pages, name))
+    Ok((pages, name, Vec::new()))
 }
 
 /// One sheet, or as many as it takes where one would be longer than a page can be.
@@ -507,7 +508,7 @@ fn sheets(title: &str, pieces: &[SheetPiece], settings: WideSettings) -> Result<
 /// Digests of pages, without what every new edition changes.
 fn digests(draft: &Draft, pictures: &[Picture]) -> Vec<u128> {
     let edition = output::edition_words(draft);
-    let leave_out = [edition.as_str(), draft.date.as_str()];
+    let leave_out = [edition.as_str(), draft.date.as_str(), draft.contact.as_str()];
     pictures.iter().map(|p| output::picture_digest(p, &leave_out)).collect()
 }
 

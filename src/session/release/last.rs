@@ -6,12 +6,12 @@ use super::ReleaseStop;
 use super::again::look;
 use super::manifest::{DRAFT, MANIFEST, Manifest};
 use crate::document::Draft;
-use crate::file;
+use crate::file::{self, sha256};
 
 /// Where the release before is to be looked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Last {
-    /// In the folder that is written to: the one that the draft's log tells last, else the youngest of the same title.
+    /// In the folder that is written to: see [`last_beside`].
     Beside,
     /// In this folder.
     At(PathBuf),
@@ -39,17 +39,34 @@ pub(super) fn before(
 ) -> Result<Option<Before>, ReleaseStop> {
     let folder = match last {
         Last::None => return Ok(None),
-        Last::At(folder) => Some(folder.clone()),
-        Last::Beside => last_beside(out, draft, notes).map(|(folder, _)| folder),
-    };
-    let Some(folder) = folder else {
-        if *last == Last::Beside && !draft.log.releases.is_empty() {
-            notes.push(format!(
-                "the log tells of an earlier release, but none lies in {}: what changed is not told; name its folder by `--last`",
-                out.display()
-            ));
+        Last::At(folder) => folder.clone(),
+        Last::Beside => {
+            let mut unread = Vec::new();
+            let found = last_beside(out, draft, &mut unread);
+            match (found, draft.log.releases.last()) {
+                (Some((folder, _)), _) => {
+                    notes.append(&mut unread);
+                    folder
+                }
+                (None, None) => {
+                    notes.append(&mut unread);
+                    return Ok(None);
+                }
+                // What changed belongs to the edition and cannot be put into its folder later.
+                (None, Some(logged)) => {
+                    let mut problem = format!(
+                        "the log of the draft tells edition {} of {} last, and that release does not lie in {}",
+                        logged.edition,
+                        logged.date,
+                        out.display()
+                    );
+                    for passed in unread {
+                        problem.push_str(&format!(" ({passed})"));
+                    }
+                    return Err(ReleaseStop::Changes { problem });
+                }
+            }
         }
-        return Ok(None);
     };
     let looked = look(&folder)?;
     if !looked.faults.is_empty() {
@@ -63,11 +80,16 @@ pub(super) fn before(
     Ok(Some(Before { folder, manifest: looked.manifest, draft }))
 }
 
-/// The release before that lies in a folder: the one that the draft's log tells last, else the youngest of the same title, by its date,
-/// then by the number or name of its edition. Folders that cannot be read are told in `notes`.
+/// The release before that lies in a folder: the one that the draft's log tells last, by the digest of its list, whatever the folder or the
+/// pattern was called then (an entry without one: by title and edition). Where the log tells none, the youngest of the same title, by its date, then by the number or name of its
+/// edition. Folders that cannot be read are told in `notes`.
 pub fn last_beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option<(PathBuf, Manifest)> {
-    let mut found: Vec<(bool, PathBuf, Manifest)> = Vec::new();
-    let logged = draft.log.releases.last().map(|r| r.edition.as_str());
+    let mut found: Vec<(PathBuf, Manifest)> = Vec::new();
+    let is_it = |m: &Manifest, text: &str| match draft.log.releases.last() {
+        Some(logged) if logged.digest.is_empty() => m.title == draft.title && m.edition == logged.edition,
+        Some(logged) => logged.digest == sha256(text.as_bytes()),
+        None => m.title == draft.title,
+    };
     for entry in std::fs::read_dir(out).ok()?.flatten() {
         let folder = entry.path();
         let is_part = entry.file_name().to_string_lossy().starts_with('.');
@@ -75,18 +97,14 @@ pub fn last_beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option
             continue;
         }
         match Manifest::read(&folder) {
-            Ok((m, _)) if m.title == draft.title => {
-                let is_logged = logged == Some(m.edition.as_str());
-                found.push((is_logged, folder, m));
-            }
-            Ok(_) => {}
+            Ok((m, text)) => found.extend(is_it(&m, &text).then_some((folder, m))),
             Err(error) => notes.push(format!("passed over: {error}")),
         }
     }
     notes.sort();
-    let age = |(is_logged, folder, m): &(bool, PathBuf, Manifest)| {
+    let age = |(folder, m): &(PathBuf, Manifest)| {
         // Editions that are numbers go by number.
-        (*is_logged, m.date.clone(), m.edition.trim().parse().unwrap_or(0_u64), m.edition.clone(), folder.clone())
+        (m.date.clone(), m.edition.trim().parse().unwrap_or(0_u64), m.edition.clone(), folder.clone())
     };
-    found.into_iter().max_by_key(age).map(|(_, folder, manifest)| (folder, manifest))
+    found.into_iter().max_by_key(age)
 }

@@ -66,9 +66,12 @@ pub struct ReleasedFile {
     pub bytes: usize,
     /// Their SHA-256.
     pub sha256: String,
-    /// Digests of its pages without edition and date.
+    /// Digests of its pages without edition, date and contact.
     pub pages: Vec<String>,
-    /// The digest of all that it holds without edition and date; empty where that is not known.
+    /// What its pages call themselves, the first page by nothing; empty where they go by their numbers.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub page_names: Vec<String>,
+    /// The digest of all that it holds without edition, date and contact; empty where that is not known.
     pub content: String,
 }
 

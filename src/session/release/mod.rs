@@ -48,7 +48,7 @@ pub struct ReleaseOrder<'a> {
     pub path: &'a Path,
     /// The folder in which that of the release is made.
     pub out: &'a Path,
-    /// The date of the edition, `YYYY-MM-DD`; empty: the draft's own.
+    /// The date of the edition, `YYYY`, `YYYY-MM` or `YYYY-MM-DD`; empty: the draft's own.
     pub date: &'a str,
     /// Where the release before is looked for.
     pub last: Last,
@@ -93,9 +93,17 @@ pub enum ReleaseStop {
         mend: &'static str,
     },
     /// A date that is none.
-    #[error("`{date}` is no date: write the year, the month and the day, such as 2026-05-31. Nothing was written")]
+    #[error("`{date}` is no date: write 2026, 2026-05 or 2026-05-31. Nothing was written")]
     Date {
         /// As it was typed.
+        date: String,
+    },
+    /// The draft's date is none.
+    #[error(
+        "the `date` at the head of the draft, `{date}`, is no date: write 2026, 2026-05 or 2026-05-31 there, or say `--date`. Nothing was written"
+    )]
+    DraftDate {
+        /// As it stands there.
         date: String,
     },
     /// An edition is released once.
@@ -141,7 +149,7 @@ pub enum ReleaseStop {
     },
     /// What changed cannot be said.
     #[error(
-        "what changed since the release before cannot be said: {problem}; name another by `--last`, or say `--first`. Nothing was written"
+        "what changed since the release before cannot be said: {problem}; name its folder (`--last`, in the window “one elsewhere”), or say that this is the first (`--first`). Nothing was written"
     )]
     Changes {
         /// Why.
@@ -189,8 +197,10 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         return Err(ReleaseStop::Errors { errors: wrong });
     }
     let mut notes = told(&findings, order, draft.display);
-    let before = last::before(&order.last, order.out, &draft, &mut notes)?;
-    is_new_edition(&draft, before.as_ref())?;
+    let before = last::before(&order.last, order.out, &draft, &mut notes);
+    // That the edition is none to be released at all is told first.
+    is_new_edition(&draft, before.as_ref().ok().and_then(Option::as_ref))?;
+    let before = before?;
     if let Some(before) = before.as_ref().filter(|b| b.manifest.date > draft.date) {
         notes.push(format!(
             "the date {} is before that of the release before, edition {} of {}",
@@ -223,7 +233,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
     let mut listed: Vec<ReleasedFile> = Vec::new();
     for (i, published) in made.files.into_iter().enumerate() {
-        // Where edition and date made other files, each is taken as it is.
+        // Where edition, date and contact made other files, each is taken as it is.
         let plain = plain.get(i).filter(|p| {
             (p.what, &p.view, &p.sizes, p.pages.len())
                 == (published.what, &published.view, &published.sizes, published.pages.len())
@@ -232,6 +242,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         listed.push(ReleasedFile {
             kind: published.what.word().to_owned(),
             view: published.view,
+            page_names: published.page_names,
             sizes: published.sizes,
             content: plain.map_or_else(String::new, content),
             pages: plain.map_or(published.pages, |p| p.pages.clone()).iter().map(|p| format!("{p:032x}")).collect(),
@@ -285,10 +296,10 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     Ok(Released { folder, manifest, notes, changes, draft })
 }
 
-/// The same files without edition and date: by them it is told what is other. How long edition and date are moves labels and breaks
-/// lines, so it is not enough to leave their words out of a digest.
+/// The same files without edition, date and contact: by them it is told what is other. How long these are moves labels and breaks lines,
+/// so it is not enough to leave their words out of a digest.
 fn contents(order: &ReleaseOrder<'_>, draft: &Draft) -> Result<Vec<Published>, ReleaseStop> {
-    let draft = Draft { edition: String::new(), date: String::new(), ..draft.clone() };
+    let draft = Draft { edition: String::new(), date: String::new(), contact: String::new(), ..draft.clone() };
     Ok(make(order, &Whole::of(&draft)?)?.files)
 }
 
@@ -327,13 +338,21 @@ fn dated(order: &ReleaseOrder<'_>) -> Result<Draft, ReleaseStop> {
         let mend = "say `--date` with year, month and day, such as 2026-05-31; it stands on every piece and page";
         return Err(ReleaseStop::Untold { what: "date", mend });
     }
+    if !is_date(draft.date.trim()) {
+        return Err(ReleaseStop::DraftDate { date: draft.date });
+    }
     Ok(draft)
 }
 
-/// Whether it is a day of the calendar, `YYYY-MM-DD`.
+/// Whether it is a year, a month or a day of the calendar: `YYYY`, `YYYY-MM`, `YYYY-MM-DD`.
 fn is_date(text: &str) -> bool {
     let parts: Vec<&str> = text.split('-').collect();
-    let [year, month, day] = parts.as_slice() else { return false };
+    let (year, month, day) = match parts.as_slice() {
+        [year] => (year, &"01", &"01"),
+        [year, month] => (year, month, &"01"),
+        [year, month, day] => (year, month, day),
+        _ => return false,
+    };
     let digits = |text: &str, n: usize| text.len() == n && text.bytes().all(|b| b.is_ascii_digit());
     if !digits(year, 4) || !digits(month, 2) || !digits(day, 2) {
         return false;
@@ -365,11 +384,15 @@ fn told(findings: &[Finding], order: &ReleaseOrder<'_>, unit: DisplayUnit) -> Ve
         1 => out.push("proof tells one warning; `tracewheel proof` lists it".to_owned()),
         n => out.push(format!("proof tells {n} warnings; `tracewheel proof` lists them")),
     }
-    let head = [("licence", &order.draft.licence), ("contact for questions", &order.draft.contact)];
-    out.extend(
-        head.iter().filter(|(_, text)| text.trim().is_empty()).map(|(what, _)| format!("the draft tells no {what}")),
-    );
+    out.extend(untold(order.draft));
     out
+}
+
+/// What buyers look for at the head of a draft and it does not tell, in sentences: it blocks nothing.
+pub fn untold(draft: &Draft) -> Vec<String> {
+    let head = [("licence", &draft.licence), ("contact for questions", &draft.contact)];
+    let missing = head.iter().filter(|(_, text)| text.trim().is_empty());
+    missing.map(|(what, _)| format!("the draft tells no {what}")).collect()
 }
 
 /// An edition is released once, with one content.
@@ -424,4 +447,33 @@ fn make(order: &ReleaseOrder<'_>, whole: &Whole) -> Result<Outputs, ReleaseStop>
     let groups: Vec<(usize, Vec<usize>)> = all.into_iter().map(|at| (at.view, vec![at.case])).collect();
     add(&rest, &groups, &wish, WIDE)?;
     Ok(out)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_date;
+
+    #[test]
+    fn dates_are_years_months_or_days_of_the_calendar() {
+        for date in ["2026", "2026-05", "2026-12-31", "2028-02-29", "2000-02-29"] {
+            assert!(is_date(date), "{date}");
+        }
+        for none in [
+            "",
+            "soon",
+            "26",
+            "2026-",
+            "2026-5",
+            "2026-13",
+            "2026-00",
+            "2026-02-29",
+            "2100-02-29",
+            "2026-05-00",
+            "2026-05-31-1",
+            "1.5.2026",
+            "20260531",
+        ] {
+            assert!(!is_date(none), "{none}");
+        }
+    }
 }

@@ -118,7 +118,11 @@ fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
         if again.len() == file.pages.len() {
             lines.push(t!("file-all-pages", name = file.name, count = again.len()));
         } else if !again.is_empty() {
-            lines.push(t!("file-some-pages", name = file.name, pages = which(&again), count = file.pages.len()));
+            lines.push(match file.page_names.is_empty() {
+                true => t!("file-some-pages", name = file.name, pages = which(file, &again), count = file.pages.len()),
+                // They say their place of those with pieces, which the first page is none of.
+                false => t!("file-named-pages", name = file.name, pages = which(file, &again)),
+            });
         }
     }
     let gone: Vec<String> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.clone()).collect();
@@ -142,15 +146,18 @@ fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
     out
 }
 
-/// Which pages, in words: the first one by that name, because it is the one that is printed first.
-fn which(pages: &[usize]) -> String {
+/// Which pages of a file, in words: the first one by that name, because it is the one that is printed first; the others by what stands at
+/// their feet.
+fn which(file: &ReleasedFile, pages: &[usize]) -> String {
     let rest = pages.strip_prefix(&[0]);
-    let numbers = rest.unwrap_or(pages);
-    let count = numbers.len();
-    match (rest, numbers) {
+    let others = rest.unwrap_or(pages);
+    let count = others.len();
+    let names: Vec<&str> = others.iter().filter_map(|i| Some(file.page_names.get(*i)?.as_str())).collect();
+    let called = if names.len() == count { names.join(", ") } else { runs(others) };
+    match (rest, others) {
         (Some(_), []) => t!("pages-first"),
-        (Some(_), _) => t!("pages-first-and", count, pages = runs(numbers)),
-        (None, _) => t!("pages-which", count, pages = runs(numbers)),
+        (Some(_), _) => t!("pages-first-and", count, pages = called),
+        (None, _) => t!("pages-which", count, pages = called),
     }
 }
 

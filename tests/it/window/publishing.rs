@@ -273,6 +273,11 @@ fn a_release_is_made_once_noted_in_the_log_and_blocked_by_errors() {
     stage.find_and_do("Add a fitting");
     stage.find_and_do("Release …");
     assert!(stage.says("Never sewn, as far as the log tells: S, L, XL."), "{}", stage.all());
+    assert!(stage.says("the draft tells no contact for questions"), "{}", stage.all());
+    // A date that is none leaves nothing, no folder either.
+    stage.answer(&[("edition", "7"), ("date", "2026-02-30"), ("folder", into.to_str().unwrap())], "Release it");
+    stage.wait_for("`2026-02-30` is no date");
+    assert!(!into.exists());
     stage.answer(&asked("7"), "Release it");
     stage.wait_for("files are written to");
     // It is told again when it is made.
@@ -308,7 +313,7 @@ fn a_release_is_made_once_noted_in_the_log_and_blocked_by_errors() {
     assert!(skirt.says("Errors block a release ("), "{}", skirt.all());
     skirt.answer(&[("edition", "1"), ("folder", none.to_str().unwrap())], "Release it");
     skirt.wait_for("a release is blocked by");
-    assert!(files(&none).is_empty(), "{:?}", files(&none));
+    assert!(!none.exists());
 }
 
 #[test]
