@@ -12,7 +12,7 @@ mod numbers;
 use std::cell::Cell;
 
 pub use crate::base::Language;
-pub use numbers::{date, decimal, gathered, inch, length, spreadsheet, typed};
+pub use numbers::{date, decimal, gathered, inch, length, readable, spreadsheet, typed};
 
 thread_local! {
     static CURRENT: Cell<Language> = const { Cell::new(Language::English) };

@@ -74,6 +74,11 @@ pub fn gathered<T: AsRef<str>>(names: &[T]) -> String {
     }
 }
 
+/// A name of the draft as it is read: names have no spaces.
+pub fn readable(name: &str) -> String {
+    name.replace('_', " ")
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

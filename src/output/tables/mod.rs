@@ -9,12 +9,14 @@ mod measures;
 mod notions;
 mod strips;
 
+pub use check_list::cloth_without_plan;
+
 use super::{Cell, Line, Table, cell_of};
 use crate::compute::{Formula, Model, NodeId};
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::language::Kind;
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// Behind a number that nobody measured: proposed between its neighbours.
 const GUESSED: &str = "?";
@@ -104,7 +106,7 @@ impl<'a> Page<'a> {
         let mut title = format!("{} – {garment}", title.into());
         let view = self.model.view();
         if !view.is_empty() {
-            title.push_str(&format!(", {}", t!("of-view", view)));
+            title.push_str(&format!(", {}", t!("of-view", view = readable(view))));
         }
         if !self.set.is_empty() {
             title.push_str(&format!(", {}", t!("of-set", set = self.set)));
@@ -155,11 +157,6 @@ fn number(kind: Kind, value: f64) -> Cell {
         Kind::Angle => Cell::Angle(value),
         _ => Cell::Missing,
     }
-}
-
-/// A name as words.
-fn readable(name: &str) -> String {
-    name.replace('_', " ")
 }
 
 /// A name as part of a file's name.

@@ -1,11 +1,11 @@
 //! Things that are bought: what is needed in each size, and the next size sold.
 
-use super::{Page, number, readable, sentence};
+use super::{Page, number, sentence};
 use crate::compute::NotionPlan;
 use crate::document::Notion;
 use crate::finish::NotionSize;
 use crate::output::{Cell, Line, Table};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// Notions that are the same in all sizes, one a line.
 pub(super) fn alike(page: &Page<'_>) -> Option<Table> {
