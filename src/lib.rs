@@ -18,6 +18,7 @@ pub mod numeric;
 pub mod output;
 pub mod proof;
 pub mod session;
+pub mod texts;
 
 /// A frame of the window takes and gives back much memory; this one keeps it at hand. Measured: half the time of a frame at rest.
 #[cfg(feature = "window")]

@@ -16,7 +16,7 @@ use super::sheets::{framed, or_problem, paper_choice, picture, purpose_choice};
 use super::state::{Shown, Wish};
 use super::{guide, help};
 use crate::document::Part;
-use crate::output::{Item, Photo, Picture, pages_and_headings, step_headings, steps_of_view};
+use crate::output::{Item, Photo, Picture, pages_and_headings, steps_of_view};
 use crate::session::{Act, Order, PrintWish, booklet_of, photos};
 
 /// The widest that a page is shown, px.
@@ -80,7 +80,7 @@ pub(super) fn make(
     let writing = booklet_of(&order, view, &cases, &known.read);
     let (pages, headings) = pages_and_headings(&writing, wish.paper);
     let own = &model.of_views()[view];
-    let range = step_headings(&writing);
+    let range = writing.steps.clone();
     let foot = wish.paper.page().height;
     let mut steps = Vec::new();
     for (i, plan) in range.clone().zip(steps_of_view(draft, own)) {

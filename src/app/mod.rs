@@ -338,7 +338,9 @@ impl Window {
     fn tab_on(&self, ui: &Ui) {
         let Some(left) = &self.shown.left else { return };
         let tab = ui.input(|i| i.key_pressed(egui::Key::Tab));
-        if tab && ui.memory(|m| m.focused().is_none()) {
+        // A field that is not there any more, in a room that was left, would swallow every Tab from there on.
+        let is_there = ui.ctx().read_response(field::id(left)).is_some();
+        if tab && is_there && ui.memory(|m| m.focused().is_none()) {
             ui.memory_mut(|m| m.request_focus(field::id(left)));
         }
     }

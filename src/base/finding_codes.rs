@@ -67,6 +67,7 @@ codes! {
     ViewEmpty Error "view-empty" "A view has no pieces." "the view {view} has none of the pieces of this draft{named}";
     ViewValueTwice Error "view-value-twice" "A view gives a value twice." "{value} has two formulas in the view {view}; keep one";
     PieceInNoView Note "piece-in-no-view" "A piece belongs to no view." "{piece} belongs to no view, so it is not drawn, judged or published; if that is meant, leave it";
+    InNoView Note "in-no-view" "A seam, condition or finished measure belongs to no view." "no view has all that {what} names, so nothing judges it; if that is meant, leave it";
     ViewsAlike Note "views-alike" "Two views are the same." "the view {view} has the same pieces and values as {other}";
     NotUsedYet Note "not-used-yet" "A part is kept, but nothing computes it yet." "{what}: kept in the file as written, but this version computes nothing from it";
 
@@ -151,7 +152,8 @@ codes! {
     RowMissesLevel Warning "row-misses-level" "None of a row of buttons lies level with the point that must be held." "spread evenly, the nearest of {mark} lies {off} from {fixed}: steps of {step}; with number {number} level with it the steps would be {other} and the row {ends} long";
 
     // Cloth.
-    LayStale Error "lay-stale" "A lay plan that is kept is not one of these pieces any more." "the lay plan {plan} is not one of this draft any more: {why}. Lengths to buy are not told from it: lay it anew, or take it out";
+    LayOddSize Note "lay-odd-size" "By its kept lay plan a size needs more cloth than a larger one." "on {cloth} {size} needs {own} and the larger {larger} only {less}: a longer search would find a lay as short as that, unless the smaller size is the longer one somewhere";
+    LayStale Error "lay-stale" "A lay plan that is kept is not one of these pieces any more." "kept lay plans on {cloth} are not ones of this draft any more: {why}. Lengths to buy are not told from them: lay them anew, or take them out";
 
     // Strips and notions.
     StripNoWidth Note "strip-no-width" "Nothing tells how wide the cloth of a strip is sold." "nothing tells how wide {material} is sold, so how many {strip} come from it, and how much cloth they take, is not told";
@@ -202,6 +204,7 @@ impl Code {
                 | Self::StartOutside
                 | Self::NotUsedYet
                 | Self::PieceInNoView
+                | Self::InNoView
                 | Self::ViewsAlike
                 | Self::FullnessOff
                 | Self::NotchApart

@@ -22,6 +22,14 @@ pub fn shown(mm: f64, unit: DisplayUnit) -> String {
     }
 }
 
+/// A length too small for the fractions of an inch, as text: in millimetres, or in hundredths of an inch where the draft is in inches.
+pub fn shown_small(mm: f64, unit: DisplayUnit) -> String {
+    match unit {
+        DisplayUnit::Mm | DisplayUnit::Cm => format!("{} mm", decimal(mm, 1)),
+        DisplayUnit::InchEighths | DisplayUnit::InchSixteenths => format!("{} in", decimal(mm / 25.4, 2)),
+    }
+}
+
 /// `value` with at most `places` decimals, trailing zeros dropped.
 fn decimal(value: f64, places: i32) -> String {
     let step = libm::pow(10.0, f64::from(-places));

@@ -125,6 +125,8 @@ pub mod lay {
     pub const DEPTH_WITHIN: f64 = 1.02;
     /// … or within this share of what is allowed.
     pub const DEPTH_FLOOR: f64 = 0.1;
+    /// Where what was found in single precision does not stand the check, pieces are searched for so much farther apart, mm, one after the other.
+    pub const APART: [f64; 4] = [0.0, 0.02, 0.2, 2.0];
     /// Outlines that are searched with lie inside the true ones by so much, mm, so that pieces that touch do not collide.
     pub const TOUCHING: f32 = 0.001;
     /// The straight stretches of a round corner at a gap lie inside it by this share of the gap: it is made wider by that.

@@ -5,11 +5,12 @@ use std::path::Path;
 use serde_json::{Map, Value as Json, json};
 
 use super::{CompareCall, Done, FINE, NO, Stopped, internal, open};
-use crate::base::DisplayUnit;
+use crate::base::{DisplayUnit, Language};
 use crate::compute::{Engine, Model};
 use crate::document::{Draft, Part};
 use crate::finish::{Finished, finish};
 use crate::output::{Change, Comparison, Difference, Missing, Pair, Side, Thing, Unit, compare};
+use crate::texts::speaking;
 
 /// A draft computed and finished.
 struct Whole {
@@ -42,6 +43,13 @@ pub(super) fn run(call: &CompareCall) -> Result<Done, Stopped> {
         let words = format!("neither draft has a piece or drawing {piece}; there are {}", known.join(", "));
         return Err(Stopped::trouble(words));
     }
+    // What is for buyers is in the language of the draft.
+    let language = if call.errata { new.draft.language } else { Language::English };
+    speaking(language, || told(call, &old, &new))
+}
+
+/// The differences, as they are asked for.
+fn told(call: &CompareCall, old: &Whole, new: &Whole) -> Result<Done, Stopped> {
     let compared = compare(old.side(), new.side(), &call.sizes, &call.views);
     let compared = compared.map_err(|e| Stopped::trouble(e.to_string()))?;
     let compared = compared.only(&call.pieces);

@@ -1,6 +1,7 @@
 //! `lay`: lay plans, how much cloth to buy, and what comes out of the cloth at hand.
 
-use std::sync::Arc;
+use std::io::{IsTerminal, Write};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
 use serde_json::{Value as Json, json};
@@ -12,10 +13,10 @@ use crate::document::{ClothLaid, Draft, LayPlan};
 use crate::finish::{ClothCall, finish, letters};
 use crate::language::tidy;
 use crate::output::lay::packing::Touch;
-use crate::output::lay::{Lay, LayError, lay_page, yards, yards_exact};
-use crate::output::{SvgSettings, save_all, write_pdf, write_svg};
+use crate::output::lay::{Lay, LayError, cloth_words, lay_page, lay_pages, yards, yards_exact};
+use crate::output::{SvgSettings, make_folder, save_all, write_pdf, write_svg};
 use crate::session::{
-    Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays, length_with_unit, longest, plan_name,
+    Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays_until, length_with_unit, longest, plan_name,
 };
 
 pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
@@ -40,7 +41,9 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
     if let (Some(name), Some(have)) = (&call.vary, have) {
         return vary(call, &draft, &model, (name, have), (&wishes, &effort));
     }
-    let rows = lays((&model, &finished), &wishes, &[], &effort);
+    let told = Progress::new(&model, std::io::stderr().is_terminal());
+    let rows = lays_until((&model, &finished), (&wishes, &[]), &effort, (&|| false, &|_, row| told.hear(row)));
+    told.end();
     let mut messages = String::new();
     for row in &rows {
         let name = plan_name(own(&model, &row.wish), &row.wish);
@@ -72,6 +75,62 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
         messages.push_str(&keep(call, &opened, &model, &rows)?);
     }
     Ok(Done { data, messages, exit: if fails { NO } else { FINE } })
+}
+
+/// How far the search is, told on stderr while it goes on, where that is a terminal: a line that is written over, and one for each lay that is
+/// settled. Nothing of it goes where data or messages go.
+struct Progress<'a> {
+    model: &'a Model,
+    shown: bool,
+    /// The plans that are settled, by name; how long the line is that stands there.
+    told: Mutex<(Vec<String>, usize)>,
+}
+
+impl<'a> Progress<'a> {
+    fn new(model: &'a Model, shown: bool) -> Self {
+        Self { model, shown, told: Mutex::default() }
+    }
+
+    fn hear(&self, row: &LayRow) {
+        if !self.shown {
+            return;
+        }
+        let mut told = self.told.lock().unwrap_or_else(PoisonError::into_inner);
+        let name = plan_name(own(self.model, &row.wish), &row.wish);
+        if told.0.contains(&name) {
+            return;
+        }
+        let line = progress_line(&name, row);
+        let spaces = " ".repeat(told.1.saturating_sub(line.chars().count()));
+        let end = if row.done { "\n" } else { "" };
+        // Nobody is there to be told that this cannot be written.
+        let _ = write!(std::io::stderr(), "\r{line}{spaces}{end}");
+        told.1 = if row.done { 0 } else { line.chars().count() };
+        if row.done {
+            told.0.push(name);
+        }
+    }
+
+    /// Leaves no unfinished line behind.
+    fn end(&self) {
+        let told = self.told.lock().unwrap_or_else(PoisonError::into_inner);
+        if told.1 > 0 {
+            let _ = write!(std::io::stderr(), "\r{}\r", " ".repeat(told.1));
+        }
+    }
+}
+
+/// How far a lay is, in a line.
+fn progress_line(name: &str, row: &LayRow) -> String {
+    let so_far = match (&row.best, &row.failed) {
+        (Some(lay), _) => {
+            let mm = lay.need().exact;
+            format!("{} ({})", shown(mm, DisplayUnit::Cm), yards_exact(mm))
+        }
+        (None, Some(_)) => "cannot be laid".to_owned(),
+        (None, None) => "not laid yet".to_owned(),
+    };
+    if row.done { format!("{name}: {so_far}") } else { format!("{name}: {so_far} after {} moves", row.moves) }
 }
 
 /// A length as it is typed, mm.
@@ -214,7 +273,6 @@ fn vary(
             wishes.len()
         )));
     };
-    let said = |mm: f64| shown(mm, draft.display);
     let found = longest(draft, name, wish, have, effort).map_err(|e| match e {
         crate::session::LongestStop::Set(_)
         | crate::session::LongestStop::NoLength(_)
@@ -225,22 +283,16 @@ fn vary(
     let need = found.lay.need();
     if call.json {
         let out = json!({
-            "of": of, "value": name, "largest_mm": found.value, "now_mm": found.now.0, "now_fits": found.now.1,
+            "of": of, "value": name, "largest_mm": found.value, "now_mm": found.now, "now_fits": found.now_fits(),
+            "now_needs_mm": found.now_needs.as_ref().ok(), "now_has_no_lay": found.now_needs.as_ref().err(),
             "not_fitting_mm": found.beyond, "tries": found.tries, "have_mm": have, "needed_mm": need.exact, "lay": lay_json(&found.lay),
         });
         return Ok(Done { data: format!("{out:#}\n"), ..Done::default() });
     }
-    let beyond = found.beyond.map_or_else(
-        || ", the most that was tried".to_owned(),
-        |mm| format!("; {} was tried and did not fit", said(mm)),
-    );
+    let lays = if found.tries == 1 { "lay was" } else { "lays were" };
     let data = format!(
-        "{of}: {name} may be {} with {} of cloth ({} needed){beyond}. It is {} now, which {}. {} lays were made, of {} moves each.\n",
-        said(found.value),
-        said(have),
-        said(need.exact),
-        said(found.now.0),
-        if found.now.1 { "fits" } else { "does not fit" },
+        "{of}: {} {} {lays} made, of {} moves each.\n",
+        found.words(name, draft.display),
         found.tries,
         effort.moves
     );
@@ -328,6 +380,7 @@ fn lay_json(lay: &Lay) -> Json {
                 Some(json!({
                     "piece": about.name, "strip": about.strip, "cut": about.cut, "size": about.size, "x": corner.x, "y": corner.y,
                     "turned": pose.turned, "mirrored": pose.mirrored, "gives": about.gives, "on_fold": about.on_fold,
+                    "one_layer": about.one_layer,
                     "at_border": about.at_border, "one_way": about.one_way,
                     "across": { "from": pose.across.from, "to": pose.across.to, "touch": touch }, "polygon": polygon,
                 }))
@@ -360,7 +413,7 @@ fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[Lay
     let stem = call.file.file_stem().map_or_else(|| "draft".to_owned(), |s| s.to_string_lossy().into_owned());
     let signs = letters(model);
     let mut files: Vec<(String, Vec<u8>)> = Vec::new();
-    let mut pages = Vec::new();
+    let mut laid = Vec::new();
     for row in rows {
         let Some(lay) = &row.best else { continue };
         let name = plan_name(own(model, &row.wish), &row.wish);
@@ -368,9 +421,9 @@ fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[Lay
         let settings = SvgSettings { title: name.clone(), ..SvgSettings::default() };
         let text = write_svg(&page, &settings).map_err(|e| Stopped::trouble(e.to_string()))?;
         files.push((file_name((&stem, ""), &[], &[], "lay", &clean(&name), "svg"), text.into_bytes()));
-        pages.push(page);
+        laid.push((cloth_words(lay), (name, &**lay)));
     }
-    if pages.is_empty() {
+    if laid.is_empty() {
         return Ok("tracewheel: there is no lay to be drawn\n".to_owned());
     }
     let title = if model.draft.title.is_empty() {
@@ -378,10 +431,9 @@ fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[Lay
     } else {
         format!("Lay plans – {}", model.draft.title)
     };
-    let bytes = write_pdf(&title, &pages).map_err(|e| Stopped::trouble(e.to_string()))?;
+    let bytes = write_pdf(&title, &lay_pages(&title, &laid, &signs)).map_err(|e| Stopped::trouble(e.to_string()))?;
     files.push((format!("{stem}-lay-plans.pdf"), bytes));
-    std::fs::create_dir_all(folder)
-        .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
+    make_folder(folder).map_err(|e| Stopped::trouble(e.to_string()))?;
     let written = save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     Ok(written.iter().map(|p| format!("{}\n", p.display())).collect())
 }

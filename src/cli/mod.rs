@@ -434,8 +434,7 @@ pub fn run(command: &Command) -> ExitCode {
         exit: s.exit,
         ..Done::default()
     });
-    report::print(&done);
-    ExitCode::from(done.exit)
+    ExitCode::from(report::print(&done))
 }
 
 /// Opens a draft, or says why not.

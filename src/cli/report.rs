@@ -5,14 +5,24 @@ use std::io::Write as _;
 
 use serde_json::{Map, Value as Json, json};
 
-use super::Done;
+use super::{Done, TROUBLE};
 use crate::base::{DisplayUnit, Finding, message};
 
-/// Prints data and messages. A reader that went away is no trouble.
-pub(super) fn print(done: &Done) {
-    let _ = std::io::stdout().lock().write_all(done.data.as_bytes());
-    let _ = std::io::stdout().lock().flush();
+/// Prints data and messages; the exit. A reader that went away is no trouble, a disk that is full is.
+pub(super) fn print(done: &Done) -> u8 {
+    let mut out = std::io::stdout().lock();
+    let printed = out.write_all(done.data.as_bytes()).and_then(|()| out.flush());
+    // There is no third place to tell that this failed.
     let _ = std::io::stderr().lock().write_all(done.messages.as_bytes());
+    match printed {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            let words =
+                format!("tracewheel: what was asked for could not be printed in full: {error}; print it elsewhere\n");
+            let _ = std::io::stderr().lock().write_all(words.as_bytes());
+            TROUBLE
+        }
+        _ => done.exit,
+    }
 }
 
 /// A finding as lines of text: what, the formula with the place underlined, and the mend.

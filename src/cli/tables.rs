@@ -6,12 +6,19 @@ use serde_json::{Value as Json, json};
 
 use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
 use crate::compute::{Engine, Model};
+use crate::document::Draft;
 use crate::finish::finish;
-use crate::output::{Cell, Table, check_list, tables_of, to_csv};
+use crate::output::{Cell, Shown, Table, check_list, make_folder, save_all, tables_of, to_csv};
+use crate::texts::{speaking, t};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
-    let model = Engine::new().compute_guarded(&draft, &[]).map_err(|f| internal(&f))?;
+    speaking(draft.language, || told(call, &draft))
+}
+
+/// The tables, in the language of the draft: they are what its buyers get.
+fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
+    let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
     let draft = Arc::clone(&model.draft);
     let finished = finish(&draft, &model);
     let wanted = asked(&model, &call.sizes, &call.views)?;
@@ -52,12 +59,14 @@ pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
         (Some(folder), false) => {
             let files: Vec<(String, Vec<u8>)> =
                 out.iter().map(|(v, t)| (file_name(&model, v, t), to_csv(t).into())).collect();
-            std::fs::create_dir_all(folder)
-                .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
-            let written = crate::output::save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
+            make_folder(folder).map_err(|e| Stopped::trouble(e.to_string()))?;
+            let written = save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
             written.iter().map(|p| format!("{}\n", p.display())).collect()
         }
-        (None, false) => out.iter().map(|(_, t)| as_text(t)).collect::<Vec<_>>().join("\n"),
+        (None, false) => {
+            let words = if call.check_list { as_list } else { as_text };
+            out.iter().map(|(_, t)| words(t)).collect::<Vec<_>>().join("\n")
+        }
     };
     let has_open = |t: &Table| t.lines.iter().any(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None));
     let is_open = call.check_list && out.iter().any(|(_, t)| has_open(t));
@@ -69,6 +78,27 @@ pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
 fn file_name(model: &Model, view: &str, table: &Table) -> String {
     let view: String = view.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
     if model.views.is_empty() { format!("{}.csv", table.name) } else { format!("{view}-{}.csv", table.name) }
+}
+
+/// A table of words: each line with what stands in its cells, and under which head.
+fn as_list(table: &Table) -> String {
+    let mut out = format!("{}\n", table.title);
+    table.before.iter().for_each(|line| out.push_str(&format!("{line}\n")));
+    let mut group = "";
+    for line in &table.lines {
+        if line.group != group {
+            group = &line.group;
+            out.push_str(&format!("{group}\n"));
+        }
+        let cells = table.head.iter().skip(1).zip(&line.cells).filter(|(_, cell)| **cell != Cell::Empty);
+        let told = cells.map(|(head, cell)| {
+            let shown = cell.shown(Shown::Plain);
+            if *head == t!("check-is") { shown } else { format!("{head}: {shown}") }
+        });
+        out.push_str(&format!("  {} – {}\n", line.name, told.collect::<Vec<_>>().join("; ")));
+    }
+    table.notes.iter().for_each(|note| out.push_str(&format!("{note}\n")));
+    out
 }
 
 /// A table with its columns set flush; lines with lengths twice, in both units.
@@ -90,7 +120,7 @@ fn as_text(table: &Table) -> String {
             // What has no unit is told once.
             let cells = line.cells.iter().map(|c| if k > 0 && !c.has_units() { String::new() } else { c.shown(*unit) });
             let first = if k == 0 { name.clone() } else { String::new() };
-            rows.push([first, unit.word().to_owned()].into_iter().chain(cells).collect());
+            rows.push([first, unit.word()].into_iter().chain(cells).collect());
         }
     }
     out.push_str(&report::table(&rows));

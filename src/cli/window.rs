@@ -7,8 +7,7 @@ use super::{Done, NO_DISPLAY, open, report};
 use crate::file::OpenedFile;
 
 fn stop(message: &str, exit: u8) -> ExitCode {
-    report::print(&Done { messages: format!("tracewheel: {message}\n"), exit, ..Done::default() });
-    ExitCode::from(exit)
+    ExitCode::from(report::print(&Done { messages: format!("tracewheel: {message}\n"), exit, ..Done::default() }))
 }
 
 /// The draft for the window. A file that cannot be read is told before a window opens on nothing.

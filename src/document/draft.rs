@@ -8,7 +8,7 @@ use super::{
     BookletStep, Care, Chart, Condition, Drawing, Joint, LayPlan, Log, Material, Measure, Notion, Picture, Piece,
     Placement, Seam, Sheet, Strip, TablePlace, TakenBlock, Value, View, is_default,
 };
-use crate::base::DisplayUnit;
+use crate::base::{DisplayUnit, Language};
 
 /// A draft as it stands in its file. Lists are in the order in which the person put them.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -34,6 +34,9 @@ pub struct Draft {
     pub date: String,
     /// The unit in which lengths are shown. Changes no formula.
     pub display: DisplayUnit,
+    /// The language of all that is published. Changes no number.
+    #[serde(skip_serializing_if = "is_default")]
+    pub language: Language,
     /// Who is to wear it: decides which cautions are shown.
     #[serde(skip_serializing_if = "is_default")]
     pub audience: Audience,

@@ -82,6 +82,18 @@ pub enum ClothLaid {
     FoldedPart,
 }
 
+impl ClothLaid {
+    /// In a few words, which tell each way from the others.
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Open => "open",
+            Self::Folded => "folded lengthwise",
+            Self::FoldedToMiddle => "both selvedges to the middle",
+            Self::FoldedPart => "folded in part",
+        }
+    }
+}
+
 /// Where it is allowed for that a cloth shrinks.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -368,6 +380,9 @@ pub struct LaidPiece {
     /// Whether it lies face down.
     #[serde(skip_serializing_if = "is_default")]
     pub mirrored: bool,
+    /// Whether it lies on two layers and is cut from one of them; the other one stays whole.
+    #[serde(skip_serializing_if = "is_default")]
+    pub one_layer: bool,
     /// Whether it stays where it is when the rest is laid anew.
     #[serde(skip_serializing_if = "is_default")]
     pub locked: bool,

@@ -123,6 +123,7 @@ impl Draft {
                 out.edition.clone_from(&self.edition);
                 out.date.clone_from(&self.date);
                 out.audience.clone_from(&self.audience);
+                out.language = self.language;
                 out.care.clone_from(&self.care);
                 out.settings.clone_from(&self.settings);
                 out.chart.survey = self.chart.survey;

@@ -1,8 +1,10 @@
 //! Drafts on the disk: opening one, and saving one so that the old file survives every failure.
 
-use std::fs::{self, File, OpenOptions};
+use std::fs::{self, File, OpenOptions, TryLockError};
 use std::io::{self, ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
+use std::thread;
+use std::time::Duration;
 
 use super::file_error::FileError;
 use super::limits;
@@ -104,11 +106,13 @@ pub fn save(path: &Path, draft: &Draft, seen: Option<&Fingerprint>) -> Result<Fi
     if fs::read(&temporary.path).map_err(fail)? != text.as_bytes() {
         return Err(FileError::NotAsWritten { path: path.into() });
     }
+    let turn = take_turn(&folder);
     if let Some(seen) = seen {
         check_unchanged(path, &target, seen)?;
     }
     fs::rename(&temporary.path, &target).map_err(fail)?;
     temporary.gone = true;
+    drop(turn);
     sync_folder(&folder).map_err(|error| FileError::NotConfirmed { path: path.into(), error })?;
     Ok(Fingerprint::of(text.as_bytes()))
 }
@@ -150,6 +154,23 @@ fn check_unchanged(path: &Path, target: &Path, seen: &Fingerprint) -> Result<(),
         }
         Err(error) => Err(FileError::reading(path, error)),
     }
+}
+
+/// Waits until no other run of this program is putting a draft of this folder in its place: between looking whether a file is still the one
+/// that was seen and replacing it nobody else may do the same. Where the system has no such lock, or one is held for much longer than
+/// that takes, it is done without.
+fn take_turn(folder: &Path) -> Option<File> {
+    const TRIES: u32 = 200;
+    const PAUSE: Duration = Duration::from_millis(10);
+    let lock = File::open(folder).ok()?;
+    for _ in 0..TRIES {
+        match lock.try_lock() {
+            Ok(()) => return Some(lock),
+            Err(TryLockError::WouldBlock) => thread::sleep(PAUSE),
+            Err(TryLockError::Error(_)) => break,
+        }
+    }
+    None
 }
 
 /// The file that a path means in the end. Unlike `canonicalize` this also works where that file does not exist yet.

@@ -6,6 +6,7 @@ use super::Finished;
 use crate::base::tolerance;
 use crate::compute::{CutPlan, Model};
 use crate::document::{Face, Outline};
+use crate::texts::t;
 
 /// A cloth that shrinks by more than this part of its length is not believed.
 pub(super) const MOST_SHRINKAGE: f64 = 0.5;
@@ -89,24 +90,28 @@ impl Symmetry {
     pub fn of(outline: &BezPath, heading: f64) -> Self {
         let points = flattened(outline);
         let turned: Vec<Point> = points.iter().map(|p| Affine::rotate(-heading) * *p).collect();
-        let Some(first) = turned.first() else { return Self::Handed };
-        let room = turned.iter().fold(Rect::from_points(*first, *first), |r, p| r.union_pt(*p));
-        let centre = room.center();
-        let on_itself = |mirror: &dyn Fn(Point) -> Point| {
-            turned.iter().all(|p| {
-                let q = mirror(*p);
-                (0..turned.len()).any(|i| {
-                    let (a, b) = (turned[i], turned[(i + 1) % turned.len()]);
-                    let leg = b - a;
-                    let t = if leg.hypot2() > 0.0 { ((q - a).dot(leg) / leg.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
-                    (a + leg * t).distance(q) <= tolerance::limit::JOINT_GAP
-                })
-            })
-        };
-        let over = |p: Point| Point::new(2.0 * centre.x - p.x, p.y);
-        let upside = |p: Point| Point::new(p.x, 2.0 * centre.y - p.y);
-        if on_itself(&over) || on_itself(&upside) { Self::Symmetric } else { Self::Handed }
+        if same_turned_over(&turned, true) { Self::Symmetric } else { Self::Handed }
     }
+}
+
+/// Whether a polygon whose thread runs along x lies on itself, within 0.5 mm, when it is turned over about its thread; or, where it may be turned
+/// by half, also about the line across.
+pub fn same_turned_over(points: &[Point], both_ways: bool) -> bool {
+    let Some(first) = points.first() else { return false };
+    let centre = points.iter().fold(Rect::from_points(*first, *first), |r, p| r.union_pt(*p)).center();
+    let on_itself = |mirror: &dyn Fn(Point) -> Point| {
+        points.iter().all(|p| {
+            let q = mirror(*p);
+            (0..points.len()).any(|i| {
+                let (a, b) = (points[i], points[(i + 1) % points.len()]);
+                let leg = b - a;
+                let t = if leg.hypot2() > 0.0 { ((q - a).dot(leg) / leg.hypot2()).clamp(0.0, 1.0) } else { 0.0 };
+                (a + leg * t).distance(q) <= tolerance::limit::JOINT_GAP
+            })
+        })
+    };
+    on_itself(&|p| Point::new(p.x, 2.0 * centre.y - p.y))
+        || both_ways && on_itself(&|p| Point::new(2.0 * centre.x - p.x, p.y))
 }
 
 /// Whether a piece of a view is the same when it is turned over, in all of these cases; one that cannot be drawn is passed over.
@@ -127,24 +132,22 @@ pub fn symmetry(
 /// How often a piece is cut, in the words of sheets and lists: `cut 2 (1 + 1 mirrored) from main`.
 pub fn cut_words(cut: &CutPlan, symmetry: Symmetry) -> String {
     let count = cut.count;
-    let how = match (cut.on_fold.is_some(), cut.face, symmetry) {
-        (true, ..) => " on the fold".to_owned(),
-        (_, Face::RightSideUp, _) => ", right side of the cloth up".to_owned(),
-        (_, Face::WrongSideUp, _) => ", wrong side of the cloth up".to_owned(),
-        (_, _, Symmetry::Symmetric) => String::new(),
-        (_, _, Symmetry::Handed) if count.is_multiple_of(2) => format!(" ({0} + {0} mirrored)", count / 2),
-        _ => String::new(),
+    let words = match (cut.on_fold.is_some(), cut.face, symmetry) {
+        (true, ..) => t!("cut-on-fold", count),
+        (_, Face::RightSideUp, _) => t!("cut-right-side", count),
+        (_, Face::WrongSideUp, _) => t!("cut-wrong-side", count),
+        (_, _, Symmetry::Handed) if count.is_multiple_of(2) => t!("cut-mirrored", count, half = count / 2),
+        _ => t!("cut", count),
     };
-    let from = if cut.material.is_empty() { String::new() } else { format!(" from {}", cut.material) };
-    format!("cut {count}{how}{from}")
+    if cut.material.is_empty() { words } else { t!("cut-from", cut = words, material = &*cut.material) }
 }
 
 /// Which outline is cut, in the words of sheets and lists; empty where it is the cut line itself.
-pub fn outline_words(outline: Outline) -> &'static str {
+pub fn outline_words(outline: Outline) -> String {
     match outline {
-        Outline::Full => "",
-        Outline::LessAllowance => "without allowance",
-        Outline::Block => "a rough block, fused before cutting",
+        Outline::Full => String::new(),
+        Outline::LessAllowance => t!("outline-less"),
+        Outline::Block => t!("outline-block"),
     }
 }
 
@@ -152,6 +155,5 @@ pub fn outline_words(outline: Outline) -> &'static str {
 pub fn pair_words(cut: &CutPlan, symmetry: Symmetry) -> Option<String> {
     let comes_in_pairs = cut.on_fold.is_none() && cut.face == Face::Pairs && symmetry == Symmetry::Handed;
     let pairs = cut.count / 2;
-    (comes_in_pairs && cut.count.is_multiple_of(2) && pairs > 0)
-        .then(|| format!("{} = {pairs} {}", cut.count, if pairs == 1 { "pair" } else { "pairs" }))
+    (comes_in_pairs && cut.count.is_multiple_of(2) && pairs > 0).then(|| t!("cut-pairs", count = cut.count, pairs))
 }

@@ -2,6 +2,8 @@
 //!
 //! How pieces lie on the cloth is `output::lay`'s; here stand only the numbers as they were written down.
 
+use std::collections::BTreeMap;
+
 use super::limits::literal;
 use super::{ClothBook, ClothCall, OnCloth};
 use crate::base::{digest, round_half_away, tolerance};
@@ -102,6 +104,8 @@ fn place_digest(model: &Model, on: &OnCloth, plan: &LayPlan, place: &LaidPiece) 
     let mut bytes: Vec<u8> = what.unwrap_or(0).to_be_bytes().to_vec();
     bytes.extend(place.stretch.to_be_bytes());
     bytes.push(u8::from(place.mirrored));
+    // Only where it is so, so that plans that know nothing of it keep their digests.
+    bytes.extend(place.one_layer.then_some(1));
     let turned = plan_turn(model, &place.turned);
     for number in [plan_length(model, &place.x), plan_length(model, &place.y), turned] {
         // What cannot be read is no place.
@@ -118,6 +122,11 @@ pub fn case_of(model: &Model, plan: &LayPlan, place: &LaidPiece) -> Option<usize
         ("", [only]) => &only.size,
         (size, _) => size,
     };
+    case_of_size(model, size)
+}
+
+/// The case of a size of a view.
+pub fn case_of_size(model: &Model, size: &str) -> Option<usize> {
     model.plan.cases.list.iter().position(|c| c.address == *size)
 }
 
@@ -133,4 +142,39 @@ pub fn plan_state(book: &ClothBook<'_>, plan: &LayPlan) -> PlanState {
         Ok(_) => PlanState::Stale,
         Err(why) => PlanState::Lost(why.to_string()),
     }
+}
+
+/// How much cloth a plan of a view needs, mm, as its places say: what `output::lay` measures of a sound one. None where it cannot be told.
+pub fn plan_need(book: &ClothBook<'_>, plan: &LayPlan) -> Option<f64> {
+    let model = book.model();
+    let on = book.on_cloth(&plan_call(model, plan).ok()?).ok()?;
+    let mut ends: BTreeMap<u32, f64> = BTreeMap::new();
+    for place in &plan.places {
+        let case = case_of(model, plan, place)?;
+        let size = if place.strip {
+            let own = on.strips.iter().find(|s| model.draft.strips[s.place].name == place.piece && s.case == case)?;
+            (own.cut.cut?, own.cut.cut_width?)
+        } else {
+            let is_it = |p: &&super::ClothPiece| {
+                model.draft.pieces[p.frame].name == place.piece && p.cut == place.cut as usize && p.case == case
+            };
+            let own = on.pieces.iter().find(is_it)?;
+            let (least, most) = own.outline.iter().fold((f64::MAX, f64::MIN), |(l, m), p| (l.min(p.x), m.max(p.x)));
+            // Pieces lie along their thread, turned by nothing or by half, and a half is as long as the whole.
+            (most - least, 0.0)
+        };
+        let turned = plan_turn(model, &place.turned)?.to_radians();
+        let long = size.0 * libm::cos(turned).abs() + size.1 * libm::sin(turned).abs();
+        let end = ends.entry(place.stretch).or_insert(0.0);
+        *end = end.max(plan_length(model, &place.x)? + long);
+    }
+    let counted = on.strips.iter().filter(|s| !s.laid).map(|s| {
+        let all = super::CutStrip { count: s.count, ..s.cut };
+        match all.from_cloth(on.cloth.usable) {
+            Some(Ok(from)) => Some(from.cloth),
+            _ => None,
+        }
+    });
+    let counted = counted.sum::<Option<f64>>()?;
+    Some((ends.values().sum::<f64>() + counted) / (1.0 - on.cloth.shrinks))
 }

@@ -34,10 +34,13 @@ use crate::base::Finding;
 use crate::compute::{Item, Model, NodeId};
 use crate::document::{Draft, Piece};
 use crate::language::Value;
+use crate::texts::carried;
 
-pub use cutting::{Symmetry, cut_words, outline_words, pair_words, symmetry};
+pub use cutting::{Symmetry, cut_words, outline_words, pair_words, same_turned_over, symmetry};
 pub use hem::HemState;
-pub use kept_plan::{PlanState, case_of, plan_call, plan_digest, plan_length, plan_state, plan_turn, plan_view};
+pub use kept_plan::{
+    PlanState, case_of, case_of_size, plan_call, plan_digest, plan_length, plan_need, plan_state, plan_turn, plan_view,
+};
 pub use letters::{is_block, letter, letters};
 pub use limits::{Limits, literal};
 pub use marks::{PlacedLine, PlacedMark, RowMiss, row_miss};
@@ -156,7 +159,7 @@ fn finish_view<'a>(
     let turns = |first: usize, step: usize| (first..count).step_by(step).map(one).collect::<Vec<_>>();
     let done = if both {
         std::thread::scope(|scope| {
-            let odd = scope.spawn(|| turns(1, 2));
+            let odd = scope.spawn(carried(|| turns(1, 2)));
             let even = turns(0, 2);
             match odd.join() {
                 Ok(odd) => {

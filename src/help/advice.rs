@@ -57,6 +57,10 @@ const ADVICE: &[(Code, &str)] = &[
     ),
     (Code::ViewValueTwice, "Take one of the two formulas out of the view."),
     (Code::PieceInNoView, "Add the piece to a view; one that is there only to make others of needs none."),
+    (
+        Code::InNoView,
+        "Name what the pieces of a view have instead, or add the piece that is missing to a view; what is true of a block alone may stay.",
+    ),
     (Code::ViewsAlike, "Take one of the two out, or say in which pieces or values they differ."),
     (Code::NotUsedYet, "Nothing need be done: it stays in the file. Do not count on it in this version."),
     (Code::NoSizes, "Add a first size with the + behind \"Sizes\"."),
@@ -177,6 +181,10 @@ const ADVICE: &[(Code, &str)] = &[
         "Mark the corners of the sewn piece by circles: `length` of its edges counts without what darts and pleats take up.",
     ),
     (Code::RowMissesLevel, "Hold that button level and let the steps be as told, or accept the even row."),
+    (
+        Code::LayOddSize,
+        "Improve the plan of the smaller size in the room of cloth; it may begin with the larger one's lay.",
+    ),
     (
         Code::LayStale,
         "Lay the pieces anew and keep the new plan, or take the old one out; nothing is told of a plan that is not of these pieces.",

@@ -1,5 +1,6 @@
 //! The first page of a home print: what to print and how, the marks, and a map of the pages.
 
+use crate::texts::{self, decimal, t};
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 
 use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
@@ -45,11 +46,11 @@ pub fn page(guide: &Guide<'_>) -> Picture {
     let words = Words { title: &title, sizes: &named, faded, cut };
     let (items, height) = title_block::draw(&words, room.origin(), (page.width, page.height));
     let mut column = Column { items, left: room.x0 + 5.0, width: room.width() - 10.0, down: room.y0 + height + 3.0 };
-    column.heading("How to print");
+    column.heading(t!("guide-how"));
     for words in how(guide) {
         column.write(&words);
     }
-    column.heading("Which pages");
+    column.heading(t!("guide-which"));
     for words in which(guide) {
         column.write(&words);
     }
@@ -63,51 +64,28 @@ pub fn page(guide: &Guide<'_>) -> Picture {
 
 fn how(guide: &Guide<'_>) -> Vec<String> {
     let settings = guide.settings;
-    let mut out = vec![format!(
-        "Print on {} at 100 %, \"actual size\", never fitted to the page. Print this page first and measure both marks in both directions: \
-         a difference of 1 mm on 100 mm is too much.",
-        settings.paper.words()
-    )];
-    out.push(
-        "If the two directions differ, the print is stretched and nothing made from it fits together: a mark of 100 mm that measures 100 mm across \
-         and 98 mm down means that the width is at 100 % and the length at 98 %. Print again until both are right."
-            .to_owned(),
-    );
-    // What a printer does that fits one paper to the other.
+    let mut out = vec![t!("guide-print", paper = settings.paper.words()), t!("guide-stretched")];
     let (a4, letter) = (Paper::A4.page(), Paper::Letter.page());
     let scale = a4.width / letter.width;
     if let Some((name, mm)) = &settings.body {
-        let shown = |mm: f64| crate::base::shown(mm, settings.unit);
-        out.push(format!(
-            "Why it matters: if the 100 mm mark measures {:.1} mm (US Letter fitted to A4), this garment, meant for {name} {}, comes out for {}.",
-            100.0 * scale,
-            shown(*mm),
-            shown(mm * scale)
-        ));
+        let shown = |mm: f64| texts::length(mm, settings.unit);
+        let mark = decimal(&format!("{:.1}", 100.0 * scale));
+        out.push(t!("guide-why", mark, measure = name, meant = shown(*mm), comes = shown(mm * scale)));
     }
-    out.push(
-        "Cut along the frame at the right and the bottom of each page, lay it over its neighbours so that the half marks make whole ones, \
-         and join. The marks at both ends of an edge and where lines cross it must meet; the ticks are 10 mm apart on every page."
-            .to_owned(),
-    );
+    out.push(t!("guide-join"));
     out
 }
 
 fn which(guide: &Guide<'_>) -> Vec<String> {
     let pages = guide.parts.len();
-    let mut out = vec![format!(
-        "{pages} {} besides this one, {} across and {} down.",
-        if pages == 1 { "page" } else { "pages" },
-        guide.layout.columns,
-        guide.layout.rows
-    )];
+    let mut out = vec![t!("guide-pages", pages, columns = guide.layout.columns, rows = guide.layout.rows)];
     let sizes: Vec<&str> = guide.sizes.iter().map(|(s, _)| s.as_str()).filter(|s| !s.is_empty()).collect();
     if sizes.len() > 1 {
         for size in sizes {
             let own: Vec<&str> =
                 guide.parts.iter().filter(|p| p.sizes.iter().any(|s| s == size)).map(|p| p.name.as_str()).collect();
-            let all = if own.len() == pages { "all pages".to_owned() } else { own.join(", ") };
-            out.push(format!("Size {size}: {all}."));
+            let all = if own.len() == pages { t!("guide-all-pages") } else { own.join(", ") };
+            out.push(t!("guide-size", size, pages = all));
         }
     }
     out
@@ -156,14 +134,14 @@ struct Column {
 }
 
 impl Column {
-    fn heading(&mut self, words: &str) {
+    fn heading(&mut self, words: String) {
         let line = BezPath::from_iter([
             PathEl::MoveTo(Point::new(self.left, self.down)),
             PathEl::LineTo(Point::new(self.left + self.width, self.down)),
         ]);
         self.items.push(Item::Stroke { path: line, pen: Pen { ink: Ink::grey(150), ..Pen::solid(0.15) } });
         self.down += 1.6;
-        self.line(words.to_owned(), HEADING);
+        self.line(words, HEADING);
     }
 
     fn write(&mut self, words: &str) {

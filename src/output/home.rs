@@ -2,6 +2,7 @@
 //!
 //! Everything on a page lies between its margins; what a page shows is a part of one drawing, cut off exactly at its edges.
 
+use crate::texts::t;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -218,7 +219,7 @@ impl Table {
         let many = self.sizes.len() > 1;
         let labels: Vec<Vec<Vec<Item>>> = self.nests.iter().map(Nest::labels).collect();
         let sized = self.sizes.iter().map(|(size, pen)| {
-            let layer = (many && !size.is_empty()).then(|| format!("size {size}"));
+            let layer = (many && !size.is_empty()).then(|| t!("of-size", size));
             let mut items = Vec::new();
             for ((nest, at), labels) in self.nests.iter().zip(&self.layout.corners).zip(&labels) {
                 for (piece, labels) in nest.pieces.iter().zip(labels).filter(|(p, _)| p.size == *size) {
@@ -402,10 +403,10 @@ fn footer(settings: &HomeSettings, part: &PageInfo, number: usize, many: usize) 
     let sizes = match part.sizes.as_slice() {
         [] => String::new(),
         [one] if one.is_empty() => String::new(),
-        [one] => format!("size {one}"),
-        several => format!("sizes {}", several.join(", ")),
+        [one] => t!("of-size", size = one),
+        several => t!("of-sizes", sizes = several.join(", ")),
     };
-    let page = format!("page {} ({number} of {many})", part.name);
+    let page = t!("page-named", name = part.name, number, many);
     let all = [settings.title.as_str(), &settings.purpose, &settings.edition, &sizes, &page];
     all.iter().filter(|w| !w.is_empty()).copied().collect::<Vec<_>>().join(" · ")
 }

@@ -12,6 +12,7 @@ use super::label::Shapes;
 use super::pieces::straight;
 use super::wide::{SheetPiece, closed};
 use crate::base::tolerance;
+use crate::texts::t;
 
 /// Least height of a capital on a piece, mm: 16 minutes of arc at 60 cm, from where a piece on a table is read (2 tan 8' times 600 mm is
 /// 2.79 mm). ISO 9241-303, from memory.
@@ -79,9 +80,9 @@ fn label_lines(pieces: &[&SheetPiece]) -> Vec<String> {
     let sizes: Vec<&str> = pieces.iter().map(|p| p.size.as_str()).filter(|s| !s.is_empty()).collect();
     let size = match sizes.as_slice() {
         [] => String::new(),
-        [one] => format!("size {one}"),
-        several if several.len() <= MOST_SIZES => format!("sizes {}", several.join(" · ")),
-        [first, .., last] => format!("sizes {first} to {last}"),
+        [one] => t!("of-size", size = one),
+        several if several.len() <= MOST_SIZES => t!("of-sizes", sizes = several.join(" · ")),
+        [first, .., last] => t!("of-sizes-to", first, last),
     };
     let rest = piece.notes.iter().chain(&piece.about).cloned();
     [head, size].into_iter().chain(rest).filter(|l| !l.is_empty()).collect()

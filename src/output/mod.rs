@@ -33,7 +33,7 @@ mod title_block;
 mod wide;
 mod writing;
 
-pub use booklet::{BookletOrder, allowance_words, booklet, step_headings, steps_of_view};
+pub use booklet::{BookletOrder, allowance_words, booklet, steps_of_view};
 pub use compare::{Change, Comparison, Difference, Missing, NotCompared, Pair, Side, Sizes, Thing, Unit, compare};
 pub use drawing::{Align, Ink, Item, Pen, Picture, Shared, Text};
 pub use dxf::{DxfError, DxfSettings, write as write_dxf};
@@ -51,9 +51,9 @@ pub use photo::{Photo, PhotoError};
 pub use picture_digest::picture_digest;
 pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_sheet, projector_sheets};
-pub use save::{SaveError, save_all};
+pub use save::{SaveError, make_folder, save_all};
 pub use svg::{SvgError, SvgSettings, write as write_svg};
-pub use tables::{check_list, tables, tables_of};
+pub use tables::{check_list, cloth_without_plan, tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 pub use writing::{
     Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, html as write_html,

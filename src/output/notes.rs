@@ -7,6 +7,7 @@ use crate::base::tolerance::limit::JOINT_ANGLE;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::document::{Draft, Nap};
 use crate::finish::{FinishedPiece, Symmetry, cut_words, outline_words, pair_words, unfolded};
+use crate::texts::{date, decimal, t};
 
 /// Garment, edition and date, as they stand on every piece; what is not told is left out.
 pub(super) fn about(draft: &Draft) -> Vec<String> {
@@ -16,9 +17,9 @@ pub(super) fn about(draft: &Draft) -> Vec<String> {
 /// Edition and date, as printed: `edition 2, 2026-11-01`.
 pub fn edition_words(draft: &Draft) -> String {
     match (draft.edition.as_str(), draft.date.as_str()) {
-        ("", date) => date.to_owned(),
-        (edition, "") => format!("edition {edition}"),
-        (edition, date) => format!("edition {edition}, {date}"),
+        ("", told) => date(told),
+        (edition, "") => t!("edition", edition),
+        (edition, told) => t!("edition-of", edition, date = date(told)),
     }
 }
 
@@ -54,7 +55,7 @@ pub(super) fn cut_notes(
         out.push(allowance_in_short(cut));
     }
     if fold.is_some() {
-        out.push("drawn whole: not on the fold".to_owned());
+        out.push(t!("label-whole"));
     }
     out
 }
@@ -67,20 +68,20 @@ fn grain_words(draft: &Draft, cut: &CutPlan, heading: Option<f64>, drawn: Option
     let off = drawn.map_or(0.0, |drawn| between(heading, drawn));
     if off > JOINT_ANGLE {
         let degrees = crate::base::round_half_away(off.to_degrees(), 1.0);
-        words.push(format!("thread at {degrees}° to the arrow"));
+        words.push(t!("label-thread-off", degrees = decimal(&degrees.to_string())));
     }
     let eighth = std::f64::consts::FRAC_PI_4;
     let bias = [heading, heading + std::f64::consts::FRAC_PI_2].iter().any(|h| between(*h, eighth) <= JOINT_ANGLE);
     if bias {
-        words.push("on the bias".to_owned());
+        words.push(t!("grain-bias"));
     }
     let nap = draft.materials.iter().any(|m| m.name == *cut.material && m.nap == Nap::With);
     match (nap, cut.both_ways) {
-        (true, _) if bias => words.push("nap along the thread".to_owned()),
-        (true, _) if off <= JOINT_ANGLE => words.push(format!("nap {}, as the arrow points", way_words(heading))),
-        (true, _) => words.push(format!("nap {}", way_words(heading))),
-        (false, true) => words.push("grain either way".to_owned()),
-        (false, false) => words.push("grain one way on all pieces".to_owned()),
+        (true, _) if bias => words.push(t!("label-nap-along")),
+        (true, _) if off <= JOINT_ANGLE => words.push(t!("label-nap-arrow", way = way_words(heading))),
+        (true, _) => words.push(t!("label-nap", way = way_words(heading))),
+        (false, true) => words.push(t!("label-either-way")),
+        (false, false) => words.push(t!("label-one-way")),
     }
     words.join(", ")
 }
@@ -93,12 +94,12 @@ fn between(a: f64, b: f64) -> f64 {
 }
 
 /// Which way a heading points on the piece as it is drawn.
-fn way_words(heading: f64) -> &'static str {
+fn way_words(heading: f64) -> String {
     let (x, y) = (libm::cos(heading), libm::sin(heading));
     match (y.abs() >= x.abs(), y > 0.0, x > 0.0) {
-        (true, true, _) => "down",
-        (true, false, _) => "up",
-        (false, _, true) => "to the right",
-        (false, _, false) => "to the left",
+        (true, true, _) => t!("way-down"),
+        (true, false, _) => t!("way-up"),
+        (false, _, true) => t!("way-right"),
+        (false, _, false) => t!("way-left"),
     }
 }

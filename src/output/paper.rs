@@ -1,5 +1,6 @@
 //! Papers of home printers, and how many pages a drawing takes.
 
+use crate::texts::t;
 use kurbo::Size;
 
 /// A paper, or a layout that fits two.
@@ -34,11 +35,11 @@ impl Paper {
     }
 
     /// As it is named on sheets.
-    pub fn words(self) -> &'static str {
+    pub fn words(self) -> String {
         match self {
-            Self::A4 => "A4",
-            Self::Letter => "US Letter",
-            Self::Both => "A4 or US Letter",
+            Self::A4 => "A4".to_owned(),
+            Self::Letter => "US Letter".to_owned(),
+            Self::Both => t!("paper-both"),
         }
     }
 

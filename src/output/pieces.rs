@@ -7,6 +7,7 @@ use super::{SheetPiece, words_of};
 use crate::compute::{FramePlan, Item, Model};
 use crate::document::{Draft, MarkKind};
 use crate::finish::{Finished, FinishedPiece, PlacedMark, doubled, letters, unfolded};
+use crate::texts::t;
 
 /// All pieces of a draft in one case, and the names of those that cannot be drawn there. Pieces that hang on something that
 /// is not true come faded: they are to be seen, not to be cut. `whole`: those that are cut on the fold are unfolded.
@@ -77,9 +78,6 @@ fn unfold(sheet: &mut SheetPiece, fold: (Point, Point)) {
     doubled(&mut sheet.lines, fold);
 }
 
-/// What stands along an edge on the fold.
-const ON_FOLD: &str = "on the fold of the cloth";
-
 /// What finishing adds to a piece on a sheet: the cut line around the stitch line, notches, marks, grain, words.
 fn finished_lines((model, case): (&Model, usize), frame: &FramePlan, made: &FinishedPiece, sheet: &mut SheetPiece) {
     let cut = made.cuts.first();
@@ -98,7 +96,7 @@ fn finished_lines((model, case): (&Model, usize), frame: &FramePlan, made: &Fini
     for line in made.lines.iter().filter(|l| !l.slit) {
         let ends = line.path.elements().iter().filter_map(PathEl::end_point).collect::<Vec<_>>();
         if let [a, .., b] = ends.as_slice() {
-            sheet.words.push(along(*a, *b, 0.25, "lengthen or shorten here"));
+            sheet.words.push(along(*a, *b, 0.25, &t!("lengthen-here")));
         }
     }
     for mark in made.marks.iter().filter(|m| m.number <= 1) {
@@ -133,8 +131,8 @@ fn fold_signs(frame: &FramePlan, made: &FinishedPiece, sheet: &mut SheetPiece) {
             sheet.lines.push(straight(foot, foot + turned(back, turn)));
         }
     }
-    let text = if long < FOLD_LONG { "fold" } else { ON_FOLD };
-    let (at, angle, text) = along(corners[0], corners[1], 0.5, text);
+    let text = if long < FOLD_LONG { t!("fold") } else { t!("on-fold-of-cloth") };
+    let (at, angle, text) = along(corners[0], corners[1], 0.5, &text);
     // Words stand on the inner side of the bracket: an upright line is read from the other end, below a level one they hang.
     let up = Vec2::new(libm::sin(angle), -libm::cos(angle));
     let words = match up.dot(square) {

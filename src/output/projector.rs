@@ -15,7 +15,8 @@ use super::pieces::straight;
 use super::svg::decimals;
 use super::wide::{OUTLINE_PEN, SheetError, SheetPiece, closed, sizes_and_pens};
 use super::{font, text_width};
-use crate::base::{DisplayUnit, shown};
+use crate::base::DisplayUnit;
+use crate::texts::{self, decimal, t};
 
 /// A line is at least so many projected pixels wide: thinner ones vanish on cloth (case C105).
 pub const LINE_PIXELS: f64 = 2.0;
@@ -33,8 +34,8 @@ const INCHES: f64 = 50.8;
 /// Dashes of the inches' lines, in widths of a line.
 const INCH_DASHES: [f64; 2] = [1.5, 6.0];
 /// Lengths by which the scale is tested, mm: the longest that fits is taken.
-const TESTS: [(f64, &str); 3] = [(500.0, "500 mm"), (200.0, "200 mm"), (100.0, "100 mm")];
-const INCH_TESTS: [(f64, &str); 3] = [(508.0, "20 in"), (203.2, "8 in"), (101.6, "4 in")];
+const TESTS: [f64; 3] = [500.0, 200.0, 100.0];
+const INCH_TESTS: [f64; 3] = [508.0, 203.2, 101.6];
 /// Sides of a picture that can be had, mm.
 const SIDES: (f64, f64) = (250.0, 5000.0);
 /// Pixels of a side that can be had.
@@ -362,12 +363,12 @@ impl Artist<'_> {
     }
 
     /// What the grid is.
-    fn grid_words(&self) -> &'static str {
+    fn grid_words(&self) -> String {
         match self.settings.grid {
-            Grid::Centimetres => "grid: solid lines 5 cm apart",
-            Grid::Inches => "grid: dotted lines 2 in apart",
-            Grid::Both => "grid: solid lines 5 cm apart, dotted lines 2 in apart",
-            Grid::None => "no grid",
+            Grid::Centimetres => t!("grid-cm"),
+            Grid::Inches => t!("grid-inches"),
+            Grid::Both => t!("grid-both"),
+            Grid::None => t!("grid-none"),
         }
     }
 
@@ -382,8 +383,9 @@ impl Artist<'_> {
         for down in [false, true] {
             let side = if down { room.height() } else { room.width() };
             for (k, tests) in [TESTS, INCH_TESTS].into_iter().enumerate() {
-                let fits = |(length, _): &&(f64, &str)| length + 6.0 * step <= side;
-                let (length, name) = tests.iter().find(fits).copied().unwrap_or(tests[2]);
+                let length = tests.into_iter().find(|length| length + 6.0 * step <= side).unwrap_or(tests[2]);
+                let unit = if k == 0 { DisplayUnit::Mm } else { DisplayUnit::InchEighths };
+                let name = texts::length(length, unit);
                 let aside = step * (2.0 * k as f64 + 1.5);
                 let place =
                     |along: f64, aside: f64| if down { Point::new(aside, along) } else { Point::new(along, aside) };
@@ -407,30 +409,22 @@ impl Artist<'_> {
             }
         }
         let settings = self.settings;
-        let told = |mm: f64| shown(mm, settings.unit);
+        let told = |mm: f64| texts::length(mm, settings.unit);
         let sizes: Vec<&str> = self.pens.iter().map(|(s, _)| s.as_str()).filter(|s| !s.is_empty()).collect();
         let mut said = vec![
             settings.title.clone(),
             settings.edition.clone(),
-            if sizes.is_empty() { String::new() } else { format!("size {}", sizes.join(", ")) },
-            format!(
-                "Test of the scale. The picture must be {} wide and {} high on the cloth: move the projector until all marks measure what they say, both ways.",
-                told(settings.picture.width),
-                told(settings.picture.height)
+            if sizes.is_empty() { String::new() } else { t!("of-size", size = sizes.join(", ")) },
+            t!("projector-test", width = told(settings.picture.width), height = told(settings.picture.height)),
+            t!(
+                "projector-pixels",
+                across = settings.pixels[0],
+                down = settings.pixels[1],
+                pixel = decimal(&decimals(settings.pixel(), 2)),
+                line = decimal(&decimals(self.line, 2)),
+                grid = self.grid_words()
             ),
-            format!(
-                "At {} x {} pixels one pixel is {} mm and a line is {} mm wide; {}.",
-                settings.pixels[0],
-                settings.pixels[1],
-                decimals(settings.pixel(), 2),
-                decimals(self.line, 2),
-                self.grid_words()
-            ),
-            format!(
-                "Then show the pages one after the other, each filling the picture: {} {}. Where a piece goes on, mark the crosses in their rings on the cloth, move the cloth, and lay them on the same crosses of the next page.",
-                self.count,
-                if self.count == 1 { "position" } else { "positions" }
-            ),
+            t!("projector-then", count = self.count),
         ];
         said.retain(|words| !words.is_empty());
         let left = 5.0 * step;
@@ -456,15 +450,16 @@ impl Artist<'_> {
         }
         let em = self.letters.least;
         let names: Vec<&str> = view.seen.iter().map(|(i, _)| nests[*i].name.as_str()).collect();
-        let mut said = format!("position {} of {}", number + 1, self.count);
+        let mut said = t!("projector-position", number = number + 1, count = self.count);
         if view.of != [1, 1] {
             let [across, down] = view.of;
-            said += &format!(
-                " · {} {} of {}",
-                names.join(", ").replace('_', " "),
-                view.place[1] * across + view.place[0] + 1,
-                across * down
+            let part = t!(
+                "projector-part",
+                pieces = names.join(", ").replace('_', " "),
+                number = view.place[1] * across + view.place[0] + 1,
+                count = across * down
             );
+            said += &format!(" · {part}");
         }
         // On a ground of its own, so that no line runs through it.
         let at = Point::new(room.x1 - em, room.y1 - 0.7 * em);

@@ -12,6 +12,7 @@ use std::sync::{Mutex, PoisonError};
 use thiserror::Error;
 
 use crate::base::system::sync_folder;
+use crate::texts::carried;
 
 /// How many names are tried for a temporary file before it is given up.
 const TRIES: usize = 100;
@@ -32,6 +33,14 @@ pub enum SaveError {
     NotAFolder {
         /// What was named.
         folder: PathBuf,
+    },
+    /// It cannot be made.
+    #[error("the folder {} cannot be made: {}; nothing was written", .folder.display(), reason(.source))]
+    FolderNotMade {
+        /// What was named.
+        folder: PathBuf,
+        /// What the system said.
+        source: io::Error,
     },
     /// A name that is none, leads elsewhere, or stands twice.
     #[error("{name:?} cannot be the name of a file here: {problem}; nothing was written")]
@@ -124,6 +133,17 @@ pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>,
     Ok(done)
 }
 
+/// Makes a folder to write into, with those above it.
+///
+/// # Errors
+/// Where it cannot be made, and why.
+pub fn make_folder(folder: &Path) -> Result<(), SaveError> {
+    fs::create_dir_all(folder).map_err(|source| match source.kind() {
+        ErrorKind::NotADirectory | ErrorKind::AlreadyExists => SaveError::NotAFolder { folder: folder.to_owned() },
+        _ => SaveError::FolderNotMade { folder: folder.to_owned(), source },
+    })
+}
+
 /// Does something with each of these, a few at once; what came of it in their order, or the error of the first that failed.
 pub(super) fn several_at_once<T: Sync, R: Send, E: Send>(
     all: &[T],
@@ -145,7 +165,7 @@ pub(super) fn several_at_once<T: Sync, R: Send, E: Send>(
     };
     std::thread::scope(|scope| {
         for _ in 1..AT_ONCE.min(all.len()) {
-            scope.spawn(own);
+            scope.spawn(carried(own));
         }
         own();
     });

@@ -8,6 +8,7 @@ use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
 use super::drawing::{Align, Item, Pen, Text};
 use super::font;
+use crate::texts::{decimal, inch, t};
 
 /// Width of the block, mm.
 pub const WIDTH: f64 = 124.0;
@@ -18,7 +19,7 @@ const MARK_START: f64 = 20.0;
 /// How far the two marks of a direction lie from the block's side.
 const MARK_PLACES: [f64; 2] = [5.0, 15.0];
 /// The two marks: length in mm and its words. Each is its own unit, so that neither can be taken for a rounded other.
-const MARKS: [(f64, &str); 2] = [(100.0, "100 mm"), (101.6, "4 in")];
+const MARKS: [f64; 2] = [100.0, 101.6];
 /// Half the length of an end tick.
 const TICK: f64 = 3.0;
 const MARK_PEN: f64 = 0.25;
@@ -67,13 +68,11 @@ impl CutLines {
     }
 
     /// What a person must know before cutting.
-    pub fn words(self) -> &'static str {
+    pub fn words(self) -> String {
         match self {
-            Self::None => "All outlines are stitch lines; no seam allowance is included.",
-            Self::Some => {
-                "Pieces with a dotted line inside are cut along the outer line: allowance is included. Outlines without one are stitch lines."
-            }
-            Self::All => "Cut along the outer lines: seam allowance is included. Sew along the dotted lines.",
+            Self::None => t!("title-no-allowance"),
+            Self::Some => t!("title-some-allowance"),
+            Self::All => t!("title-allowance"),
         }
     }
 }
@@ -86,27 +85,30 @@ pub fn height(words: &Words<'_>) -> f64 {
 /// The block with its top left corner at `corner`, on a page of this size in mm; and its height.
 pub fn draw(words: &Words<'_>, corner: Point, page: (f64, f64)) -> (Vec<Item>, f64) {
     let mut items = Vec::new();
-    for (place, (length, name)) in MARK_PLACES.into_iter().zip(MARKS) {
-        mark(&mut items, corner, place, length, name);
+    let names = ["100 mm".to_owned(), format!("4 {}", inch())];
+    for (place, (length, name)) in MARK_PLACES.into_iter().zip(MARKS.into_iter().zip(names)) {
+        mark(&mut items, corner, place, length, &name);
     }
     let mut column = Column { items, corner: corner + Vec2::new(WORDS, WORDS), down: 0.0 };
     column.write(words.title, TITLE_SIZE, 0.0);
     column.down += 2.0;
     // Kept in one line, so that the height does not depend on the numbers.
-    let inches = |mm: f64| format!("{:.2}", mm / 25.4);
-    let size = format!("Page {} x {} mm ({} x {} in)", page.0, page.1, inches(page.0), inches(page.1));
+    let (mm, inches) =
+        ([page.0, page.1].map(|mm| decimal(&mm.to_string())), |mm: f64| decimal(&format!("{:.2}", mm / 25.4)));
+    let [width, height] = mm;
+    let size = t!("title-page", width, height, across = inches(page.0), down = inches(page.1));
     column.line(size, TEXT_SIZE, 0.0);
-    column.write("True size, printed at 100 %: measure the marks above and at the left first.", TEXT_SIZE, 0.0);
-    column.write(words.cut.words(), TEXT_SIZE, 0.0);
+    column.write(&t!("title-true-size"), TEXT_SIZE, 0.0);
+    column.write(&words.cut.words(), TEXT_SIZE, 0.0);
     if words.faded {
-        column.write("Pieces in grey are not true in their size: do not cut them.", TEXT_SIZE, 0.0);
+        column.write(&t!("title-faded"), TEXT_SIZE, 0.0);
     }
     column.down += 2.0;
     match words.sizes {
         [] => {}
-        [(size, _)] => column.write(&format!("Size: {size}"), TEXT_SIZE, 0.0),
+        [(size, _)] => column.write(&t!("title-size", size), TEXT_SIZE, 0.0),
         sizes => {
-            column.write("Sizes:", TEXT_SIZE, 0.0);
+            column.write(&t!("title-sizes"), TEXT_SIZE, 0.0);
             for (size, pen) in sizes {
                 let level = column.corner + Vec2::new(0.0, column.down + font::cap_height(TEXT_SIZE) / 2.0);
                 let path = segment(level, level + Vec2::new(SAMPLE, 0.0));

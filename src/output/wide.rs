@@ -3,6 +3,7 @@
 //! Pieces lie in rows, highest first, beside each other and never over each other. Cut lines, tiled pages and the
 //! choice of what is published are for others.
 
+use crate::texts::t;
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
@@ -179,7 +180,7 @@ pub fn wide_sheet(title: &str, pieces: &[SheetPiece], settings: WideSettings) ->
 
     let (mut items, _) = title_block::draw(&words, block.origin(), (width, height));
     for (size, pen) in &sizes {
-        let layer = (sizes.len() > 1 && !size.is_empty()).then(|| format!("size {size}"));
+        let layer = (sizes.len() > 1 && !size.is_empty()).then(|| t!("of-size", size));
         let mut drawn = Vec::new();
         let placed = pieces.iter().zip(&labels).zip(boxes.iter().zip(&corners));
         for ((piece, label), (from, to)) in placed.filter(|((p, _), _)| p.size == *size) {

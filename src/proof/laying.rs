@@ -1,12 +1,12 @@
-//! Lay plans that are kept: whether they are still of these pieces.
+//! Lay plans that are kept: whether they are still of these pieces, and whether a size needs more cloth than a larger one.
 //!
 //! Whether pieces of a plan overlap is looked at where its length is told (`output::lay`); a plan is kept only when none do, and its digest
 //! holds its places.
 
-use crate::base::{Code, Finding};
+use crate::base::{Code, Finding, shown, tolerance};
 use crate::compute::Model;
-use crate::document::Draft;
-use crate::finish::{ClothBook, Finished, PlanState, plan_state, plan_view};
+use crate::document::{ClothLaid, Draft, LayPlan, Nap};
+use crate::finish::{ClothBook, Finished, PlanState, case_of_size, plan_need, plan_state, plan_view};
 
 /// Looks at all plans; `model` and `finished` are of the whole draft.
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
@@ -15,9 +15,12 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
     }
     let books: Vec<ClothBook<'_>> =
         model.of_views().iter().zip(finished.of_views()).map(|(m, f)| ClothBook::new(m, f)).collect();
-    let mut out = Vec::new();
-    for (i, plan) in draft.plans.iter().enumerate() {
-        let state = match plan_view(model, plan) {
+    // What is wrong alike on one cloth is told once, with all sizes.
+    let mut stale: Vec<(String, String, Vec<String>)> = Vec::new();
+    let mut fresh: Vec<(usize, &LayPlan)> = Vec::new();
+    for plan in &draft.plans {
+        let view = plan_view(model, plan);
+        let state = match view {
             Some(view) => plan_state(&books[view], plan),
             None => PlanState::Lost(format!(
                 "there is no view {}",
@@ -25,13 +28,89 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
             )),
         };
         let why = match state {
-            PlanState::Fresh => continue,
-            PlanState::Stale => "outlines, counts, the cloth or the places in it are others now".to_owned(),
+            PlanState::Fresh => {
+                fresh.extend(view.map(|v| (v, plan)));
+                continue;
+            }
+            PlanState::Stale => "outlines, counts, the cloth or the places in them are others now".to_owned(),
             PlanState::Lost(why) => why,
         };
-        let name = if plan.name.is_empty() { format!("{}", i + 1) } else { plan.name.clone() };
-        let mut finding = Finding::new(Code::LayStale).at(format!("plan {name}")).word("plan", name).word("why", why);
-        finding.sizes = plan.sizes.iter().map(|s| s.size.clone()).collect();
+        let cloth = cloth_of(plan);
+        let sizes = plan.sizes.iter().map(|s| s.size.clone());
+        match stale.iter_mut().find(|(c, w, _)| *c == cloth && *w == why) {
+            Some((.., all)) => sizes.for_each(|s| {
+                if !all.contains(&s) {
+                    all.push(s);
+                }
+            }),
+            None => stale.push((cloth, why, sizes.collect())),
+        }
+    }
+    let told = stale.into_iter().map(|(cloth, why, sizes)| {
+        let at = format!("cloth {cloth}");
+        let mut finding = Finding::new(Code::LayStale).at(at).word("cloth", cloth).word("why", why);
+        finding.sizes = sizes;
+        finding
+    });
+    told.chain(odd_sizes(draft, &books, &fresh)).collect()
+}
+
+/// The cloth of a plan in words.
+fn cloth_of(plan: &LayPlan) -> String {
+    let mut out = format!("{} {}", plan.material.replace('_', " "), plan.width);
+    if plan.laid != ClothLaid::Open {
+        out.push_str(&format!(", {}", plan.laid.words()));
+    }
+    if plan.nap == Nap::With {
+        out.push_str(", with nap");
+    }
+    if !plan.view.is_empty() {
+        out.push_str(&format!(" (view {})", plan.view));
+    }
+    out
+}
+
+/// Sizes that need more than a larger one on the same cloth: one finding for a cloth, about the worst. Only where sizes have one order.
+fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan)]) -> Vec<Finding> {
+    if !draft.chart.cup.is_empty() || !draft.chart.length.is_empty() {
+        return Vec::new();
+    }
+    let mut cloths: Vec<(String, Vec<(usize, &str, f64)>)> = Vec::new();
+    for (view, plan) in fresh {
+        let [size] = plan.sizes.as_slice() else { continue };
+        let Some(case) = case_of_size(books[*view].model(), &size.size).filter(|_| size.count <= 1) else { continue };
+        let Some(need) = plan_need(&books[*view], plan) else { continue };
+        let (cloth, own) = (cloth_of(plan), (case, size.size.as_str(), need));
+        match cloths.iter_mut().find(|(c, _)| *c == cloth) {
+            Some((_, all)) => all.push(own),
+            None => cloths.push((cloth, vec![own])),
+        }
+    }
+    let mut out = Vec::new();
+    for (cloth, mut all) in cloths {
+        all.sort_by_key(|(case, ..)| *case);
+        // From the largest down: what needs more than the least of those above.
+        let mut least: Option<(&str, f64)> = None;
+        let mut odd: Vec<(&str, f64, (&str, f64))> = Vec::new();
+        for (_, size, need) in all.iter().rev() {
+            match least {
+                Some(less) if *need > less.1 + tolerance::PRINT => odd.push((size, *need, less)),
+                _ => least = Some((size, *need)),
+            }
+        }
+        odd.reverse();
+        let more = |o: &(&str, f64, (&str, f64))| o.1 - o.2.1;
+        let Some(worst) = (0..odd.len()).max_by(|a, b| more(&odd[*a]).total_cmp(&more(&odd[*b]))) else { continue };
+        let (size, own, (larger, less)) = odd[worst];
+        let mut finding = Finding::new(Code::LayOddSize)
+            .at(format!("cloth {cloth}"))
+            .word("cloth", cloth)
+            .word("size", size)
+            .word("own", shown(own, draft.display))
+            .word("larger", larger)
+            .word("less", shown(less, draft.display));
+        finding.sizes = odd.iter().map(|o| o.0.to_owned()).collect();
+        finding.worst = worst;
         out.push(finding);
     }
     out

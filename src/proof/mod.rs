@@ -3,6 +3,7 @@
 //! What cannot be computed or is not true comes with the model; this adds what is computed but not as meant. The range
 //! is judged; persons only where there is no range.
 
+mod absent;
 mod blocks;
 mod care;
 mod conditions;
@@ -53,6 +54,7 @@ pub fn proof_of(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Findin
         1 if model.views.is_empty() => lists.remove(0),
         _ => told_once(model.of_views(), lists),
     };
+    findings.extend(absent::check(draft, model, &findings));
     findings.extend(laying::check(draft, model, finished));
     findings.extend(blocks::check(draft));
     findings.extend(unused::check(draft));

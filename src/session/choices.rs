@@ -1,6 +1,7 @@
 //! What of a part is chosen rather than typed: kinds, counts, yes or no. The one list of it, as `document::texts` is that of texts:
 //! cards show it and one command changes it.
 
+use crate::base::Language;
 use crate::document::{
     Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace,
     Wearers, WornAs,
@@ -123,6 +124,7 @@ macro_rules! worded {
 }
 
 worded! {
+    Language: English "English", German "German";
     StripKind: Band "band", Binding "binding", Elastic "elastic", Cord "cord or tie";
     StripGrain: Along "along the thread", Across "across it", Bias "on the bias";
     StripPlace: Unstated "not said", Neck "hood or neck", Waist "waist", Hem "lower edge", Elsewhere "elsewhere";
@@ -142,6 +144,7 @@ type See<'a> = dyn FnMut(&'static str, &mut dyn Chosen) + 'a;
 fn each(draft: &mut Draft, part: &Part, see: &mut See<'_>) -> bool {
     match part {
         Part::Draft => {
+            see("language", &mut draft.language);
             see("audience", &mut draft.audience);
             see("worn_as", &mut draft.care.worn_as);
             see("wearers", &mut draft.care.wearers);
@@ -219,7 +222,7 @@ mod tests {
                 choose(&mut draft, &part, choice.field, 5_000);
             }
         }
-        assert_eq!(many, 3 + 5 + 3 + 2 + 4 + 4 + 4 + 3 + 5 + 2 + 2);
+        assert_eq!(many, 2 + 3 + 5 + 3 + 2 + 4 + 4 + 4 + 3 + 5 + 2 + 2);
         assert_eq!(draft.strips[0].count, MOST);
         assert!(!choose(&mut draft, &Part::Strip("gone".to_owned()), "count", 1));
     }

@@ -38,6 +38,15 @@ fn lengthen_plain(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Resul
     let frame = draft.pieces.iter().position(|p| p.name == *piece);
     let pieces = draft.pieces.iter().map(|p| p.name.as_str());
     let frame = frame.ok_or_else(|| EditError::refused(format!("there is no piece {piece}{}", hint(piece, pieces))))?;
+    let of = &draft.pieces[frame].of;
+    if !of.is_empty() {
+        // Its own marks would move, and nothing else.
+        let problem = format!(
+            "{piece} is made of {of} by steps, so its outline does not stand in it: write the line into `lengthen` of {of} and lengthen that; \
+             what is made of it follows"
+        );
+        return Err(EditError::refused(problem));
+    }
     let start = Start::of(draft, frame, line)?;
     check_free(draft, &Part::Value(name.clone()))?;
     let one = start.moved(draft, 1.0, &name);

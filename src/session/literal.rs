@@ -22,11 +22,19 @@ pub fn length_with_unit(text: &str) -> Result<f64, String> {
             let (times, over) = unit.inside();
             Ok(value * times / over)
         }
-        Some((value, None)) if value > 0.0 => {
-            Err(format!("`{text}` has no unit: is it `{text} mm`, `{text} cm` or `{text} in`?"))
-        }
+        Some((value, None)) if value > 0.0 => Err(without_unit(text)),
         _ => Err(format!("`{text}` is no length above zero, such as `20 cm`")),
     }
+}
+
+fn without_unit(text: &str) -> String {
+    format!("`{text}` has no unit: is it `{text} mm`, `{text} cm` or `{text} in`?")
+}
+
+/// What to ask where a number alone was typed for a length; nothing where it is something else, such as a formula.
+pub fn unit_missing(text: &str) -> Option<String> {
+    let text = text.trim();
+    matches!(number_typed(text), Some((_, None))).then(|| without_unit(text))
 }
 
 /// A length as a literal, maybe with a minus before it, in mm; a bare number is in `unit`.

@@ -60,11 +60,11 @@ pub use delete::{DeleteError, Deleting, delete, delete_size, stands_elsewhere, u
 pub use examples::{EXAMPLES, Example};
 pub use laying::{
     HandFault, KeptLocked, KeptPlan, LayCell, LayEffort, LayHand, LayKey, LayRow, LayTable, LayWish, Laying, Longest,
-    LongestStop, QUICK_MOVES, USUAL_MOVES, job_of, lay_table, lays, longest, longest_until, plan_name, sizes_called,
-    sizes_typed, usual_wishes, wish_of_plan,
+    LongestStop, QUICK_MOVES, USUAL_MOVES, job_of, jobs_of, lay_table, lays, lays_until, longest, longest_until,
+    plan_name, sizes_called, sizes_typed, usual_wishes, wish_of_plan,
 };
 pub use lengthen::{lengthen, lengthening};
-pub use literal::{length_typed, length_with_unit, signed_length};
+pub use literal::{length_typed, length_with_unit, signed_length, unit_missing};
 pub use naming::{check_free, comes_from, fresh_inner, fresh_name, inner_parts};
 pub use open_draft::OpenDraft;
 pub use pencil::{Joined, Pointing, Reading, Rounding, Sight, joined};

@@ -217,6 +217,10 @@ impl OpenDraft {
         let own = self.place.as_ref().filter(|p| p.path == path);
         let seen = own.filter(|_| !over).map(|p| p.fingerprint);
         let draft = Arc::clone(self.work.draft());
+        // What is kept is then never older than the file, however this ends.
+        if let Some(keeper) = &self.keeper {
+            keeper.flush();
+        }
         let fingerprint = save(&path, &draft, seen.as_ref())?;
         self.work.mark_saved(&draft);
         self.comments.clear();

@@ -91,7 +91,8 @@ impl RecoveryFolder {
         Some(own_folder(OwnThings::Work, &|name| std::env::var_os(name))?.join("recovery"))
     }
 
-    /// Work that nobody has open, the oldest first.
+    /// Work that nobody has open, the oldest first as far as clocks tell. What its file holds already is not offered again: it was saved, and
+    /// only the end of that was missed.
     pub fn left_behind(&self) -> Vec<LeftBehind> {
         let Ok(entries) = fs::read_dir(&self.path) else { return Vec::new() };
         let mut out: Vec<LeftBehind> = entries
@@ -99,12 +100,17 @@ impl RecoveryFolder {
                 let path = entry.ok()?.path();
                 (path.extension()? == WORK).then_some(())?;
                 let lock = lock(&path.with_extension(LOCK)).ok()??;
-                drop(lock);
                 let written = fs::metadata(&path).and_then(|m| m.modified()).ok();
                 let (about, title) = match parts(&path) {
+                    Ok((about, text)) if is_saved(&about, &text) => {
+                        // Should it not go, it is found out again next time.
+                        let _ = fs::remove_file(&path);
+                        return None;
+                    }
                     Ok((about, text)) => (about, read(&text).map(|o| o.draft.title).map_err(|e| e.to_string())),
                     Err(problem) => (KeptAbout::default(), Err(problem)),
                 };
+                drop(lock);
                 Some(LeftBehind { path, written, about, title })
             })
             .collect();
@@ -121,6 +127,14 @@ fn lock(path: &Path) -> io::Result<Option<File>> {
         Err(TryLockError::WouldBlock) => Ok(None),
         Err(TryLockError::Error(error)) => Err(error),
     }
+}
+
+/// Whether a kept work is, to the letter, what the file that it came from holds now.
+fn is_saved(about: &KeptAbout, text: &str) -> bool {
+    about.origin.as_ref().is_some_and(|origin| {
+        fs::metadata(origin).is_ok_and(|m| m.is_file() && m.len() == text.len() as u64)
+            && fs::read(origin).is_ok_and(|bytes| bytes == text.as_bytes())
+    })
 }
 
 /// First line and rest of a work's file.
@@ -359,7 +373,12 @@ fn work(shared: &Shared, path: &Path) {
                 desk.written = step;
                 desk.trouble = None;
             }
-            Err(error) => desk.trouble = Some(format!("unsaved work is not kept: {error}")),
+            Err(error) => {
+                let folder = path.parent().unwrap_or(path).display();
+                desk.trouble = Some(format!(
+                    "unsaved work is not kept in `{folder}`: {error}; save the draft, and see to the room and the rights there"
+                ));
+            }
         }
         if desk.wanted.is_none() {
             desk.flush = false;

@@ -1,12 +1,13 @@
 //! Noticing that another program changed a file.
 
-use std::io;
+use std::fs::{self, File};
+use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
-use std::time::{Duration, SystemTime};
+use std::time::Duration;
 
-use crate::file::Fingerprint;
+use crate::file::{Fingerprint, limits};
 
 /// How often the file is looked at.
 const EVERY: Duration = Duration::from_secs(2);
@@ -24,8 +25,8 @@ pub enum Seen {
 
 struct Desk {
     seen: Seen,
-    /// Length and time of change when it was last read.
-    about: Option<(u64, SystemTime)>,
+    /// How often we wrote the file ourselves.
+    written: u64,
     closed: bool,
 }
 
@@ -51,16 +52,26 @@ impl Watch {
     /// # Errors
     /// When the system gives no thread.
     pub fn start(path: PathBuf, wake: Box<dyn Fn() + Send>) -> io::Result<Self> {
-        let desk = Mutex::new(Desk { seen: Seen::Nothing, about: None, closed: false });
+        let desk = Mutex::new(Desk { seen: Seen::Nothing, written: 0, closed: false });
         let shared = Arc::new(Shared { desk, changed: Condvar::new() });
         let own = Arc::clone(&shared);
         thread::Builder::new().name("watch".to_owned()).spawn(move || {
             let mut desk = own.desk();
             while !desk.closed {
-                if look(&path, &mut desk) {
-                    drop(desk);
-                    wake();
-                    desk = own.desk();
+                // Nobody waits for a slow disk: the desk is free while the file is read.
+                let written = desk.written;
+                drop(desk);
+                let now = look(&path);
+                desk = own.desk();
+                // What was read before we wrote ourselves says nothing any more.
+                if let Some(now) = now.filter(|_| desk.written == written) {
+                    let is_other = desk.seen != now && desk.seen != Seen::Nothing;
+                    desk.seen = now;
+                    if is_other {
+                        drop(desk);
+                        wake();
+                        desk = own.desk();
+                    }
                 }
                 if !desk.closed {
                     desk = own.changed.wait_timeout(desk, EVERY).unwrap_or_else(PoisonError::into_inner).0;
@@ -79,7 +90,7 @@ impl Watch {
     pub fn expect(&self, fingerprint: Fingerprint) {
         let mut desk = self.shared.desk();
         desk.seen = Seen::Content(fingerprint);
-        desk.about = None;
+        desk.written += 1;
     }
 
     /// Looks now, not only when the time has come.
@@ -95,30 +106,20 @@ impl Drop for Watch {
     }
 }
 
-/// Looks at the file; says whether it holds something else than was seen before.
-fn look(path: &Path, desk: &mut Desk) -> bool {
-    let now = match std::fs::metadata(path) {
-        Ok(about) => {
-            let about = (about.len(), about.modified().unwrap_or(SystemTime::UNIX_EPOCH));
-            if desk.about == Some(about) {
-                return false;
-            }
-            match std::fs::read(path) {
-                Ok(bytes) => {
-                    desk.about = Some(about);
-                    Seen::Content(Fingerprint::of(&bytes))
-                }
-                // It can be read again later, perhaps; nothing is known until then.
-                Err(_) => return false,
-            }
+/// What the file holds; none where that cannot be told now. It is read each time: length and time of a change may be those of before, where a
+/// clock was set back or two changes fell into one tick of it.
+fn look(path: &Path) -> Option<Seen> {
+    match fs::metadata(path) {
+        // Whatever else stands there is never read: it could keep this waiting for ever.
+        Ok(about) if about.is_file() => {
+            let mut bytes = Vec::new();
+            // One byte more than a draft may have tells it from all drafts.
+            File::open(path).ok()?.take(limits::FILE.most as u64 + 1).read_to_end(&mut bytes).ok()?;
+            Some(Seen::Content(Fingerprint::of(&bytes)))
         }
-        Err(error) if error.kind() == io::ErrorKind::NotFound => {
-            desk.about = None;
-            Seen::Gone
+        Err(error) if matches!(error.kind(), io::ErrorKind::NotFound | io::ErrorKind::NotADirectory) => {
+            Some(Seen::Gone)
         }
-        Err(_) => return false,
-    };
-    let other = desk.seen != now && desk.seen != Seen::Nothing;
-    desk.seen = now;
-    other
+        _ => None,
+    }
 }

@@ -1,4 +1,4 @@
-//! Fuzzing: see `bodies.rs`.
+//! Fuzzing: see `bodies`.
 #![no_main]
 
 mod bodies;

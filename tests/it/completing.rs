@@ -103,7 +103,7 @@ fn every_name_that_is_offered_can_be_read_where_it_is_offered() {
     let work = work();
     let model = work.computed().model.as_ref().unwrap();
     for frame in [None, Some("front"), Some("sleeve")] {
-        let trial = tracewheel::compute::Trial::new(work.draft(), &model.plan);
+        let trial = Trial::new(work.draft(), &model.plan);
         let known = trial.known(frame);
         assert!(known.len() > 60, "{}", known.len());
         for (name, node, kind) in known {

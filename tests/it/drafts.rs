@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use proptest::collection::vec;
 use proptest::prelude::*;
-use tracewheel::base::DisplayUnit;
+use tracewheel::base::{DisplayUnit, Language};
 use tracewheel::document::*;
 
 /// A text as people type it, and as nobody would.
@@ -89,6 +89,7 @@ pub fn draft() -> BoxedStrategy<Draft> {
         edition: text(),
         date: text(),
         display: one_of(&[DisplayUnit::Cm, DisplayUnit::Mm, DisplayUnit::InchEighths, DisplayUnit::InchSixteenths]),
+        language: one_of(&Language::ALL),
         audience: prop_oneof![
             Just(Audience::Unstated),
             Just(Audience::Adult),
@@ -575,6 +576,7 @@ fn plan() -> BoxedStrategy<LayPlan> {
             y: text(),
             turned: text(),
             mirrored: any::<bool>().boxed(),
+            one_layer: any::<bool>().boxed(),
             locked: any::<bool>().boxed(),
         })),
         digest: text(),

@@ -192,6 +192,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "front belongs to no view, so it is not drawn, judged or published; if that is meant, leave it",
     ),
     (
+        Code::InNoView,
+        "conditions: [",
+        "views: [(name: \"a\", pieces: [\"back\"])], conditions: [(name: \"both\", must: \"length(front.side) < 2 m\"), ",
+        "condition.both",
+        "no view has all that condition both names, so nothing judges it; if that is meant, leave it",
+    ),
+    (
         Code::ViewsAlike,
         "conditions: [",
         "views: [(name: \"a\"), (name: \"b\", pieces: [\"front\", \"back\"])], conditions: [",
@@ -209,8 +216,8 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         Code::LayStale,
         "conditions: [",
         "plans: [(name: \"a\", material: \"main\", width: \"90 cm\", sizes: [(size: \"M\")])], conditions: [",
-        "plan a",
-        "the lay plan a is not one of this draft any more: there is no material called main: the draft has none. Lengths to buy are not told from it: lay it anew, or take it out (size M)",
+        "cloth main 90 cm",
+        "kept lay plans on main 90 cm are not ones of this draft any more: there is no material called main: the draft has none. Lengths to buy are not told from them: lay them anew, or take them out (size M)",
     ),
     (
         Code::StripNoWidth,
@@ -536,6 +543,8 @@ const ELSEWHERE: &[Code] = &[
     Code::OffTheEdge,
     Code::BlockChanged,
     Code::BlockMissing,
+    // In `laying_plans`: it needs plans that are kept.
+    Code::LayOddSize,
 ];
 
 fn told(text: &str) -> Vec<(Code, String, String)> {

@@ -1,6 +1,6 @@
 //! The corpora of the fuzz targets (`tests/fuzz`) through the same assertions.
 
-#[path = "../fuzz/bodies.rs"]
+#[path = "../fuzz/bodies/mod.rs"]
 mod bodies;
 
 fn each(target: &str, body: fn(&[u8])) {
@@ -28,4 +28,19 @@ fn file() {
 #[test]
 fn edits() {
     each("edits", bodies::edits);
+}
+
+#[test]
+fn brought() {
+    each("brought", bodies::brought);
+}
+
+#[test]
+fn published() {
+    each("published", bodies::published);
+}
+
+#[test]
+fn packed() {
+    each("packed", bodies::packed);
 }

@@ -10,27 +10,34 @@ use reading::{Fault, Text, entries, everything, followers, is_word, places, top}
 /// The layers, each with those that it may use.
 const LAYERS: &[(&str, &[&str])] = &[
     ("base", &[]),
+    ("texts", &["base"]),
     ("document", &["base"]),
     ("language", &["base", "document"]), // of `document` only the rules of names, see NAMES
     ("curves", &["base"]),
     ("numeric", &["base"]),
     ("compute", &["base", "document", "language", "curves", "numeric"]),
-    ("finish", &["base", "document", "language", "curves", "numeric", "compute"]),
-    ("proof", &["base", "document", "language", "curves", "numeric", "compute", "finish"]),
-    ("output", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
+    ("finish", &["base", "texts", "document", "language", "curves", "numeric", "compute"]),
+    ("proof", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish"]),
+    ("output", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
     ("file", &["base", "document"]),
-    ("session", &["base", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"]),
+    (
+        "session",
+        &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"],
+    ),
     ("help", &["base", "language", "session"]),
     (
         "cli",
-        &["base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session", "help"],
+        &[
+            "base", "texts", "document", "language", "curves", "compute", "finish", "proof", "output", "file",
+            "session", "help",
+        ],
     ),
     ("kit", &["base"]),
     (
         "app",
         &[
-            "base", "document", "language", "curves", "compute", "finish", "proof", "output", "file", "session",
-            "help", "kit",
+            "base", "texts", "document", "language", "curves", "compute", "finish", "proof", "output", "file",
+            "session", "help", "kit",
         ],
     ),
 ];
@@ -59,6 +66,7 @@ const DOORS: &[(&str, &[&str])] = &[
             "src/file/svg",
         ],
     ),
+    ("fluent_bundle", &["src/texts/catalogue.rs"]),
     ("image", &["src/app/pictures.rs", "src/output/photo.rs"]),
     ("jagua_rs", &["src/output/lay/packing/engine.rs"]),
     ("libm", &[]),
@@ -457,6 +465,35 @@ fn a_foreign_word_is_found() {
     assert_eq!(faults(words, "Cargo.lock", &joined("registry crates|.io")), 0);
 }
 
+/// Paths and texts of the sources.
+pub fn everything_in_src() -> Vec<(String, String)> {
+    let (texts, unread) = everything();
+    assert!(unread.is_empty());
+    texts.into_iter().filter(|t| t.path.starts_with("src/")).map(|t| (t.path, t.text)).collect()
+}
+
+/// A thread that is begun where something is made for readers must speak the language that is spoken there.
+fn bare_threads(text: &Text) -> Vec<Fault> {
+    let speaks = ["src/finish/", "src/proof/", "src/output/", "src/session/publishing/", "src/session/release/"];
+    if !speaks.iter().any(|room| text.path.starts_with(room)) {
+        return Vec::new();
+    }
+    let begun =
+        text.work.match_indices("spawn(").filter(|(at, begin)| !text.work[at + begin.len()..].starts_with("carried("));
+    begun.map(|(at, _)| Fault::at(&text.path, &text.work, at, "hand its work to texts::carried".into())).collect()
+}
+
+#[test]
+fn threads_carry_their_language_on() {
+    of_all(bare_threads, ".rs");
+    let (texts, _) = everything();
+    let carried = texts.iter().filter(|t| t.work.contains("spawn(carried("));
+    assert!(carried.count() >= 3, "the threads of publishing, finishing and saving");
+    assert_eq!(faults(bare_threads, "src/output/x.rs", "scope.spawn(work); thread::spawn(|| 1);"), 2);
+    assert_eq!(faults(bare_threads, "src/output/x.rs", "scope.spawn(carried(work));"), 0);
+    assert_eq!(faults(bare_threads, "src/session/watch.rs", "thread::spawn(|| 1);"), 0);
+}
+
 /// What stands at the top and should not.
 fn strangers<'a>(names: &[&'a str]) -> Vec<&'a str> {
     const KNOWN: [&str; 10] = [
@@ -481,6 +518,28 @@ fn the_top_is_tidy() {
     let names: Vec<&str> = names.iter().map(String::as_str).collect();
     assert_eq!(strangers(&names), [""; 0], "these do not belong at the top");
     assert_eq!(strangers(&["src", ".ci", "Cargo.lock", "docs", "notes.txt"]), ["docs", "notes.txt"]);
+}
+
+/// Files beside the outside scripts of which their page says nothing.
+fn unnamed<'a>(files: &'a [String], page: &str) -> Vec<&'a str> {
+    files.iter().map(String::as_str).filter(|f| *f != "README.md" && !page.contains(&format!("`{f}`"))).collect()
+}
+
+#[test]
+fn every_outside_check_is_told_with_its_source() {
+    let page = std::fs::read_to_string("tests/outside/README.md").unwrap();
+    let entries = std::fs::read_dir("tests/outside").unwrap();
+    let files: Vec<String> = entries.map(|e| e.unwrap().file_name().into_string().unwrap()).collect();
+    let files: Vec<String> =
+        files.into_iter().filter(|f| f != "second" && f != "svg" && !f.starts_with(['_', '.'])).collect();
+    assert!(files.len() > 30);
+    assert_eq!(unnamed(&files, &page), [""; 0], "tests/outside/README.md lacks these");
+    assert_eq!(unnamed(&["new.py".to_owned()], &page), ["new.py"]);
+    // A row without a source is no row.
+    let rows = page.lines().filter(|l| l.starts_with("| `"));
+    let bare: Vec<&str> =
+        rows.filter(|l| l.trim_end_matches('|').rsplit('|').next().unwrap().trim().is_empty()).collect();
+    assert_eq!(bare, [""; 0]);
 }
 
 #[test]

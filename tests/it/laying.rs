@@ -1,4 +1,5 @@
-//! Lay plans: what comes on the cloth, how it may lie, how much must be bought. The search itself has tests of its own.
+//! Cloth: what comes on it, how it may lie, how much must be bought. Plans that are kept, found and laid by hand are `laying_plans`; the packer
+//! has tests of its own.
 //!
 //! reason: all of it is told of the same few small drafts, which are made here.
 
@@ -6,21 +7,17 @@ use std::sync::Arc;
 
 use kurbo::{BezPath, ParamCurve, ParamCurveNearest, Point, Shape};
 use proptest::prelude::*;
-use tracewheel::base::Code;
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::{ClothLaid, Draft};
 use tracewheel::file;
 use tracewheel::finish::{ClothBook, ClothCall, Finished, OnCloth, PlanState, finish, outward, plan_state};
-use tracewheel::output::lay::packing::{LayFault, Touch};
+use tracewheel::output::lay::packing::Touch;
 use tracewheel::output::lay::{Lay, LayError, fresh_lay, kept_lays, yards};
 use tracewheel::output::{Cell, tables};
-use tracewheel::proof::proof;
-use tracewheel::session::{
-    Command, LayCommand, LayEffort, LayHand, LayWish, Laying, Work, job_of, lays, longest, usual_wishes,
-};
+use tracewheel::session::{Command, LayCommand, LayEffort, LayHand, LayWish, Work, job_of, jobs_of, lays};
 
 /// A piece with straight edges between these corners, cm, and its cut.
-fn piece(name: &str, corners: &[(f64, f64)], cut: &str) -> String {
+pub(super) fn piece(name: &str, corners: &[(f64, f64)], cut: &str) -> String {
     let n = corners.len();
     let points: String =
         corners.iter().enumerate().map(|(i, (x, y))| format!("(name: \"p{i}\", at: \"({x} cm, {y} cm)\"),")).collect();
@@ -29,26 +26,26 @@ fn piece(name: &str, corners: &[(f64, f64)], cut: &str) -> String {
     format!("(name: \"{name}\", points: [{points}], edges: [{edges}], cuts: [({cut})]),")
 }
 
-fn rectangle(name: &str, wide: f64, high: f64, cut: &str) -> String {
+pub(super) fn rectangle(name: &str, wide: f64, high: f64, cut: &str) -> String {
     piece(name, &[(0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)], cut)
 }
 
 /// A draft of one size without allowances.
-fn draft(pieces: &str, material: &str, rest: &str) -> String {
+pub(super) fn draft(pieces: &str, material: &str, rest: &str) -> String {
     format!(
         "(format: \"tracewheel draft\", version: 0, display: cm, chart: (girth: [\"one\"]), pieces: [{pieces}], \
          materials: [(name: \"main\", {material})], {rest})"
     )
 }
 
-const DOWN: &str = "grain: (heading: \"90 deg\")";
+pub(super) const DOWN: &str = "grain: (heading: \"90 deg\")";
 
-struct Made {
-    model: Model,
-    finished: Finished,
+pub(super) struct Made {
+    pub(super) model: Model,
+    pub(super) finished: Finished,
 }
 
-fn made(text: &str) -> Made {
+pub(super) fn made(text: &str) -> Made {
     let opened = file::read(text).unwrap_or_else(|e| panic!("{e}\n{text}")).draft;
     let model = Engine::new().compute(&opened);
     let finished = finish(&model.draft, &model);
@@ -56,17 +53,17 @@ fn made(text: &str) -> Made {
 }
 
 impl Made {
-    fn wish(&self, width: f64) -> LayWish {
+    pub(super) fn wish(&self, width: f64) -> LayWish {
         let call =
             ClothCall { material: "main".into(), width, laid: None, nap: None, folded_part: None, sizes: vec![(0, 1)] };
         LayWish { view: 0, width: format!("{width} mm"), call }
     }
 
-    fn on(&self, width: f64) -> OnCloth {
+    pub(super) fn on(&self, width: f64) -> OnCloth {
         ClothBook::new(&self.model, &self.finished).on_cloth(&self.wish(width).call).unwrap()
     }
 
-    fn lay(&self, wish: &LayWish) -> Result<Arc<Lay>, LayError> {
+    pub(super) fn lay(&self, wish: &LayWish) -> Result<Arc<Lay>, LayError> {
         let effort = LayEffort { moves: 400, seed: 1, time: None };
         let row = lays((&self.model, &self.finished), std::slice::from_ref(wish), &[], &effort).remove(0);
         match (row.best, row.failed) {
@@ -78,18 +75,18 @@ impl Made {
         }
     }
 
-    fn laid(&self, width: f64) -> Arc<Lay> {
+    pub(super) fn laid(&self, width: f64) -> Arc<Lay> {
         self.lay(&self.wish(width)).unwrap()
     }
 }
 
 #[track_caller]
-fn near(have: f64, wanted: f64) {
+pub(super) fn near(have: f64, wanted: f64) {
     assert!((have - wanted).abs() < 0.02, "{have} and not {wanted}");
 }
 
 /// All pieces of a lay: name, turned, mirrored, copies that come of it, box.
-fn pieces(lay: &Lay) -> Vec<(String, f64, bool, u32, kurbo::Rect)> {
+pub(super) fn pieces(lay: &Lay) -> Vec<(String, f64, bool, u32, kurbo::Rect)> {
     let mut out = Vec::new();
     for (s, layout) in lay.layouts.iter().enumerate() {
         for laid in &layout.laid {
@@ -188,18 +185,121 @@ fn c073_pairs_are_one_and_one_mirrored_or_one_place_on_a_fold() {
     assert!(pieces(&made(&wrong).laid(1000.0)).iter().all(|p| p.2));
 }
 
-/// Of an odd number one is left over, which goes on a stretch of its own behind the folded cloth.
+/// Of an odd number one is left over. One that is the same turned over lies on the two layers beside the pair and is cut from one of them: 20 and
+/// 20 of 50 cm. One that is handed never does, it goes on a stretch of its own behind.
 #[test]
-fn what_is_left_of_pairs_lies_on_a_stretch_of_its_own() {
-    let text = draft(&rectangle("a", 20.0, 30.0, &format!("material: \"main\", count: 3, {DOWN}")), "laid: folded", "");
+fn what_is_left_of_pairs_is_cut_from_one_layer_or_lies_behind() {
+    let cut = format!("material: \"main\", count: 3, {DOWN}");
+    let text = draft(&rectangle("a", 20.0, 30.0, &cut), "laid: folded", "");
     let lay = made(&text).laid(1000.0);
-    let kinds: Vec<ClothLaid> = lay.job.stretches.iter().map(|s| s.laid).collect();
-    assert_eq!(kinds, [ClothLaid::Folded, ClothLaid::Open]);
+    assert_eq!(laid_so(&lay), [ClothLaid::Folded]);
+    near(lay.need().exact, 300.0);
+    let gives: Vec<u32> = pieces(&lay).iter().map(|p| p.3).collect();
+    assert_eq!(gives, [2, 1]);
+    assert_eq!(one_layer(&lay), ["a"]);
+    let words = "Cut from one layer only, the other one stays whole: a.";
+    assert!(lay.reasons().iter().any(|r| r == words), "{:?}", lay.reasons());
+    let handed = piece("a", &[(0.0, 0.0), (20.0, 0.0), (24.0, 30.0), (0.0, 30.0)], &cut);
+    let lay = made(&draft(&handed, "laid: folded", "")).laid(1000.0);
+    assert_eq!(laid_so(&lay), [ClothLaid::Folded, ClothLaid::Open]);
     near(lay.need().exact, 600.0);
     assert_eq!(pieces(&lay).iter().map(|p| p.3).sum::<u32>(), 3);
+    // What must show its right side, or lies at a border, neither.
+    for more in ["face: right_side_up", "border: \"e1\""] {
+        let cut = format!("material: \"main\", count: 1, {more}, {DOWN}");
+        let lay = made(&draft(&rectangle("a", 20.0, 30.0, &cut), "laid: folded", "")).laid(1000.0);
+        assert!(lay.job.odd.is_empty() && one_layer(&lay).is_empty(), "{more}");
+    }
 }
 
-fn on_fold(material: &str) -> String {
+/// How the stretches of a lay lie.
+fn laid_so(lay: &Lay) -> Vec<ClothLaid> {
+    lay.job.stretches.iter().map(|s| s.laid).collect()
+}
+
+/// What is cut from one of two layers.
+pub(super) fn one_layer(lay: &Lay) -> Vec<&str> {
+    let of = |s: &tracewheel::output::lay::LayStretch, l: &tracewheel::output::lay::packing::Layout| {
+        l.laid.iter().map(|l| l.shape).filter(|k| s.shapes[*k].one_layer).collect::<Vec<_>>()
+    };
+    let each = lay.job.stretches.iter().zip(&lay.layouts);
+    each.flat_map(|(s, l)| of(s, l).into_iter().map(|k| s.shapes[k].name.as_str())).collect()
+}
+
+/// A strip of 60 x 8 cm, cut once: beside a pair of 35 x 60 cm on half of 100 cm, where 15 cm are free, it takes no cloth; on a single layer behind
+/// it would take 60 cm more. A third of 45 cm is not free there.
+#[test]
+fn a_single_strip_lies_on_folded_cloth_where_that_is_shorter() {
+    let text = |wide: f64| {
+        let strip = format!(
+            "strips: [(name: \"tie\", material: \"main\", length: \"60 cm\", width: \"{wide} cm\", count: 1, grain: along)]"
+        );
+        draft(&rectangle("a", 35.0, 60.0, &format!("material: \"main\", count: 2, {DOWN}")), "laid: folded", &strip)
+    };
+    let narrow = made(&text(8.0)).laid(1000.0);
+    near(narrow.need().exact, 600.0);
+    assert_eq!(one_layer(&narrow), ["tie"]);
+    let behind = job_of(&made(&text(8.0)).model, &made(&text(8.0)).finished, &made(&text(8.0)).wish(1000.0)).unwrap();
+    assert_eq!(behind.stretches.iter().map(|s| s.laid).collect::<Vec<_>>(), [ClothLaid::Folded, ClothLaid::Open]);
+    let wide = made(&text(45.0)).laid(1000.0);
+    near(wide.need().exact, 1200.0);
+    assert!(one_layer(&wide).is_empty(), "no longer that way, so it is laid without a spare one");
+}
+
+/// Four single ones of 45 x 60 cm: two and two side by side on 100 cm in a single layer take 120 cm, on 50 cm of two layers 240.
+#[test]
+fn large_single_ones_lie_behind_where_that_is_shorter() {
+    let one = |name: &str| rectangle(name, 45.0, 60.0, &format!("material: \"main\", count: 1, {DOWN}"));
+    let text = draft(&["a", "b", "c", "d"].map(one).concat(), "laid: folded", "");
+    let lay = made(&text).laid(1000.0);
+    near(lay.need().exact, 1200.0);
+    assert_eq!((one_layer(&lay).len(), lay.job.odd.len()), (0, 4));
+}
+
+/// The same from top to bottom but not from side to side: from the other layer it comes out turned by half, which nap forbids.
+#[test]
+fn what_may_be_cut_from_either_layer_hangs_on_nap() {
+    let arrow = [(0.0, 0.0), (20.0, 0.0), (30.0, 15.0), (20.0, 30.0), (0.0, 30.0)];
+    let text = draft(&piece("a", &arrow, &format!("material: \"main\", count: 1, {DOWN}")), "laid: folded", "");
+    let odd = |text: &str| {
+        let made = made(text);
+        job_of(&made.model, &made.finished, &made.wish(1000.0)).unwrap().odd.len()
+    };
+    assert_eq!(odd(&text), 1);
+    assert_eq!(odd(&text.replace("laid: folded", "laid: folded, nap: with")), 0);
+    assert_eq!(odd(&text.replace("heading: \"90 deg\"", "heading: \"90 deg\", ways: one")), 0);
+    // With its thread along the line about which it is the same, nap forbids nothing.
+    let level = text.replace("heading: \"90 deg\"", "heading: \"0 deg\"");
+    assert_eq!(odd(&level.replace("laid: folded", "laid: folded, nap: with")), 1);
+}
+
+/// Kept, written and read again it is still cut from one layer; said otherwise in the file it is no plan any more.
+#[test]
+fn one_layer_is_kept_and_a_change_of_it_is_seen() {
+    let cut = format!("material: \"main\", count: 3, {DOWN}");
+    let text = draft(&rectangle("a", 20.0, 30.0, &cut), "laid: folded, widths: [\"100 cm\"]", "");
+    let made = made(&text);
+    let plan = made.laid(1000.0).to_plan(&made.model, ("main", "100 cm"), &[]);
+    let mut work = Work::here(file::read(&text).unwrap().draft);
+    work.run(&Command::Lay(LayCommand::Keep(vec![plan]))).unwrap();
+    let written = file::write(work.draft());
+    assert_eq!(written.matches("one_layer: true").count(), 1, "{written}");
+    let again = self::made(&written);
+    let kept = kept_lays(&ClothBook::new(&again.model, &again.finished));
+    let lay = kept[0].lay.as_ref().unwrap();
+    assert_eq!(one_layer(lay), ["a"]);
+    near(lay.need().exact, 300.0);
+    let other = self::made(&written.replace("one_layer: true", "one_layer: false"));
+    assert!(kept_lays(&ClothBook::new(&other.model, &other.finished))[0].lay.is_err());
+    // By hand it stays what it is, and a search goes on from it.
+    let (_, locked) = fresh_lay(&ClothBook::new(&again.model, &again.finished), &again.model.draft.plans[0]).unwrap();
+    let hand = LayHand { lay: lay.clone(), locked };
+    let effort = LayEffort { moves: 100, seed: 1, time: None };
+    let row = lays((&again.model, &again.finished), &[again.wish(1000.0)], &[Some(hand)], &effort).remove(0);
+    near(row.best.unwrap().need().exact, 300.0);
+}
+
+pub(super) fn on_fold(material: &str) -> String {
     // Half of a front, its fold at x = 0, wider below.
     let half = piece(
         "front",
@@ -401,7 +501,7 @@ fn examples() -> Vec<(String, Draft)> {
 /// On every example, in every view and size, on open cloth and folded in every way, as many pieces are laid as the cutting list counts.
 #[test]
 fn as_many_are_laid_as_the_cutting_list_counts() {
-    let mut compared = 0;
+    let (mut compared, mut ways) = (0, 0);
     for (path, draft) in examples() {
         let model = Engine::new().compute(&draft);
         let finished = finish(&model.draft, &model);
@@ -429,7 +529,7 @@ fn as_many_are_laid_as_the_cutting_list_counts() {
                         let strips: u64 = on.strips.iter().filter(|s| !s.laid).map(|s| u64::from(s.count)).sum();
                         assert_eq!(on.count() + strips, wanted, "{path} {}", material.name);
                         let wish = LayWish { view, width: "3 m".into(), call };
-                        let job = job_of(&model, &finished, &wish).unwrap_or_else(|e| panic!("{path}: {e}"));
+                        let jobs = jobs_of(&model, &finished, &wish).unwrap_or_else(|e| panic!("{path}: {e}"));
                         let of = |s: &tracewheel::output::lay::LayStretch| -> u64 {
                             s.shapes
                                 .iter()
@@ -437,14 +537,17 @@ fn as_many_are_laid_as_the_cutting_list_counts() {
                                 .map(|(about, shape)| u64::from(about.gives) * shape.count as u64)
                                 .sum()
                         };
-                        assert_eq!(job.stretches.iter().map(of).sum::<u64>(), job.on.count(), "{path} {laid:?}");
+                        for job in &jobs {
+                            assert_eq!(job.stretches.iter().map(of).sum::<u64>(), job.on.count(), "{path} {laid:?}");
+                            ways += usize::from(!job.one_layer.is_empty());
+                        }
                         compared += 1;
                     }
                 }
             }
         }
     }
-    assert!(compared > 100, "{compared}");
+    assert!(compared > 100 && ways > 20, "{compared} {ways}");
 }
 
 /// A digest is another as soon as something counts, and the same where nothing does.
@@ -517,252 +620,6 @@ fn without_time_nothing_is_laid() {
     assert!(row.best.is_none() && row.failed.is_none() && row.done, "{row:?}");
 }
 
-/// Kept, written, read and laid out again a plan is what it was; whatever is changed in file or draft makes it stale, and a stale plan tells
-/// no length.
-#[test]
-fn a_kept_plan_comes_back_and_is_told_when_it_is_stale() {
-    let cut = format!("material: \"main\", count: 2, {DOWN}");
-    let text = draft(
-        &(piece("a", &[(0.0, 0.0), (20.0, 0.0), (24.0, 30.0), (0.0, 30.0)], &cut) + &rectangle("b", 10.0, 10.0, &cut)),
-        "widths: [\"100 cm\"]",
-        "",
-    );
-    let made = made(&text);
-    let lay = made.laid(1000.0);
-    let plan = lay.to_plan(&made.model, ("main", "100 cm"), &[(0, 1)]);
-    let mut work = Work::here(file::read(&text).unwrap().draft);
-    work.run(&Command::Lay(LayCommand::Keep(vec![plan.clone()]))).unwrap();
-    let written = file::write(work.draft());
-    let again = self::made(&written);
-    let book = ClothBook::new(&again.model, &again.finished);
-    let kept = kept_lays(&book);
-    let back = kept[0].lay.as_ref().unwrap();
-    assert_eq!(kept[0].locked, [(0, 1)]);
-    for (a, b) in pieces(back).iter().zip(pieces(&lay)) {
-        assert_eq!((&a.0, a.1, a.2), (&b.0, b.1, b.2));
-        near(a.4.x0, b.4.x0);
-        near(a.4.y0, b.4.y0);
-    }
-    near(back.need().exact, lay.need().exact);
-    let stale = |text: &str| {
-        let opened = file::read(text).unwrap().draft;
-        let model = Engine::new().compute(&opened);
-        proof(&model.draft, &model).iter().any(|f| f.code == Code::LayStale)
-    };
-    let needed = |text: &str| {
-        let m = self::made(text);
-        let all = tables(&m.model.draft, &m.model, &m.finished, 0);
-        let table = all.iter().find(|t| t.name == "cloth").unwrap();
-        table.lines.iter().find(|l| l.name == "needed").unwrap().cells[0].clone()
-    };
-    assert!(!stale(&written));
-    let Cell::Length(mm) = needed(&written) else { panic!() };
-    near(mm, lay.need().exact);
-    let first = &plan.places[0];
-    for (from, to) in [
-        ("24 cm", "26 cm"),
-        ("widths: [\"100 cm\"]", "selvedge: \"1 mm\", widths: [\"100 cm\"]"),
-        ("count: 2", "count: 4"),
-        (&*format!("x: \"{}\"", first.x), "x: \"1 mm\""),
-        ("width: \"100 cm\"", "width: \"90 cm\""),
-    ] {
-        assert!(written.contains(from), "{from}\n{written}");
-        let changed = written.replacen(from, to, 1);
-        assert!(stale(&changed), "{from} -> {to}");
-        assert_eq!(needed(&changed), Cell::Missing, "{from} -> {to}");
-    }
-    // One step of undo; and renamed parts take the plan with them.
-    work.undo();
-    assert!(work.draft().plans.is_empty());
-    work.redo();
-    let mut renamed = Draft::clone(work.draft());
-    tracewheel::session::rename(&mut renamed, &tracewheel::document::Part::Piece("a".into()), "sleeve").unwrap();
-    tracewheel::session::rename(&mut renamed, &tracewheel::document::Part::Material("main".into()), "cloth").unwrap();
-    assert!(renamed.plans[0].places.iter().any(|p| p.piece == "sleeve"));
-    assert!(!stale(&file::write(&renamed)));
-}
-
-/// What cannot be cut is not kept.
-#[test]
-fn a_plan_that_overlaps_is_refused() {
-    let text = draft(
-        &rectangle("a", 50.0, 30.0, &format!("material: \"main\", count: 2, {DOWN}")),
-        "widths: [\"100 cm\"]",
-        "",
-    );
-    let made = made(&text);
-    let mut hand = LayHand::of(Lay::clone(&made.laid(1000.0)));
-    assert!(hand.faults().is_empty());
-    hand.put(0, 0, 0.0, 0.0);
-    // 300 mm along the cloth: 50 of them lie on the other one.
-    hand.put(0, 1, 250.0, 0.0);
-    let faults = hand.faults();
-    let [fault] = faults.as_slice() else { panic!("{faults:?}") };
-    assert_eq!(fault.pieces, [0, 1]);
-    assert!((24.0..51.0).contains(&fault.mm), "{fault:?}");
-    assert!(hand.lay.faults().iter().any(|(_, f)| matches!(f, LayFault::Overlap { .. })));
-    let plan = hand.lay.to_plan(&made.model, ("x", "100 cm"), &[]);
-    let mut work = Work::here(file::read(&text).unwrap().draft);
-    let why = work.run(&Command::Lay(LayCommand::Keep(vec![plan]))).unwrap_err().to_string();
-    assert!(why.contains("cannot be cut as they lie"), "{why}");
-    assert!(work.draft().plans.is_empty());
-}
-
-/// By hand: pieces stay on the cloth, turn about their middle, and what is locked stays where it is when the rest is laid anew.
-#[test]
-fn laid_by_hand() {
-    let text = draft(
-        &rectangle("a", 20.0, 30.0, &format!("material: \"main\", count: 4, {DOWN}")),
-        "widths: [\"100 cm\"]",
-        "",
-    );
-    let made = made(&text);
-    let mut hand = LayHand::of(Lay::clone(&made.laid(1000.0)));
-    hand.put(0, 0, 500.0, 5000.0);
-    let room = hand.lay.room(0, &hand.lay.layouts[0].laid[0]);
-    near(room.x0, 500.0);
-    near(room.y1, 1000.0);
-    near(hand.need().exact, 800.0);
-    assert!(hand.turn(0, 0));
-    let turned = hand.lay.layouts[0].laid[0];
-    assert_eq!(hand.lay.pose(0, &turned).unwrap().turned, 180.0);
-    near(hand.lay.room(0, &turned).x0, 500.0);
-    hand.lock(0, 0, true);
-    hand.put(0, 0, 0.0, 0.0);
-    near(hand.lay.room(0, &hand.lay.layouts[0].laid[0]).x0, 500.0);
-    assert!(!hand.turn(0, 0));
-    let effort = LayEffort { moves: 400, seed: 1, time: None };
-    let row = lays((&made.model, &made.finished), &[made.wish(1000.0)], &[Some(hand)], &effort).remove(0);
-    let lay = row.best.unwrap();
-    assert!(pieces(&lay).iter().any(|p| (p.4.x0 - 500.0).abs() < 0.01 && (p.4.y1 - 1000.0).abs() < 0.01));
-    near(lay.need().exact, 800.0);
-}
-
-/// The same seed and moves give the same lays, beside another thread and in this one.
-#[test]
-fn the_same_lays_whoever_makes_them() {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/bodice-finished.ron");
-    let draft = file::open(std::path::Path::new(path)).unwrap().draft;
-    let work = Work::here(draft);
-    let computed = Arc::clone(work.computed());
-    let (model, finished) = (computed.model.as_ref().unwrap(), computed.finished.as_ref().unwrap());
-    let all = usual_wishes(model);
-    let wishes: Vec<LayWish> = all.iter().filter(|w| w.call.sizes[0].0 < 2).cloned().collect();
-    assert_eq!(wishes.len(), 4);
-    let effort = LayEffort { moves: 150, seed: 7, time: None };
-    let here = lays((model, finished), &wishes, &[], &effort);
-    let laying = Laying::start(Arc::clone(&computed), wishes.clone(), Vec::new(), effort, Some(Arc::new(|| {})));
-    for _ in 0..6_000 {
-        if laying.is_done() {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    assert!(laying.is_done());
-    let beside = laying.rows();
-    for (a, b) in here.iter().zip(&beside) {
-        assert_eq!(a.best.as_ref().unwrap().layouts, b.best.as_ref().unwrap().layouts);
-        assert!(b.done);
-    }
-    // Wider cloth never needs more.
-    let need = |i: usize| here[i].best.as_ref().unwrap().need().exact;
-    for (i, a) in wishes.iter().enumerate() {
-        for (k, b) in wishes.iter().enumerate() {
-            if a.call.sizes == b.call.sizes && a.call.width < b.call.width {
-                assert!(need(k) <= need(i) + 0.01, "{} needs {}, {} needs {}", b.width, need(k), a.width, need(i));
-            }
-        }
-    }
-}
-
-/// With nap never less is needed than without, even where the search found the other way round.
-#[test]
-fn nap_never_saves_cloth() {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/bodice-finished.ron");
-    let draft = file::open(std::path::Path::new(path)).unwrap().draft;
-    let model = Engine::new().compute(&draft);
-    let finished = finish(&model.draft, &model);
-    let one = usual_wishes(&model).remove(0);
-    let of = |nap: bool| LayWish { call: ClothCall { nap: Some(nap), ..one.call.clone() }, ..one.clone() };
-    for seed in 1..4 {
-        let effort = LayEffort { moves: 120, seed, time: None };
-        let rows = lays((&model, &finished), &[of(true), of(false)], &[], &effort);
-        let [with, without] = [0, 1].map(|i: usize| rows[i].best.as_ref().unwrap().need().exact);
-        assert!(without <= with + 0.01, "{without} without, {with} with");
-    }
-}
-
-/// C084: the longest skirt from what is at hand: two panels of 40 cm side by side on 90 cm, so as long as the cloth.
-#[test]
-fn c084_the_longest_that_comes_out_of_the_cloth() {
-    let panel =
-        rectangle("panel", 40.0, 50.0, &format!("material: \"main\", count: 2, {DOWN}")).replace("50 cm", "long");
-    let text = draft(&panel, "widths: [\"90 cm\"]", "values: [(name: \"long\", is: \"50 cm\")]");
-    let made = made(&text);
-    let effort = LayEffort { moves: 60, seed: 1, time: None };
-    let found = longest(&made.model.draft, "long", &made.wish(900.0), 823.4, &effort).unwrap();
-    assert_eq!((found.value, found.beyond), (823.0, Some(824.0)));
-    assert_eq!(found.now, (500.0, true));
-    let short = longest(&made.model.draft, "long", &made.wish(900.0), 321.0, &effort).unwrap();
-    assert_eq!((short.value, short.now.1), (321.0, false));
-    assert!(longest(&made.model.draft, "wide", &made.wish(900.0), 321.0, &effort).is_err());
-}
-
-/// C087: a hem of 7.5 cm added late: the requirement of the plan laid anew is told before and after, 7.5 cm more.
-#[test]
-fn c087_what_a_longer_piece_needs_is_told_before_and_after() {
-    let text = |high: f64| {
-        draft(
-            &rectangle("panel", 60.0, high, &format!("material: \"main\", count: 1, {DOWN}")),
-            "widths: [\"90 cm\"]",
-            "",
-        )
-    };
-    let kept = |high: f64| {
-        let text = text(high);
-        let made = made(&text);
-        let plan = made.laid(900.0).to_plan(&made.model, ("panel on 90", "90 cm"), &[]);
-        let mut work = Work::here(file::read(&text).unwrap().draft);
-        work.run(&Command::Lay(LayCommand::Keep(vec![plan]))).unwrap();
-        self::made(&file::write(work.draft()))
-    };
-    let (old, new) = (kept(70.0), kept(77.5));
-    let side = |m: &'_ Made| -> (Arc<Draft>, Model, Finished) {
-        (Arc::clone(&m.model.draft), m.model.clone(), m.finished.clone())
-    };
-    let (a, b) = (side(&old), side(&new));
-    let sides = [&a, &b].map(|s| tracewheel::output::Side { draft: &s.0, model: &s.1, finished: &s.2 });
-    let [was, is] = sides;
-    let found = tracewheel::output::compare(was, is, &[], &[]).unwrap();
-    let of_plan: Vec<_> = found.differences.iter().filter(|d| d.what.contains("cloth needed")).collect();
-    assert_eq!(of_plan.len(), 1, "{:#?}", found.differences);
-    assert!(!of_plan[0].is_note);
-    let words = format!("{:?}", of_plan[0].change);
-    for part in ["70 cm; to buy 70 cm or 7/8 yd", "77.5 cm; to buy 80 cm or 7/8 yd"] {
-        assert!(words.contains(part), "{words}");
-    }
-}
-
-/// The name of a piece, the count of sizes and so on come back from the file in the same form.
-#[test]
-fn a_plan_of_other_places_is_no_plan() {
-    let text = draft(
-        &rectangle("a", 20.0, 30.0, &format!("material: \"main\", count: 2, {DOWN}")),
-        "widths: [\"100 cm\"]",
-        "",
-    );
-    let made = made(&text);
-    let plan = made.laid(1000.0).to_plan(&made.model, ("x", "100 cm"), &[]);
-    let book = ClothBook::new(&made.model, &made.finished);
-    assert!(fresh_lay(&book, &plan).is_ok());
-    let mut moved = plan.clone();
-    moved.places[0].x = "7 mm".into();
-    assert!(fresh_lay(&book, &moved).unwrap_err().contains("lay it anew"));
-    let mut lacking = plan;
-    lacking.places.pop();
-    assert!(fresh_lay(&book, &lacking).is_err());
-}
-
 /// Two strips of one size that are told for each other by hand: each place is another one.
 #[test]
 fn a_plan_whose_strips_are_told_for_each_other_is_stale() {
@@ -783,7 +640,6 @@ fn a_plan_whose_strips_are_told_for_each_other_is_stale() {
     assert_ne!(other.places, plan.places);
     assert_eq!(plan_state(&book, &other), PlanState::Stale);
 }
-
 /// How far a point is outside of a polygon; nothing inside.
 fn outside(polygon: &[Point], p: Point) -> f64 {
     let mut path = BezPath::new();

@@ -223,6 +223,16 @@ fn what_cannot_move_as_a_block_is_told_and_nothing_changes() {
     assert!(refused(&round, "knee", "2 cm").contains("low"), "{}", refused(&round, "knee", "2 cm"));
 }
 
+/// The outline of a derived piece stands in its block: only its own marks would move.
+#[test]
+fn a_derived_piece_is_lengthened_at_its_block() {
+    let before = example("work-smock.ron");
+    let mut draft = before.clone();
+    let told = lengthen(&mut draft, "front", "lengthen_here", "2 cm").unwrap_err().to_string();
+    assert!(told.contains("front is made of front_block by steps") && told.contains("lengthen that"), "{told}");
+    assert!(draft == before);
+}
+
 #[test]
 fn the_command_writes_the_draft_and_says_what_it_did() {
     let folder = tempfile::tempdir().unwrap();

@@ -48,12 +48,17 @@ mod help;
 mod home;
 mod house;
 mod kept;
+mod killed;
 mod labels;
 mod language;
+mod lay_pictures;
 mod laying;
+mod laying_plans;
 mod lengthen;
 mod licences;
 mod metamorphic;
+#[cfg(unix)]
+mod mishaps;
 mod numeric_diagnosis;
 mod numeric_projection;
 mod numeric_settle;
@@ -84,6 +89,7 @@ mod styling;
 mod tables;
 mod taken;
 mod tape;
+mod texts;
 mod views;
 #[cfg(feature = "window")]
 mod window;

@@ -82,16 +82,3 @@ fn links_are_followed_and_rights_kept() {
     assert_eq!(fs::metadata(&real).unwrap().permissions().mode() & 0o777, 0o600);
     assert!(fs::symlink_metadata(dir.path().join("a.pdf")).unwrap().is_symlink());
 }
-
-/// Fills the disk on which the folder in `TRACEWHEEL_SMALL_DISK` lies (make a small one first) and looks what is left.
-#[test]
-#[ignore = "needs a small disk in TRACEWHEEL_SMALL_DISK"]
-fn a_full_disk_keeps_the_old_file() {
-    let dir = std::path::PathBuf::from(std::env::var("TRACEWHEEL_SMALL_DISK").unwrap());
-    save_all(&dir, &files(&[("a.pdf", "old")])).unwrap();
-    let huge = vec![7; 64 << 20];
-    let error = save_all(&dir, &[("a.pdf".to_owned(), b"new".to_vec()), ("b.pdf".to_owned(), huge)]).unwrap_err();
-    assert!(error.to_string().contains("b.pdf could not be written: the disk is full"), "{error}");
-    assert_eq!(names(&dir), ["a.pdf"]);
-    assert_eq!(fs::read_to_string(dir.join("a.pdf")).unwrap(), "old");
-}

@@ -16,7 +16,7 @@ use tracewheel::session::{MANIFEST, Manifest, look_at_release};
 use super::oracle::{Ran, tracewheel};
 
 /// A skirt of two pieces in four sizes; `drop` is how much longer its front is in the three larger ones.
-fn skirt(edition: &str, drop: &str, more: &str) -> String {
+pub fn skirt(edition: &str, drop: &str, more: &str) -> String {
     let piece = |name: &str, length: &str| {
         format!(
             r#"(name: "{name}", points: [(name: "a", at: "(0 cm, 0 cm)"), (name: "b", at: "a.right(hip / 4)"), (name: "c", at: "b.down({length})"),
@@ -361,6 +361,48 @@ fn what_changed_tells_of_cautions_and_steps_in_the_words_of_buyers() {
         "{text}"
     );
     assert!(!text.contains("step 1"), "{text}");
+}
+
+/// The first edition in English, the second in German with a longer front: its buyers read German, its cautions are the same ones as before, and
+/// the list that the program keeps can be compared whatever language an edition speaks.
+#[test]
+fn an_edition_in_another_language_tells_its_changes_in_it() {
+    let child = |text: String| {
+        text.replace(
+            "audience: adult",
+            "audience: child(from: \"2 years\", to: \"8 years\"), care: (worn_as: outerwear)",
+        )
+        .replace("materials:", "strips: [(name: \"tie\", kind: cord, length: \"60 cm\", place: neck)], materials:")
+    };
+    let desk = Desk::of(&child(skirt("1", "0 cm", "")));
+    is_fine(&desk.release(&[]));
+    let german = child(skirt("2", "1 cm", "")).replace("audience:", "language: de, audience:");
+    desk.change(&german);
+    is_fine(&desk.release(&[]));
+    let read = |name: &str| fs::read_to_string(desk.edition("2").join(name)).unwrap();
+    let changes = read("pattern/what-changed.txt");
+    for line in [
+        "Was sich geändert hat: Plain skirt, Ausgabe 2 (vorher: Plain skirt, Ausgabe 1)",
+        "- side: 1 cm länger (von 50 cm auf 51 cm) in den Größen 16 bis 20",
+        "Neu drucken: skirt_front in den Größen 16 bis 20.",
+        "Neu zu druckende Seiten",
+    ] {
+        assert!(changes.contains(line), "{line}: {changes}");
+    }
+    for word in ["neu: Eine Kordel", "entfallen", "sagt etwas anderes", " longer", "Print again", " cord "] {
+        assert!(!changes.contains(word), "{word}: {changes}");
+    }
+    let read_me = read("pattern/read-me-first.txt");
+    assert!(read_me.contains("Ausgabe 2, 01.03.2026") && read_me.contains("Achtung: Eine Kordel"), "{read_me}");
+    assert!(read_me.contains("16 CFR 1120.3(b) mit ASTM F1816") && !read_me.contains("Caution"), "{read_me}");
+    let titles = |edition: &str| Manifest::read(&desk.edition(edition)).unwrap().0.cautions;
+    assert_eq!(titles("1"), titles("2"));
+    assert!(titles("2").iter().any(|t| t.starts_with("A cord at hood or neck")), "{:?}", titles("2"));
+    // A caution that goes is told by the name under which German buyers know it.
+    desk.change(&german.replace("edition: \"2\"", "edition: \"3\"").replace("place: neck", "place: elsewhere"));
+    is_fine(&desk.release(&[]));
+    let changes = fs::read_to_string(desk.edition("3").join("pattern/what-changed.txt")).unwrap();
+    assert!(changes.contains("- entfallen: Eine Kordel an Kapuze oder Hals"), "{changes}");
 }
 
 #[test]

@@ -8,7 +8,7 @@ use tracewheel::compute::Engine;
 use tracewheel::document::StripGrain;
 use tracewheel::file;
 use tracewheel::finish::{CutStrip, NoYield, SHORTEST_PIECE, bias_strip, finish};
-use tracewheel::output::{Cell, Table, tables, to_csv};
+use tracewheel::output::{Cell, Table, check_list, tables, to_csv};
 use tracewheel::proof::proof;
 
 use super::oracle::tracewheel;
@@ -530,4 +530,69 @@ fn the_command_prints_and_writes_them() {
     assert_eq!(titles(&["--view", view]), std::slice::from_ref(&second));
     let ran = tracewheel(&["tables", apron, "--size", "XXL"]);
     assert_eq!((ran.exit, ran.out.as_str()), (2, ""), "{}", ran.err);
+}
+
+/// The lines of a check list that have something open: group, name, what.
+fn open_lines(text: &str, view: usize) -> (Table, Vec<(String, String, String)>) {
+    let opened = file::read(text).unwrap().draft;
+    let model = Engine::new().compute(&opened);
+    let finished = finish(&model.draft, &model);
+    let list = check_list(&model.draft, (&model, &finished), view).unwrap();
+    let open = list.lines.iter().filter_map(|l| match l.cells.last() {
+        Some(Cell::Words(what)) => Some((l.group.clone(), l.name.clone(), what.clone())),
+        _ => None,
+    });
+    let open = open.collect();
+    (list, open)
+}
+
+/// The check list of a whole pattern is complete: every piece of each view with all its edges, and nothing is open. What is taken out of the
+/// draft is told there and nowhere else.
+#[test]
+fn the_check_list_is_complete_and_tells_what_is_missing() {
+    for name in ["work-smock", "childs-smock"] {
+        let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
+        let draft = file::read(&text).unwrap().draft;
+        for view in 0..draft.views.len() {
+            let (list, open) = open_lines(&text, view);
+            assert_eq!(open, [], "{name}");
+            assert!(list.notes.contains(&"Nothing is open.".to_owned()));
+            for piece in &draft.views[view].pieces {
+                let called = piece.replace('_', " ");
+                let own = |l: &&tracewheel::output::Line| l.group.split_once(' ').is_some_and(|(_, n)| n == called);
+                assert!(list.lines.iter().filter(own).count() > 1, "{name}: {piece} and its edges");
+            }
+        }
+    }
+
+    let text = std::fs::read_to_string("examples/work-smock.ron").unwrap();
+    let spoilt = |from: &str, to: &str| {
+        assert!(text.contains(from), "{from}");
+        open_lines(&text.replace(from, to), 0).1
+    };
+    // What joins the sleeve along its length.
+    let seam = "name: \"sleeve_seam\"";
+    let block = &text[text.find(seam).unwrap()..];
+    let block = &block[..block.find("\n        ),\n").unwrap()];
+    assert!(block.contains("sleeve.seam_front"), "{block}");
+    let moved = block.replace("sleeve.seam_front", "sleeve.seam_back");
+    let open = spoilt(block, &moved);
+    assert!(
+        open.iter().any(|(group, line, what)| group.ends_with(" sleeve")
+            && line == "seam front"
+            && what.starts_with("neither sewn")),
+        "{open:?}"
+    );
+
+    // The step that shows the elbow patch and the words that name it.
+    let open = spoilt("pieces: [\"elbow_patch\", \"sleeve\"]", "pieces: [\"sleeve\"]");
+    assert_eq!(open, [], "its words still name it");
+    let step = text.lines().position(|l| l.contains("title: \"Elbow patches\"")).unwrap();
+    let mut lines: Vec<String> = text.lines().map(str::to_owned).collect();
+    for line in &mut lines[step..step + 3] {
+        *line = line.replace("Elbow patches", "Elbows").replace("elbow patch", "oval").replace("\"elbow_patch\", ", "");
+    }
+    let open = open_lines(&lines.join("\n"), 0).1;
+    let told: Vec<&str> = open.iter().map(|(group, ..)| group.as_str()).collect();
+    assert!(told.len() == 1 && told[0].ends_with(" elbow patch") && open[0].2 == "no step mentions it", "{open:?}");
 }

@@ -109,7 +109,7 @@ fn random_writing_stays_within_the_margins_and_loses_no_word() {
             }
             wanted.extend(text.split_whitespace().map(str::to_owned));
         }
-        let writing = Writing { title: "A title".into(), about: vec!["edition 2".into()], blocks };
+        let writing = Writing { title: "A title".into(), about: vec!["edition 2".into()], blocks, steps: 0..0 };
         for paper in [Paper::A4, Paper::Letter, Paper::Both] {
             let pages = written_pages(&writing, paper);
             for (i, page) in pages.iter().enumerate() {
@@ -153,7 +153,7 @@ fn every_cell_of_a_wide_and_long_table_stands_once_with_its_names_beside_it() {
         lines,
         ..Table::default()
     };
-    let writing = Writing { title: "T".into(), about: Vec::new(), blocks: vec![Block::Table(table)] };
+    let writing = Writing { title: "T".into(), about: Vec::new(), blocks: vec![Block::Table(table)], steps: 0..0 };
     let pages = written_pages(&writing, Paper::Both);
     let all: Vec<String> = pages.iter().flat_map(|p| texts(&p.items)).map(|(t, _)| t).collect();
     for row in 0..60 {
@@ -208,7 +208,7 @@ fn a_figure_is_never_made_larger_and_stays_on_its_page() {
         let picture = Picture { width, height, items: vec![Item::Stroke { path, pen: Pen::solid(0.3) }] };
         let figure = Block::Figure { picture: Arc::new(picture), says: "a box".into(), caption: "a box".into() };
         let blocks = vec![Block::Paragraph("before".into()), figure];
-        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks }, Paper::Both);
+        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks, steps: 0..0 }, Paper::Both);
         let clip = |items: &[Item]| {
             items.iter().find_map(|i| match i {
                 Item::Clip { rect, .. } => Some(*rect),
@@ -294,7 +294,7 @@ fn a_heading_stands_over_what_follows_and_every_page_has_its_number() {
             let filler = (0..many).map(|i| Block::Paragraph(format!("filler {i}")));
             let heading = Block::Heading { level: 2, text: "Heading".into() };
             let blocks = filler.chain([heading, last]).collect();
-            let writing = Writing { title: "T".into(), about: Vec::new(), blocks };
+            let writing = Writing { title: "T".into(), about: Vec::new(), blocks, steps: 0..0 };
             let pages = written_pages(&writing, Paper::A4);
             let on = |start: &str| {
                 let has = |p: &Picture| texts(&p.items).iter().any(|(t, _)| t.starts_with(start));
@@ -328,7 +328,7 @@ fn a_line_of_a_table_stays_together_and_its_group_and_notes_are_told() {
     for many in 0..12 {
         let filler = (0..many).map(|i| Block::Paragraph(format!("filler {i}")));
         let blocks = filler.chain([Block::Table(table.clone())]).collect();
-        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks }, Paper::A4);
+        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks, steps: 0..0 }, Paper::A4);
         assert!(pages.len() > 2);
         let all: Vec<Vec<(String, Rect)>> = pages.iter().map(|p| texts(&p.items)).collect();
         let count = |page: &[(String, Rect)], words: &str| page.iter().filter(|(t, _)| t == words).count();
@@ -354,7 +354,10 @@ fn a_line_of_a_table_stays_together_and_its_group_and_notes_are_told() {
 fn a_caution_over_several_pages_has_a_frame_on_each_and_a_picture_keeps_its_shape() {
     let text: Vec<String> = (0..120).map(|i| format!("sentence {i}")).collect();
     let caution = Block::Caution { title: "Mind".into(), text };
-    let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks: vec![caution] }, Paper::Both);
+    let pages = written_pages(
+        &Writing { title: "T".into(), about: Vec::new(), blocks: vec![caution], steps: 0..0 },
+        Paper::Both,
+    );
     assert!(pages.len() > 2);
     let mut told = 0;
     for page in &pages {
@@ -370,7 +373,10 @@ fn a_caution_over_several_pages_has_a_frame_on_each_and_a_picture_keeps_its_shap
     for (width, height) in [(300, 100), (100, 300), (40, 40)] {
         let photo = Arc::new(Photo::read(&png(width, height)).unwrap());
         let block = Block::Photo { photo, says: "x".into(), caption: "so it looks".into() };
-        let pages = written_pages(&Writing { title: "T".into(), about: Vec::new(), blocks: vec![block] }, Paper::Both);
+        let pages = written_pages(
+            &Writing { title: "T".into(), about: Vec::new(), blocks: vec![block], steps: 0..0 },
+            Paper::Both,
+        );
         let rect =
             pages[0].items.iter().find_map(|i| if let Item::Photo { rect, .. } = i { Some(*rect) } else { None });
         let rect = rect.unwrap();

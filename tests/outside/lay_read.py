@@ -11,11 +11,12 @@ and moved so that its box begins where the plan says. Then
 - all lie within the width between the selvedges (of folded cloth within its layer), to 0.01 mm;
 - pieces are turned by nothing or by half, by nothing only where plan, cloth or piece have one way;
 - a half that is cut on the fold lies with its fold edge on the fold of the cloth;
-- the counts are those of the cutting list, and of pieces that come in pairs one half is turned over;
+- the counts are those of the cutting list, and of pieces that come in pairs one half is turned over; what lies on two layers gives two, unless it is a
+  half on the fold or is said to be cut from one layer, and that only what lies on itself when it is turned over;
 - what the table of cloth says is needed is where the last piece ends, and what is to be bought is the next step above that.
 
-Each plan is then spoilt (a piece pushed onto its neighbour by 0.05 mm more than they are apart, one taken away, one turned by a degree, one pushed off the cloth), which must be found
-out. Nothing of the program is used but what it prints. Source: plane geometry; shapely (GEOS).
+Each plan is then spoilt (a piece pushed onto its neighbour by 0.05 mm more than they are apart, one taken away, one turned by a degree, one pushed off the cloth; one said to be cut from one
+layer that is not, and the other way round), which must be found out. Nothing of the program is used but what it prints. Source: plane geometry; shapely (GEOS).
 """
 
 import copy
@@ -229,6 +230,8 @@ class Judge:
             lanes = self.lanes(plan, place)
             if x0 < -WITHIN or not any(a - WITHIN <= y0 and y1 <= b + WITHIN for a, b, _ in lanes):
                 faults.append(f"{name} lies off its cloth: {x0:.3f}, {y0:.3f} to {y1:.3f}")
+            if place["one_layer"]:
+                faults += self.one_layer(plan, place, polygon, half)
             if half and not any(f is not None and min(abs(y0 - f), abs(y1 - f)) <= WITHIN for _, _, f in lanes):
                 faults.append(f"{name} is a half and does not lie on the fold")
             laid.append((place, polygon))
@@ -238,6 +241,20 @@ class Judge:
         for place, polygon in laid:
             ends[place["stretch"]] = max(ends.get(place["stretch"], 0.0), polygon.bounds[2])
         return faults, sum(ends.values())
+
+    def one_layer(self, plan, place, polygon, half):
+        """What is cut from one of two layers must be the same piece from either: it lies on itself when it is turned over about the thread, or, where it
+        may be turned by half, about the line across."""
+        name = place["piece"]
+        if half or not self.is_folded(plan, place):
+            return [f"{name} is said to be cut from one layer and does not lie on two"]
+        over = [affinity.scale(polygon, 1, -1, origin=polygon.envelope.centroid)]
+        if not place["strip"] and not self.one_way(plan, place):
+            over.append(affinity.scale(polygon, -1, 1, origin=polygon.envelope.centroid))
+        # A strip on the bias turned over has its thread the other way, which a strip may.
+        if not place["strip"] and not any(polygon.hausdorff_distance(o) <= 0.6 for o in over):
+            return [f"{name} is cut from one layer and is not the same turned over"]
+        return []
 
     def overlaps(self, plan, laid):
         gap = length(self.materials[plan["material"]]["gap"])
@@ -270,7 +287,7 @@ class Judge:
                 gives = 1
                 if self.is_folded(plan, place):
                     on_fold = not place["strip"] and bool(self.cut_of(place["piece"], place["cut"])["on_fold"])
-                    gives = 1 if on_fold else 2
+                    gives = 1 if on_fold or place["one_layer"] else 2
                 plain, over = got.get(name, (0, 0))
                 if gives == 2:
                     got[name] = (plain + 1, over + 1)
@@ -353,6 +370,14 @@ def spoilt(judge, plan):
         del p["places"][next(i for i, one in enumerate(p["places"]) if not one["strip"])]
 
     out = [changed(beyond, "off the cloth"), changed(turn, "turned"), changed(less, "one too few")]
+    for i, place in enumerate(plan["places"]):
+        # What gives one piece, or two, is said to give the other number.
+        if judge.is_folded(plan, place) and (place["strip"] or not judge.cut_of(place["piece"], place["cut"])["on_fold"]):
+
+            def other(p, i=i):
+                p["places"][i]["one_layer"] = not p["places"][i]["one_layer"]
+
+            out.append(changed(other, f"{place['piece']} from {'two layers' if place['one_layer'] else 'one layer'}"))
     laid = [(p, judge.lay(plan, p, [])[0]) for p in plan["places"]]
     for i, (p, one) in enumerate(laid):
         for q, other in laid[i + 1:]:

@@ -11,6 +11,7 @@ impl Card<'_> {
     pub(super) fn care(&mut self, ui: &mut Ui) {
         let draft = self.scene.draft();
         let at = |field: &'static str| Address::new(Part::Draft, field);
+        self.choice(ui, &Part::Draft, "language", "language of what is published");
         self.choice(ui, &Part::Draft, "audience", "who is to wear it (cautions hang on it)");
         if let Audience::Child { .. } = draft.audience {
             self.text(ui, at("youngest"), "the youngest", false, "such as 2 years");

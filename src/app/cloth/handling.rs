@@ -3,23 +3,25 @@
 use egui::Context;
 use kurbo::Point;
 
-use super::{Carried, ClothWish, Hand, STEPS};
+use super::{Carried, ClothWish, Hand, STEPS, steps};
 use crate::app::Window;
 use crate::app::state::Room;
-use crate::session::{Act, LayHand};
+use crate::base::DisplayUnit;
+use crate::session::{Act, Command, LayCommand, LayHand};
 
 /// At most so many steps by hand are undone.
 const MOST_STEPS: usize = 200;
 
 impl Hand {
-    pub(super) fn of(hand: LayHand) -> Self {
-        let (faults, need) = (hand.faults(), hand.need());
-        Self { hand, done: Vec::new(), undone: Vec::new(), faults, need, changed: false }
+    /// `unit`: in which lengths are told.
+    pub(super) fn of(hand: LayHand, unit: DisplayUnit) -> Self {
+        let (faults, need) = (hand.faults(unit), hand.need());
+        Self { hand, done: Vec::new(), undone: Vec::new(), faults, need, changed: false, unit }
     }
 
     /// What is told of it follows what lies in it.
     fn told(&mut self) {
-        (self.faults, self.need) = (self.hand.faults(), self.hand.need());
+        (self.faults, self.need) = (self.hand.faults(self.unit), self.hand.need());
     }
 
     /// Before a step: it can be taken back.
@@ -76,7 +78,7 @@ impl Window {
         if !self.may_handle() {
             return;
         }
-        let Some(own) = self.shown.cloth.take_in_hand() else { return };
+        let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
         let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
         let locked = own.hand.is_locked(s, i);
         let label = match act {
@@ -158,8 +160,8 @@ impl Window {
                 if !self.may_handle() {
                     return;
                 }
-                let step = STEPS[self.shown.cloth.step.min(STEPS.len() - 1)];
-                let Some(own) = self.shown.cloth.take_in_hand() else { return };
+                let step = steps(self.scene.draft().display)[self.shown.cloth.step % STEPS];
+                let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
                 let Some(laid) = own.hand.lay.layouts.get(s).and_then(|l| l.laid.get(i)).copied() else { return };
                 let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
                 let corner = own.hand.lay.room(s, &laid).origin();
@@ -180,6 +182,7 @@ impl Window {
                 self.shown.cloth.groups.retain(|g| *g != group);
                 self.shown.cloth.generation += 1;
             }
+            ClothWish::TakePlans(places) => self.run(&Command::Lay(LayCommand::Take(places))),
             ClothWish::Longest(wish) => self.longest_wish(ctx, wish),
         }
     }
@@ -190,7 +193,7 @@ impl Window {
         }
         self.shown.cloth.piece = Some((stretch, piece));
         // The picture stays where it is while the piece is carried, however long the cloth gets.
-        let Some(own) = self.shown.cloth.take_in_hand() else { return };
+        let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
         if own.hand.is_locked(stretch, piece) {
             let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| a.name.replace('_', " "));
             return self.refuse(format!("{name} is locked; unlock it first"));

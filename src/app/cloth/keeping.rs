@@ -7,6 +7,7 @@ use crate::app::Window;
 use crate::document::{Address, LayPlan, Part};
 use crate::session::{
     Command, LayCommand, LayHand, LayKey, PublishCommand, TextCommand, plan_name, sizes_called, sizes_typed,
+    unit_missing,
 };
 
 impl Window {
@@ -53,6 +54,10 @@ impl Window {
         if width.is_empty() {
             return self.problem("a width is needed, such as 140 cm");
         }
+        // A formula may be a width too; a number alone could be meant in any unit.
+        if let Some(words) = unit_missing(&width) {
+            return self.problem(&words);
+        }
         let add = Command::Publish(PublishCommand::AddItem(part.clone(), "widths"));
         let set = Command::Text(TextCommand::Set(Address::nth(part.clone(), "widths", at), width));
         if self.try_ask(&Command::Several(format!("add a width of {cloth}"), vec![add, set])) {
@@ -69,9 +74,9 @@ impl Window {
             let Some(lay) = cloth.lay(&key) else { continue };
             let hand = cloth.hands.iter().find(|(k, _)| *k == key).map(|(_, h)| h);
             if let Some(fault) = hand.and_then(|h| h.faults.first()) {
-                return self.refuse(format!("{}: it cannot be kept so, {}", called(&key), fault.says));
+                return self.refuse(format!("{}: it cannot be kept so, {}", called(cloth, &key), fault.says));
             }
-            let locked = hand.map_or_else(|| cloth.kept_locks(&key), |h| h.hand.locked.clone());
+            let locked = hand.map_or_else(|| cloth.locks(&key), |h| h.hand.locked.clone());
             let Some(model) = self.model_of(cell.wish.view) else { continue };
             let name = plan_name(model, &cell.wish);
             let plan = lay.to_plan(model, (&name, &key.width), &locked);
@@ -87,8 +92,8 @@ impl Window {
             Ok(_) => {
                 for (key, _, hand) in plans {
                     let odd = self.shown.cloth.found(&key).and_then(|f| f.odd.clone());
-                    let lay = Some(Arc::new(hand.lay));
-                    self.shown.cloth.put_found(&key, Found { lay, failed: None, odd, stale: false });
+                    let (lay, locked) = (Some(Arc::new(hand.lay)), hand.locked);
+                    self.shown.cloth.put_found(&key, Found { lay, locked, failed: None, odd, stale: false });
                     if let Some((_, own)) = self.shown.cloth.hands.iter_mut().find(|(k, _)| *k == key) {
                         own.changed = false;
                         own.done.clear();

@@ -7,13 +7,13 @@ use std::thread;
 
 use egui::{Button, Context, Id, Modal, RichText, Role, Ui, WidgetInfo};
 
+use super::table::lies;
 use super::work::wake;
 use super::{ClothWish, called};
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Room, Shown, Wish};
 use crate::app::{Window, field, help};
-use crate::base::{DisplayUnit, shown as length_text};
 use crate::compute::unit_of;
 use crate::document::{Address, Part};
 use crate::language::{Kind, literal_text};
@@ -54,7 +54,6 @@ pub(in crate::app) enum LongestWish {
 pub(in crate::app) struct Seeking {
     stop: Arc<AtomicBool>,
     news: Receiver<Result<Longest, LongestStop>>,
-    have: f64,
 }
 
 impl Drop for Seeking {
@@ -129,7 +128,7 @@ impl Window {
             wake();
         };
         thread::Builder::new().name("longest".to_owned()).spawn(work).map_err(|e| e.to_string())?;
-        self.shown.cloth.seeking = Some(Seeking { stop, news, have });
+        self.shown.cloth.seeking = Some(Seeking { stop, news });
         Ok(())
     }
 
@@ -141,14 +140,17 @@ impl Window {
             Err(TryRecvError::Disconnected) => Err("the search ended without a word".to_owned()),
             Ok(found) => found.map_err(|e| e.to_string()),
         };
-        let (have, unit) = (seeking.have, self.scene.draft().display);
+        let unit = self.scene.draft().display;
         self.shown.cloth.seeking = None;
         let Some(ask) = &mut self.shown.cloth.longest else { return };
         match found {
             Err(problem) => ask.problem = problem,
             Ok(found) => {
                 let value = literal_text(found.value, Some(crate::base::Unit::Millimetre));
-                ask.answer = Some((words(ask.value.trim(), &found, have, unit), Some(value)));
+                let lays = if found.tries == 1 { "lay was" } else { "lays were" };
+                let words = found.words(ask.value.trim(), unit);
+                let words = format!("{words} {} {lays} made; a longer search may find a little more.", found.tries);
+                ask.answer = Some((words, Some(value)));
             }
         }
     }
@@ -160,25 +162,6 @@ impl Window {
         self.run(&Command::Text(TextCommand::Set(at, value)));
         self.shown.cloth.longest = None;
     }
-}
-
-/// What was found, in words.
-fn words(name: &str, found: &Longest, have: f64, unit: DisplayUnit) -> String {
-    let length = |mm: f64| length_text(mm, unit);
-    let mut out = format!(
-        "{name} can be {}: the lay then takes {} of {}.",
-        length(found.value),
-        length(found.lay.need().exact),
-        length(have)
-    );
-    let fits = if found.now.1 { "fits" } else { "does not fit" };
-    out.push_str(&format!(" Now it is {}, which {fits}.", length(found.now.0)));
-    match found.beyond {
-        Some(beyond) => out.push_str(&format!(" For {} no lay was found.", length(beyond))),
-        None => out.push_str(" More was not tried."),
-    }
-    out.push_str(&format!(" {} lays were made; a longer search may find a little more.", found.tries));
-    out
 }
 
 /// A length in yards, which formulas do not know: `4 yd`, `1.5 yd`.
@@ -224,7 +207,7 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
         ui.horizontal_wrapped(|ui| {
             for column in columns {
                 let chosen = next.key.as_ref().is_some_and(|k| k.same_cloth(column));
-                let word = format!("{} {}", column.material.replace('_', " "), column.width);
+                let word = format!("{} {}, {}", column.material.replace('_', " "), column.width, lies(column));
                 let response = ui.selectable_label(chosen, &word);
                 response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("of {word}")));
                 if response.clicked() {
@@ -250,7 +233,7 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
         match &ask.answer {
             Some((words, _)) => drop(ui.label(RichText::new(format!("● {words}")).color(look.ink))),
             None if going => {
-                let what = ask.key.as_ref().map_or_else(String::new, called);
+                let what = ask.key.as_ref().map_or_else(String::new, |key| called(&shown.cloth, key));
                 ui.label(RichText::new(format!("… Looking for it on {what}.")).color(look.soft));
             }
             None => field::problem(ui, look, &ask.problem),

@@ -36,6 +36,8 @@ use crate::session::{Act, HandFault, LayHand, LayKey, LayRow, LayTable, Laying};
 #[derive(Clone)]
 pub(super) struct Found {
     lay: Option<Arc<Lay>>,
+    /// Its pieces that stay where they are, as stretch and place.
+    locked: Vec<(usize, usize)>,
     failed: Option<LayError>,
     odd: Option<String>,
     /// Whether its pieces or its cloth are others by now.
@@ -49,6 +51,7 @@ pub(super) struct Hand {
     undone: Vec<(String, LayHand)>,
     faults: Vec<HandFault>,
     need: Need,
+    unit: DisplayUnit,
     /// Whether it is another one than is kept.
     changed: bool,
 }
@@ -69,6 +72,8 @@ pub(super) struct Search {
     laying: Laying,
     keys: Vec<LayKey>,
     rows: Vec<LayRow>,
+    /// What it began with, by cell.
+    starts: Vec<Option<LayHand>>,
     /// Whether only one plan is looked for.
     one: bool,
 }
@@ -93,7 +98,7 @@ pub(super) struct ClothShown {
     piece: Option<(usize, usize)>,
     carried: Option<Carried>,
     view: Option<View>,
-    /// How far arrows push, as one of `STEPS`.
+    /// How far arrows push, as one of `steps`.
     step: usize,
     painted: RefCell<plan::Painted>,
     /// The dialog for the longest value, if it is open.
@@ -101,8 +106,17 @@ pub(super) struct ClothShown {
     pub seeking: Option<longest::Seeking>,
 }
 
-/// How far arrows push, mm.
-const STEPS: [f64; 3] = [1.0, 5.0, 20.0];
+/// So many lengths there are for how far arrows push.
+const STEPS: usize = 3;
+
+/// How far arrows push, mm: lengths that read well in the unit of the draft.
+fn steps(unit: DisplayUnit) -> [f64; STEPS] {
+    match unit {
+        DisplayUnit::Mm | DisplayUnit::Cm => [1.0, 5.0, 20.0],
+        DisplayUnit::InchEighths => [25.4 / 8.0, 25.4 / 4.0, 25.4],
+        DisplayUnit::InchSixteenths => [25.4 / 16.0, 25.4 / 4.0, 25.4],
+    }
+}
 
 /// What a person wishes of the cloth.
 #[derive(Clone, Debug, PartialEq)]
@@ -123,6 +137,8 @@ pub(in crate::app) enum ClothWish {
     Step(usize),
     /// See this part of the cloth; none: all of it.
     Look(Option<View>),
+    /// Kept plans, by their places in the draft, are taken out of it.
+    TakePlans(Vec<usize>),
     /// A group is taken out of the table.
     DropGroup(Vec<(String, u32)>),
     /// Something in the dialog for the longest value.
@@ -286,9 +302,11 @@ impl ClothShown {
 /// Lengths that differ by less are the same, mm.
 const TOLD: f64 = crate::base::tolerance::LAID;
 
-/// A row of the table, as it is called where a plan is named: material, width, sizes.
-fn called(key: &LayKey) -> String {
-    format!("{} {}, {}", key.material.replace('_', " "), key.width, key.sizes_called())
+/// A cell of the table, as it is called where a plan is named: material, width, sizes; how the cloth lies where the draft says otherwise.
+fn called(cloth: &ClothShown, key: &LayKey) -> String {
+    let untold = cloth.table.as_ref().is_some_and(|t| !t.is_told(key));
+    let lies = if untold { format!(", {}", table::lies(key)) } else { String::new() };
+    format!("{} {}{lies}, {}", key.material.replace('_', " "), key.width, key.sizes_called())
 }
 
 /// Paints the room.
@@ -305,7 +323,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             ui.label(RichText::new(words).color(look.soft));
             return;
         };
-        if table.columns.is_empty() {
+        if table.cells.is_empty() {
             nothing(ui, look, wishes);
             return;
         }
@@ -378,7 +396,7 @@ fn progress(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown) {
                     Some(Phase::Explore) => "shorter lengths are tried",
                     Some(Phase::Compress) => "pressed together",
                 };
-                words.push_str(&format!(" · {}: {what}", called(key)));
+                words.push_str(&format!(" · {}: {what}", called(cloth, key)));
                 if let Some(best) = &row.best {
                     words.push_str(&format!(", best so far {}", bought(&best.need(), unit)));
                 }
@@ -386,7 +404,7 @@ fn progress(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown) {
             format!("{words} · {} moves", grouped(moves))
         }
         None => {
-            let cells = cloth.table.as_ref().map_or(&[][..], |t| &t.cells);
+            let cells: Vec<_> = cloth.table.iter().flat_map(|t| t.cells.iter().filter(|c| t.is_told(&c.key))).collect();
             let count = |is: &dyn Fn(&Standing) -> bool| cells.iter().filter(|c| is(&cloth.standing(&c.key))).count();
             let kept = count(&|s| *s == Standing::Kept);
             let stale = count(&|s| matches!(s, Standing::Stale(_)));

@@ -10,12 +10,12 @@ use kurbo::{Point, Vec2};
 
 use super::fill::{room_for_letter, triangles};
 use super::steering::{hand, keys, piece_at};
-use super::{ClothShown, ClothWish, STEPS, Standing, bought, button, called};
+use super::{ClothShown, ClothWish, STEPS, Standing, bought, button, called, steps};
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::app::view::View;
-use crate::base::shown as length_text;
+use crate::base::{DisplayUnit, shown as length_text, shown_small};
 use crate::document::ClothLaid;
 use crate::finish::letters as letters_of;
 use crate::output::lay::packing::Laid;
@@ -140,7 +140,7 @@ fn title(
     let unit = scene.draft().display;
     let hand = cloth.hand();
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(called(key)).color(look.ink).strong());
+        ui.label(RichText::new(called(cloth, key)).color(look.ink).strong());
         if let Some(lay) = lay {
             let need = lay.need();
             let pieces: f64 = need.stretches.iter().map(|s| s.1).sum();
@@ -183,18 +183,20 @@ fn title(
         ui.separator();
         let chosen = cloth.piece.is_some() && lay.is_some();
         let locked = cloth.piece.zip(hand).is_some_and(|((s, i), h)| h.hand.is_locked(s, i))
-            || hand.is_none() && cloth.piece.is_some_and(|p| cloth.kept_locks(key).contains(&p));
+            || hand.is_none() && cloth.piece.is_some_and(|p| cloth.locks(key).contains(&p));
         button(ui, Act::TurnHalf, "Turn by half", chosen, wishes);
         button(ui, Act::TurnOver, "Turn over", chosen, wishes);
         button(ui, Act::LockPiece, if locked { "Unlock" } else { "Lock" }, chosen, wishes);
         ui.separator();
-        let word = format!("Arrows: {}", length_text(STEPS[cloth.step % STEPS.len()], crate::base::DisplayUnit::Mm));
+        let step = steps(unit)[cloth.step % STEPS];
+        let small = matches!(unit, DisplayUnit::Mm | DisplayUnit::Cm);
+        let word = format!("Arrows: {}", if small { shown_small(step, unit) } else { length_text(step, unit) });
         if ui
             .button(word)
             .on_hover_text("How far an arrow pushes the chosen piece; a click takes the next step")
             .clicked()
         {
-            wishes.push(Wish::Cloth(ClothWish::Step((cloth.step + 1) % STEPS.len())));
+            wishes.push(Wish::Cloth(ClothWish::Step((cloth.step + 1) % STEPS)));
         }
     });
 }
@@ -262,7 +264,7 @@ fn picture(
     let cloth = &shown.cloth;
     let response = ui.allocate_response(size.max(vec2(60.0, 60.0)), Sense::click_and_drag());
     let canvas = response.rect;
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the plan of {}", called(key))));
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the plan of {}", called(cloth, key))));
     ui.painter().rect(canvas, CornerRadius::same(4), look.desk, Stroke::new(1.0, look.border), StrokeKind::Inside);
     let painter = ui.painter_at(canvas.shrink(1.0));
     let spreads = spreads(lay);
@@ -274,7 +276,7 @@ fn picture(
         measures(&painter, look, scene, spread, &at);
     }
     let names = names(scene, lay, key);
-    let locked = cloth.hand().map_or_else(|| cloth.kept_locks(key), |h| h.hand.locked.clone());
+    let locked = cloth.hand().map_or_else(|| cloth.locks(key), |h| h.hand.locked.clone());
     let faults = cloth.hand().map_or(&[][..], |h| &h.faults);
     let under = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
     let under = under.and_then(|p| piece_at(cloth, lay, &spreads, view.table_from_screen(canvas, p)));
@@ -303,7 +305,9 @@ fn picture(
             let (place, free) = posed.letter;
             let is_locked = locked.contains(&(s, i));
             let (short, full) = &names[s][i];
-            letter(&painter, look, at(place + shift), free * view.scale, (short, over, is_locked), about.on_fold);
+            let signs =
+                [(over, "over"), (is_locked, "locked"), (about.on_fold, "on fold"), (about.one_layer, "one layer")];
+            letter(&painter, look, at(place + shift), free * view.scale, short, &signs);
             // Its box is what the keys and those who do not see it reach.
             let own = view.screen_rect(canvas, lay.room(s, piece) + spreads[s].origin);
             let id = id_of(s, i);
@@ -324,7 +328,7 @@ fn picture(
             }
         }
     }
-    marks(&painter, look, lay, &spreads, faults, &at);
+    marks(&painter, look, (lay, scene.draft().display), &spreads, faults, &at);
     legend(&painter, look, canvas);
     if let Some((own, words)) = words.filter(|_| cloth.carried.is_none()) {
         word_at(&painter, look, canvas, own.center_top(), &words);
@@ -347,6 +351,7 @@ fn hint(full: &str, about: &crate::output::lay::LayShape, over: bool, turned: f6
     }
     for (is, what) in [
         (about.on_fold, "its half lies on the fold"),
+        (about.one_layer, "cut from one layer only"),
         (about.at_border, "at the border"),
         (over, "turned over"),
         (turned == 180.0, "turned by half"),
@@ -436,7 +441,9 @@ fn ground(
         _ => "two layers, printed sides together",
     };
     let head = whole.left_top() - vec2(0.0, 5.0);
-    let nap = if cloth.nap { "nap and thread" } else { "thread" };
+    // What an arrow means is said where it is drawn.
+    let nap =
+        if cloth.nap { "thread and nap: the way that the arrows of the pieces point, to the hems" } else { "thread" };
     let wide = painter.text(head, Align2::LEFT_BOTTOM, format!("{side} · {nap}"), letters(look::SMALL), look.soft);
     let start = pos2(wide.right() + 6.0, wide.center().y);
     let tip = start + vec2(34.0, 0.0);
@@ -465,25 +472,13 @@ fn filled(line: &[Pos2], triangles: &[u32], color: Color32) -> Shape {
 }
 
 /// The letter of a piece, as large as it has room; signs of what was done with it.
-fn letter(
-    painter: &Painter,
-    look: &Look,
-    at: Pos2,
-    free: f64,
-    (short, over, locked): (&str, bool, bool),
-    on_fold: bool,
-) {
+fn letter(painter: &Painter, look: &Look, at: Pos2, free: f64, short: &str, signs: &[(bool, &str)]) {
     if free < LEAST {
         return;
     }
     let size = ((free / short.chars().count().max(1) as f64) as f32).clamp(9.0, 20.0);
     painter.text(at, Align2::CENTER_CENTER, short, letters(size), look.ink);
-    let mut signs: Vec<&str> = Vec::new();
-    for (is, sign) in [(over, "over"), (locked, "locked"), (on_fold, "on fold")] {
-        if is {
-            signs.push(sign);
-        }
-    }
+    let signs: Vec<&str> = signs.iter().filter(|s| s.0).map(|s| s.1).collect();
     if !signs.is_empty() && free > 58.0 {
         let words = signs.join(", ");
         painter.text(at + vec2(0.0, size * 0.62), Align2::CENTER_TOP, words, letters(11.0), look.soft);
@@ -494,7 +489,7 @@ fn letter(
 fn marks(
     painter: &Painter,
     look: &Look,
-    lay: &Lay,
+    (lay, unit): (&Lay, DisplayUnit),
     spreads: &[Spread],
     faults: &[crate::session::HandFault],
     at: &dyn Fn(Point) -> Pos2,
@@ -505,7 +500,7 @@ fn marks(
             Some(lay.room(fault.stretch, piece) + spreads[fault.stretch].origin)
         });
         let Some(room) = rooms.reduce(|a, b| a.intersect(b)) else { continue };
-        let words = format!("■ {:.1} mm", fault.mm);
+        let words = format!("■ {}", shown_small(fault.mm, unit));
         let text = painter.layout_no_wrap(words, letters(look::SMALL), look.sheet);
         let own = Rect::from_center_size(at(room.center()), text.size() + vec2(10.0, 4.0));
         painter.rect_filled(own, CornerRadius::same(5), look.error);

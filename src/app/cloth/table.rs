@@ -9,14 +9,14 @@ use super::{ClothShown, ClothWish, bought, called};
 use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
-use crate::document::{ClothLaid, Part};
+use crate::document::Part;
 use crate::session::{Act, LayKey, LayTable, sizes_called};
 
 /// Width of a column, and of the one with the sizes, px.
 const COLUMN: f32 = 104.0;
 const SIZES: f32 = 74.0;
-/// Height of the head and of a row, px.
-const HEAD: f32 = 58.0;
+/// Height of the head and of a row, px. The head has room for three lines of how the cloth lies.
+const HEAD: f32 = 84.0;
 const ROW: f32 = 42.0;
 
 /// How wide the table is where all of it is seen, px.
@@ -26,13 +26,8 @@ pub(super) fn width(table: &LayTable, view: usize) -> f32 {
 }
 
 /// How the cloth lies, in words.
-fn lies(key: &LayKey) -> String {
-    let laid = match key.laid {
-        ClothLaid::Open => "open",
-        ClothLaid::Folded => "folded",
-        ClothLaid::FoldedToMiddle => "folded twice",
-        ClothLaid::FoldedPart => "folded in part",
-    };
+pub(super) fn lies(key: &LayKey) -> String {
+    let laid = key.laid.words();
     if key.nap { format!("{laid}, nap") } else { laid.to_owned() }
 }
 
@@ -44,9 +39,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, table
         ui.spacing_mut().item_spacing = vec2(4.0, 4.0);
         ui.horizontal(|ui| {
             let (corner, _) = ui.allocate_exact_size(vec2(SIZES, HEAD), Sense::hover());
-            let at = corner.left_bottom() + vec2(2.0, -6.0);
-            ui.painter().text(at, Align2::LEFT_BOTTOM, "size", letters(look::SMALL), look.soft);
             columns.iter().for_each(|column| head(ui, look, column, wishes));
+            let own = pinned(ui, look, corner);
+            let at = own.left_bottom() + vec2(2.0, -6.0);
+            ui.painter().text(at, Align2::LEFT_BOTTOM, "size", letters(look::SMALL), look.soft);
         });
         for row in &table.rows {
             let own: Vec<LayKey> = columns.iter().map(|c| LayKey { sizes: row.clone(), ..(*c).clone() }).collect();
@@ -54,17 +50,33 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, table
                 continue;
             }
             ui.horizontal(|ui| {
-                sizes(ui, look, cloth, row, wishes);
+                let (room, _) = ui.allocate_exact_size(vec2(SIZES, ROW), Sense::hover());
                 for key in own {
                     match table.cell(&key) {
                         Some(_) => cell(ui, look, scene, cloth, key, wishes),
                         None => drop(ui.allocate_exact_size(vec2(COLUMN, ROW), Sense::hover())),
                     }
                 }
+                // Painted last, so that cells that are scrolled away go under it.
+                let room = pinned(ui, look, room);
+                sizes(ui, look, (cloth, room), row, wishes);
             });
         }
+        untold(ui, look, scene, cloth, table, wishes);
         lost(ui, look, scene, table, wishes);
     });
+}
+
+/// The room of a name at the left of the table as it stays in sight however far the table is scrolled sideways: what lies under it is covered,
+/// and takes no clicks there.
+fn pinned(ui: &Ui, look: &Look, room: Rect) -> Rect {
+    let own = room.translate(vec2((ui.clip_rect().left() - room.left()).max(0.0), 0.0));
+    if own != room {
+        let covered = own.expand2(vec2(4.0, 2.0));
+        ui.painter().rect_filled(covered, 0.0, look.sheet);
+        ui.interact(covered, ui.scope_id().with("pinned"), Sense::CLICK);
+    }
+    own
 }
 
 /// The head of a column: the way to the card of its cloth.
@@ -76,7 +88,8 @@ fn head(ui: &mut Ui, look: &Look, column: &LayKey, wishes: &mut Vec<Wish>) {
     let first = response.rect.left_top() + vec2(8.0, 4.0);
     painter.text(first, Align2::LEFT_TOP, &name, letters(look::TEXT), look.ink);
     for (line, words) in [(20.0, column.width.clone()), (35.0, lies(column))] {
-        painter.text(first + vec2(0.0, line), Align2::LEFT_TOP, words, letters(look::SMALL), look.soft);
+        let words = painter.layout(words, letters(look::SMALL), look.soft, COLUMN - 16.0);
+        painter.galley(first + vec2(0.0, line), words, look.soft);
     }
     let called = format!("cloth {name} {}, {}: its card", column.width, lies(column));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
@@ -87,8 +100,7 @@ fn head(ui: &mut Ui, look: &Look, column: &LayKey, wishes: &mut Vec<Wish>) {
 }
 
 /// The sizes of a row; a group that only stands here can be taken out again.
-fn sizes(ui: &mut Ui, look: &Look, cloth: &ClothShown, row: &[(String, u32)], wishes: &mut Vec<Wish>) {
-    let (room, _) = ui.allocate_exact_size(vec2(SIZES, ROW), Sense::hover());
+fn sizes(ui: &mut Ui, look: &Look, (cloth, room): (&ClothShown, Rect), row: &[(String, u32)], wishes: &mut Vec<Wish>) {
     let mut inner = ui.new_child(egui::UiBuilder::new().max_rect(room.shrink2(vec2(2.0, 4.0))));
     inner.horizontal_centered(|ui| {
         let own = cloth.groups.iter().any(|g| g == row);
@@ -123,12 +135,43 @@ fn cell(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, key: LayKey
     let state = format!("{sign} {word}");
     ui.painter().text(inner.left_bottom(), Align2::LEFT_BOTTOM, state, letters(look::SMALL), standing.color(look));
     let name = match &length {
-        Some(length) => format!("{}: {length}, {word}", called(&key)),
-        None => format!("{}: {word}", called(&key)),
+        Some(length) => format!("{}: {length}, {word}", called(cloth, &key)),
+        None => format!("{}: {word}", called(cloth, &key)),
     };
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &name));
     if response.clicked() {
         wishes.push(Wish::Cloth(ClothWish::See(key)));
+    }
+}
+
+/// Kept plans of cloth that is laid, or is as wide, as no card says (any more): each cloth in a line, with its sizes.
+fn untold(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, table: &LayTable, wishes: &mut Vec<Wish>) {
+    for cells in table.untold().into_iter().filter(|c| c[0].key.view == scene.view()) {
+        let key = &cells[0].key;
+        let of = format!("{} {}, {}", key.material.replace('_', " "), key.width, lies(key));
+        ui.add_space(8.0);
+        let words = format!("Kept for {of}, which its card does not say:");
+        ui.add(Label::new(RichText::new(words).font(letters(look::SMALL)).color(look.soft)).wrap());
+        ui.horizontal_wrapped(|ui| {
+            for cell in &cells {
+                let standing = cloth.standing(&cell.key);
+                let (sign, word) = standing.words();
+                let chosen = cloth.at.as_ref() == Some(&cell.key);
+                let words = RichText::new(format!("{sign} {}", cell.key.sizes_called())).color(standing.color(look));
+                let response = ui.selectable_label(chosen, words);
+                let name = format!("{}: {word}", called(cloth, &cell.key));
+                response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &name));
+                if response.clicked() {
+                    wishes.push(Wish::Cloth(ClothWish::See(cell.key.clone())));
+                }
+            }
+            let response = ui.small_button("Take out");
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("take the plans for {of} out")));
+            if response.on_hover_text("Takes these plans out of the draft; undo brings them back").clicked() {
+                let places = cells.iter().filter_map(|c| c.kept.as_ref()).map(|k| k.place).collect();
+                wishes.push(Wish::Cloth(ClothWish::TakePlans(places)));
+            }
+        });
     }
 }
 

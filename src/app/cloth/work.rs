@@ -11,7 +11,9 @@ use super::{ClothShown, Found, Hand, Search, Standing, called};
 use crate::app::Window;
 use crate::app::ask::{Ask, Purpose};
 use crate::app::state::Room;
+use crate::base::DisplayUnit;
 use crate::document::Part;
+use crate::output::lay::Lay;
 use crate::session::{
     Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, Wake, lay_table,
 };
@@ -25,11 +27,16 @@ pub(super) fn wake(ctx: &Context) -> Wake {
 }
 
 impl ClothShown {
-    /// The locked pieces of the plan that is kept for a cell, where that is what is seen.
-    pub(super) fn kept_locks(&self, key: &LayKey) -> Vec<(usize, usize)> {
+    /// The locked pieces of what is seen of a cell: of the lay in the hand, that was found, or that is kept.
+    pub(super) fn locks(&self, key: &LayKey) -> Vec<(usize, usize)> {
         let kept = self.table.as_ref().and_then(|t| t.cell(key)?.kept.as_ref()?.lay.as_ref().ok());
+        let kept = kept.map(|k| (&*k.0, &k.1));
+        let found = self.found(key).and_then(|f| Some((&**f.lay.as_ref()?, &f.locked)));
+        let hand = self.hands.iter().find(|(k, _)| k == key).map(|(_, h)| (&h.hand.lay, &h.hand.locked));
         let seen = self.lay(key);
-        kept.filter(|k| seen.is_some_and(|s| std::ptr::eq(s, &*k.0))).map_or_else(Vec::new, |k| k.1.clone())
+        let own =
+            [kept, found, hand].into_iter().flatten().find(|(lay, _)| seen.is_some_and(|s| std::ptr::eq(s, *lay)));
+        own.map_or_else(Vec::new, |own| own.1.clone())
     }
 
     pub(super) fn cell(&self, key: &LayKey) -> Option<&LayCell> {
@@ -42,12 +49,12 @@ impl ClothShown {
     }
 
     /// The lay of the chosen cell in the hand, taken into it if it is not yet.
-    pub(super) fn take_in_hand(&mut self) -> Option<&mut Hand> {
+    pub(super) fn take_in_hand(&mut self, unit: DisplayUnit) -> Option<&mut Hand> {
         if self.hand().is_none() {
             let key = self.at.clone()?;
             let lay = self.lay(&key)?.clone();
-            let locked = self.kept_locks(&key);
-            self.hands.push((key, Hand::of(LayHand { lay, locked })));
+            let locked = self.locks(&key);
+            self.hands.push((key, Hand::of(LayHand { lay, locked }, unit)));
         }
         self.hand_mut()
     }
@@ -63,7 +70,7 @@ impl ClothShown {
     fn follow_table(&mut self) {
         let Some(table) = self.table.clone() else { return };
         let is_of = |key: &LayKey, job: &crate::output::lay::LayJob| {
-            table.cell(key).and_then(|c| c.job.as_ref().ok()).is_some_and(|own| **own == *job)
+            table.cell(key).and_then(|c| c.job.as_ref().ok()).is_some_and(|own| own.is_of(job))
         };
         for (key, found) in &mut self.found {
             found.stale = found.lay.as_ref().is_some_and(|l| !is_of(key, &l.job));
@@ -142,13 +149,13 @@ impl Window {
             if !hand.changed && hand.done.is_empty() && hand.undone.is_empty() {
                 continue;
             }
-            if *hand.hand.lay.job == **job {
+            if hand.hand.lay.job.is_of(job) {
                 self.shown.cloth.hands.push((key, hand));
                 continue;
             }
             let Some(model) = self.model_of(cell.wish.view) else { continue };
             let plan = hand.hand.lay.to_plan(model, ("", &key.width), &hand.hand.locked);
-            let mut other = Hand::of(LayHand::of_plan(model, Arc::clone(job), &plan));
+            let mut other = Hand::of(LayHand::of_plan(model, Arc::clone(job), &plan), self.scene.draft().display);
             other.changed = true;
             self.shown.cloth.hands.push((key, other));
         }
@@ -176,11 +183,11 @@ impl Window {
             return self.refuse("the pieces are still being looked at; try again in a moment");
         }
         let keys = cells.iter().map(|(c, _)| c.key.clone()).collect();
-        let (wishes, starts) = cells.into_iter().map(|(c, start)| (c.wish, start)).unzip();
+        let (wishes, starts): (Vec<_>, Vec<_>) = cells.into_iter().map(|(c, start)| (c.wish, start)).unzip();
         let effort = LayEffort { time: one.then_some(ONE), ..LayEffort::default() };
-        let laying = Laying::start(Arc::clone(&self.scene.whole), wishes, starts, effort, Some(wake(ctx)));
+        let laying = Laying::start(Arc::clone(&self.scene.whole), wishes, starts.clone(), effort, Some(wake(ctx)));
         let rows = laying.rows();
-        self.shown.cloth.search = Some(Search { laying, keys, rows, one });
+        self.shown.cloth.search = Some(Search { laying, keys, rows, starts, one });
         self.shown.cloth.carried = None;
     }
 
@@ -191,7 +198,7 @@ impl Window {
             return Some(hand.hand.clone());
         }
         if let Some(lay) = cloth.lay(&cell.key) {
-            return Some(LayHand { lay: lay.clone(), locked: cloth.kept_locks(&cell.key) });
+            return Some(LayHand { lay: lay.clone(), locked: cloth.locks(&cell.key) });
         }
         // A stale plan is still something to begin with.
         let place = cell.kept.as_ref()?.place;
@@ -203,7 +210,7 @@ impl Window {
     fn end_search(&mut self) {
         let Some(search) = self.shown.cloth.search.take() else { return };
         let mut words = None;
-        for (key, row) in search.keys.iter().zip(&search.rows) {
+        for ((key, row), start) in search.keys.iter().zip(&search.rows).zip(&search.starts) {
             let cloth = &mut self.shown.cloth;
             let hand = cloth.hands.iter_mut().find(|(k, _)| k == key).map(|(_, h)| h);
             if let (Some(hand), Some(best)) = (hand, &row.best) {
@@ -212,12 +219,15 @@ impl Window {
                     hand.hand = hand.hand.taken_over((**best).clone());
                     hand.end();
                 } else if search.one {
-                    words = Some(format!("{}: nothing shorter was found", called(key)));
+                    words = Some(format!("{}: nothing shorter was found", called(cloth, key)));
                 }
                 cloth.piece = None;
                 continue;
             }
-            let found = Found { lay: row.best.clone(), failed: row.failed.clone(), odd: row.odd.clone(), stale: false };
+            // What was locked in what the search began with stays locked in what it found.
+            let stay = start.as_ref().zip(row.best.as_ref()).map(|(s, best)| s.taken_over(Lay::clone(best)).locked);
+            let (lay, locked) = (row.best.clone(), stay.unwrap_or_default());
+            let found = Found { lay, locked, failed: row.failed.clone(), odd: row.odd.clone(), stale: false };
             if found.lay.is_some() || cloth.found(key).is_none_or(|f| f.stale || f.lay.is_none()) {
                 cloth.put_found(key, found);
             }
@@ -247,7 +257,8 @@ impl Window {
                     self.follow_cloth(ctx);
                     return self.tell("the pieces are being looked at; plan all once the table is there");
                 };
-                let cells: Vec<_> = table.cells.iter().filter(|c| c.job.is_ok()).cloned().collect();
+                let planned = |c: &&LayCell| c.job.is_ok() && table.is_told(&c.key);
+                let cells: Vec<_> = table.cells.iter().filter(planned).cloned().collect();
                 if cells.is_empty() {
                     return self.refuse("there is nothing that could be laid");
                 }
@@ -290,7 +301,7 @@ impl Window {
                 let place =
                     self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)?.kept.as_ref()).map(|k| k.place);
                 match place {
-                    Some(place) => self.run(&Command::Lay(LayCommand::Take(place))),
+                    Some(place) => self.run(&Command::Lay(LayCommand::Take(vec![place]))),
                     None => self.refuse("no plan is kept for this"),
                 }
             }

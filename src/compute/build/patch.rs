@@ -130,6 +130,7 @@ fn changes(before: &Draft, draft: &Draft, is_other_chart: bool) -> Option<Vec<Ch
         edition: _,
         date: _,
         display,
+        language: _,
         audience: _,
         care,
         settings: _,

@@ -9,7 +9,6 @@ mod lays;
 mod steps;
 
 use std::collections::BTreeMap;
-use std::ops::Range;
 use std::sync::Arc;
 
 pub use allowances::{allowance_in_short, allowance_words, allowances};
@@ -21,6 +20,7 @@ use super::writing::{Block, Table, Writing};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Finished;
+use crate::texts::t;
 
 /// What a booklet is made of.
 pub struct BookletOrder<'a> {
@@ -56,30 +56,21 @@ impl BookletOrder<'_> {
 /// Tables by which a size is chosen, by their names.
 const FOR_SIZE: [&str; 2] = ["body-chart", "finished-measures"];
 /// Lines of the tables of strips that only the tables have.
-const OF_STRIPS_LEFT_OUT: [&str; 5] = [
-    "finished length",
-    "added at each end",
-    "finished width",
-    "longest piece from selvedge to selvedge",
-    "whole strips side by side",
-];
+fn of_strips_left_out() -> [String; 5] {
+    [
+        t!("strip-finished-length"),
+        t!("strip-ends"),
+        t!("strip-finished-width"),
+        t!("strip-longest"),
+        t!("strip-side-by-side"),
+    ]
+}
 /// The table that stands with the pieces.
 const FOR_PIECES: &str = "cutting-list";
 
-/// The chapter of the steps.
-const SEWING: &str = "Sewing";
-
-/// Which of the headings of a booklet are those of its steps, counted through all of them.
-pub fn step_headings(writing: &Writing) -> Range<usize> {
-    let headings = writing.blocks.iter().filter_map(|b| match b {
-        Block::Heading { level, text } => Some((*level, text.as_str())),
-        _ => None,
-    });
-    let headings: Vec<(u8, &str)> = headings.collect();
-    // The last chapter of that name: what stands before the steps is not of the designer's choosing.
-    let first = headings.iter().rposition(|h| *h == (2, SEWING)).map_or(headings.len(), |i| i + 1);
-    let many = headings[first..].iter().take_while(|(level, _)| *level > 2).count();
-    first..first + many
+/// How many headings there are in blocks.
+fn headings(blocks: &[Block]) -> usize {
+    blocks.iter().filter(|b| matches!(b, Block::Heading { .. })).count()
 }
 
 /// The booklet.
@@ -91,20 +82,25 @@ pub fn booklet(order: &BookletOrder<'_>) -> Writing {
         let all = order.tables.iter().filter(|t| fits(t));
         all.map(|t| Block::Table(within(t))).collect()
     };
-    chapter(&mut blocks, "Your size", tables(&is_for_size));
-    chapter(&mut blocks, "What you need", tables(&|t| !is_for_size(t) && !is_for_pieces(t)));
+    chapter(&mut blocks, t!("chapter-size"), tables(&is_for_size));
+    chapter(&mut blocks, t!("chapter-needs"), tables(&|t| !is_for_size(t) && !is_for_pieces(t)));
     let mut pieces = drawn_pieces(order);
     pieces.extend(tables(&is_for_pieces));
-    chapter(&mut blocks, "The pieces", pieces);
-    chapter(&mut blocks, "How the pieces lie on the cloth", lays::lays(order));
-    chapter(&mut blocks, "Seam allowances", allowances(order));
-    chapter(&mut blocks, SEWING, steps::steps(order));
-    chapter(&mut blocks, "About this pattern", about(order));
+    chapter(&mut blocks, t!("chapter-pieces"), pieces);
+    chapter(&mut blocks, t!("chapter-lays"), lays::lays(order));
+    chapter(&mut blocks, t!("chapter-allowances"), allowances(order));
+    let told = steps::steps(order);
+    // The chapter's own heading stands before them.
+    let first = headings(&blocks) + 1;
+    let steps = first..first + headings(&told);
+    chapter(&mut blocks, t!("chapter-sewing"), told);
+    chapter(&mut blocks, t!("chapter-about"), about(order));
     let about = [order.edition.clone(), sizes_words(order)];
     Writing {
         title: order.title.clone(),
         about: about.into_iter().filter(|a| !a.is_empty()).chain(order.notes.iter().cloned()).collect(),
         blocks,
+        steps,
     }
 }
 
@@ -114,15 +110,16 @@ fn within(table: &Table) -> Table {
     let mut out = Table { title: title.to_owned(), ..table.clone() };
     if table.name.starts_with("strip-") {
         // Whoever sews needs what is cut; how that comes about stands in the tables.
-        out.lines.retain(|l| !OF_STRIPS_LEFT_OUT.contains(&l.name.as_str()));
+        let left_out = of_strips_left_out();
+        out.lines.retain(|l| !left_out.contains(&l.name));
     }
     out
 }
 
 /// A heading and what stands under it; nothing where nothing does.
-fn chapter(blocks: &mut Vec<Block>, title: &str, inside: Vec<Block>) {
+fn chapter(blocks: &mut Vec<Block>, title: String, inside: Vec<Block>) {
     if !inside.is_empty() {
-        blocks.push(Block::Heading { level: 2, text: title.to_owned() });
+        blocks.push(Block::Heading { level: 2, text: title });
         blocks.extend(inside);
     }
 }
@@ -132,8 +129,8 @@ fn sizes_words(order: &BookletOrder<'_>) -> String {
     let sizes: Vec<&str> = order.cases.iter().filter_map(|c| Some(list.get(*c)?.address.as_str())).collect();
     match sizes.as_slice() {
         [] | [""] => String::new(),
-        [one] => format!("Size {one}"),
-        many => format!("Sizes {}", many.join(", ")),
+        [one] => t!("size-head", size = one),
+        many => t!("sizes-head", sizes = many.join(", ")),
     }
 }
 
@@ -162,24 +159,25 @@ fn figure(order: &BookletOrder<'_>, names: &[String], height: f64) -> Option<Blo
     let size = model.plan.cases.list.get(base).map_or("", |c| c.address.as_str());
     let all: Vec<String> = drawn.iter().map(Drawn::words).collect();
     let lines = match drawn.iter().filter(|d| d.piece.stitch.is_some()).count() {
-        0 => "",
-        n if n == drawn.len() => " Outer line: where it is cut; dotted line: where it is sewn.",
-        _ => " Where there is a dotted line, that is where it is sewn, and the outer line where it is cut.",
+        0 => String::new(),
+        n if n == drawn.len() => t!("figure-lines-all"),
+        _ => t!("figure-lines-some"),
     };
-    let of_size = if size.is_empty() { String::new() } else { format!(" in size {size}") };
-    Some(Block::Figure {
-        picture: Arc::new(picture),
-        says: format!("Pieces drawn{of_size}: {}", all.join(", ")),
-        caption: format!("Drawn{of_size}, all to one scale.{lines}"),
-    })
+    let pieces = all.join(", ");
+    let (says, caption) = match size {
+        "" => (t!("figure-says", pieces), t!("figure-caption")),
+        size => (t!("figure-says-in", size, pieces), t!("figure-caption-in", size)),
+    };
+    let caption = if lines.is_empty() { caption } else { format!("{caption} {lines}") };
+    Some(Block::Figure { picture: Arc::new(picture), says, caption })
 }
 
 fn about(order: &BookletOrder<'_>) -> Vec<Block> {
     let draft = order.draft;
     let told = [
-        ("Drafted by", &draft.author),
-        ("Licence", &draft.licence),
-        ("Questions, and mistakes that you find", &draft.contact),
+        (t!("about-author"), &draft.author),
+        (t!("about-licence"), &draft.licence),
+        (t!("about-contact"), &draft.contact),
     ];
     let items: Vec<String> =
         told.iter().filter(|(_, words)| !words.is_empty()).map(|(what, words)| format!("{what}: {words}")).collect();

@@ -6,6 +6,7 @@ use super::{BookletOrder, figure};
 use crate::compute::{Braced, BracedPart, Formula, Model, StepPlan};
 use crate::document::Draft;
 use crate::output::writing::{Block, Cell, Line, Table, cell_of, words_of};
+use crate::texts::t;
 
 /// The steps that belong to the view of a model, in their order.
 pub fn steps_of_view<'a>(draft: &Draft, model: &'a Model) -> Vec<&'a StepPlan> {
@@ -24,7 +25,7 @@ pub(super) fn steps(order: &BookletOrder<'_>) -> Vec<Block> {
         let step = &order.draft.booklet[plan.place];
         let mut sized = Sized::default();
         let title = sized.words(order, &plan.title);
-        let text = if title.is_empty() { format!("Step {number}") } else { format!("{number}. {title}") };
+        let text = if title.is_empty() { t!("step", number) } else { format!("{number}. {title}") };
         out.push(Block::Heading { level: 3, text });
         let words = sized.words(order, &plan.text);
         out.extend(paragraphs(&words));
@@ -113,7 +114,7 @@ impl Sized {
         let lines = self.lines.into_iter().enumerate();
         Some(Table {
             name: format!("step-{step}"),
-            title: format!("Step {step}: {} by size", if many == 1 { "the number" } else { "the numbers" }),
+            title: t!("step-numbers", step, many),
             head: std::iter::once(String::new()).chain(sizes).collect(),
             lines: lines
                 .map(|(i, (_, cells))| Line { name: format!("[{}]", sign(i)), cells, ..Line::default() })

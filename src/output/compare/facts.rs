@@ -12,6 +12,7 @@ use super::{Side, Thing, Unit};
 use crate::compute::{Item, NodeId, Trial};
 use crate::document::{Address, Draft, Inner, Part, Role};
 use crate::language::{Kind, Op, Value, What};
+use crate::texts::t;
 
 /// What is known in one size.
 #[derive(Clone, Debug)]
@@ -131,7 +132,7 @@ impl PartFacts {
         });
     }
 
-    pub fn noted(&mut self, what: &str, field: &str, words: impl Into<String>) {
+    pub fn noted(&mut self, what: impl Into<String>, field: &str, words: impl Into<String>) {
         let before = self.facts.len();
         self.words(what, field, words);
         self.facts[before..].iter_mut().for_each(|f| f.is_note = true);
@@ -141,30 +142,50 @@ impl PartFacts {
 /// Names of fields as words.
 fn field_words(field: &str) -> String {
     match field {
-        "is" | "at" => "formula".to_owned(),
-        "value is" => "value".to_owned(),
+        "is" | "at" => t!("field-formula"),
+        "value is" => t!("fact-value"),
         "must" => "what must hold".to_owned(),
-        "one" => "side one".to_owned(),
-        "two" => "side two".to_owned(),
-        "allowance width" => "allowance".to_owned(),
-        "allowance from" => "start of the allowance".to_owned(),
-        "allowance to_width" => "allowance at its end".to_owned(),
-        "allowance turn_in" => "second turn of the hem".to_owned(),
-        "corner width" => "width left at the corner".to_owned(),
-        "cut material" => "material".to_owned(),
-        "cut heading" => "grain".to_owned(),
-        "cut along" => "line along which the grain lies".to_owned(),
-        "cut on_fold" => "edge on the fold".to_owned(),
-        "cut border" => "edge at the border of the cloth".to_owned(),
-        "folded_part" => "width of the folded part".to_owned(),
-        "gap" => "distance between pieces".to_owned(),
-        "sold_in" => "step in which it is sold".to_owned(),
-        "label at" => "label".to_owned(),
-        "label turn" => "turn of the label".to_owned(),
-        "fit" => "amount of the fit".to_owned(),
-        "stretch fit" => "amount of the fit of a stretch".to_owned(),
-        "closure" => "length left open for a closure".to_owned(),
-        "on" => "edge it is on".to_owned(),
+        "one" => t!("field-side-one"),
+        "two" => t!("field-side-two"),
+        "allowance width" => t!("field-allowance"),
+        "allowance from" => t!("field-allowance-start"),
+        "allowance to_width" => t!("field-allowance-end"),
+        "allowance turn_in" => t!("field-turn-in"),
+        "corner width" => t!("field-corner-width"),
+        "cut material" => t!("field-material"),
+        "cut heading" => t!("field-grain"),
+        "cut along" => t!("field-grain-line"),
+        "cut on_fold" => t!("field-on-fold"),
+        "cut border" => t!("field-border"),
+        "folded_part" => t!("field-folded-part"),
+        "gap" => t!("field-gap"),
+        "sold_in" => t!("field-sold-in"),
+        "label at" => t!("field-label"),
+        "label turn" => t!("field-label-turn"),
+        "fit" => t!("field-fit"),
+        "stretch fit" => t!("field-stretch-fit"),
+        "closure" => t!("field-closure"),
+        "on" => t!("field-edge"),
+        "title" => t!("field-title"),
+        "author" => t!("field-author"),
+        "licence" => t!("field-licence"),
+        "contact" => t!("field-contact"),
+        "edition" => t!("field-edition"),
+        "date" => t!("field-date"),
+        "width" => t!("field-width"),
+        "ends" => t!("field-ends"),
+        "join" => t!("field-join"),
+        "size" => t!("field-size"),
+        "letter" => t!("field-letter"),
+        "source" => t!("field-source"),
+        "what" => t!("field-what"),
+        "how" => t!("field-how"),
+        "level" => t!("field-level"),
+        "body" => t!("field-body"),
+        "least" => t!("field-least"),
+        "most" => t!("field-most"),
+        "depth" => t!("field-depth"),
+        "text" => t!("field-text"),
         _ => field.replace('_', " "),
     }
 }
@@ -239,12 +260,12 @@ impl Make<'_> {
             let (field, key) = (at.field, format!("{} {of}", at.field).trim_end().to_owned());
             let of_step = field.strip_prefix("step ").and_then(|word| {
                 let piece = self.side.draft.pieces.iter().find(|p| part.frame() == Some(p.name.as_str()))?;
-                Some(format!("{} of step {}", field_words(word), piece.steps.get(at.at)?.name))
+                Some(t!("fact-of-step", what = field_words(word), step = piece.steps.get(at.at)?.name))
             });
             let what = match of_step {
                 Some(what) => what,
                 None if of.is_empty() => field_words(field),
-                None => format!("{} of {of}", field_words(field)),
+                None => t!("fact-of", what = field_words(field), of),
             };
             let own = self.facts.part(part.clone());
             if at.field == "value is" && is_other_view(self.side.model, &part) {
@@ -400,7 +421,7 @@ pub(super) fn thing(item: &Item<f64>, kind: Option<Kind>) -> Option<Thing> {
         Value::Real(v) => Thing::Number(*v, unit(kind)),
         Value::Share(v) => Thing::Number(*v, Unit::Number),
         Value::Pair(x, y) => Thing::Place(Point::new(*x, *y)),
-        Value::Truth(t) => Thing::Words(if *t { "yes" } else { "no" }.to_owned()),
+        Value::Truth(t) => Thing::Words(if *t { t!("yes") } else { t!("no") }),
         Value::Edge(edge) => Thing::Line(edge.curve.to_path()),
         Value::Line(p, d) => {
             let (p, d) = (Point::new(p[0], p[1]), kurbo::Vec2::new(d[0], d[1]));

@@ -20,6 +20,7 @@ use crate::base::tolerance;
 use crate::compute::{CaseError, Model};
 use crate::document::{Draft, Inner, Part};
 use crate::finish::Finished;
+use crate::texts::t;
 use apart::{apart, is_same, laying, length};
 use facts::{Fact, Facts, Got, PartFacts};
 pub use runs::Sizes;
@@ -281,7 +282,7 @@ impl Run {
             for size in list.iter().filter(|s| !other.contains(s) && wanted.is_none_or(|w| w.contains(*s))) {
                 self.out.differences.push(Difference {
                     part: Part::Draft,
-                    called: format!("size {size}"),
+                    called: t!("of-size", size),
                     what: String::new(),
                     change: change.clone(),
                     view: String::new(),
@@ -351,7 +352,7 @@ impl Run {
                 .filter(|p| matches!(&p.part, Part::Inner(f, inner, _) if f == after && *inner == wanted))
                 .filter_map(|p| {
                     let old = &was.parts[was.place(&names.before(&p.part))?];
-                    let line = |p: &PartFacts| p.facts.iter().position(|f| f.what == "line");
+                    let line = |p: &PartFacts| p.facts.iter().position(|f| f.what == t!("fact-line"));
                     Some((&old.facts[line(old)?], &p.facts[line(p)?]))
                 })
                 .collect()

@@ -10,6 +10,7 @@ use crate::document::{Care, Inner, LayPlan, OWN_LETTER, Part, Wearers, WornAs};
 use crate::finish::{ClothBook, FinishedPiece};
 use crate::language::Kind;
 use crate::output::lay::{kept_lays, yards};
+use crate::texts::t;
 
 /// The word of a plain choice: `RightSideUp` becomes `right side up`.
 fn word(choice: &impl std::fmt::Debug) -> String {
@@ -30,17 +31,18 @@ impl Make<'_> {
         let addresses: Vec<&str> =
             self.cases.iter().map(|c| self.side.model.plan.cases.list[*c].address.as_str()).collect();
         let own = self.facts.part(Part::Draft);
-        own.words("unit in which lengths are shown", "display", word(&draft.display));
+        own.words(t!("fact-display"), "display", word(&draft.display));
+        own.words(t!("fact-language"), "language", word(&draft.language));
         own.words(
-            "who wears it",
+            t!("fact-audience"),
             "audience",
             match &draft.audience {
-                crate::document::Audience::Child { from, to } => format!("children from {from} to {to}"),
+                crate::document::Audience::Child { from, to } => t!("children-from", from, to),
                 other => word(other),
             },
         );
-        own.words("what it is worn as", "care", worn_words(&draft.care));
-        own.words("whether the chart is a survey", "survey", draft.chart.survey.to_string());
+        own.words(t!("fact-worn"), "care", worn_words(&draft.care));
+        own.words(t!("fact-survey"), "survey", draft.chart.survey.to_string());
         own.noted("base size", "base", draft.chart.base.as_str());
         own.noted("order of the sizes", "girth", addresses.join(", "));
         let mut unchecked: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
@@ -95,9 +97,9 @@ impl Make<'_> {
             };
             let values = self.cases.iter().map(one).collect();
             let own = self.facts.part(Part::Row(row.name.clone()));
-            own.sized("number", "", values);
-            own.words("kind of row", "kind", word(&row.kind));
-            own.noted("varies by", "by", row.by.iter().map(|a| a.word()).collect::<Vec<_>>().join(", "));
+            own.sized(t!("fact-number"), "", values);
+            own.words(t!("fact-row-kind"), "kind", word(&row.kind));
+            own.noted(t!("fact-row-by"), "by", row.by.iter().map(|a| a.word()).collect::<Vec<_>>().join(", "));
         }
         for (i, value) in draft.values.iter().enumerate() {
             let node = draft.chart.rows.len() + i;
@@ -107,7 +109,7 @@ impl Make<'_> {
             let kind = model.plan.nodes.get(node).and_then(|n| n.kind);
             let values = self.node(node as NodeId, kind, thing);
             let own = self.facts.part(Part::Value(value.name.clone()));
-            own.sized("value", "", values);
+            own.sized(t!("fact-value"), "", values);
             own.words("how it comes about", "start", if value.is_found() { "found" } else { "given" });
         }
     }
@@ -127,14 +129,14 @@ impl Make<'_> {
                     self.node(*node, None, |item, _| Some(Thing::Number(item.edge()?.sewn_length(), Unit::Length)));
                 let lines = self.node(*node, None, |item, _| Some(Thing::Line(item.edge()?.curve.to_path())));
                 let own = self.facts.part(Part::Inner(name.clone(), inner, local(*node)));
-                own.sized(if inner == Inner::Edge { "sewn length" } else { "length" }, "", length);
-                own.sized("line", "", lines);
+                own.sized(if inner == Inner::Edge { t!("fact-sewn-length") } else { t!("fact-length") }, "", length);
+                own.sized(t!("fact-line"), "", lines);
             }
         }
         // Points of the program's own are in derived pieces only.
         for node in frame.points.iter().filter(|n| !local(**n).contains(OWN_LETTER)) {
             let places = self.node(*node, None, thing);
-            self.facts.part(Part::point(&name, &local(*node))).sized("place", "", places);
+            self.facts.part(Part::point(&name, &local(*node))).sized(t!("fact-place"), "", places);
         }
         if let Some(piece) = self.side.model.draft.pieces.get(at).filter(|_| frame.is_piece) {
             self.mouths(frame, piece);
@@ -155,29 +157,29 @@ impl Make<'_> {
             };
             let place = |p: Pt<f64>| Thing::Place(p.value());
             let mut made = vec![
-                ("intake", of(&|m| Some(Thing::Number(m.intake, Unit::Length)))),
-                ("first foot", of(&|m| Some(place(m.first_foot)))),
-                ("second foot", of(&|m| Some(place(m.second_foot)))),
+                (t!("fact-intake"), of(&|m| Some(Thing::Number(m.intake, Unit::Length)))),
+                (t!("fact-first-foot"), of(&|m| Some(place(m.first_foot)))),
+                (t!("fact-second-foot"), of(&|m| Some(place(m.second_foot)))),
             ];
             if *is_dart {
-                made.push(("tip", of(&|m| m.tip.map(place))));
-                made.push(("leg", of(&|m| m.leg.map(|l| Thing::Number(l, Unit::Length)))));
-                made.push(("bow of its legs", of(&|m| Some(Thing::Number(m.bow.unwrap_or(0.0), Unit::Length)))));
+                made.push((t!("fact-tip"), of(&|m| m.tip.map(place))));
+                made.push((t!("fact-leg"), of(&|m| m.leg.map(|l| Thing::Number(l, Unit::Length)))));
+                made.push((t!("fact-bow"), of(&|m| Some(Thing::Number(m.bow.unwrap_or(0.0), Unit::Length)))));
             }
             let own = self.facts.part(Part::Inner(piece.name.clone(), inner, name.clone()));
             made.into_iter().for_each(|(what, values)| own.sized(what, "", values));
         }
         for dart in &piece.darts {
             let own = self.facts.part(Part::Inner(piece.name.clone(), Inner::Dart, dart.name.clone()));
-            own.words("how it is sewn", "form", word(&dart.form));
-            own.words("pressed", "pressed", word(&dart.pressed));
-            own.words("leg that is kept", "kept", word(&dart.kept));
+            own.words(t!("fact-dart-form"), "form", word(&dart.form));
+            own.words(t!("fact-pressed"), "pressed", word(&dart.pressed));
+            own.words(t!("fact-dart-kept"), "kept", word(&dart.kept));
         }
         for (inner, tuck) in
             piece.pleats.iter().map(|t| (Inner::Pleat, t)).chain(piece.tucks.iter().map(|t| (Inner::Tuck, t)))
         {
             self.facts.part(Part::Inner(piece.name.clone(), inner, tuck.name.clone())).words(
-                "pressed",
+                t!("fact-pressed"),
                 "pressed",
                 word(&tuck.pressed),
             );
@@ -201,7 +203,7 @@ impl Make<'_> {
         let ways = made.iter().flatten().map(|m| m.cuts.len()).max().unwrap_or(0);
         for k in 0..ways {
             let material = piece.cuts.get(k).map_or("", |c| c.material.as_str());
-            let what = if material.is_empty() { "cut line".to_owned() } else { format!("cut line in {material}") };
+            let what = if material.is_empty() { t!("fact-cut-line") } else { t!("fact-cut-line-in", material) };
             let values = of(&|made| match made.cuts.get(k).map(|c| &c.outline) {
                 Some(Some(outline)) => Got::Is(Thing::Line(outline.clone())),
                 Some(None) => Got::Fails,
@@ -212,13 +214,13 @@ impl Make<'_> {
         let called = |made: &FinishedPiece, n: usize| {
             let mark = &made.notches[n];
             let seam = &side.model.plan.seams[mark.seam].name;
-            let name = if mark.name.is_empty() { "match mark".to_owned() } else { format!("notch {}", mark.name) };
+            let name = if mark.name.is_empty() { t!("fact-match-mark") } else { t!("fact-notch", name = &*mark.name) };
             let like =
                 made.notches[..n].iter().filter(|m| m.seam == mark.seam && m.name == mark.name && m.edge == mark.edge);
             let edge = frame.edges.get(mark.edge).map_or("", |e| &*side.model.plan.nodes[*e as usize].part.edge);
             let number = like.count();
             let number = if number == 0 { String::new() } else { format!(" ({})", number + 1) };
-            format!("{name} of seam {seam} on {edge}{number}")
+            format!("{}{number}", t!("fact-mark-of", mark = name, seam = &**seam, edge))
         };
         let mut notches: Vec<String> = Vec::new();
         for made in made.iter().flatten() {
@@ -244,19 +246,19 @@ impl Make<'_> {
             let turned = if cut.grain.ways == crate::document::GrainWays::One { ", one way only" } else { "" };
             let words =
                 format!("{} of them, {}, outline {}{turned}{set}", cut.count, word(&cut.face), word(&cut.outline));
-            own.words(format!("cut from {}", cut.material), "cut", words);
+            own.words(t!("fact-cut-from", material = cut.material), "cut", words);
         }
         for a in piece.allowances.iter().filter(|a| a.turns > 0) {
-            own.words(format!("turns of the hem at {}", a.edge), "turns", a.turns.to_string());
+            own.words(t!("fact-turns-at", edge = a.edge), "turns", a.turns.to_string());
         }
         for corner in &piece.corners {
-            own.words(format!("corner of the cut line at {}", corner.at), "corner at", word(&corner.form));
+            own.words(t!("fact-corner-at", corner = corner.at), "corner at", word(&corner.form));
         }
         for (k, mark) in piece.marks.iter().enumerate() {
             let numbers = if mark.count < 2 { 0..=0 } else { 1..=mark.count };
             let mut places = Vec::new();
             for number in numbers {
-                let what = if number == 0 { "place".to_owned() } else { format!("place of number {number}") };
+                let what = if number == 0 { t!("fact-place") } else { t!("fact-place-number", number) };
                 let values = of(&|made| {
                     let placed = made.marks.iter().find(|m| m.place == k && m.number == number);
                     placed.map_or(Got::Fails, |m| Got::Is(Thing::Place(m.at)))
@@ -265,14 +267,16 @@ impl Make<'_> {
             }
             let own = self.facts.part(Part::Inner(piece.name.clone(), Inner::Mark, mark.name.clone()));
             places.into_iter().for_each(|(what, values)| own.sized(what, "", values));
-            own.words("kind of mark", "kind", word(&mark.kind));
-            own.words("how many", "count", if mark.count > 1 { mark.count.to_string() } else { String::new() });
+            own.words(t!("fact-mark-kind"), "kind", word(&mark.kind));
+            own.words(t!("fact-count"), "count", if mark.count > 1 { mark.count.to_string() } else { String::new() });
         }
         for fold in &piece.folds {
             let turns = if fold.turns > 0 { fold.turns.to_string() } else { String::new() };
-            self.facts
-                .part(Part::Inner(piece.name.clone(), Inner::Fold, fold.name.clone()))
-                .words("turns", "turns", turns);
+            self.facts.part(Part::Inner(piece.name.clone(), Inner::Fold, fold.name.clone())).words(
+                t!("fact-turns"),
+                "turns",
+                turns,
+            );
         }
         for (k, line) in frame.finishing.lines.iter().enumerate() {
             let values = of(&|made| {
@@ -280,7 +284,11 @@ impl Make<'_> {
                 drawn.map_or(Got::Fails, |l| Got::Is(Thing::Line(l.path.clone())))
             });
             let inner = if line.slit { Inner::Slit } else { Inner::Lengthen };
-            self.facts.part(Part::Inner(piece.name.clone(), inner, line.name.to_string())).sized("line", "", values);
+            self.facts.part(Part::Inner(piece.name.clone(), inner, line.name.to_string())).sized(
+                t!("fact-line"),
+                "",
+                values,
+            );
         }
     }
 
@@ -302,22 +310,22 @@ impl Make<'_> {
             let place = rigid(&|m| Thing::Place(m.of(Pt::new(0.0, 0.0)).value()));
             let turn = rigid(&|m| Thing::Number(m.of_angle(0.0), Unit::Angle));
             let own = self.facts.part(Part::Placement(placement.name.clone()));
-            own.sized("place", "", place);
+            own.sized(t!("fact-place"), "", place);
             own.sized("turn", "", turn);
             own.words("turned over", "mirrored", if placement.mirrored { "yes" } else { "no" });
         }
         for (i, seam) in plan.own_seams() {
             let difference = self.node(seam.sides[2], Some(Kind::LENGTH), thing);
-            let mut sized = vec![("side one less side two".to_owned(), difference)];
+            let mut sized = vec![(t!("fact-difference"), difference)];
             for (k, stretch) in seam.stretches.iter().enumerate().filter(|_| seam.stretches.len() > 1) {
-                for (node, side) in stretch.lengths.iter().zip(["one", "two"]) {
-                    let what = format!("stretch {} of side {side}", k + 1);
+                for (node, side) in stretch.lengths.iter().zip([t!("fact-side-one"), t!("fact-side-two")]) {
+                    let what = t!("fact-stretch-of", stretch = k + 1, side);
                     sized.push((what, self.node(*node, Some(Kind::LENGTH), thing)));
                 }
             }
             let notches: Vec<&str> = seam.notches.iter().map(|n| &*n.name).collect();
             for (n, name) in notches.iter().enumerate() {
-                for (side, called) in ["one", "two"].into_iter().enumerate() {
+                for (side, called) in [t!("fact-side-one"), t!("fact-side-two")].into_iter().enumerate() {
                     let one = |case: &usize| {
                         let placed = self.side.finished.notches.get(*case)?;
                         let own = placed.iter().filter(|p| p.seam == i && *p.name == **name);
@@ -329,7 +337,7 @@ impl Make<'_> {
                     };
                     let values: Vec<Got> = self.cases.iter().map(|c| one(c).unwrap_or(Got::Fails)).collect();
                     if values.iter().any(|v| !matches!(v, Got::NotSaid)) {
-                        sized.push((format!("notch {name} along side {called}"), values));
+                        sized.push((t!("fact-notch-along", name = *name, side = called), values));
                     }
                 }
             }
@@ -338,17 +346,17 @@ impl Make<'_> {
         }
         for seam in draft.seams.iter().filter(|s| !lacks(self.side.model, &Part::Seam(s.name.clone()))) {
             let own = self.facts.part(Part::Seam(seam.name.clone()));
-            own.words("fit", "fit", fit_words(&seam.fit));
+            own.words(t!("fact-fit"), "fit", fit_words(&seam.fit));
             for (i, stretch) in seam.stretches.iter().enumerate() {
-                own.words(format!("fit of stretch {}", i + 1), "stretch fit", fit_words(&stretch.fit));
+                own.words(t!("fact-stretch-fit", stretch = i + 1), "stretch fit", fit_words(&stretch.fit));
             }
-            own.words("pressed", "pressed", word(&seam.pressed));
-            own.words("order of sewing", "order", seam.order.trim());
+            own.words(t!("fact-pressed"), "pressed", word(&seam.pressed));
+            own.words(t!("fact-order"), "order", seam.order.trim());
             for notch in &seam.notches {
                 let strokes =
                     if notch.strokes == 1 { "1 stroke".to_owned() } else { format!("{} strokes", notch.strokes) };
                 let words = format!("{strokes}, told on side {}", word(&notch.on));
-                own.words(format!("notch {}", notch.name), "notch", words);
+                own.words(t!("fact-notch", name = notch.name), "notch", words);
             }
         }
         for condition in &plan.conditions {
@@ -367,32 +375,36 @@ impl Make<'_> {
         let draft = self.side.draft;
         for measure in draft.measures.iter().filter(|m| !lacks(self.side.model, &Part::Measure(m.name.clone()))) {
             if let Some(values) = self.named(&format!("measure.{}", measure.name)) {
-                self.facts.part(Part::Measure(measure.name.clone())).sized("finished measure", "", values);
+                self.facts.part(Part::Measure(measure.name.clone())).sized(t!("fact-measure"), "", values);
             }
         }
         for m in &draft.materials {
             let own = self.facts.part(Part::Material(m.name.clone()));
-            own.words("kind", "kind", word(&m.kind));
-            own.words("nap", "nap", word(&m.nap));
-            own.words("how it is laid", "laid", word(&m.laid));
-            own.words("where shrinking is allowed for", "shrinks", word(&m.shrinks));
+            own.words(t!("fact-kind"), "kind", word(&m.kind));
+            own.words(t!("fact-nap"), "nap", word(&m.nap));
+            own.words(t!("fact-laid"), "laid", word(&m.laid));
+            own.words(t!("fact-shrinks"), "shrinks", word(&m.shrinks));
         }
         for strip in &draft.strips {
             let values = self.named(&format!("strip.{}", strip.name));
             let own = self.facts.part(Part::Strip(strip.name.clone()));
             if let Some(values) = values {
-                own.sized("length", "", values);
+                own.sized(t!("fact-length"), "", values);
             }
-            own.words("how many", "count", strip.count.to_string());
-            own.words("layers", "layers", strip.layers.to_string());
-            own.words("thread", "grain", word(&strip.grain));
-            own.words("what it is", "kind", word(&strip.kind));
-            own.words("where it is", "place", word(&strip.place));
-            own.words("sewn fast at its middle", "fastened", strip.fastened.to_string());
-            own.words("how it stands in lay plans", "in_lay", word(&strip.in_lay));
+            own.words(t!("fact-count"), "count", strip.count.to_string());
+            own.words(t!("fact-layers"), "layers", strip.layers.to_string());
+            own.words(t!("fact-thread"), "grain", word(&strip.grain));
+            own.words(t!("fact-strip-kind"), "kind", word(&strip.kind));
+            own.words(t!("fact-strip-place"), "place", word(&strip.place));
+            own.words(t!("fact-fastened"), "fastened", strip.fastened.to_string());
+            own.words(t!("fact-in-lay"), "in_lay", word(&strip.in_lay));
         }
         for notion in &draft.notions {
-            self.facts.part(Part::Notion(notion.name.clone())).words("how many", "count", notion.count.to_string());
+            self.facts.part(Part::Notion(notion.name.clone())).words(
+                t!("fact-count"),
+                "count",
+                notion.count.to_string(),
+            );
         }
     }
 }
@@ -410,29 +422,35 @@ fn plan_words(plan: &LayPlan) -> String {
     )
 }
 
+fn side(side: &crate::document::Side) -> String {
+    match side {
+        crate::document::Side::One => t!("side-one"),
+        crate::document::Side::Two => t!("side-two"),
+    }
+}
+
 fn fit_words(fit: &crate::document::Fit) -> String {
     use crate::document::Fit;
     match fit {
-        Fit::Equal => "equal".to_owned(),
-        Fit::Eased { longer, .. } => format!("eased, side {} longer", word(longer)),
-        Fit::Gathered { longer, .. } => format!("gathered, side {} longer", word(longer)),
-        Fit::Stretched { shorter, .. } => format!("stretched, side {} shorter", word(shorter)),
+        Fit::Equal => t!("fit-equal"),
+        Fit::Eased { longer, .. } => t!("fit-eased", side = side(longer)),
+        Fit::Gathered { longer, .. } => t!("fit-gathered", side = side(longer)),
+        Fit::Stretched { shorter, .. } => t!("fit-stretched", side = side(shorter)),
     }
 }
 
 /// How a garment is worn and by whom, in plain words.
 fn worn_words(care: &Care) -> String {
     let worn = match care.worn_as {
-        WornAs::Unstated => "not told",
-        WornAs::Outerwear => "over other clothes",
-        WornAs::Sleepwear => "in bed, loose",
-        WornAs::TightSleepwear => "in bed, close to the body",
-        WornAs::Other => "neither over other clothes nor in bed",
+        WornAs::Unstated => t!("worn-unsaid"),
+        WornAs::Outerwear => t!("worn-outerwear"),
+        WornAs::Sleepwear => t!("worn-sleepwear"),
+        WornAs::TightSleepwear => t!("worn-tight"),
+        WornAs::Other => t!("worn-other"),
     };
-    let wearers = match care.wearers {
-        Wearers::Anyone => "",
-        Wearers::Boys => ", by boys",
-        Wearers::Girls => ", by girls",
-    };
-    format!("{worn}{wearers}")
+    match care.wearers {
+        Wearers::Anyone => worn,
+        Wearers::Boys => format!("{worn}, {}", t!("worn-by-boys")),
+        Wearers::Girls => format!("{worn}, {}", t!("worn-by-girls")),
+    }
 }

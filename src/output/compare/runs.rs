@@ -1,5 +1,7 @@
 //! Sizes in words: `all sizes`, `sizes 16 to 20`, `sizes 8, 12`.
 
+use crate::texts::{gathered, t};
+
 /// The sizes and persons in which two drafts are compared.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Sizes {
@@ -21,29 +23,27 @@ impl Sizes {
         let (range, persons): (Vec<usize>, Vec<usize>) = places.into_iter().partition(|i| *i < self.range);
         let mut out = Vec::new();
         if range.len() == self.whole && range.len() > 1 {
-            out.push("all sizes".to_owned());
+            out.push(t!("sizes-all"));
         } else if !range.is_empty() {
             let mut parts = Vec::new();
             let mut i = 0;
             while i < range.len() {
                 let run = (i + 1..range.len()).take_while(|k| range[*k] == range[i] + (k - i)).count() + 1;
                 if run >= RUN {
-                    parts.push(format!("{} to {}", self.list[range[i]], self.list[range[i + run - 1]]));
+                    parts.push(t!("sizes-run", first = self.list[range[i]], last = self.list[range[i + run - 1]]));
                     i += run;
                 } else {
                     parts.push(self.list[range[i]].clone());
                     i += 1;
                 }
             }
-            let word = if range.len() == 1 { "size" } else { "sizes" };
-            out.push(format!("{word} {}", parts.join(", ")));
+            out.push(t!("sizes-in", count = range.len(), sizes = parts.join(", ")));
         }
         if !persons.is_empty() {
-            let word = if persons.len() == 1 { "person" } else { "persons" };
             let names: Vec<&str> = persons.iter().map(|i| self.list[*i].as_str()).collect();
-            out.push(format!("{word} {}", names.join(", ")));
+            out.push(t!("persons-in", count = persons.len(), names = names.join(", ")));
         }
-        out.join(" and ")
+        gathered(&out)
     }
 
     /// Whether it is a size of the range, not a person.

@@ -3,6 +3,7 @@
 use super::{Comparison, Difference, Side, Sizes, in_view};
 use crate::compute::{CaseError, Model};
 use crate::document::Part;
+use crate::texts::t;
 
 impl<'a> Side<'a> {
     /// The same draft in one of its views.
@@ -91,7 +92,7 @@ pub(super) fn compare(
         if !all && !matches!(d.part, Part::View(_)) {
             let names: Vec<&str> = said.iter().map(|i| pairs[*i].0.as_str()).collect();
             d.view = names.join(", ");
-            d.called = format!("{}, view {}", d.called, d.view);
+            d.called = format!("{}, {}", d.called, t!("of-view", view = d.view));
         }
         d
     });

@@ -7,8 +7,9 @@ use kurbo::{Affine, PathEl, Point, Vec2};
 
 use super::apart::{apart, length};
 use super::{AS_A_WHOLE, Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
-use crate::base::{DisplayUnit, shown, tolerance};
+use crate::base::{DisplayUnit, tolerance};
 use crate::document::{Draft, Inner, Part, RowKind};
+use crate::texts::{self, decimal, gathered, t};
 
 /// Words that are quoted are cut after so many letters.
 const MOST_LETTERS: usize = 70;
@@ -16,8 +17,30 @@ const MOST_LETTERS: usize = 70;
 /// A part in words, within its piece.
 pub(super) fn called(part: &Part) -> String {
     match part {
-        Part::Inner(_, inner, name) => format!("{} {name}", inner.word()),
+        Part::Inner(_, inner, name) => match inner {
+            Inner::Point => t!("part-point", name),
+            Inner::Edge => t!("part-edge", name),
+            Inner::Line => t!("part-line", name),
+            Inner::Dart => t!("part-dart", name),
+            Inner::Pleat => t!("part-pleat", name),
+            Inner::Tuck => t!("part-tuck", name),
+            Inner::Fold => t!("part-fold", name),
+            Inner::Lengthen => t!("part-lengthen", name),
+            Inner::Slit => t!("part-slit", name),
+            Inner::Mark => t!("part-mark", name),
+        },
+        Part::Piece(name) => t!("part-piece", name),
+        Part::Row(name) => t!("part-row", name),
+        Part::Measure(name) => t!("part-measure", name),
+        Part::Material(name) => t!("part-material", name),
+        Part::Strip(name) => t!("part-strip", name),
+        Part::Notion(name) => t!("part-notion", name),
+        Part::View(name) => t!("part-view", name),
+        Part::Seam(name) => t!("part-seam", name),
+        Part::Draft => t!("part-draft"),
+        Part::Step(place) => t!("part-step", number = place + 1),
         Part::Kept => "kept with the draft".to_owned(),
+        // Of no concern to those who sew, so told to the designer only.
         other => other.to_string(),
     }
 }
@@ -54,18 +77,19 @@ impl Pair {
         let thing = |t: &Thing| value(t, unit);
         match (&self.old, &self.new) {
             (Ok(Thing::Number(a, of)), Ok(Thing::Number(b, _))) if longer && *of == Unit::Length => {
-                format!("{} {}", sized((b - a).abs(), unit), if b > a { "longer" } else { "shorter" })
+                let by = sized((b - a).abs(), unit);
+                if b > a { t!("change-longer", by) } else { t!("change-shorter", by) }
             }
             (Ok(Thing::Number(a, of)), Ok(Thing::Number(b, _))) => {
                 format!("{}{}", if b > a { "+" } else { "-" }, number((b - a).abs(), *of, unit))
             }
             (Ok(Thing::Place(a)), Ok(Thing::Place(b))) => {
-                let turned = if self.turned == 0.0 {
-                    String::new()
+                let way = way(*b - *a, unit);
+                if self.turned == 0.0 {
+                    t!("change-moved", way)
                 } else {
-                    format!(" and turned by {}", number(self.turned, Unit::Angle, unit))
-                };
-                format!("moved {}{turned}", way(*b - *a, unit))
+                    t!("change-turned", way, angle = number(self.turned, Unit::Angle, unit))
+                }
             }
             (Ok(Thing::Line(a)), Ok(Thing::Line(b))) => {
                 let vector = |v: [f64; 2]| Vec2::new(v[0], v[1]);
@@ -76,17 +100,17 @@ impl Pair {
                 };
                 let ends = self.moved().map(|[start, end]| (vector(start), vector(end)));
                 match ends.filter(|(start, end)| is_there(*start, *end)).map(|(start, _)| start) {
-                    Some(shift) => format!("moved {}", way(shift, unit)),
-                    None => format!("up to {} away from where it was", sized(self.apart.unwrap_or(0.0), unit)),
+                    Some(shift) => t!("change-moved", way = way(shift, unit)),
+                    None => t!("change-away", apart = sized(self.apart.unwrap_or(0.0), unit)),
                 }
             }
-            (Ok(a), Ok(b)) => format!("was {}, is now {}", thing(a), thing(b)),
-            (Err(Missing::NotSaid), Ok(b)) => format!("{}, before not said", thing(b)),
-            (Ok(a), Err(Missing::NotSaid)) => format!("was {}, is not said any more", thing(a)),
-            (Ok(a), Err(Missing::NotComputed)) => format!("cannot be computed any more, was {}", thing(a)),
-            (Err(Missing::NotComputed), Ok(b)) => format!("can be computed now: {}", thing(b)),
-            (Err(Missing::NotSaid), Err(_)) => "cannot be computed, was not said before".to_owned(),
-            (Err(_), Err(_)) => "could not be computed, is not said any more".to_owned(),
+            (Ok(a), Ok(b)) => t!("change-was-is", was = thing(a), is = thing(b)),
+            (Err(Missing::NotSaid), Ok(b)) => t!("change-before-unsaid", is = thing(b)),
+            (Ok(a), Err(Missing::NotSaid)) => t!("change-not-said-any-more", was = thing(a)),
+            (Ok(a), Err(Missing::NotComputed)) => t!("change-not-computed", was = thing(a)),
+            (Err(Missing::NotComputed), Ok(b)) => t!("change-computed-now", is = thing(b)),
+            (Err(Missing::NotSaid), Err(_)) => t!("change-not-computed-unsaid"),
+            (Err(_), Err(_)) => t!("change-not-said-uncomputed"),
         }
     }
 }
@@ -95,8 +119,8 @@ impl Pair {
 fn value(thing: &Thing, unit: DisplayUnit) -> String {
     match thing {
         Thing::Number(v, of) => format!("{}{}", if *v < 0.0 { "-" } else { "" }, number(v.abs(), *of, unit)),
-        Thing::Place(Point { x, y }) => format!("({}, {})", shown(*x, unit), shown(*y, unit)),
-        Thing::Line(_) => "a line".to_owned(),
+        Thing::Place(Point { x, y }) => format!("({}, {})", texts::length(*x, unit), texts::length(*y, unit)),
+        Thing::Line(_) => t!("change-a-line"),
         Thing::Words(words) => quoted(words),
     }
 }
@@ -104,7 +128,8 @@ fn value(thing: &Thing, unit: DisplayUnit) -> String {
 fn quoted(words: &str) -> String {
     let mut letters = words.chars().map(|c| if c.is_control() { ' ' } else { c });
     let short: String = letters.by_ref().take(MOST_LETTERS).collect();
-    if letters.next().is_some() { format!("“{short}…”") } else { format!("“{short}”") }
+    let more = if letters.next().is_some() { "…" } else { "" };
+    t!("change-quoted", words = format!("{short}{more}"))
 }
 
 /// A number without its sign.
@@ -113,7 +138,7 @@ fn number(v: f64, of: Unit, unit: DisplayUnit) -> String {
         Unit::Length => sized(v, unit),
         Unit::Angle => format!("{}°", short(v.to_degrees(), 3)),
         Unit::Number => short(v, 4),
-        Unit::Power(2) => format!("{} cm2", short(v / 100.0, 2)),
+        Unit::Power(2) => t!("change-square-cm", area = short(v / 100.0, 2)),
         Unit::Power(n) => format!("{} mm^{n}", short(v, 4)),
     }
 }
@@ -122,25 +147,25 @@ fn number(v: f64, of: Unit, unit: DisplayUnit) -> String {
 fn short(v: f64, places: usize) -> String {
     let text = format!("{v:.places$}");
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "0" && v > 0.0 { format!("{v:.1e}") } else { text.to_owned() }
+    decimal(&if text == "0" && v > 0.0 { format!("{v:.1e}") } else { text.to_owned() })
 }
 
 /// A length in the draft's unit; in mm where that would show nothing.
 fn sized(mm: f64, unit: DisplayUnit) -> String {
-    let text = shown(mm, unit);
-    if mm > 0.0 && text == shown(0.0, unit) { format!("{} mm", short(mm, 3)) } else { text }
+    let text = texts::length(mm, unit);
+    if mm > 0.0 && text == texts::length(0.0, unit) { format!("{} mm", short(mm, 3)) } else { text }
 }
 
 /// An offset in words: `1 cm down and 0.5 cm to the left`.
 fn way(by: Vec2, unit: DisplayUnit) -> String {
-    let nothing = shown(0.0, unit);
-    let parts = [(by.x, "to the right", "to the left"), (by.y, "down", "up")];
+    let nothing = texts::length(0.0, unit);
+    let parts = [(by.x, t!("way-right"), t!("way-left")), (by.y, t!("way-down"), t!("way-up"))];
     let told: Vec<String> = parts
         .iter()
-        .filter(|(v, ..)| shown(v.abs(), unit) != nothing)
-        .map(|(v, more, less)| format!("{} {}", shown(v.abs(), unit), if *v > 0.0 { more } else { less }))
+        .filter(|(v, ..)| texts::length(v.abs(), unit) != nothing)
+        .map(|(v, more, less)| format!("{} {}", texts::length(v.abs(), unit), if *v > 0.0 { more } else { less }))
         .collect();
-    if told.is_empty() { sized(length(by), unit) } else { told.join(" and ") }
+    if told.is_empty() { sized(length(by), unit) } else { gathered(&told) }
 }
 
 impl Difference {
@@ -151,16 +176,18 @@ impl Difference {
 
     fn told(&self, sizes: &Sizes, unit: DisplayUnit, for_sewing: bool) -> Vec<String> {
         match &self.change {
-            Change::Came => vec!["new".to_owned()],
-            Change::Went => vec!["gone".to_owned()],
-            Change::Renamed(name) => vec![format!("likely the former {name}: all is equal but the name")],
-            Change::Written(old, new) if old.is_empty() => vec![format!("{}: now {}", self.what, quoted(new))],
-            Change::Written(old, new) if new.is_empty() => vec![format!("{}: {} is gone", self.what, quoted(old))],
+            Change::Came => vec![t!("change-new")],
+            Change::Went => vec![t!("change-gone")],
+            Change::Renamed(name) => vec![t!("change-renamed", name)],
+            Change::Written(old, new) if old.is_empty() => vec![t!("change-now", what = self.what, new = quoted(new))],
+            Change::Written(old, new) if new.is_empty() => {
+                vec![t!("change-text-gone", what = self.what, old = quoted(old))]
+            }
             Change::Written(old, new) => {
-                vec![format!("{} is written otherwise: was {}, is now {}", self.what, quoted(old), quoted(new))]
+                vec![t!("change-written", what = self.what, old = quoted(old), new = quoted(new))]
             }
             Change::Other(pairs) => {
-                let is_length = for_sewing && matches!(self.what.as_str(), "sewn length" | "length");
+                let is_length = for_sewing && [t!("fact-sewn-length"), t!("fact-length")].contains(&self.what);
                 let mut runs: Vec<(String, Vec<&Pair>)> = Vec::new();
                 for pair in pairs {
                     let words = pair.words(unit, is_length);
@@ -170,15 +197,15 @@ impl Difference {
                     }
                 }
                 let one = |(words, run): (String, Vec<&Pair>)| {
-                    let amounts = ends_of(&run, unit);
+                    let words = ends_of(words, &run, unit);
                     let which: Vec<&str> = run.iter().map(|p| p.size.as_str()).collect();
                     let which = sizes.words(&which);
                     // What a part is all about goes without saying.
-                    let is_itself =
-                        matches!(self.what.as_str(), "value" | "number" | "place" | "line" | "finished measure");
-                    let of = if is_length || is_itself { String::new() } else { format!("{} ", self.what) };
-                    let which = if which.is_empty() { which } else { format!(" in {which}") };
-                    format!("{of}{words}{amounts}{which}")
+                    let itself =
+                        [t!("fact-value"), t!("fact-number"), t!("fact-place"), t!("fact-line"), t!("fact-measure")];
+                    let is_told = !is_length && !itself.contains(&self.what);
+                    let words = if is_told { format!("{} {words}", self.what) } else { words };
+                    if which.is_empty() { words } else { t!("change-in-sizes", change = words, sizes = which) }
                 };
                 runs.into_iter().map(one).collect()
             }
@@ -186,18 +213,17 @@ impl Difference {
     }
 }
 
-/// From what to what, where that is the same in all sizes of a run.
-fn ends_of(run: &[&Pair], unit: DisplayUnit) -> String {
+/// A change with from what to what, where that is the same in all sizes of a run.
+fn ends_of(change: String, run: &[&Pair], unit: DisplayUnit) -> String {
     let ends = |p: &Pair| match (&p.old, &p.new) {
-        (Ok(a @ Thing::Number(..)), Ok(b @ Thing::Number(..))) => {
-            Some(format!(" (from {} to {})", value(a, unit), value(b, unit)))
-        }
+        (Ok(a @ Thing::Number(..)), Ok(b @ Thing::Number(..))) => Some((value(a, unit), value(b, unit))),
         _ => None,
     };
-    let first = run.first().and_then(|p| ends(p));
-    match first {
-        Some(text) if run.iter().all(|p| ends(p).as_ref() == Some(&text)) => text,
-        _ => String::new(),
+    match run.first().and_then(|p| ends(p)) {
+        Some((from, to)) if run.iter().all(|p| ends(p).is_some_and(|e| (&e.0, &e.1) == (&from, &to))) => {
+            t!("change-from-to", change, from, to)
+        }
+        _ => change,
     }
 }
 
@@ -205,17 +231,17 @@ fn ends_of(run: &[&Pair], unit: DisplayUnit) -> String {
 fn heading(part: &Part) -> String {
     match part {
         Part::Inner(frame, ..) | Part::Piece(frame) | Part::Drawing(frame) => frame.clone(),
-        Part::Draft | Part::Kept => "the draft".to_owned(),
-        Part::SizeSet(_) | Part::Row(_) | Part::Person(_) => "the chart".to_owned(),
-        Part::Value(_) => "values".to_owned(),
-        Part::Placement(_) => "placements".to_owned(),
-        Part::Seam(_) | Part::Joint(_) => "seams".to_owned(),
-        Part::Condition(_) => "conditions".to_owned(),
-        Part::Measure(_) => "finished measures".to_owned(),
-        Part::Material(_) | Part::Strip(_) | Part::Notion(_) => "what is needed".to_owned(),
-        Part::View(_) => "views".to_owned(),
-        Part::Step(_) => "booklet".to_owned(),
-        Part::Sheet(_) => "sheets".to_owned(),
+        Part::Draft | Part::Kept => t!("changed-in-draft"),
+        Part::SizeSet(_) | Part::Row(_) | Part::Person(_) => t!("changed-in-chart"),
+        Part::Value(_) => t!("changed-in-values"),
+        Part::Placement(_) => t!("changed-in-placements"),
+        Part::Seam(_) | Part::Joint(_) => t!("changed-in-seams"),
+        Part::Condition(_) => t!("changed-in-conditions"),
+        Part::Measure(_) => t!("changed-in-measures"),
+        Part::Material(_) | Part::Strip(_) | Part::Notion(_) => t!("changed-in-needs"),
+        Part::View(_) => t!("changed-in-views"),
+        Part::Step(_) => t!("changed-in-booklet"),
+        Part::Sheet(_) => t!("changed-in-sheets"),
     }
 }
 
@@ -271,10 +297,10 @@ impl Comparison {
     pub fn errata(&self, old: &Draft, new: &Draft) -> String {
         let unit = new.display;
         let head = |draft: &Draft| {
-            let edition = if draft.edition.is_empty() { String::new() } else { format!(", edition {}", draft.edition) };
-            format!("{}{edition}", draft.title)
+            let (title, edition) = (&draft.title, &draft.edition);
+            if edition.is_empty() { title.clone() } else { t!("errata-titled", title, edition) }
         };
-        let mut out = format!("What changed: {} (before: {})\n", head(new), head(old));
+        let mut out = format!("{}\n", t!("errata-head", now = head(new), before = head(old)));
         let mut sections: Vec<(String, Vec<String>)> = Vec::new();
         let mut again: BTreeMap<usize, (String, Vec<String>)> = BTreeMap::new();
         let range = &self.sizes.list[..self.sizes.range];
@@ -284,7 +310,7 @@ impl Comparison {
             let told = match (&d.part, &d.change) {
                 // Who sews looks it up; what is typed for the program is none of theirs.
                 (Part::Step(i), Change::Written(..) | Change::Other(_)) => {
-                    let line = format!("step {} of the booklet says something else", i + 1);
+                    let line = t!("errata-step", number = i + 1);
                     match sections.iter_mut().find(|(h, _)| *h == heading) {
                         Some((_, all)) if all.contains(&line) => {}
                         Some((_, all)) => all.push(line),
@@ -320,7 +346,7 @@ impl Comparison {
             }
         }
         if sections.is_empty() {
-            out.push_str("\nNothing that is printed or sewn changed.\n");
+            out.push_str(&format!("\n{}\n", t!("errata-nothing")));
             return out;
         }
         for (heading, lines) in sections {
@@ -334,7 +360,7 @@ impl Comparison {
             .map(|(name, sizes)| {
                 let sizes: Vec<&str> = sizes.iter().map(String::as_str).collect();
                 let words = self.sizes.words(&sizes);
-                if words.is_empty() { name } else { format!("{name} in {words}") }
+                if words.is_empty() { name } else { t!("errata-piece-in", piece = name, sizes = words) }
             })
             .collect();
         let came: Vec<&str> = self
@@ -345,13 +371,13 @@ impl Comparison {
             .collect();
         out.push('\n');
         match parts.is_empty() {
-            true => out.push_str("No piece needs to be printed again.\n"),
+            true => out.push_str(&format!("{}\n", t!("errata-none-again"))),
             false => {
-                let _ = writeln!(out, "Print again: {}.", parts.join("; "));
+                let _ = writeln!(out, "{}", t!("errata-again", pieces = parts.join("; ")));
             }
         }
         if !came.is_empty() {
-            let _ = writeln!(out, "All pieces are new in {}.", came.join(", "));
+            let _ = writeln!(out, "{}", t!("errata-all-new", sizes = came.join(", ")));
         }
         out
     }
@@ -360,9 +386,13 @@ impl Comparison {
 impl Comparison {
     /// Whether it is the line of an edge that only goes on or stops shorter, which is told by its length.
     fn is_only_longer(&self, line: &Difference) -> bool {
-        let (Change::Other(lines), "line") = (&line.change, line.what.as_str()) else { return false };
+        let Change::Other(lines) = &line.change else { return false };
+        if line.what != t!("fact-line") {
+            return false;
+        }
+        let length = [t!("fact-sewn-length"), t!("fact-length")];
         let lengths = self.differences.iter().find_map(|d| match &d.change {
-            Change::Other(pairs) if d.part == line.part && d.view == line.view && d.what.ends_with("length") => {
+            Change::Other(pairs) if d.part == line.part && d.view == line.view && length.contains(&d.what) => {
                 Some(pairs)
             }
             _ => None,
@@ -386,7 +416,11 @@ fn for_sewing(d: &Difference, old: &Draft, new: &Draft, sizes: &Sizes) -> Option
     let wanted = match &d.part {
         Part::Row(name) => is_body(old, name) || is_body(new, name),
         // Where the legs of a dart run follows from its tip and intake.
-        Part::Inner(_, Inner::Dart, _) if d.what.ends_with("foot") || d.what == "leg" => false,
+        Part::Inner(_, Inner::Dart, _)
+            if [t!("fact-first-foot"), t!("fact-second-foot"), t!("fact-leg")].contains(&d.what) =>
+        {
+            false
+        }
         Part::Inner(frame, inner, _) => *inner != Inner::Point && new.drawings.iter().all(|d| d.name != *frame),
         Part::Draft => {
             !matches!(d.what.as_str(), w if w.contains("limit") || w.contains("joint") || w.contains("odd") || w.contains("grain"))
@@ -398,7 +432,7 @@ fn for_sewing(d: &Difference, old: &Draft, new: &Draft, sizes: &Sizes) -> Option
         | Part::Notion(_)
         | Part::View(_)
         | Part::Step(_) => true,
-        Part::Seam(_) => d.what != "side one less side two",
+        Part::Seam(_) => d.what != t!("fact-difference"),
         _ => false,
     };
     let mut out = d.clone();

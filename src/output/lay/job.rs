@@ -1,16 +1,17 @@
 //! From what comes on a cloth to what is packed: which pieces lie on folded cloth and which on a single layer, and how each may lie.
 //!
 //! A cloth that is folded lies in two layers with its right sides together; one place then gives two pieces, one the mirror image of the
-//! other, or one piece whose half lies on the fold. What cannot lie so gets a stretch of open cloth behind it.
+//! other, or one piece whose half lies on the fold. What cannot lie so gets a stretch of open cloth behind it. An odd one that is the same when
+//! it is turned over may lie on the two layers all the same and be cut from one of them: whether that saves cloth is for the search to find.
 
 use kurbo::Point;
 
 use super::error::LayError;
-use super::packing::{Across, Job, Pose, Touch, bounds, posed};
+use super::packing::{Across, Job, Pose, Touch, area, bounds, posed};
 use crate::base::tolerance;
 use crate::compute::Model;
 use crate::document::{ClothLaid, Face, StripGrain};
-use crate::finish::{ClothPiece, ClothStrip, NoYield, OnCloth};
+use crate::finish::{ClothPiece, ClothStrip, NoYield, OnCloth, same_turned_over};
 
 /// What is to be laid on one cloth.
 #[derive(Clone, Debug, PartialEq)]
@@ -25,6 +26,23 @@ pub struct LayJob {
     pub strips: Vec<(String, String, f64)>,
     /// What a person should know of it, in sentences.
     pub notes: Vec<String>,
+    /// What could lie on two layers and be cut from one of them, the smallest first.
+    pub odd: Vec<OddOne>,
+    /// What of that does.
+    pub one_layer: Vec<OddOne>,
+}
+
+/// The last one of a piece, or strip, of which an odd number is cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct OddOne {
+    /// Whether it is a strip.
+    pub strip: bool,
+    /// Its place among the pieces, or the strips, of the draft.
+    pub place: usize,
+    /// Which of the piece's cuts.
+    pub cut: usize,
+    /// The size: place of its case.
+    pub case: usize,
 }
 
 /// A stretch of cloth.
@@ -59,6 +77,8 @@ pub struct LayShape {
     pub gives: u32,
     /// Whether it is the half of a piece that lies on a fold.
     pub on_fold: bool,
+    /// Whether it lies on two layers and is cut from one of them.
+    pub one_layer: bool,
     /// Whether it lies at the border.
     pub at_border: bool,
     /// Whether it may lie one way only.
@@ -91,6 +111,10 @@ struct Making<'a> {
     behind: Vec<Made>,
     whole: Lane,
     notes: Vec<String>,
+    /// Which odd ones lie on two layers.
+    one_layer: &'a [OddOne],
+    /// Which could, and how large they are, mm².
+    odd: Vec<(OddOne, f64)>,
 }
 
 struct Made {
@@ -98,11 +122,11 @@ struct Made {
     about: LayShape,
 }
 
-/// What is to be laid, and how.
+/// What is to be laid, and how. `one_layer`: the odd ones that lie on two layers where they can, and are cut from one of them.
 ///
 /// # Errors
 /// See [`LayError`]: what can lie nowhere.
-pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
+pub fn lay_job(model: &Model, on: OnCloth, one_layer: &[OddOne]) -> Result<LayJob, LayError> {
     let cloth = &on.cloth;
     let (wide, edge) = (cloth.wide, cloth.selvedge);
     let open = Lane { from: 0.0, to: cloth.usable, fold: Touch::Free };
@@ -133,6 +157,8 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
         behind: Vec::new(),
         whole: open,
         notes: Vec::new(),
+        one_layer,
+        odd: Vec::new(),
     };
     for piece in &on.pieces {
         making.piece(piece)?;
@@ -160,7 +186,10 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
             }
         }
     }
-    let Making { main, open: rest, behind, mut notes, .. } = making;
+    let Making { main, open: rest, behind, mut notes, mut odd, .. } = making;
+    odd.sort_by(|a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
+    let odd: Vec<OddOne> = odd.into_iter().map(|o| o.0).collect();
+    let one_layer = odd.iter().copied().filter(|o| one_layer.contains(o)).collect();
     let untold = on.pieces.iter().filter(|p| p.untold_grain).map(|p| model.draft.pieces[p.frame].name.as_str());
     let mut untold: Vec<&str> = untold.collect();
     untold.dedup();
@@ -196,7 +225,48 @@ pub fn lay_job(model: &Model, on: OnCloth) -> Result<LayJob, LayError> {
             stretches.extend((!rest.is_empty()).then(|| stretch(ClothLaid::Open, cloth.usable, rest)));
         }
     }
-    Ok(LayJob { stretches, counted, strips, notes, on })
+    Ok(LayJob { stretches, counted, strips, notes, odd, one_layer, on })
+}
+
+/// At most so many ways to lay odd ones are tried.
+const MOST_WAYS: usize = 4;
+
+impl LayJob {
+    /// Which odd ones might lie on two layers: none of them, ever larger ones besides, all of them.
+    pub fn ways(&self) -> Vec<Vec<OddOne>> {
+        let (all, steps) = (self.odd.len(), self.odd.len().min(MOST_WAYS - 1));
+        (0..=steps).map(|k| self.odd[..if steps == 0 { 0 } else { (all * k).div_ceil(steps) }].to_vec()).collect()
+    }
+
+    /// Whether both lay the same pieces on the same cloth; odd ones may lie in other ways.
+    pub fn is_of(&self, other: &Self) -> bool {
+        let shapes = |job: &Self| {
+            let all = job.stretches.iter().flat_map(|s| &s.shapes);
+            let mut all: Vec<_> =
+                all.map(|s| (s.name.clone(), s.strip, s.frame, s.cut, s.case, s.size.clone())).collect();
+            all.sort();
+            all.dedup();
+            all
+        };
+        let step = |job: &Self| job.stretches.first().map(|s| s.job.step);
+        self.on == other.on
+            && self.counted == other.counted
+            && self.strips == other.strips
+            && step(self) == step(other)
+            && shapes(self) == shapes(other)
+    }
+
+    /// Whether the same odd ones lie on two layers; a job of one size has the sizes of its own.
+    pub fn lies_like(&self, other: &Self) -> bool {
+        let single = self.on.sizes.len() == 1 && other.on.sizes.len() == 1;
+        let key = |job: &Self| {
+            let of = |o: &OddOne| OddOne { case: if single { 0 } else { o.case }, ..*o };
+            let mut all: Vec<OddOne> = job.one_layer.iter().map(of).collect();
+            all.sort_unstable();
+            all
+        };
+        key(self) == key(other)
+    }
 }
 
 fn size_of(model: &Model, case: usize) -> String {
@@ -265,10 +335,34 @@ impl Making<'_> {
                 self.told(piece, "is too wide for the folded cloth");
             }
         }
+        if single == 1 && piece.face == Face::Pairs && piece.border.is_none() && self.odd_one(piece, both) {
+            return Ok(());
+        }
         if single > 0 {
             self.single(piece, both, single)?;
         }
         Ok(())
+    }
+
+    /// Lays the last one of an odd number on two layers, if it is to lie so; whether it does. Cut from either layer it must be the same piece:
+    /// one that is not the same on both sides never lies so, since nothing would keep a cutter from taking the wrong layer.
+    fn odd_one(&mut self, piece: &ClothPiece, both: bool) -> bool {
+        let poses = self.double.iter().flat_map(|lane| {
+            let across = lane.free();
+            turns(both).iter().map(move |turned| Pose { mirrored: false, turned: *turned, across })
+        });
+        let poses: Vec<Pose> = poses.collect();
+        if !piece.symmetric || !fits(&piece.outline, &poses) || !same_turned_over(&piece.outline, both) {
+            return false;
+        }
+        let one = OddOne { strip: false, place: piece.frame, cut: piece.cut, case: piece.case };
+        self.odd.push((one, area(&piece.outline)));
+        if !self.one_layer.contains(&one) {
+            return false;
+        }
+        let made = self.made(piece, &piece.outline, 1, 1, poses);
+        self.main.push(Made { about: LayShape { one_layer: true, ..made.about }, ..made });
+        true
     }
 
     /// Lays the half on a fold of the cloth; whether that can be.
@@ -360,6 +454,7 @@ impl Making<'_> {
             frame: strip.place,
             gives: 1,
             on_fold: false,
+            one_layer: false,
             at_border: false,
             one_way: false,
             face: Face::Pairs,
@@ -372,10 +467,21 @@ impl Making<'_> {
         };
         let mut single = strip.count;
         let double: Vec<Pose> = self.double.iter().flat_map(|lane| poses(*lane)).collect();
-        if strip.count > 1 && fits(&outline, &double) {
-            let about = LayShape { gives: 2, ..about.clone() };
-            self.main.push(Made { shape: shape(strip.count / 2, double), about });
-            single %= 2;
+        if fits(&outline, &double) {
+            if strip.count > 1 {
+                let about = LayShape { gives: 2, ..about.clone() };
+                self.main.push(Made { shape: shape(strip.count / 2, double.clone()), about });
+                single %= 2;
+            }
+            let one = OddOne { strip: true, place: strip.place, cut: 0, case: strip.case };
+            if single == 1 {
+                self.odd.push((one, area(&outline)));
+            }
+            if single == 1 && self.one_layer.contains(&one) {
+                let about = LayShape { one_layer: true, ..about.clone() };
+                self.main.push(Made { shape: shape(1, double), about });
+                single = 0;
+            }
         }
         let beside = poses(self.single);
         let is_behind = self.on.cloth.laid == ClothLaid::FoldedPart && !fits(&outline, &beside);
@@ -427,6 +533,7 @@ impl Making<'_> {
             frame: piece.frame,
             gives,
             on_fold: false,
+            one_layer: false,
             at_border: piece.border.is_some(),
             one_way: !piece.both_ways || self.on.cloth.nap,
             face: piece.face,

@@ -29,7 +29,7 @@ pub fn fresh_lay(book: &ClothBook<'_>, plan: &LayPlan) -> Result<(Lay, Vec<(usiz
     if plan_digest(model, &on, plan) != plan.digest {
         return Err("what is laid, or the cloth, is not what it was laid for; lay it anew".to_owned());
     }
-    let job = lay_job(model, on).map_err(|e| e.to_string())?;
+    let job = lay_job(model, on, &[]).map_err(|e| e.to_string())?;
     let (lay, locked) = Lay::of_plan(model, Arc::new(job), plan);
     let faults = lay.faults();
     if faults.is_empty() {

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::job::LayJob;
+use super::job::{LayJob, OddOne, lay_job};
 use super::length::Need;
 use super::packing::{Laid, LayFault, Layout, Pose, Shape, bounds, faults, posed};
 use crate::base::{Unit, round_half_away, tolerance};
@@ -130,6 +130,10 @@ impl Lay {
                 out.push(format!("On a single layer behind the folded cloth lie: {}.", names.join(", ")));
             }
         }
+        let one_layer = named(&|s| s.one_layer);
+        if !one_layer.is_empty() {
+            out.push(format!("Cut from one layer only, the other one stays whole: {one_layer}."));
+        }
         if self.job.counted > 0.0 {
             let strips: Vec<String> = self.job.strips.iter().map(|(name, ..)| name.replace('_', " ")).collect();
             let mut strips = strips;
@@ -163,6 +167,7 @@ impl Lay {
                     y: mm(corner.y),
                     turned: if pose.turned == 0.0 { String::new() } else { format!("{} deg", pose.turned) },
                     mirrored: pose.mirrored,
+                    one_layer: about.one_layer,
                     locked: locked.contains(&(s, i)),
                 });
             }
@@ -196,8 +201,11 @@ impl Lay {
     }
 
     /// A kept plan laid out again, as far as it can be: what is not laid any more, or may not lie so, is left out. Locked pieces come with it,
-    /// as stretch and place. `model` is its view's.
+    /// as stretch and place. `model` is its view's. Odd ones lie as in the plan, whatever the job says of them.
     pub fn of_plan(model: &Model, job: Arc<LayJob>, plan: &LayPlan) -> (Self, Vec<(usize, usize)>) {
+        let odd = odd_ones(model, plan);
+        let is_so = odd.len() == job.one_layer.len() && odd.iter().all(|o| job.one_layer.contains(o));
+        let job = if is_so { job } else { lay_job(model, job.on.clone(), &odd).map_or(job, Arc::new) };
         let mut layouts: Vec<Layout> = job.stretches.iter().map(|_| Layout::default()).collect();
         let mut marks: Vec<Vec<bool>> = vec![Vec::new(); layouts.len()];
         for place in &plan.places {
@@ -214,6 +222,7 @@ impl Lay {
                 let is_it = about.name == place.piece
                     && about.strip == place.strip
                     && about.cut == place.cut as usize
+                    && about.one_layer == place.one_layer
                     && case == Some(about.case);
                 let poses = &stretch.job.shapes[shape].poses;
                 let is_pose = |p: &Pose| {
@@ -245,4 +254,18 @@ impl Lay {
         }
         (Self { job, layouts }.measured(), locked)
     }
+}
+
+/// What a plan lays on two layers to be cut from one of them.
+fn odd_ones(model: &Model, plan: &LayPlan) -> Vec<OddOne> {
+    let one = |place: &LaidPiece| {
+        let found = if place.strip {
+            model.draft.strips.iter().position(|s| s.name == place.piece)
+        } else {
+            model.draft.pieces.iter().position(|p| p.name == place.piece)
+        };
+        let case = case_of(model, plan, place)?;
+        Some(OddOne { strip: place.strip, place: found?, cut: place.cut as usize, case })
+    };
+    plan.places.iter().filter(|p| p.one_layer).filter_map(one).collect()
 }

@@ -1,17 +1,18 @@
 //! The body chart: what the wearer measures.
 
-use super::{BEYOND, GUESSED, Page, number, readable, sentence};
+use super::{BEYOND, GUESSED, Page, number, sentence};
 use crate::base::Code;
 use crate::document::{Row, RowKind};
 use crate::language::Kind;
 use crate::output::{Cell, Table};
+use crate::texts::{readable, t};
 
 /// The rows of the body. House rows are never published.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {
-    let mut table = page.table("body-chart", "Body chart");
-    table.before.push("Measures of the body, without any ease: pick the size by these.".to_owned());
+    let mut table = page.table("body-chart", t!("table-body"));
+    table.before.push(t!("body-before"));
     if page.draft.chart.survey {
-        table.before.push("A survey: what bodies were found to be, not a chart to fit by.".to_owned());
+        table.before.push(t!("body-survey"));
     }
     let rows = page.draft.chart.rows.iter().enumerate().filter(|(_, row)| row.kind == RowKind::Body);
     let rows: Vec<(usize, &Row)> = rows.collect();
@@ -54,7 +55,7 @@ fn proposal(page: &Page<'_>, row: &Row, case: usize) -> Option<Code> {
 
 /// What a row measures and how, in a sentence.
 fn explained(row: &Row) -> Option<String> {
-    let level = if row.level.is_empty() { String::new() } else { format!("at the level of {}", row.level) };
+    let level = if row.level.is_empty() { String::new() } else { t!("body-level", level = row.level) };
     let parts: Vec<&str> = [&*row.what, &*level, &*row.how, &*row.note].into_iter().filter(|p| !p.is_empty()).collect();
     (!parts.is_empty()).then(|| sentence(&format!("{}: {}", readable(&row.name), parts.join("; "))))
 }
@@ -69,7 +70,9 @@ fn sources(rows: &[(usize, &Row)]) -> Vec<String> {
         }
     }
     match of.as_slice() {
-        [(source, names)] if names.len() == rows.len() => vec![sentence(&format!("Source: {source}"))],
-        _ => of.iter().map(|(source, names)| sentence(&format!("Source of {}: {source}", names.join(", ")))).collect(),
+        [(source, names)] if names.len() == rows.len() => vec![sentence(&t!("body-source", source))],
+        _ => {
+            of.iter().map(|(source, names)| sentence(&t!("body-source-of", rows = names.join(", "), source))).collect()
+        }
     }
 }

@@ -4,11 +4,12 @@
 
 use std::collections::BTreeMap;
 
-use super::{Page, readable, sentence};
+use super::{Page, sentence};
 use crate::document::{ClothLaid, LayPlan, Nap};
 use crate::finish::{ClothBook, plan_length};
 use crate::output::lay::{KeptLay, Need, kept_lays, yards};
 use crate::output::{Cell, Line, Table};
+use crate::texts::readable;
 
 /// Plans of one cloth: material, width in steps, how it is laid, nap.
 type Cloth = (String, u64, u8, bool);
@@ -119,12 +120,9 @@ fn together(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
 /// The cloth of a plan in words.
 fn heading(plan: &LayPlan) -> String {
     let mut out = format!("{}, {} wide", readable(&plan.material), plan.width);
-    out.push_str(match plan.laid {
-        ClothLaid::Open => "",
-        ClothLaid::Folded => ", folded lengthwise",
-        ClothLaid::FoldedToMiddle => ", both selvedges to the middle",
-        ClothLaid::FoldedPart => ", folded in part",
-    });
+    if plan.laid != ClothLaid::Open {
+        out.push_str(&format!(", {}", plan.laid.words()));
+    }
     if plan.nap == Nap::With {
         out.push_str(", with nap");
     }

@@ -1,18 +1,24 @@
 //! The cutting list: what is cut from which material, and how often.
 
-use super::{Page, readable};
+use super::Page;
 use crate::compute::CutPlan;
 use crate::document::{Face, MaterialKind, StripGrain};
 use crate::finish::{Symmetry, is_block, letters, outline_words, symmetry};
 use crate::output::{Cell, Line, Table};
+use crate::texts::{readable, t};
 
 /// One line for each cut of each piece and for each strip, by material; counts are of cut pieces.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {
-    let mut table = page.titled("cutting-list", "Cutting list");
-    table.head = ["piece", "letter", "cut", "how", "face", "grain"].map(str::to_owned).to_vec();
-    table
-        .before
-        .push("What is cut, the same in all sizes. Counts are of cut pieces; a piece on the fold is one.".to_owned());
+    let mut table = page.titled("cutting-list", t!("table-cutting"));
+    table.head = vec![
+        t!("cutting-piece"),
+        t!("cutting-letter"),
+        t!("cutting-cut"),
+        t!("cutting-how"),
+        t!("cutting-face"),
+        t!("cutting-grain"),
+    ];
+    table.before.push(t!("cutting-before"));
     let mut materials: Vec<String> = page.draft.materials.iter().map(|m| m.name.clone()).collect();
     let cuts: Vec<(usize, &CutPlan)> = own_cuts(page);
     let strips = page.model.plan.publishing.strips.iter().filter(|s| page.model.plan.is_needed(s.length));
@@ -36,19 +42,18 @@ pub(super) fn table(page: &Page<'_>) -> Option<Table> {
             let count = u64::from(strip.count.max(1));
             sum += count;
             let grain = match strip.grain {
-                StripGrain::Along => "along the thread",
-                StripGrain::Across => "across the thread",
-                StripGrain::Bias => "on the bias",
+                StripGrain::Along => t!("grain-along"),
+                StripGrain::Across => t!("grain-across"),
+                StripGrain::Bias => t!("grain-bias"),
             };
-            let words = ["", "strip: its lengths are in its own table", "", grain];
-            let mut cells: Vec<Cell> = words.map(text).to_vec();
-            cells.insert(1, Cell::Count(count));
+            let how = Cell::Words(t!("cutting-strip"));
+            let cells = vec![Cell::Empty, Cell::Count(count), how, Cell::Empty, Cell::Words(grain)];
             table.lines.push(Line { group: group.clone(), name: readable(&strip.name), cells });
         }
         if sum > 0 {
             let mut cells = vec![Cell::Empty; 5];
             cells[1] = Cell::Count(sum);
-            table.lines.push(Line { group, name: "in all".to_owned(), cells });
+            table.lines.push(Line { group, name: t!("cutting-sum"), cells });
         }
     }
     let untold = page.draft.pieces.iter().enumerate().filter(|(f, piece)| {
@@ -56,7 +61,7 @@ pub(super) fn table(page: &Page<'_>) -> Option<Table> {
     });
     let untold: Vec<String> = untold.map(|(_, piece)| readable(&piece.name)).collect();
     if !untold.is_empty() {
-        table.notes.push(format!("Nothing tells from what these are cut, and how often: {}.", untold.join(", ")));
+        table.notes.push(t!("cutting-untold", pieces = untold.join(", ")));
     }
     (!table.lines.is_empty()).then_some(table)
 }
@@ -73,9 +78,9 @@ fn own_cuts<'a>(page: &Page<'a>) -> Vec<(usize, &'a CutPlan)> {
 fn heading(page: &Page<'_>, name: &str) -> String {
     let kind = page.draft.materials.iter().find(|m| m.name == name).map(|m| m.kind);
     match (name, kind) {
-        ("", _) => "its cloth".to_owned(),
-        (_, Some(MaterialKind::Lining)) => format!("{name} (lining)"),
-        (_, Some(MaterialKind::Interfacing)) => format!("{name} (interfacing)"),
+        ("", _) => t!("cutting-own-cloth"),
+        (_, Some(MaterialKind::Lining)) => t!("cutting-lining", name),
+        (_, Some(MaterialKind::Interfacing)) => t!("cutting-interfacing", name),
         _ => name.to_owned(),
     }
 }
@@ -86,17 +91,17 @@ fn told(page: &Page<'_>, (frame, cut): (usize, &CutPlan)) -> [String; 3] {
     let handed = symmetry(page.model, page.finished, range, (frame, cut)) == Symmetry::Handed;
     let how = how(cut, handed);
     let face = match cut.face {
-        Face::Pairs => "",
-        Face::RightSideUp => "right side of the cloth up",
-        Face::WrongSideUp => "wrong side of the cloth up",
+        Face::Pairs => String::new(),
+        Face::RightSideUp => t!("face-right"),
+        Face::WrongSideUp => t!("face-wrong"),
     };
-    let ways = if cut.both_ways { "either way" } else { "one way" };
+    let ways = if cut.both_ways { t!("grain-either-way") } else { t!("grain-one-way") };
     let grain = match (&cut.along, &cut.heading) {
-        (Some((line, _)), _) => format!("{ways}, along {}", readable(line)),
-        (None, Some(_)) => format!("{ways}, by the arrow"),
+        (Some((line, _)), _) => t!("grain-along-line", ways, line = readable(line)),
+        (None, Some(_)) => t!("grain-by-arrow", ways),
         (None, None) => String::new(),
     };
-    [how, face.to_owned(), grain]
+    [how, face, grain]
 }
 
 fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) -> Line {
@@ -109,8 +114,8 @@ fn piece_line(page: &Page<'_>, letter: &str, (frame, cut): (usize, &CutPlan)) ->
 pub(super) fn in_words(page: &Page<'_>, (frame, cut): (usize, &CutPlan)) -> String {
     let told = told(page, (frame, cut));
     let told: Vec<&str> = told.iter().map(String::as_str).filter(|w| !w.is_empty()).collect();
-    let from = if cut.material.is_empty() { "its cloth" } else { &*cut.material };
-    let head = format!("{} from {from}", cut.count);
+    let from = if cut.material.is_empty() { t!("cutting-own-cloth") } else { cut.material.to_string() };
+    let head = t!("check-cut", count = cut.count, material = from);
     if told.is_empty() { head } else { format!("{head} ({})", told.join(", ")) }
 }
 
@@ -118,14 +123,13 @@ pub(super) fn in_words(page: &Page<'_>, (frame, cut): (usize, &CutPlan)) -> Stri
 fn how(cut: &CutPlan, handed: bool) -> String {
     let half = cut.count / 2;
     let count = if cut.on_fold.is_some() {
-        "on the fold".to_owned()
+        t!("cutting-on-fold")
     } else if handed && cut.face == Face::Pairs && cut.count.is_multiple_of(2) && half > 0 {
-        let pairs = if half == 1 { "1 pair".to_owned() } else { format!("{half} pairs") };
-        format!("{pairs}: {half} and {half} mirrored")
+        t!("cutting-pairs", pairs = half)
     } else {
         String::new()
     };
-    [&*count, outline_words(cut.outline)].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
+    [count, outline_words(cut.outline)].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
 }
 
 fn text(words: &str) -> Cell {

@@ -1,16 +1,14 @@
 //! What the garment measures when it is sewn, beside the body and the ease that is meant.
 
-use super::{Page, readable, sentence};
+use super::{Page, sentence};
 use crate::compute::MeasurePlan;
 use crate::output::{Cell, Line, Table};
+use crate::texts::{readable, t};
 
 /// Each declared measure with its lines. They are of the whole garment, darts and allowances left out, as their formulas say.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {
-    let mut table = page.table("finished-measures", "Finished measures");
-    table.before.push(
-        "Measures of the sewn garment, all round where a round is named. Ease is garment minus body. Each number is rounded by itself."
-            .to_owned(),
-    );
+    let mut table = page.table("finished-measures", t!("table-measures"));
+    table.before.push(t!("measures-before"));
     for measure in &page.model.plan.measures {
         table.lines.extend(lines(page, measure));
         let told = page.draft.measures.iter().find(|m| *m.name == *measure.name).filter(|m| !m.note.is_empty());
@@ -23,11 +21,11 @@ pub(super) fn table(page: &Page<'_>) -> Option<Table> {
 fn lines(page: &Page<'_>, measure: &MeasurePlan) -> Vec<Line> {
     let group = readable(&measure.name);
     let finished = |case: usize| page.node(case, measure.node);
-    let mut out = vec![page.line(&group, "finished", finished)];
+    let mut out = vec![page.line(&group, t!("measure-finished"), finished)];
     if let Some((name, node)) = &measure.body {
-        out.push(page.line(&group, format!("body ({})", readable(name)), |case| page.node(case, *node)));
-        out.push(page.line(&group, "ease", |case| less(&finished(case), &page.node(case, *node))));
-        for (words, meant) in [("least ease meant", &measure.least), ("most ease meant", &measure.most)] {
+        out.push(page.line(&group, t!("measure-body", row = readable(name)), |case| page.node(case, *node)));
+        out.push(page.line(&group, t!("measure-ease"), |case| less(&finished(case), &page.node(case, *node))));
+        for (words, meant) in [(t!("measure-least"), &measure.least), (t!("measure-most"), &measure.most)] {
             out.extend(meant.as_ref().map(|f| page.line(&group, words, |case| page.formula(case, f))));
         }
     }
@@ -37,9 +35,9 @@ fn lines(page: &Page<'_>, measure: &MeasurePlan) -> Vec<Line> {
                 (Cell::Length(mm), Ok(stretch)) => Cell::Length(mm * (1.0 + stretch)),
                 _ => Cell::Missing,
             };
-            out.push(page.line(&group, "stretches to", opens));
+            out.push(page.line(&group, t!("measure-stretches"), opens));
         }
-        out.push(page.line(&group, format!("must pass ({})", readable(name)), |case| page.node(case, *node)));
+        out.push(page.line(&group, t!("measure-passes", row = readable(name)), |case| page.node(case, *node)));
     }
     out
 }

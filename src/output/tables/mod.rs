@@ -9,11 +9,14 @@ mod measures;
 mod notions;
 mod strips;
 
+pub use check_list::cloth_without_plan;
+
 use super::{Cell, Line, Table, cell_of};
 use crate::compute::{Formula, Model, NodeId};
 use crate::document::Draft;
 use crate::finish::Finished;
 use crate::language::Kind;
+use crate::texts::{readable, t};
 
 /// Behind a number that nobody measured: proposed between its neighbours.
 const GUESSED: &str = "?";
@@ -86,25 +89,27 @@ impl<'a> Page<'a> {
     }
 
     /// An empty table with sizes across.
-    fn table(&self, name: &str, title: &str) -> Table {
+    fn table(&self, name: &str, title: impl Into<String>) -> Table {
         let sizes = self.cases.iter().map(|c| {
             let address = &self.model.plan.cases.list[*c].address;
             // The set stands in the title.
             let own = (!self.set.is_empty()).then(|| address.strip_prefix(&*self.set)?.strip_prefix('/')).flatten();
             own.unwrap_or(address).to_owned()
         });
-        let head = std::iter::once("size".to_owned()).chain(sizes).collect();
+        let head = std::iter::once(t!("table-size")).chain(sizes).collect();
         Table { head, ..self.titled(name, title) }
     }
 
     /// An empty table without a head.
-    fn titled(&self, name: &str, title: &str) -> Table {
-        let garment = if self.draft.title.is_empty() { "untitled draft" } else { &self.draft.title };
-        let mut title = format!("{title} – {garment}");
-        for (word, what) in [("view", self.model.view()), ("set", &*self.set)] {
-            if !what.is_empty() {
-                title.push_str(&format!(", {word} {what}"));
-            }
+    fn titled(&self, name: &str, title: impl Into<String>) -> Table {
+        let garment = if self.draft.title.is_empty() { t!("table-untitled") } else { self.draft.title.clone() };
+        let mut title = format!("{} – {garment}", title.into());
+        let view = self.model.view();
+        if !view.is_empty() {
+            title.push_str(&format!(", {}", t!("of-view", view = readable(view))));
+        }
+        if !self.set.is_empty() {
+            title.push_str(&format!(", {}", t!("of-set", set = self.set)));
         }
         let parts = [name, &*self.set].into_iter().filter(|p| !p.is_empty()).map(file_word);
         Table { name: parts.collect::<Vec<_>>().join("-"), title, ..Table::default() }
@@ -131,11 +136,7 @@ impl<'a> Page<'a> {
     /// Puts a note where a sign needs one.
     fn explain(&self, table: &mut Table) {
         let used = |sign: &str| table.lines.iter().flat_map(|l| &l.cells).any(|c| c.sign() == sign);
-        let notes = [
-            (GUESSED, "not measured: a proposal between its neighbours"),
-            (BEYOND, "not measured: a proposal beyond its neighbours"),
-            (UNTRUE, "not true: it hangs on an equation that does not hold in this size"),
-        ];
+        let notes = [(GUESSED, t!("sign-guessed")), (BEYOND, t!("sign-beyond")), (UNTRUE, t!("sign-untrue"))];
         let told = notes.iter().filter(|(sign, _)| used(sign)).map(|(sign, words)| format!("{sign}  {words}."));
         let told: Vec<String> = told.collect();
         table.notes.extend(told);
@@ -156,11 +157,6 @@ fn number(kind: Kind, value: f64) -> Cell {
         Kind::Angle => Cell::Angle(value),
         _ => Cell::Missing,
     }
-}
-
-/// A name as words.
-fn readable(name: &str) -> String {
-    name.replace('_', " ")
 }
 
 /// A name as part of a file's name.

@@ -1,19 +1,17 @@
 //! Things that are bought: what is needed in each size, and the next size sold.
 
-use super::{Page, number, readable, sentence};
+use super::{Page, number, sentence};
 use crate::compute::NotionPlan;
 use crate::document::Notion;
 use crate::finish::NotionSize;
 use crate::output::{Cell, Line, Table};
-
-/// The words of a size that is sold.
-const TO_BUY: &str = "next size sold";
+use crate::texts::{readable, t};
 
 /// Notions that are the same in all sizes, one a line.
 pub(super) fn alike(page: &Page<'_>) -> Option<Table> {
-    let mut table = page.titled("notions", "Notions");
-    table.head = ["notion", "how many", "size", TO_BUY].map(str::to_owned).to_vec();
-    table.before.push("The same in all sizes.".to_owned());
+    let mut table = page.titled("notions", t!("table-notions"));
+    table.head = vec![t!("notion"), t!("how-many"), t!("notion-size"), t!("notion-sold")];
+    table.before.push(t!("notions-before"));
     for (notion, plan) in of_view(page).filter(|(_, plan)| is_alike(page, plan)) {
         let [needed, sold] = page.cases.first().map_or([Cell::Empty, Cell::Empty], |case| cells(page, *case, plan));
         let cells = vec![count(notion), needed, sold];
@@ -25,12 +23,14 @@ pub(super) fn alike(page: &Page<'_>) -> Option<Table> {
 
 /// Notions that differ, sizes across.
 pub(super) fn by_size(page: &Page<'_>) -> Option<Table> {
-    let mut table = page.table("notions-by-size", "Notions by size");
+    let mut table = page.table("notions-by-size", t!("table-notions-by-size"));
     for (notion, plan) in of_view(page).filter(|(_, plan)| !is_alike(page, plan)) {
         let group = readable(&notion.name);
-        table.lines.push(page.line(&group, "how many", |_| count(notion)));
-        for (i, words) in
-            ["size needed", TO_BUY].into_iter().enumerate().filter(|(i, _)| *i == 0 || !plan.sold.is_empty())
+        table.lines.push(page.line(&group, t!("how-many"), |_| count(notion)));
+        for (i, words) in [t!("notion-needed"), t!("notion-sold")]
+            .into_iter()
+            .enumerate()
+            .filter(|(i, _)| *i == 0 || !plan.sold.is_empty())
         {
             let cell = |case: usize| {
                 let [needed, sold] = cells(page, case, plan);

@@ -1,12 +1,14 @@
-//! Tables as comma separated text for spreadsheets: RFC 4180, UTF-8, lines end with CR LF.
+//! Tables as text for spreadsheets: RFC 4180, UTF-8, lines end with CR LF. What separates cells, and how a number is written, is what a
+//! spreadsheet of the language expects that opens the file unasked.
 
 use super::{Cell, Line, Table};
 use crate::base::round_half_away;
+use crate::texts::{decimal, inch, spreadsheet, t};
 
 /// The step to which millimetres are written.
 const MM_PLACES: usize = 3;
 
-/// A table as comma separated text.
+/// A table as comma separated text; in German as semicolon separated text with decimal commas.
 ///
 /// The first line is the head, with a column `unit` behind the names, and before them a column `group` where lines have one. A line with
 /// lengths becomes three: `mm` with three decimals, `cm` and `in` as shown elsewhere; any other is one without a unit. Signs stand in a
@@ -28,24 +30,27 @@ pub fn to_csv(table: &Table) -> String {
         rows.push(row);
     };
     let (first, sizes) = table.head.split_first().map_or(("", &[][..]), |(f, s)| (f.as_str(), s));
-    write("group", first, "unit", &mut sizes.iter().map(|s| words(s)));
+    write(&t!("csv-group"), first, &t!("csv-unit"), &mut sizes.iter().map(|s| words(s)));
     for line in &table.lines {
         let Line { group, name, cells } = line;
         if cells.iter().any(Cell::has_units) {
             write(group, name, "mm", &mut cells.iter().map(in_mm));
             write(group, name, "cm", &mut cells.iter().map(|c| words_of(c, c.unsigned().in_cm())));
-            write(group, name, "in", &mut cells.iter().map(|c| words_of(c, in_inches(c))));
+            write(group, name, &inch(), &mut cells.iter().map(|c| words_of(c, in_inches(c))));
         } else {
             write(group, name, "", &mut cells.iter().map(|c| words_of(c, c.unsigned().in_cm())));
         }
         if cells.iter().any(|c| !c.sign().is_empty()) {
-            write(group, name, "sign", &mut cells.iter().map(|c| words(c.sign())));
+            write(group, name, &t!("csv-sign"), &mut cells.iter().map(|c| words(c.sign())));
         }
     }
     for note in table.before.iter().chain(&table.notes) {
-        write("", note, "note", &mut sizes.iter().map(|_| String::new()));
+        write("", note, &t!("csv-note"), &mut sizes.iter().map(|_| String::new()));
     }
-    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let (separator, mark) = spreadsheet();
+    let mut builder = csv::WriterBuilder::new();
+    let mut writer =
+        builder.delimiter(separator).terminator(csv::Terminator::CRLF).from_writer(mark.as_bytes().to_vec());
     for row in rows {
         // Writing to memory does not fail, and all lines are equally long.
         let _ = writer.write_record(row);
@@ -58,7 +63,8 @@ fn in_mm(cell: &Cell) -> String {
     match cell.unsigned() {
         Cell::Length(mm) => {
             let text = format!("{:.MM_PLACES$}", round_half_away(*mm, libm::pow(10.0, -(MM_PLACES as f64))));
-            if text.trim_matches(['-', '0', '.']).is_empty() { text.trim_start_matches('-').to_owned() } else { text }
+            let is_nothing = text.trim_matches(['-', '0', '.']).is_empty();
+            decimal(if is_nothing { text.trim_start_matches('-') } else { &text })
         }
         other => words_of(other, other.in_cm()),
     }

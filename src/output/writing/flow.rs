@@ -12,6 +12,7 @@ use crate::output::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use crate::output::font;
 use crate::output::paper::Paper;
 use crate::output::photo::Photo;
+use crate::texts::t;
 
 /// Free border of a page, mm: more than any printer needs, so that it can be bound.
 const MARGIN: f64 = 16.0;
@@ -73,7 +74,7 @@ pub fn pages_and_headings(writing: &Writing, paper: Paper) -> (Vec<Picture>, Vec
         .map(|(i, mut items)| {
             let line = segment(Point::new(room.x0, foot - FOOT / 2.0), Point::new(room.x1, foot - FOOT / 2.0));
             items.push(Item::Stroke { path: line, pen: Pen { ink: RULE, ..Pen::solid(0.2) } });
-            let number = format!("page {} of {many}", i + 1);
+            let number = t!("page-of", page = i + 1, many);
             let left = room.width() - font::text_width(&number, SMALL) - 6.0;
             let about: Vec<&str> = std::iter::once(&writing.title).chain(&writing.about).map(String::as_str).collect();
             let name = font::wrapped(&about.join(" · "), SMALL, left).into_iter().next().unwrap_or_default();

@@ -73,7 +73,7 @@ impl Grid {
             for (k, unit) in line.units().iter().enumerate() {
                 let mut cells = vec![if k == 0 { text(&line.name) } else { Words::default() }];
                 if with_units {
-                    cells.push(text(unit.word()));
+                    cells.push(text(&unit.word()));
                 }
                 cells.extend(line.cells.iter().map(|cell| Words {
                     // What has no unit is told once.

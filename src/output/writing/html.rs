@@ -7,6 +7,7 @@ use std::fmt::Write;
 
 use super::{Block, Cell, Line, Shown, Table, Writing};
 use crate::output::svg::{self, SvgError, SvgSettings};
+use crate::texts::{self, t};
 
 /// The file.
 ///
@@ -24,7 +25,7 @@ pub fn html(writing: &Writing) -> Result<String, SvgError> {
     };
     let title = escaped(&writing.title);
     page.line("<!doctype html>");
-    page.line("<html lang=\"en\">");
+    page.line(&format!("<html lang=\"{}\">", texts::current().word()));
     page.line("<head>");
     page.line("<meta charset=\"utf-8\">");
     page.line("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">");
@@ -33,7 +34,7 @@ pub fn html(writing: &Writing) -> Result<String, SvgError> {
     page.line(&format!("<title>{title}</title>"));
     page.line(&format!("<style>\n{STYLE}</style>"));
     page.line("</head>\n<body>");
-    page.line("<a class=\"skip\" href=\"#words\">Skip to the words</a>");
+    page.line(&format!("<a class=\"skip\" href=\"#words\">{}</a>", escaped(&t!("html-skip"))));
     page.line(&format!("<header>\n<h1>{title}</h1>"));
     for about in &writing.about {
         page.line(&format!("<p class=\"about\">{}</p>", escaped(about)));
@@ -85,7 +86,7 @@ impl Page {
         if chapters.len() < 2 {
             return;
         }
-        self.line("<nav aria-label=\"Contents\">\n<ul>");
+        self.line(&format!("<nav aria-label=\"{}\">\n<ul>", escaped(&t!("html-contents"))));
         for (i, text) in chapters {
             self.line(&format!("<li><a href=\"#h{i}\">{}</a></li>", escaped(&text)));
         }
@@ -169,14 +170,18 @@ impl Page {
         self.line(&format!("<div class=\"wide\" role=\"region\" aria-labelledby=\"{id}\" tabindex=\"0\">\n<table aria-labelledby=\"{id}\">"));
         let mut head = String::from("<thead>\n<tr>");
         for (i, column) in table.head.iter().enumerate() {
-            let words =
-                if column.is_empty() { "<span class=\"unseen\">line</span>".to_owned() } else { escaped(column) };
+            let words = if column.is_empty() {
+                format!("<span class=\"unseen\">{}</span>", escaped(&t!("html-line")))
+            } else {
+                escaped(column)
+            };
             // A head stands over its column as the numbers in it do.
             let is_number = |l: &Line| l.cells.get(i.wrapping_sub(1)).is_some_and(is_number);
             let class = if i > 0 && table.lines.iter().any(is_number) { " class=\"number\"" } else { "" };
             let _ = write!(head, "<th scope=\"col\"{class}>{words}</th>");
             if i == 0 && with_units {
-                head.push_str("<th scope=\"col\"><span class=\"unseen\">unit</span></th>");
+                let _ =
+                    write!(head, "<th scope=\"col\"><span class=\"unseen\">{}</span></th>", escaped(&t!("csv-unit")));
             }
         }
         head.push_str("</tr>\n</thead>");

@@ -10,6 +10,7 @@ mod html;
 mod table;
 mod words;
 
+use std::ops::Range;
 use std::sync::Arc;
 
 pub use self::csv::to_csv;
@@ -28,6 +29,8 @@ pub struct Writing {
     pub about: Vec<String>,
     /// What it consists of.
     pub blocks: Vec<Block>,
+    /// Which of its headings, counted through, are those of the booklet's steps; none elsewhere.
+    pub steps: Range<usize>,
 }
 
 /// A part of something written.

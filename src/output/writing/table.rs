@@ -2,6 +2,7 @@
 
 use crate::base::DisplayUnit;
 use crate::base::{round_half_away, shown};
+use crate::texts::{decimal, inch};
 
 /// A table that can be used as a page alone: its title says of what it is, its notes all that is needed to read it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -66,11 +67,11 @@ pub enum Shown {
 
 impl Shown {
     /// Its sign.
-    pub fn word(self) -> &'static str {
+    pub fn word(self) -> String {
         match self {
-            Self::Plain => "",
-            Self::Cm => "cm",
-            Self::Inches => "in",
+            Self::Plain => String::new(),
+            Self::Cm => "cm".to_owned(),
+            Self::Inches => inch(),
         }
     }
 }
@@ -140,7 +141,7 @@ impl Cell {
             Self::Length(mm) => {
                 let tenths = round_half_away(*mm, 1.0).round();
                 let text = format!("{:.1}", tenths / 10.0);
-                if text == "-0.0" { "0.0".to_owned() } else { text }
+                decimal(if text == "-0.0" { "0.0" } else { &text })
             }
             Self::Signed(cell, sign) => format!("{}{sign}", cell.in_cm()),
             other => other.plain(),
@@ -175,5 +176,5 @@ fn trimmed(value: f64, places: usize) -> String {
     let step = libm::pow(10.0, -(places as f64));
     let text = format!("{:.places$}", round_half_away(value, step));
     let text = text.trim_end_matches('0').trim_end_matches('.');
-    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+    decimal(if text == "-0" { "0" } else { text })
 }

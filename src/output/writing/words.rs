@@ -3,22 +3,23 @@
 use super::Cell;
 use crate::compute::{Braced, BracedPart, Formula, Item, Model};
 use crate::language::{Kind, Value};
+use crate::texts::{decimal, t};
 
 /// One square centimetre and one square inch in mm².
-const SQUARES: [(f64, &str); 2] = [(100.0, "cm²"), (645.16, "in²")];
+const SQUARES: [f64; 2] = [100.0, 645.16];
 
 /// What a formula of this model's plan is in a case.
 pub fn cell_of(model: &Model, case: usize, formula: &Formula) -> Cell {
     let Ok(item) = model.evaluate(&model.plan, case, formula) else { return Cell::Missing };
     match (&item, formula.kind) {
-        (Item::Value(Value::Truth(yes)), _) => Cell::Words(if *yes { "yes" } else { "no" }.to_owned()),
+        (Item::Value(Value::Truth(yes)), _) => Cell::Words(if *yes { t!("yes") } else { t!("no") }),
         (Item::Value(Value::Real(n)), _) if !n.is_finite() => Cell::Missing,
         (Item::Value(Value::Real(n)), Kind::NUMBER) => Cell::Number(*n),
         (Item::Value(Value::Real(n)), Kind::LENGTH) => Cell::Length(*n),
         (Item::Value(Value::Real(n)), Kind::Angle) => Cell::Angle(*n),
         (Item::Value(Value::Real(n)), Kind::Quantity(2)) => {
-            let [(cm, cm_sign), (inch, inch_sign)] = SQUARES;
-            Cell::Words(format!("{} {cm_sign} ({} {inch_sign})", tenths(n / cm), tenths(n / inch)))
+            let [cm, inches] = SQUARES.map(|one| tenths(n / one));
+            Cell::Words(t!("area-both", cm, inches))
         }
         _ => Cell::Missing,
     }
@@ -29,10 +30,10 @@ pub fn cell_of(model: &Model, case: usize, formula: &Formula) -> Cell {
 pub fn both_units(mm: f64) -> String {
     let cell = Cell::Length(mm);
     let (cm, inches) = (cell.in_cm(), cell.in_inches());
-    let cm = cm.strip_suffix(".0").unwrap_or(&cm).to_owned();
+    let cm = cm.strip_suffix(&decimal(".0")).unwrap_or(&cm).to_owned();
     // What is there and no eighth of an inch is not "0 in".
-    let inches = if inches == "0" && cm != "0" { "under 1/16".to_owned() } else { inches };
-    format!("{cm} cm ({inches} in)").replace(' ', "\u{a0}")
+    let inches = if inches == "0" && cm != "0" { t!("under-a-sixteenth") } else { inches };
+    t!("length-both", cm, inches).replace(' ', "\u{a0}")
 }
 
 /// Words with formulas in braces as they read in a case: lengths in both units, a dash for what cannot be computed there, and what
@@ -49,5 +50,5 @@ pub fn words_of(model: &Model, case: usize, words: &Braced) -> String {
 }
 
 fn tenths(value: f64) -> String {
-    Cell::Length(10.0 * value).in_cm().trim_end_matches(".0").to_owned()
+    Cell::Length(10.0 * value).in_cm().trim_end_matches(&decimal(".0")).to_owned()
 }

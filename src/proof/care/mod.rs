@@ -10,10 +10,11 @@ mod rules;
 mod sleepwear;
 mod wearer;
 
-use crate::base::{Code, DisplayUnit, Finding, shown};
+use crate::base::{Code, DisplayUnit, Finding};
 use crate::compute::Model;
 use crate::document::{Audience, Draft, StripKind, WornAs};
-use rules::USUAL;
+use crate::texts::{length, t};
+use rules::usual;
 use wearer::{Wearer, ages};
 
 /// A caution for whoever sews or wears the garment.
@@ -40,13 +41,13 @@ struct Found {
 
 impl Found {
     /// Adds a caution; that it is only the usual one stands behind it.
-    fn caution(&mut self, title: &str, rule: String, sizes: Vec<String>, mut text: Vec<String>) {
-        text.push(format!("{USUAL}."));
-        self.cautions.push(Caution { title: title.to_owned(), text, rule, sizes });
+    fn caution(&mut self, title: String, rule: String, sizes: Vec<String>, mut text: Vec<String>) {
+        text.push(format!("{}.", usual()));
+        self.cautions.push(Caution { title, text, rule, sizes });
     }
 
-    fn not_checked(&mut self, what: impl Into<String>) {
-        self.unchecked.push(what.into());
+    fn not_checked(&mut self, what: String) {
+        self.unchecked.push(what);
     }
 }
 
@@ -64,7 +65,7 @@ pub fn cautions(draft: &Draft, model: &Model) -> Vec<Caution> {
     }
     let named = |(mut caution, named): (Caution, Vec<&str>)| {
         if named.len() < views.len() {
-            caution.title = format!("{} (view {})", caution.title, named.join(", "));
+            caution.title = t!("care-of-view", title = caution.title, views = named.join(", "));
         }
         caution
     };
@@ -105,15 +106,13 @@ fn child(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found
     sleepwear::look(draft, model, wearers, found);
     parts::look(draft, model, wearers, found);
     if draft.care.worn_as == WornAs::Unstated {
-        found.not_checked(
-            "what a child wears it as is not said (`care.worn_as`), so the rules for sleepwear were not asked",
-        );
+        found.not_checked(t!("care-not-worn"));
     }
     if !found.unchecked.is_empty() {
-        let text: Vec<String> = found.unchecked.iter().map(|what| format!("Not checked: {what}.")).collect();
-        found.caution("What was not checked for a child’s garment", String::new(), Vec::new(), text);
+        let text: Vec<String> = found.unchecked.iter().map(|what| t!("care-not-checked", what)).collect();
+        found.caution(t!("care-unchecked-title"), String::new(), Vec::new(), text);
         let finding = Finding::new(Code::CareNotChecked).at("care").word("what", found.unchecked.join("; "));
-        found.findings.push(finding.word("usual", USUAL));
+        found.findings.push(finding.word("usual", usual()));
     }
 }
 
@@ -133,14 +132,5 @@ fn unsaid(draft: &Draft, found: &mut Found) {
 
 /// A length in cm and in inches, both of the one value.
 fn both(mm: f64) -> String {
-    format!("{} ({})", shown(mm, DisplayUnit::Cm), shown(mm, DisplayUnit::InchEighths))
-}
-
-/// Names in a row: "a, b and c".
-fn gathered(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
-    }
+    format!("{} ({})", length(mm, DisplayUnit::Cm), length(mm, DisplayUnit::InchEighths))
 }

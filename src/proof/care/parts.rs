@@ -1,11 +1,12 @@
 //! Small parts on garments for children under three.
 
-use super::rules::{CYLINDER, PARTS, PARTS_YEARS, USUAL};
+use super::Found;
+use super::rules::{PARTS, PARTS_YEARS, cylinder, usual};
 use super::wearer::Wearer;
-use super::{Found, gathered};
 use crate::base::{Code, Finding};
 use crate::compute::Model;
 use crate::document::{Draft, MarkKind};
+use crate::texts::{gathered, t};
 
 pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
     let is_small = |w: &&Wearer<'_>| w.years.is_none_or(|(from, _)| from < PARTS_YEARS);
@@ -16,18 +17,18 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
     }
     let mut told = Finding::new(Code::SmallParts).at("care").word("parts", gathered(&parts)).word("rule", PARTS);
     told.sizes.clone_from(&sizes);
-    found.findings.push(told.word("usual", USUAL));
+    found.findings.push(told.word("usual", usual()));
     found.caution(
-        "Small parts on a garment for a child under three",
+        t!("care-parts-title"),
         PARTS.to_owned(),
         sizes,
         vec![
-            format!("On it are {}; each can come off and be swallowed or breathed in.", gathered(&parts)),
-            format!("{PARTS}: no part that fits whole into {CYLINDER}, also not one that comes off in use."),
-            "Sew them on fast, test each by pulling, or close the garment another way.".to_owned(),
+            t!("care-parts-on-it", parts = gathered(&parts)),
+            t!("care-parts-rule", rule = PARTS, cylinder = cylinder()),
+            t!("care-parts-do"),
         ],
     );
-    found.not_checked(format!("how large small parts are and how fast they sit ({PARTS})"));
+    found.not_checked(t!("care-parts-unchecked", rule = PARTS));
 }
 
 /// What is sewn on that a child could swallow: marked buttons, and everything that is bought.

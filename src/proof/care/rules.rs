@@ -7,17 +7,23 @@
 //! tests compare. EN 14682 is named without numbers: they differ between its editions.
 
 use crate::document::{GirthPlace, Wearers};
+use crate::texts::t;
 
 /// What stands behind every caution.
-pub(super) const USUAL: &str =
-    "This is the usual caution and no more: local rules, and a person who knows them, decide";
+pub(super) fn usual() -> String {
+    t!("care-usual")
+}
 
 /// Cords on upper outerwear of children, by name.
-pub(super) const CORDS: &str = "16 CFR 1120.3(b) with ASTM F1816";
+pub(super) fn cords() -> String {
+    t!("rule-cords")
+}
 /// The European one, by name.
 pub(super) const CORDS_EUROPE: &str = "EN 14682";
 /// Sleepwear of children, by name.
-pub(super) const SLEEPWEAR: &str = "16 CFR 1615 (to size 6X) and 1616 (sizes 7 to 14)";
+pub(super) fn sleepwear() -> String {
+    t!("rule-sleepwear")
+}
 /// Small parts, by name.
 pub(super) const PARTS: &str = "16 CFR 1501";
 
@@ -36,7 +42,9 @@ pub(super) const SLEEPWEAR_SIZES: (f64, f64) = (0.75, 14.0);
 /// Years under which small parts are cautioned of.
 pub(super) const PARTS_YEARS: f64 = 3.0;
 /// What small parts are held against, from memory: the figure was not in the text that was read.
-pub(super) const CYLINDER: &str = "a cylinder 1 1/4 in across and 1 to 2 1/4 in deep (3.2 cm; 2.5 to 5.7 cm; as commonly quoted: look it up in the rule itself, the inches count)";
+pub(super) fn cylinder() -> String {
+    t!("rule-cylinder")
+}
 
 /// A size of the rules for close-fitting sleepwear.
 #[derive(Debug)]

@@ -1,12 +1,13 @@
 //! Children's sleepwear: what fits close is held against the most of the rules; what does not calls for cloth that resists flames.
 
-use super::rules::{SLEEPWEAR, SLEEPWEAR_SIZES, TIGHT, TightRow, USUAL};
+use super::rules::{SLEEPWEAR_SIZES, TIGHT, TightRow, sleepwear, usual};
 use super::wearer::Wearer;
-use super::{Found, both, gathered};
+use super::{Found, both};
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{Draft, GirthPlace, Wearers, WornAs};
 use crate::proof::tally::Tally;
+use crate::texts::{decimal, gathered, t};
 
 pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: &mut Found) {
     let of_rule: Vec<&Wearer<'_>> = wearers.iter().filter(|w| w.is_in(SLEEPWEAR_SIZES) != Some(false)).collect();
@@ -22,20 +23,16 @@ pub(super) fn look(draft: &Draft, model: &Model, wearers: &[Wearer<'_>], found: 
 
 fn loose(wearers: &[&Wearer<'_>], found: &mut Found) {
     let sizes: Vec<String> = wearers.iter().map(|w| w.size.to_owned()).collect();
-    let mut told = Finding::new(Code::SleepwearLoose).at("care").word("rule", SLEEPWEAR).word("usual", USUAL);
+    let mut told = Finding::new(Code::SleepwearLoose).at("care").word("rule", sleepwear()).word("usual", usual());
     told.sizes.clone_from(&sizes);
     found.findings.push(told);
     found.caution(
-        "Loose sleepwear for children",
-        SLEEPWEAR.to_owned(),
+        t!("care-loose-title"),
+        sleepwear(),
         sizes,
-        vec![
-            "Loose sleepwear catches fire more easily than what fits close.".to_owned(),
-            format!("{SLEEPWEAR}: cloth, seams and trimmings of children’s sleepwear must resist flames, unless it fits close."),
-            "Cloth is not looked at here: ask its maker, and keep the garment away from fire.".to_owned(),
-        ],
+        vec![t!("care-loose-fire"), t!("care-loose-rule", rule = sleepwear()), t!("care-loose-cloth")],
     );
-    found.not_checked("whether cloth and trimmings of the sleepwear resist flames");
+    found.not_checked(t!("care-loose-unchecked"));
 }
 
 /// The row of a size for these wearers.
@@ -55,16 +52,16 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
     let mut told = Vec::new();
     let mut missing: Vec<String> = Vec::new();
     for place in GirthPlace::ALL {
-        let name = place.word();
+        let name = girth(place);
         let formulas: Vec<_> =
             model.plan.publishing.girths.iter().filter(|(p, _)| *p == place).map(|(_, f)| f).collect();
         if formulas.is_empty() {
-            missing.push(name.to_owned());
+            missing.push(name);
             continue;
         }
         for formula in formulas {
-            let words = Finding::new(Code::SleepwearGirth).at("care").word("place", name).word("rule", SLEEPWEAR);
-            let mut over = Tally::new(words.word("usual", USUAL), &[("is", "mm"), ("most", "mm"), ("over", "mm")]);
+            let words = Finding::new(Code::SleepwearGirth).at("care").word("place", &name).word("rule", sleepwear());
+            let mut over = Tally::new(words.word("usual", usual()), &[("is", "mm"), ("most", "mm"), ("over", "mm")]);
             let mut sizes = Vec::new();
             let mut lost = Vec::new();
             for (wearer, row) in &rows {
@@ -77,38 +74,41 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
                     over.add(wearer.size, &[is, most, is - most]);
                 }
                 let (cm, inches) = row.printed(place);
-                sizes.push(format!(
-                    "{}: {}, at most {cm} cm and {inches} in in size {}",
-                    wearer.size,
-                    both(is),
-                    row.size
-                ));
+                let [cm, inches] = [cm, inches].map(|n| decimal(&n.to_string()));
+                sizes.push(t!("care-girth-size", size = wearer.size, is = both(is), cm, inches, rule_size = row.size));
             }
             found.findings.extend(over.done(|f, _| f));
             if !sizes.is_empty() {
-                told.push(format!("Around the {name}, by size – {}.", sizes.join("; ")));
+                told.push(t!("care-girth", place = name, sizes = sizes.join("; ")));
             }
             if !lost.is_empty() {
-                found.not_checked(format!("the {name} in {}: it cannot be computed there", gathered(&lost)));
+                found.not_checked(t!("care-girth-lost", place = name, sizes = gathered(&lost)));
             }
         }
     }
-    let mut text = vec![format!(
-        "{SLEEPWEAR}: sleepwear that fits close is at most so much around, all round, laid flat; of cm and inches the smaller counts. \
-         Sleepwear that is wider is loose, and its cloth must resist flames."
-    )];
+    let mut text = vec![t!("care-close-rule", rule = sleepwear())];
     text.extend(told);
     let sizes = wearers.iter().map(|w| w.size.to_owned()).collect();
-    found.caution("Close-fitting sleepwear for children", SLEEPWEAR.to_owned(), sizes, text);
+    found.caution(t!("care-close-title"), sleepwear(), sizes, text);
     if !missing.is_empty() {
-        found.not_checked(format!("the sleepwear around {}: no such girth is in `care.girths`", gathered(&missing)));
+        found.not_checked(t!("care-girths-missing", places = gathered(&missing)));
     }
     if !without.is_empty() {
         let which = gathered(&without);
-        found.not_checked(format!("the girths in {which}: no one size of the rules for sleepwear is told for them"));
+        found.not_checked(t!("care-girths-without", sizes = which));
     }
-    found.not_checked(
-        "that sleeve, leg and body are nowhere wider than at these places and narrow as the rules for sleepwear say; how far trimmings stand \
-         off; where the lowest fastening sits; what its labels say; the cloth",
-    );
+    found.not_checked(t!("care-close-unchecked"));
+}
+
+/// A place around which the rules measure.
+fn girth(place: GirthPlace) -> String {
+    match place {
+        GirthPlace::Chest => t!("girth-chest"),
+        GirthPlace::Waist => t!("girth-waist"),
+        GirthPlace::Seat => t!("girth-seat"),
+        GirthPlace::UpperArm => t!("girth-upper-arm"),
+        GirthPlace::Thigh => t!("girth-thigh"),
+        GirthPlace::Wrist => t!("girth-wrist"),
+        GirthPlace::Ankle => t!("girth-ankle"),
+    }
 }

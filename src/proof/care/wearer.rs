@@ -6,6 +6,7 @@ use crate::base::{Code, Finding};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::proof::judged;
+use crate::texts::{gathered, t};
 
 /// Months in a year.
 const MONTHS: f64 = 12.0;
@@ -65,8 +66,8 @@ pub(super) fn wearers<'a>(
     });
     let out = cases.collect();
     if !unknown.is_empty() {
-        let which = super::gathered(&unknown);
-        found.not_checked(format!("which size of the rules {which} is, so every rule is taken to speak of it"));
+        let which = gathered(&unknown);
+        found.not_checked(t!("care-size-unknown", sizes = which));
     }
     out
 }

@@ -8,10 +8,10 @@ use crate::session::{Computed, EditError};
 /// A change of the plans that are kept.
 #[derive(Clone, Debug, PartialEq)]
 pub enum LayCommand {
-    /// These are kept; one of the same view, cloth and sizes takes the place of the one that was there.
+    /// These are kept; one of the same view, cloth and sizes takes the place of the one that was there, however far that was folded.
     Keep(Vec<LayPlan>),
-    /// A plan, by its place, is taken out.
-    Take(usize),
+    /// Plans, by their places, are taken out.
+    Take(Vec<usize>),
     /// All plans that are not of the draft as it stands are taken out.
     TakeStale,
 }
@@ -21,7 +21,8 @@ impl LayCommand {
         match self {
             Self::Keep(plans) if plans.len() == 1 => "keep a lay plan".to_owned(),
             Self::Keep(_) => "keep lay plans".to_owned(),
-            Self::Take(_) => "take a lay plan out".to_owned(),
+            Self::Take(places) if places.len() == 1 => "take a lay plan out".to_owned(),
+            Self::Take(_) => "take lay plans out".to_owned(),
             Self::TakeStale => "take stale lay plans out".to_owned(),
         }
     }
@@ -37,7 +38,10 @@ impl LayCommand {
                     }
                 }
             }
-            Self::Take(place) if *place < draft.plans.len() => drop(draft.plans.remove(*place)),
+            Self::Take(places) if places.iter().all(|p| *p < draft.plans.len()) => {
+                let mut at = 0..;
+                draft.plans.retain(|_| at.next().is_some_and(|i| !places.contains(&i)));
+            }
             Self::Take(_) => return Err(EditError::refused("that lay plan is not there any more")),
             Self::TakeStale => {
                 let Some((model, finished)) = computed.model.as_ref().zip(computed.finished.as_ref()) else {
@@ -60,8 +64,9 @@ impl LayCommand {
 /// Whether two plans answer the same question.
 fn same_cloth(a: &LayPlan, b: &LayPlan) -> bool {
     let key = |p: &LayPlan| {
-        let LayPlan { name: _, places: _, digest: _, view, material, width, laid, folded_part, nap, sizes } = p.clone();
-        (view, material, width, laid, folded_part, nap, sizes)
+        let LayPlan { name: _, places: _, digest: _, folded_part: _, view, material, width, laid, nap, sizes } =
+            p.clone();
+        (view, material, width, laid, nap, sizes)
     };
     key(a) == key(b)
 }

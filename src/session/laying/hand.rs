@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use crate::base::{DisplayUnit, shown_small};
 use crate::compute::Model;
 use crate::document::LayPlan;
 use crate::output::lay::packing::{Laid, LayFault, Touch};
@@ -43,8 +44,9 @@ impl LayHand {
         Self { lay, locked }
     }
 
-    /// The same pieces for another job, and for each of its stretches those that stay.
-    pub(super) fn over_to(&self, job: &Arc<LayJob>) -> (Lay, Vec<Vec<Laid>>) {
+    /// The same pieces for one of these jobs, the one in which odd ones lie as they do here, and for each of its stretches those that stay.
+    pub(super) fn over_to(&self, jobs: &[Arc<LayJob>]) -> Option<(Lay, Vec<Vec<Laid>>)> {
+        let job = jobs.iter().find(|job| job.lies_like(&self.lay.job)).or(jobs.first())?;
         let lay = if *self.lay.job == **job {
             Lay { job: Arc::clone(job), layouts: self.lay.layouts.clone() }
         } else {
@@ -57,7 +59,7 @@ impl LayHand {
             own.filter_map(|(_, i)| lay.layouts[s].laid.get(*i).copied()).collect()
         });
         let locked = locked.collect();
-        (lay, locked)
+        Some((lay, locked))
     }
 
     fn piece(&mut self, stretch: usize, piece: usize) -> Option<&mut Laid> {
@@ -130,12 +132,13 @@ impl LayHand {
         self.lay.need()
     }
 
-    /// What is wrong with it as it lies.
-    pub fn faults(&self) -> Vec<HandFault> {
-        self.lay.faults().into_iter().map(|(stretch, fault)| self.told(stretch, fault)).collect()
+    /// What is wrong with it as it lies, in words with lengths in this unit.
+    pub fn faults(&self, unit: DisplayUnit) -> Vec<HandFault> {
+        self.lay.faults().into_iter().map(|(stretch, fault)| self.told(stretch, fault, unit)).collect()
     }
 
-    fn told(&self, stretch: usize, fault: LayFault) -> HandFault {
+    fn told(&self, stretch: usize, fault: LayFault, unit: DisplayUnit) -> HandFault {
+        let far = |mm: f64| shown_small(mm, unit);
         let name = |i: usize| {
             let shape = self.lay.layouts.get(stretch).and_then(|l| l.laid.get(i)).map(|l| l.shape);
             let about = self.lay.job.stretches.get(stretch).zip(shape).and_then(|(s, k)| s.shapes.get(k));
@@ -143,16 +146,16 @@ impl LayHand {
         };
         let (pieces, mm, says) = match fault {
             LayFault::Overlap { one, other, deep } => {
-                (vec![one, other], deep, format!("{} and {} overlap by {deep:.1} mm", name(one), name(other)))
+                (vec![one, other], deep, format!("{} and {} overlap by {}", name(one), name(other), far(deep)))
             }
             LayFault::Near { one, other, short } => {
-                (vec![one, other], short, format!("{} and {} are {short:.1} mm too near", name(one), name(other)))
+                (vec![one, other], short, format!("{} and {} are {} too near", name(one), name(other), far(short)))
             }
-            LayFault::Outside { piece, far } => {
-                (vec![piece], far, format!("{} lies {far:.1} mm beyond the cloth", name(piece)))
+            LayFault::Outside { piece, far: by } => {
+                (vec![piece], by, format!("{} lies {} beyond the cloth", name(piece), far(by)))
             }
             LayFault::Loose { piece, off } => {
-                (vec![piece], off, format!("{} is {off:.1} mm off the fold or border", name(piece)))
+                (vec![piece], off, format!("{} is {} off the fold or border", name(piece), far(off)))
             }
             LayFault::Count { shape, laid, asked } => {
                 let about = self.lay.job.stretches.get(stretch).and_then(|s| s.shapes.get(shape));

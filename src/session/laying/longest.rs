@@ -2,9 +2,9 @@
 
 use std::sync::Arc;
 
-use super::search::{LayEffort, lays};
+use super::search::{LayEffort, lays_until};
 use super::wish::LayWish;
-use crate::base::{Unit, tolerance};
+use crate::base::{DisplayUnit, Unit, shown, tolerance};
 use crate::compute::Engine;
 use crate::document::Draft;
 use crate::finish::finish;
@@ -26,8 +26,12 @@ pub struct Longest {
     pub value: f64,
     /// The lay.
     pub lay: Arc<Lay>,
-    /// What the draft says now, mm, and whether that fits.
-    pub now: (f64, bool),
+    /// What the draft says now, mm.
+    pub now: f64,
+    /// How much cloth that needs, mm, or in words why there is no lay.
+    pub now_needs: Result<f64, String>,
+    /// The cloth at hand, mm.
+    pub have: f64,
     /// The least value that was tried and did not fit, mm; none where even the largest one fits.
     pub beyond: Option<f64>,
     /// How many lays were made.
@@ -47,15 +51,62 @@ pub enum LongestStop {
     #[error("stopped before anything was known to fit")]
     Told,
     /// Nothing fits.
-    #[error("nothing down to {name} = {least} fits: {why}")]
+    #[error("nothing down to {name} = {least} fits on {}: there {}; {} is what it is now, and then {}", shown(*have, *unit), needs(least_needs, *unit), shown(*now, *unit), needs(now_needs, *unit))]
     Nothing {
         /// The value.
         name: String,
         /// The least that was tried.
         least: String,
-        /// Why the least does not fit, in words.
-        why: String,
+        /// How much cloth that needs, mm, or in words why there is no lay.
+        least_needs: Result<f64, String>,
+        /// What the draft says now, mm.
+        now: f64,
+        /// How much cloth that needs.
+        now_needs: Result<f64, String>,
+        /// The cloth at hand, mm.
+        have: f64,
+        /// In which lengths are told.
+        unit: DisplayUnit,
     },
+}
+
+/// What is needed, in words.
+fn needs(needed: &Result<f64, String>, unit: DisplayUnit) -> String {
+    match needed {
+        Ok(mm) => format!("{} of cloth are needed", shown(*mm, unit)),
+        Err(why) => format!("there is no lay ({why})"),
+    }
+}
+
+impl Longest {
+    /// Whether what the draft says now comes out of the cloth.
+    pub fn now_fits(&self) -> bool {
+        self.now_needs.as_ref().is_ok_and(|mm| *mm <= self.have + tolerance::ON_EDGE)
+    }
+
+    /// What was found, in sentences. Lengths are rounded where they are shown: one that then reads like another is not told beside it.
+    pub fn words(&self, name: &str, unit: DisplayUnit) -> String {
+        let length = |mm: f64| shown(mm, unit);
+        let (value, need, have) = (length(self.value), length(self.lay.need().exact), length(self.have));
+        let takes = if need == have { format!("all of {have}") } else { format!("{need} of {have}") };
+        let mut out = format!("{name} can be {value}: the lay then takes {takes}.");
+        let now = length(self.now);
+        out.push_str(&match &self.now_needs {
+            Ok(_) if self.now_fits() && now == value => " That is what it is now.".to_owned(),
+            Ok(_) if self.now_fits() => format!(" Now it is {now}, which fits."),
+            Ok(mm) => {
+                let short = length(mm - self.have);
+                format!(" Now it is {now}, which needs {} of cloth, {short} more than there is.", length(*mm))
+            }
+            Err(why) => format!(" Now it is {now}, for which there is no lay: {why}."),
+        });
+        out.push_str(&match self.beyond.map(length) {
+            Some(beyond) if beyond == value || beyond == now => " With more of it no lay was found.".to_owned(),
+            Some(beyond) => format!(" For {beyond} no lay was found."),
+            None => " More was not tried.".to_owned(),
+        });
+        out
+    }
 }
 
 /// The largest value of a length for which what is wished fits on so much cloth, mm, to a millimetre rounded down. It is looked for between
@@ -73,7 +124,7 @@ pub fn longest(
     longest_until(draft, (name, wish, have), effort, &|| false)
 }
 
-/// The same, until it is told to stop: then the best so far is the answer. It looks whether it is told between two lays.
+/// The same, until it is told to stop, also within a lay: then the best so far is the answer.
 ///
 /// # Errors
 /// See [`LongestStop`].
@@ -81,10 +132,11 @@ pub fn longest_until(
     draft: &Draft,
     (name, wish, have): (&str, &LayWish, f64),
     effort: &LayEffort,
-    stop: &dyn Fn() -> bool,
+    stop: &(dyn Fn() -> bool + Sync),
 ) -> Result<Longest, LongestStop> {
     let mut tries = 0;
-    let mut fits = |mm: f64| -> Result<Result<Arc<Lay>, String>, LongestStop> {
+    // The lay if it fits, else how much it needs, or why there is none.
+    let mut fits = |mm: f64| -> Result<Result<Arc<Lay>, Result<f64, String>>, LongestStop> {
         if stop() {
             return Err(LongestStop::Told);
         }
@@ -92,29 +144,32 @@ pub fn longest_until(
         let mut own = draft.clone();
         set_for_run(&mut own, name, &literal_text(mm, Some(Unit::Millimetre)))?;
         let Ok(model) = Engine::new().compute_guarded(&own, &[]) else {
-            return Ok(Err("the draft cannot be computed with it".to_owned()));
+            return Ok(Err(Err("the draft cannot be computed with it".to_owned())));
         };
         let finished = finish(&model.draft, &model);
-        let row = lays((&model, &finished), std::slice::from_ref(wish), &[], effort).into_iter().next();
-        Ok(match row.map(|r| (r.best, r.failed)) {
-            Some((Some(lay), _)) if lay.need().exact <= have + tolerance::ON_EDGE => Ok(lay),
-            Some((Some(lay), _)) => Err(format!("it needs {:.0} mm of cloth", lay.need().exact)),
+        let wishes = std::slice::from_ref(wish);
+        let row = lays_until((&model, &finished), (wishes, &[]), effort, (stop, &|_, _| {})).into_iter().next();
+        let found = match row.map(|r| (r.best, r.failed)) {
+            Some((Some(lay), _)) if lay.need().exact <= have + tolerance::ON_EDGE => return Ok(Ok(lay)),
+            Some((Some(lay), _)) => Ok(lay.need().exact),
             Some((None, Some(why))) => Err(why.to_string()),
             _ => Err("no lay was found".to_owned()),
-        })
+        };
+        // A search that was broken off says nothing of what does not fit.
+        if stop() { Err(LongestStop::Told) } else { Ok(Err(found)) }
     };
     let now = present(draft, name, wish)?;
     let mut low: Option<(f64, Arc<Lay>)> = None;
     let mut high: Option<f64> = None;
     let fits_now = fits(now)?;
-    let first = match &fits_now {
+    let now_needs = match &fits_now {
         Ok(lay) => {
             low = Some((now, Arc::clone(lay)));
-            true
+            Ok(lay.need().exact)
         }
-        Err(_) => {
+        Err(needed) => {
             high = Some(now);
-            false
+            needed.clone()
         }
     };
     let (floor, ceiling) = (STEP, now * REACH);
@@ -132,11 +187,16 @@ pub fn longest_until(
     } else {
         match fits(floor)? {
             Ok(lay) => low = Some((floor, lay)),
-            Err(why) => {
+            Err(least_needs) => {
+                let (name, least) = (name.to_owned(), literal_text(floor, Some(Unit::Millimetre)));
                 return Err(LongestStop::Nothing {
-                    name: name.to_owned(),
-                    least: literal_text(floor, Some(Unit::Millimetre)),
-                    why,
+                    name,
+                    least,
+                    least_needs,
+                    now,
+                    now_needs,
+                    have,
+                    unit: draft.display,
                 });
             }
         }
@@ -163,7 +223,7 @@ pub fn longest_until(
     // Only what was laid is said.
     let down = (best.0 / STEP + tolerance::EQUAL).floor() * STEP;
     let value = if (best.0 - down).abs() <= tolerance::EQUAL { down } else { best.0 };
-    Ok(Longest { value, lay: best.1, now: (now, first), beyond: over, tries })
+    Ok(Longest { value, lay: best.1, now, now_needs, have, beyond: over, tries })
 }
 
 /// What the value is now.

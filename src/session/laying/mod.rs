@@ -20,9 +20,9 @@ use crate::output::lay::{Lay, LayError};
 
 pub use hand::{HandFault, LayHand};
 pub use longest::{Longest, LongestStop, longest, longest_until};
-pub use search::{LayEffort, QUICK_MOVES, USUAL_MOVES, lays};
+pub use search::{LayEffort, QUICK_MOVES, USUAL_MOVES, lays, lays_until};
 pub use table::{KeptLocked, KeptPlan, LayCell, LayKey, LayTable, lay_table, sizes_called, sizes_typed};
-pub use wish::{LayWish, job_of, plan_name, usual_wishes, wish_of_plan};
+pub use wish::{LayWish, job_of, jobs_of, plan_name, usual_wishes, wish_of_plan};
 
 /// A wanted lay and how far it is.
 #[derive(Clone, Debug)]

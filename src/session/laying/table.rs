@@ -107,7 +107,7 @@ pub struct LayCell {
 /// The table. Cells stand row by row; one is left out where a width cannot be computed in a size.
 #[derive(Clone, Debug, Default)]
 pub struct LayTable {
-    /// All cells.
+    /// All cells; behind those of the columns the ones of kept plans whose cloth is laid, or is as wide, as the draft does not say (any more).
     pub cells: Vec<LayCell>,
     /// One key for each column, of whatever sizes.
     pub columns: Vec<LayKey>,
@@ -121,6 +121,23 @@ impl LayTable {
     /// The cell of a key.
     pub fn cell(&self, key: &LayKey) -> Option<&LayCell> {
         self.cells.iter().find(|c| c.key == *key)
+    }
+
+    /// Whether the draft says that there is such a cloth.
+    pub fn is_told(&self, key: &LayKey) -> bool {
+        self.columns.iter().any(|c| c.same_cloth(key))
+    }
+
+    /// Kept plans of cloth that the draft does not tell, by cloth.
+    pub fn untold(&self) -> Vec<Vec<&LayCell>> {
+        let mut out: Vec<Vec<&LayCell>> = Vec::new();
+        for cell in self.cells.iter().filter(|c| !self.is_told(&c.key)) {
+            match out.iter_mut().find(|own| own[0].key.same_cloth(&cell.key)) {
+                Some(own) => own.push(cell),
+                None => out.push(vec![cell]),
+            }
+        }
+        out
     }
 }
 
@@ -164,11 +181,15 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
     }
     let mut plans: Vec<(usize, Option<LayKey>)> = Vec::new();
     let mut more: Vec<Vec<(String, u32)>> = groups.to_vec();
+    let mut untold: Vec<LayWish> = Vec::new();
     for (place, plan) in draft.plans.iter().enumerate() {
         let wish = wish_of_plan(model, plan);
         if let Some(wish) = &wish {
-            column(&mut table, wish);
-            more.push(address(wish));
+            // Where the draft tells no width of a cloth, what is kept tells it.
+            if !usual.iter().any(|w| w.view == wish.view && w.call.material == wish.call.material) {
+                column(&mut table, wish);
+            }
+            if table.is_told(&key_of(wish)) { more.push(address(wish)) } else { untold.push(wish.clone()) }
         }
         plans.push((place, wish.as_ref().map(key_of)));
     }
@@ -179,14 +200,22 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
     }
     let books = books(model, finished);
     let kept = kept(model, &books);
+    let cell = |key: LayKey, wish: LayWish| {
+        let job = job_from(&books, &wish).map(Arc::new);
+        let own = plans.iter().find(|(_, k)| k.as_ref() == Some(&key)).map(|(place, _)| *place);
+        let kept = own.map(|place| KeptPlan { place, lay: still(kept.get(place), &job) });
+        LayCell { key, wish, job, kept }
+    };
     for row in &table.rows {
         for (pattern, column) in patterns.iter().zip(&table.columns) {
             let Some(wish) = cell_wish(model, &usual, pattern, row) else { continue };
-            let key = LayKey { sizes: row.clone(), ..column.clone() };
-            let job = job_from(&books, &wish).map(Arc::new);
-            let own = plans.iter().find(|(_, k)| k.as_ref() == Some(&key)).map(|(place, _)| *place);
-            let kept = own.map(|place| KeptPlan { place, lay: still(kept.get(place), &job) });
-            table.cells.push(LayCell { key, wish, job, kept });
+            table.cells.push(cell(LayKey { sizes: row.clone(), ..column.clone() }, wish));
+        }
+    }
+    for wish in untold {
+        let key = key_of(&wish);
+        if table.cell(&key).is_none() {
+            table.cells.push(cell(key, wish));
         }
     }
     for (place, key) in plans {
@@ -242,7 +271,7 @@ fn kept(model: &Model, books: &[ClothBook<'_>]) -> Vec<Result<KeptLocked, String
 /// A kept plan as one of the job of its cell.
 fn still(kept: Option<&Result<KeptLocked, String>>, job: &Result<Arc<LayJob>, LayError>) -> Result<KeptLocked, String> {
     match (kept, job) {
-        (Some(Ok((lay, locked))), Ok(job)) if *lay.job == **job => Ok((Arc::clone(lay), locked.clone())),
+        (Some(Ok((lay, locked))), Ok(job)) if lay.job.is_of(job) => Ok((Arc::clone(lay), locked.clone())),
         (Some(Err(why)), _) => Err(why.clone()),
         _ => Err("the cloth lies otherwise now; plan it again".to_owned()),
     }

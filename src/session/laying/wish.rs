@@ -67,18 +67,36 @@ pub fn job_of(model: &Model, finished: &Finished, wish: &LayWish) -> Result<LayJ
     job_from(&books, wish)
 }
 
+/// All ways in which a wish is laid: the first is that of [`job_of`], in the others odd ones lie on two layers and are cut from one of them.
+///
+/// # Errors
+/// See [`LayError`].
+pub fn jobs_of(model: &Model, finished: &Finished, wish: &LayWish) -> Result<Vec<LayJob>, LayError> {
+    jobs_from(&books(model, finished), wish)
+}
+
 /// What is known of the pieces of each view.
 pub(super) fn books<'a>(model: &'a Model, finished: &'a Finished) -> Vec<ClothBook<'a>> {
     model.of_views().iter().zip(finished.of_views()).map(|(m, f)| ClothBook::new(m, f)).collect()
 }
 
-/// What is to be laid for a wish.
+/// What is to be laid for a wish, odd ones on a single layer.
 pub(super) fn job_from(books: &[ClothBook<'_>], wish: &LayWish) -> Result<LayJob, LayError> {
     let book = &books[wish.view.min(books.len() - 1)];
-    lay_job(book.model(), book.on_cloth(&wish.call)?)
+    lay_job(book.model(), book.on_cloth(&wish.call)?, &[])
 }
 
-/// What a plan is called: material, width, sizes, and what is unusual. `model` is its view's.
+/// The same in all ways: the first is that of [`job_from`].
+pub(super) fn jobs_from(books: &[ClothBook<'_>], wish: &LayWish) -> Result<Vec<LayJob>, LayError> {
+    let model = books[wish.view.min(books.len() - 1)].model();
+    let first = job_from(books, wish)?;
+    let more: Vec<LayJob> =
+        first.ways().iter().skip(1).map(|way| lay_job(model, first.on.clone(), way)).collect::<Result<_, _>>()?;
+    Ok(std::iter::once(first).chain(more).collect())
+}
+
+/// What a plan is called: material, width, sizes, how it is laid if it is not open, nap if there is any. It says so also where the card of the
+/// cloth does: that may say otherwise some day. `model` is its view's.
 pub fn plan_name(model: &Model, wish: &LayWish) -> String {
     let call = &wish.call;
     let told = model.draft.materials.iter().find(|m| m.name == call.material);
@@ -91,17 +109,12 @@ pub fn plan_name(model: &Model, wish: &LayWish) -> String {
     if !model.view().is_empty() {
         out = format!("{}, {out}", model.view());
     }
-    if let Some(laid) = call.laid.filter(|l| told.is_none_or(|m| m.laid != *l)) {
-        let words = match laid {
-            ClothLaid::Open => "open",
-            ClothLaid::Folded => "folded",
-            ClothLaid::FoldedToMiddle => "folded to the middle",
-            ClothLaid::FoldedPart => "folded in part",
-        };
-        out.push_str(&format!(", {words}"));
+    let laid = call.laid.or(told.map(|m| m.laid)).unwrap_or_default();
+    if laid != ClothLaid::Open {
+        out.push_str(&format!(", {}", laid.words()));
     }
-    if let Some(nap) = call.nap.filter(|n| told.is_none_or(|m| (m.nap == Nap::With) != *n)) {
-        out.push_str(if nap { ", with nap" } else { ", without nap" });
+    if call.nap.unwrap_or_else(|| told.is_some_and(|m| m.nap == Nap::With)) {
+        out.push_str(", with nap");
     }
     out
 }

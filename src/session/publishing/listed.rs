@@ -2,7 +2,10 @@
 
 use std::fmt::Write as _;
 
-use super::{Outputs, PrintFor, Published, What, clean, purpose_name};
+use crate::texts::{readable, speaking, t};
+
+use super::{Outputs, PrintFor, Published, What, clean, purpose_name, title_of};
+use crate::document::Draft;
 
 /// A file in such a list.
 pub struct Listed<'a> {
@@ -20,46 +23,49 @@ pub struct Listed<'a> {
 
 /// The files, kind by kind, with what each kind is for.
 pub fn what_files_are_for(files: &[Listed<'_>]) -> String {
-    let mut out = String::from("What each file is for\n");
+    let mut out = format!("{}\n", t!("files-title"));
     for what in What::ALL {
         let of_kind: Vec<&Listed<'_>> = files.iter().filter(|f| f.kind == what.word()).collect();
         if of_kind.is_empty() {
             continue;
         }
-        let _ = writeln!(out, "\n{}: {}.", what.word(), what.says());
+        let _ = writeln!(out, "\n{}: {}.", what.heading(), what.says());
         for file in of_kind {
+            let mut line = file.name.to_owned();
             let sizes = match file.sizes {
                 [] => String::new(),
                 [one] if one.is_empty() => String::new(),
-                [one] => format!(" – size {one}"),
-                [first, .., last] if file.sizes.len() > 6 => format!(" – sizes {first} to {last}"),
-                some => format!(" – sizes {}", some.join(", ")),
+                [one] => t!("of-size", size = one),
+                [first, .., last] if file.sizes.len() > 6 => t!("of-sizes-to", first, last),
+                some => t!("of-sizes", sizes = some.join(", ")),
             };
-            let view = if file.view.is_empty() { String::new() } else { format!(", view {}", file.view) };
-            let pages = match file.pages {
-                0 => String::new(),
-                1 => ", 1 page".to_owned(),
-                n => format!(", {n} pages"),
-            };
-            let _ = writeln!(out, "- {}{sizes}{view}{pages}", file.name);
+            if !sizes.is_empty() {
+                let _ = write!(line, " – {sizes}");
+            }
+            if !file.view.is_empty() {
+                let _ = write!(line, ", {}", t!("of-view", view = readable(file.view)));
+            }
+            if file.pages > 0 {
+                let _ = write!(line, ", {}", t!("pages", count = file.pages));
+            }
+            let _ = writeln!(out, "- {line}");
         }
     }
-    out.push_str(
-        "\nYou need the pages or the wide sheet of your own size only. Print one page first, measure its marks, and go on when they are right.\n",
-    );
+    let _ = writeln!(out, "\n{}", t!("files-need"));
     out
 }
 
 impl Outputs {
     /// A list of what each file is for, as a file; none where all are of one kind.
-    pub fn list(&self, stem: &str, title: &str, (purpose, edition): (PrintFor, &str)) -> Option<(String, Vec<u8>)> {
+    pub fn list(&self, stem: &str, draft: &Draft, purpose: PrintFor) -> Option<(String, Vec<u8>)> {
         let first = self.files.first()?.what;
         if self.files.iter().all(|f| f.what == first) {
             return None;
         }
         let all: Vec<Listed<'_>> = self.files.iter().map(Published::listed).collect();
-        let text = format!("{title}\n\n{}", what_files_are_for(&all));
-        Some((format!("{}-{}-read-me-first.txt", clean(stem), purpose_name(purpose, edition)), text.into_bytes()))
+        let text = speaking(draft.language, || format!("{}\n\n{}", title_of(draft, ""), what_files_are_for(&all)));
+        let name = format!("{}-{}-read-me-first.txt", clean(stem), purpose_name(purpose, &draft.edition));
+        Some((name, text.into_bytes()))
     }
 }
 

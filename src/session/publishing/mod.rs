@@ -18,6 +18,7 @@ use crate::language::{Kind, literal_text};
 use crate::output::{
     self, Grid, HOME_MARGIN, HomeSettings, HomeSheets, Paper, ProjectorSettings, SheetError, SheetPiece,
 };
+use crate::texts::{readable, speaking, t};
 
 pub use listed::{Listed, what_files_are_for};
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, booklet_of, how_many, outputs};
@@ -42,11 +43,11 @@ pub enum PrintFor {
 
 impl PrintFor {
     /// As it is named on sheets; nothing for a release.
-    pub fn words(self) -> &'static str {
+    pub fn words(self) -> String {
         match self {
-            Self::Toile => "for a toile",
-            Self::Testers => "for testers",
-            Self::Release => "",
+            Self::Toile => t!("for-toile"),
+            Self::Testers => t!("for-testers"),
+            Self::Release => String::new(),
         }
     }
 
@@ -156,7 +157,7 @@ pub fn pieces_of_view(
             lacks || cases.iter().all(same)
         });
         if !is_everywhere {
-            piece.notes.push(format!("view {}", own.view()));
+            piece.notes.push(t!("of-view", view = readable(own.view())));
         }
     }
     (pieces, missing)
@@ -179,7 +180,7 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
         paper: wish.paper,
         margin: wish.margin.or_else(|| length(&draft.settings.page_margin)).unwrap_or(HOME_MARGIN),
         title: title_of(draft, model.view()),
-        purpose: wish.purpose.words().to_owned(),
+        purpose: wish.purpose.words(),
         edition: output::edition_words(draft),
         body: row,
         places: places_on(draft, PAGES),
@@ -189,8 +190,8 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
 
 /// What a sheet is called: the draft's title, and the view if there is one.
 pub fn title_of(draft: &Draft, view: &str) -> String {
-    let title = if draft.title.is_empty() { "Untitled draft" } else { &draft.title };
-    if view.is_empty() { title.to_owned() } else { format!("{title}, view {view}") }
+    let title = if draft.title.is_empty() { t!("untitled") } else { draft.title.clone() };
+    if view.is_empty() { title } else { format!("{title}, {}", t!("of-view", view = readable(view))) }
 }
 
 /// The pages of some sizes of a view together. `model` and `finished` are of the whole draft.
@@ -204,9 +205,11 @@ pub fn home_print(
     cases: &[usize],
     wish: &PrintWish,
 ) -> Result<(HomeSheets, Vec<(String, String)>), SheetError> {
-    let (pieces, missing) = pieces_of_view((model, finished), view, cases, (&wish.pieces, wish.whole));
-    let sheets = output::home_sheets(&pieces, &home_settings(draft, &model.of_views()[view], cases, wish))?;
-    Ok((sheets, missing))
+    speaking(draft.language, || {
+        let (pieces, missing) = pieces_of_view((model, finished), view, cases, (&wish.pieces, wish.whole));
+        let sheets = output::home_sheets(&pieces, &home_settings(draft, &model.of_views()[view], cases, wish))?;
+        Ok((sheets, missing))
+    })
 }
 
 /// What a print is for, as a part of a file's name: for a release its edition, so that two editions lie in one folder side by side.

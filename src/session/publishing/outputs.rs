@@ -7,18 +7,19 @@ use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
-use super::unsaid::unsaid;
+use super::unsaid::{unplanned, unsaid};
 use super::what::What;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
 use crate::document::{Draft, LayPlan};
 use crate::finish::{ClothBook, Finished, letters};
-use crate::output::lay::{Lay, kept_lays, lay_page};
+use crate::output::lay::{Lay, cloth_words, kept_lays, lay_pages, sizes_words};
 use crate::output::{
     self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
     SvgError, SvgSettings, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
+use crate::texts::{carried, speaking, t};
 
 /// What is asked for.
 pub struct Order<'a> {
@@ -129,6 +130,10 @@ pub fn how_many(order: &Order<'_>) -> usize {
 /// # Errors
 /// See [`OutputError`]; then nothing is published.
 pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + Sync)) -> Result<Outputs, OutputError> {
+    speaking(order.draft.language, || all_of(order, progress, told))
+}
+
+fn all_of(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + Sync)) -> Result<Outputs, OutputError> {
     let jobs = jobs(order);
     let results: Vec<Mutex<Option<Made>>> = jobs.iter().map(|_| Mutex::new(None)).collect();
     let next = AtomicUsize::new(0);
@@ -154,7 +159,7 @@ pub fn outputs(order: &Order<'_>, progress: &Progress, told: &(dyn Fn(usize) + S
     let threads = std::thread::available_parallelism().map_or(1, usize::from).min(jobs.len()).max(1);
     std::thread::scope(|scope| {
         for _ in 1..threads {
-            scope.spawn(work);
+            scope.spawn(carried(work));
         }
         work();
     });
@@ -337,6 +342,10 @@ pub fn booklet_of(
     cases: &[usize],
     photos: &BTreeMap<String, Arc<output::Photo>>,
 ) -> Writing {
+    speaking(order.draft.language, || words_of(order, view, cases, photos))
+}
+
+fn words_of(order: &Order<'_>, view: usize, cases: &[usize], photos: &BTreeMap<String, Arc<output::Photo>>) -> Writing {
     let own = &order.model.of_views()[view];
     output::booklet(&BookletOrder {
         draft: order.draft,
@@ -358,7 +367,8 @@ fn tables_alone(order: &Order<'_>, own: &Model, tables: Vec<Table>) -> Writing {
     Writing {
         title: stamped(&title_of(order.draft, own.view()), order.wish.purpose),
         about: about.into_iter().filter(|a| !a.is_empty()).collect(),
-        blocks: tables.into_iter().flat_map(|t| [Block::NewPage, Block::Table(t)]).skip(1).collect(),
+        blocks: tables.into_iter().flat_map(|table| [Block::NewPage, Block::Table(table)]).skip(1).collect(),
+        steps: 0..0,
     }
 }
 
@@ -385,6 +395,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     };
     if job.what != What::CheckList {
         out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
+        out.notes.extend(unplanned(order.draft, own, &job.cases));
         let plans = plans_of(order, (own, made), &sizes_of(own, &job.cases));
         out.lacking.extend(plans.iter().filter_map(|(plan, lay)| Some(left_out(plan, lay.as_ref().err()?))));
     }
@@ -398,23 +409,29 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     Ok(out)
 }
 
-/// The lay plans of a view that are kept, a page for each; nothing where none are.
+/// The lay plans of a view that are kept, several on a page where they can be read so; nothing where none are.
 fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
     let (own, made) = (&order.model.of_views()[job.view], &order.finished.of_views()[job.view]);
     let mut out = Outputs::default();
     let sizes = sizes_of(own, &job.cases);
     let title = stamped(&title_of(order.draft, own.view()), order.wish.purpose);
     let signs = letters(order.model);
-    let mut pages = Vec::new();
+    let mut laid: Vec<(String, String, Lay)> = Vec::new();
     for (plan, lay) in plans_of(order, (own, made), &sizes) {
         match lay {
-            Ok(lay) => pages.push(lay_page(&format!("{title}: {}", plan.name), &lay, &signs)),
+            Ok(lay) => {
+                let of: Vec<(String, u32)> = plan.sizes.iter().map(|s| (s.size.clone(), s.count)).collect();
+                laid.push((cloth_words(&lay), sizes_words(&of), lay));
+            }
             Err(why) => out.lacking.push(left_out(plan, &why)),
         }
     }
-    if pages.is_empty() {
+    out.notes.extend(unplanned(order.draft, own, &job.cases));
+    if laid.is_empty() {
         return Ok(out);
     }
+    let named: Vec<_> = laid.iter().map(|(cloth, name, lay)| (cloth.clone(), (name.clone(), lay))).collect();
+    let pages = lay_pages(&title, &named, &signs);
     let sheet = |problem: PdfError| OutputError::Sheet { of: of(own, &[]), problem: problem.into() };
     let bytes = output::write_pdf(&title, &pages).map_err(sheet)?;
     out.files.push(file(order, job, "lay-plans-A4", "pdf", bytes, digests(order.draft, &pages)));
@@ -439,14 +456,14 @@ fn left_out(plan: &LayPlan, why: &str) -> String {
 fn caution_block(caution: Caution) -> Block {
     let Caution { title, mut text, rule, .. } = caution;
     if !rule.is_empty() {
-        text.insert(0, format!("The rule: {rule}."));
+        text.insert(0, t!("care-the-rule", rule));
     }
     Block::Caution { title, text }
 }
 
 /// The title with what a print is for; nothing is added for a release.
 fn stamped(title: &str, purpose: PrintFor) -> String {
-    match purpose.words() {
+    match purpose.words().as_str() {
         "" => title.to_owned(),
         words => format!("{title} – {words}"),
     }

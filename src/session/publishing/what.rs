@@ -1,5 +1,7 @@
 //! The kinds of things that are published.
 
+use crate::texts::t;
+
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum What {
@@ -63,25 +65,32 @@ impl What {
     }
 
     /// What such a file is for, in words for who buys the pattern.
-    pub fn says(self) -> &'static str {
+    pub fn says(self) -> String {
         match self {
-            Self::Pages => "pieces in true size on pages of a home printer, to be joined; print the first page first",
-            Self::Wide => "pieces in true size on one wide sheet, for a copy shop",
-            Self::Projector => {
-                "pieces in true size for a projector over the cloth, light lines on black and dark lines on white"
-            }
-            Self::Svg => "pieces as lines for other drawing programs, in millimetres, each kind of line by itself",
-            Self::Dxf => {
-                "pieces for cutting machines and other programs of the trade, in the layers of the open standard"
-            }
-            Self::Tables => {
-                "body chart, finished measures, lengths to cut, what to buy, cutting list; to read, or for a spreadsheet"
-            }
-            Self::Lays => "how the pieces lie on the cloth, and how much of it to buy; a page for each size and width",
-            Self::CheckList => {
-                "each piece with what it is sewn to, notches, grain, counts and the steps that mention it; for the maker and testers, in no release"
-            }
-            Self::Booklet => "how to choose a size, what is needed, the pieces, and how it is sewn",
+            Self::Pages => t!("what-pages"),
+            Self::Wide => t!("what-wide"),
+            Self::Projector => t!("what-projector"),
+            Self::Svg => t!("what-svg"),
+            Self::Dxf => t!("what-dxf"),
+            Self::Tables => t!("what-tables"),
+            Self::Lays => t!("what-lays"),
+            Self::CheckList => t!("what-check-list"),
+            Self::Booklet => t!("what-booklet"),
+        }
+    }
+
+    /// Its heading where files are listed for whoever gets them.
+    pub fn heading(self) -> String {
+        match self {
+            Self::Pages => t!("heading-pages"),
+            Self::Wide => t!("heading-wide"),
+            Self::Projector => t!("heading-projector"),
+            Self::Svg => t!("heading-svg"),
+            Self::Dxf => t!("heading-dxf"),
+            Self::Tables => t!("heading-tables"),
+            Self::Lays => t!("heading-lays"),
+            Self::CheckList => t!("heading-check-list"),
+            Self::Booklet => t!("heading-booklet"),
         }
     }
 }

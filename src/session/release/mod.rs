@@ -29,7 +29,8 @@ use crate::document::{Draft, Log, Release};
 use crate::file;
 use crate::finish::{Finished, finish};
 use crate::output::{FolderError, Paper, save_folder};
-use crate::proof::{cautions, count, errors, proof_of};
+use crate::proof::{count, errors, proof_of};
+use crate::texts::speaking;
 
 /// Where the files for buyers lie in the folder of a release.
 const PATTERN: &str = "pattern";
@@ -238,9 +239,10 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         });
         files.push((name, published.bytes));
     }
-    let cautions = cautions(&whole.draft, &whole.model);
-    let changes =
-        before.as_ref().map(|b| words::changes(b, (&whole, &cautions), &listed)).transpose()?.unwrap_or_default();
+    let language = draft.language;
+    let cautions = words::Cautions::of(&whole, language);
+    let changes = before.as_ref().map(|b| speaking(language, || words::changes(b, (&whole, &cautions), &listed)));
+    let changes = changes.transpose()?.unwrap_or_default();
     let never_sewn = never_sewn(&draft, &whole.model);
     if !never_sewn.is_empty() {
         let which = super::gathered(&never_sewn);
@@ -248,7 +250,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
             "never sewn: the log tells of no fitting in {which}. It is written into {MANIFEST}, not told to buyers"
         ));
     }
-    let read_me = words::read_me(&draft, &listed, &cautions, !changes.is_empty());
+    let read_me = speaking(language, || words::read_me(&draft, &listed, &cautions.told, !changes.is_empty()));
     let text = if draft == *order.draft { order.text.to_owned() } else { file::write(&draft) };
     let mut more = vec![(format!("{PATTERN}/read-me-first.txt"), read_me), (DRAFT.to_owned(), text)];
     if !changes.is_empty() {
@@ -270,7 +272,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         never_sewn,
         warnings: counts.warnings,
         notes: counts.notes,
-        cautions: cautions.into_iter().map(|c| c.title).collect(),
+        cautions: cautions.plain.into_iter().map(|c| c.title).collect(),
         files: listed,
         ..Manifest::default()
     };

@@ -9,12 +9,13 @@ use crate::document::Draft;
 use crate::output::{Side, compare};
 use crate::proof::{Caution, cautions};
 use crate::session::What;
-use crate::session::publishing::{Listed, PrintFor, purpose_name, what_files_are_for};
+use crate::session::publishing::{Listed, PrintFor, purpose_name, title_of, what_files_are_for};
+use crate::texts::{Language, date, speaking, t};
 
 /// What changed since the release before, for buyers: by piece and size, then by file and page.
 pub(super) fn changes(
     before: &Before,
-    (now, told): (&Whole, &[Caution]),
+    (now, cautions): (&Whole, &Cautions),
     files: &[ReleasedFile],
 ) -> Result<String, ReleaseStop> {
     let old = Whole::of(&before.draft)?;
@@ -25,29 +26,47 @@ pub(super) fn changes(
         Ok(found.errata(old.draft, new.draft))
     };
     let mut out = side(now)?;
-    out.push_str(&cautions_changed(&before.manifest, &cautions(&old.draft, &old.model), told));
+    out.push_str(&cautions_changed(&before.manifest, &Cautions::of(&old, now.draft.language), cautions));
     out.push_str(&pages(&before.manifest, files, &now.draft.edition));
     Ok(out)
 }
 
+/// The cautions of a draft, each in two languages.
+pub(super) struct Cautions {
+    /// In English, as manifests hold their titles: whatever language an edition speaks, they can be compared.
+    pub plain: Vec<Caution>,
+    /// The same as buyers read them.
+    pub told: Vec<Caution>,
+}
+
+impl Cautions {
+    pub(super) fn of(whole: &Whole, language: Language) -> Self {
+        let of = |language| speaking(language, || cautions(&whole.draft, &whole.model));
+        Self { plain: of(Language::English), told: of(language) }
+    }
+
+    /// A title of the manifest as buyers read it; one that is of another version of the program stays as it is.
+    fn told_title<'a>(&'a self, title: &'a str) -> &'a str {
+        let place = self.plain.iter().position(|c| c.title == title);
+        place.and_then(|i| self.told.get(i)).map_or(title, |c| &c.title)
+    }
+}
+
 /// Cautions that are new, gone, or say something else.
-fn cautions_changed(before: &Manifest, old: &[Caution], now: &[Caution]) -> String {
+fn cautions_changed(before: &Manifest, old: &Cautions, now: &Cautions) -> String {
     let mut lines = Vec::new();
-    for caution in now {
+    for caution in &now.plain {
+        let title = now.told_title(&caution.title);
         if !before.cautions.contains(&caution.title) {
-            lines.push(format!("new: {}", caution.title));
-        } else if old.iter().any(|o| o.title == caution.title && o.text != caution.text) {
-            lines.push(format!("says something else: {}", caution.title));
+            lines.push(t!("caution-new", title));
+        } else if old.plain.iter().any(|o| o.title == caution.title && o.text != caution.text) {
+            lines.push(t!("caution-other", title));
         }
     }
-    let gone = before.cautions.iter().filter(|title| now.iter().all(|c| c.title != **title));
-    lines.extend(gone.map(|title| format!("gone: {title}")));
+    let gone = before.cautions.iter().filter(|title| now.plain.iter().all(|c| c.title != **title));
+    lines.extend(gone.map(|title| t!("caution-gone", title = old.told_title(title))));
     let lines: String = lines.iter().map(|line| format!("- {line}\n")).collect();
-    if lines.is_empty() {
-        lines
-    } else {
-        format!("\nCautions, which stand in read-me-first.txt and in the booklet\n{lines}")
-    }
+    if lines.is_empty() { lines } else { format!("\n{}\n{lines}", t!("cautions-heading")) }
 }
 
 /// The name of a file without what an edition adds to it.
@@ -81,7 +100,7 @@ fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
             })
         };
         let Some(known) = same_name.or_else(same_use) else {
-            lines.push(format!("{}: new", file.name));
+            lines.push(t!("file-new", name = file.name));
             continue;
         };
         used[known] = true;
@@ -97,27 +116,23 @@ fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
         // Whoever has a page that looks the same has this page.
         let again: Vec<usize> = (0..file.pages.len()).filter(|i| !known.pages.contains(&file.pages[*i])).collect();
         if again.len() == file.pages.len() {
-            lines.push(format!("{}: all {}", file.name, many(again.len(), "page")));
+            lines.push(t!("file-all-pages", name = file.name, count = again.len()));
         } else if !again.is_empty() {
-            lines.push(format!("{}: {} of {}", file.name, which(&again), file.pages.len()));
+            lines.push(t!("file-some-pages", name = file.name, pages = which(&again), count = file.pages.len()));
         }
     }
     let gone: Vec<String> = old.iter().zip(&used).filter(|(_, used)| !**used).map(|(f, _)| f.name.clone()).collect();
     let mut out = String::new();
     match lines.is_empty() {
-        true => out.push_str("\nNo page of the files needs to be printed again.\n"),
+        true => out.push_str(&format!("\n{}\n", t!("pages-none-again"))),
         false => {
-            out.push_str("\nPages to print again\n");
+            out.push_str(&format!("\n{}\n", t!("pages-again")));
             for line in lines {
                 let _ = writeln!(out, "- {}", line.trim_start_matches("pattern/"));
             }
         }
     }
-    let lists = [
-        ("Files that are not printed and are other", others),
-        ("Files that are not printed and are other by edition and date alone", by_edition),
-        ("Files that are no longer there", gone),
-    ];
+    let lists = [(t!("files-other"), others), (t!("files-by-edition"), by_edition), (t!("files-gone"), gone)];
     for (heading, names) in lists.iter().filter(|(_, names)| !names.is_empty()) {
         let _ = writeln!(out, "\n{heading}");
         for name in names {
@@ -131,11 +146,11 @@ fn pages(before: &Manifest, files: &[ReleasedFile], edition: &str) -> String {
 fn which(pages: &[usize]) -> String {
     let rest = pages.strip_prefix(&[0]);
     let numbers = rest.unwrap_or(pages);
-    let word = if numbers.len() == 1 { "page" } else { "pages" };
+    let count = numbers.len();
     match (rest, numbers) {
-        (Some(_), []) => "the first page".to_owned(),
-        (Some(_), _) => format!("the first page and {word} {}", runs(numbers)),
-        (None, _) => format!("{word} {}", runs(numbers)),
+        (Some(_), []) => t!("pages-first"),
+        (Some(_), _) => t!("pages-first-and", count, pages = runs(numbers)),
+        (None, _) => t!("pages-which", count, pages = runs(numbers)),
     }
 }
 
@@ -152,13 +167,10 @@ fn runs(pages: &[usize]) -> String {
     runs.iter().map(one).collect::<Vec<_>>().join(", ")
 }
 
-fn many(n: usize, word: &str) -> String {
-    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
-}
-
 /// What lies in the folder and what for: the first thing that a buyer reads.
 pub(super) fn read_me(draft: &Draft, files: &[ReleasedFile], cautions: &[Caution], has_changes: bool) -> String {
-    let mut out = format!("{}\nEdition {}, {}\n", super::title(draft), draft.edition, draft.date);
+    let edition = t!("edition-head", edition = draft.edition, date = date(&draft.date));
+    let mut out = format!("{}\n{edition}\n", title_of(draft, ""));
     let listed: Vec<Listed<'_>> = files
         .iter()
         .map(|f| Listed {
@@ -172,15 +184,19 @@ pub(super) fn read_me(draft: &Draft, files: &[ReleasedFile], cautions: &[Caution
     out.push('\n');
     out.push_str(&what_files_are_for(&listed));
     if has_changes {
-        out.push_str("\nwhat-changed.txt: what is other than in the edition before, and which pages to print again.\n");
+        let _ = writeln!(out, "\nwhat-changed.txt: {}", t!("what-changed-is"));
     }
     for caution in cautions {
-        let _ = writeln!(out, "\nCaution: {}", caution.title);
+        let _ = writeln!(out, "\n{}", t!("caution-head", title = caution.title));
         for sentence in &caution.text {
             let _ = writeln!(out, "{sentence}");
         }
     }
-    let told = [("Drafted by", &draft.author), ("Licence", &draft.licence), ("Questions and mistakes", &draft.contact)];
+    let told = [
+        (t!("about-author"), &draft.author),
+        (t!("about-licence"), &draft.licence),
+        (t!("about-questions"), &draft.contact),
+    ];
     for (i, (what, words)) in told.iter().filter(|(_, words)| !words.is_empty()).enumerate() {
         let _ = writeln!(out, "{}{what}: {words}", if i == 0 { "\n" } else { "" });
     }

@@ -134,6 +134,8 @@ fn pieces_are_moved_by_hand_with_overlaps_told_and_steps_undone() {
     // Another piece is laid in the middle of the large one.
     stage.pull(&other, rect.center() - to.center());
     assert!(stage.says("overlap by "), "{}", stage.all());
+    let deep = stage.told.iter().find(|t| t.name.contains("overlap by ")).unwrap().name.clone();
+    assert!(deep.ends_with(" in"), "{deep}");
     assert!(stage.says("cannot be cut so"), "{}", stage.all());
     assert!(cell(&stage, "canvas 45 in, M").ends_with(", by hand"), "{}", cell(&stage, "canvas 45 in, M"));
     assert!(!stage.seen("Keep").enabled, "what overlaps is not kept");
@@ -145,8 +147,9 @@ fn pieces_are_moved_by_hand_with_overlaps_told_and_steps_undone() {
     assert_eq!(plans(&stage.saved()), 0);
     // By keys: the end of the cloth moves with what is pushed beyond it.
     stage.tab_to(&other);
-    stage.click("Arrows: 1 mm");
-    stage.click("Arrows: 5 mm");
+    // In the unit of the draft, like how deep pieces overlap.
+    stage.click("Arrows: 1/8 in");
+    stage.click("Arrows: 1/4 in");
     stage.tab_to(&other);
     let before = stage.rect(&other);
     stage.press(Key::ArrowRight);
@@ -199,8 +202,10 @@ fn what_does_not_fit_is_told_with_its_width_and_what_could_be_done() {
     stage.click(&own);
     assert!(stage.says("does not fit in size XL") && stage.says("take cloth at least"), "{}", stage.all());
     assert!(!stage.seen("Plan it").enabled);
-    // Another width, typed in the dialog; one undo takes it back.
+    // Another width, typed in the dialog with its unit; one undo takes it back.
     stage.click("Another width …");
+    stage.answer(&[("cloth", "canvas"), ("width", "60")], "Add the width");
+    assert!(stage.says("`60` has no unit: is it `60 mm`, `60 cm` or `60 in`?"), "{}", stage.all());
     stage.answer(&[("cloth", "canvas"), ("width", "60 in")], "Add the width");
     assert!(stage.saved().contains("widths: [\"20 in\", \"60 in\"]"), "{}", stage.text());
     stage.wait_for("canvas 60 in, XL: not planned");
@@ -234,7 +239,7 @@ fn the_longest_from_so_much_cloth_is_told_in_words() {
     stage.click("Longest …");
     stage.answer(&[("value", "skirt_length"), ("cloth at hand", "soon")], "Look for it");
     assert!(stage.says("`soon` is no length of cloth"), "{}", stage.all());
-    stage.click("of canvas 45 in");
+    stage.click("of canvas 45 in, open");
     stage.click("in size M");
     stage.answer(&[("value", "nothing_such"), ("cloth at hand", "2 yd")], "Look for it");
     stage.wait_for("■ there is no");
@@ -255,4 +260,102 @@ fn the_longest_from_so_much_cloth_is_told_in_words() {
     stage.click("Put it in the draft");
     let text = stage.saved();
     assert!(!text.contains("skirt_length\", is: \"20 in\"") && text.contains("skirt_length\", is: \""), "{text}");
+}
+
+/// Waits for a search to end, or stops it.
+fn searched(stage: &mut Stage) {
+    for _ in 0..4_000 {
+        stage.frame(vec![]);
+        if !stage.says("Searching: ") {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    stage.rest();
+}
+
+#[test]
+fn a_lock_outlives_keeping_undoing_and_improving() {
+    let mut stage = room(&apron());
+    plan(&mut stage, "canvas 45 in, M");
+    let own = laid(&stage);
+    let far = own.iter().max_by(|a, b| stage.rect(a).right().total_cmp(&stage.rect(b).right())).unwrap().clone();
+    stage.pull(&far, vec2(40.0, 0.0));
+    stage.tab_to(&far);
+    stage.press(Key::L);
+    let locked = laid(&stage).into_iter().find(|n| n.contains(", locked")).unwrap();
+    stage.key(CTRL_SHIFT, Key::K);
+    stage.wait_for(", kept");
+    stage.ctrl(Key::Z);
+    stage.wait_for("canvas 45 in, M: ");
+    for _ in 0..300 {
+        stage.frame(vec![]);
+        if cell(&stage, "canvas 45 in, M").ends_with(", found") {
+            break;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+    }
+    assert!(laid(&stage).contains(&locked), "{:?}", laid(&stage));
+    let before = stage.rect(&locked);
+    stage.ctrl(Key::I);
+    searched(&mut stage);
+    assert!(laid(&stage).contains(&locked), "{:?}", laid(&stage));
+    stage.ctrl(Key::I);
+    searched(&mut stage);
+    assert!(laid(&stage).contains(&locked), "once more: {:?}", laid(&stage));
+    assert!((stage.rect(&locked).width() - before.width()).abs() < 40.0);
+    stage.key(CTRL_SHIFT, Key::K);
+    stage.wait_for(", kept");
+    assert_eq!(stage.saved().matches("locked: true").count(), 1, "{}", stage.text());
+}
+
+#[test]
+fn plans_of_cloth_that_its_card_does_not_say_stand_under_the_table() {
+    let mut stage = room(&apron());
+    plan(&mut stage, "canvas 45 in, M");
+    stage.key(CTRL_SHIFT, Key::K);
+    stage.wait_for(", kept");
+    let text = stage.saved().replacen("(name: \"canvas\", ", "(name: \"canvas\", laid: folded, ", 1);
+    assert!(text.contains("laid: folded"), "{text}");
+    let mut stage = Stage::on_text(&text);
+    stage.ctrl(Key::L);
+    stage.wait_for("Kept for canvas 45 in, open, which its card does not say");
+    assert!(cell(&stage, "canvas 45 in, M").ends_with(": not planned"));
+    let heads = stage.told.iter().filter(|t| t.name.starts_with("cloth canvas") && t.name.ends_with(": its card"));
+    assert_eq!(heads.count(), 2, "a column for each view, none for the plan: {}", stage.all());
+    stage.click("canvas 45 in, open, M: kept");
+    assert!(!laid(&stage).is_empty());
+    stage.click("take the plans for canvas 45 in, open out");
+    assert_eq!(plans(&stage.saved()), 0);
+    stage.ctrl(Key::Z);
+    assert_eq!(stage.saved(), text, "one step of undo");
+}
+
+/// With more widths than have room the sizes stay at the left, wherever the table is scrolled to.
+#[test]
+fn sizes_stay_in_sight_when_the_table_is_scrolled_sideways() {
+    let widths: Vec<String> = (0..9).map(|k| format!("\"{} in\"", 45 + 3 * k)).collect();
+    let text = std::fs::read_to_string(super::stage::example("market-apron.ron")).unwrap();
+    let text = text.replacen("widths: [\"45 in\", \"60 in\"]", &format!("widths: [{}]", widths.join(", ")), 1);
+    let mut stage = Stage::on_text(&text);
+    stage.ctrl(Key::L);
+    stage.wait_for("canvas 45 in, M: not planned");
+    let own = |stage: &Stage| {
+        let cell = stage.rect("canvas 45 in, XL: not planned");
+        let near = |t: &&super::stage::Told| t.rect.is_some_and(|r| (r.center().y - cell.center().y).abs() < 6.0);
+        let found =
+            stage.told.iter().filter(|t| t.name == "XL").find(near).unwrap_or_else(|| panic!("{}", stage.all()));
+        (found.rect.unwrap(), cell)
+    };
+    let (name, cell) = own(&stage);
+    let at = cell.center();
+    stage.modifiers_held(Modifiers::SHIFT);
+    stage.scroll(at, -300.0);
+    stage.modifiers_held(Modifiers::NONE);
+    let (still, gone) = own(&stage);
+    assert!(gone.left() < cell.left() - 100.0, "it is scrolled: {gone:?} {cell:?}");
+    assert!((still.left() - name.left()).abs() < 3.0, "{still:?} {name:?}");
+    // What lies under the names takes no click there.
+    stage.click_at(still.center());
+    assert!(!stage.says("the plan of canvas 45 in, XL"), "{}", stage.all());
 }

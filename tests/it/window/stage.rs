@@ -50,6 +50,8 @@ pub struct Stage {
     passes: AtomicU32,
     /// Whether the first pass of each frame is thrown away.
     pub discard: bool,
+    /// Whether there is no pointer: what would be clicked is come to with Tab and done with Space.
+    pub keys_only: bool,
     textures: Textures,
     shapes: Vec<egui::epaint::ClippedShape>,
 }
@@ -102,6 +104,7 @@ impl Stage {
             held: Modifiers::NONE,
             passes: AtomicU32::new(0),
             discard: false,
+            keys_only: false,
             textures: Textures::default(),
             shapes: Vec::new(),
         };
@@ -246,6 +249,7 @@ impl Stage {
     }
 
     pub fn button(&mut self, pos: Pos2, pressed: bool) {
+        assert!(!self.keys_only, "there is no pointer here");
         let modifiers = self.modifiers;
         self.frame(vec![Event::PointerButton { pos, button: PointerButton::Primary, pressed, modifiers }]);
     }
@@ -262,6 +266,11 @@ impl Stage {
     }
 
     pub fn click(&mut self, name: &str) {
+        if self.keys_only {
+            self.tab_to(name);
+            self.press(Key::Space);
+            return;
+        }
         // What lies below the edge of a list is rolled to first.
         for _ in 0..40 {
             let rect = self.rect(name);
@@ -289,13 +298,15 @@ impl Stage {
 
     /// Tab until this has the focus.
     pub fn tab_to(&mut self, name: &str) {
+        let mut passed = std::collections::BTreeSet::new();
         for _ in 0..400 {
             if self.focus.as_deref() == Some(name) {
                 return;
             }
+            passed.insert(self.focus.clone());
             self.press(Key::Tab);
         }
-        panic!("Tab never comes to {name}");
+        panic!("Tab never comes to {name}, only to {passed:?}; there are: {}", self.all());
     }
 
     pub fn scroll(&mut self, at: Pos2, by: f32) {
@@ -304,7 +315,7 @@ impl Stage {
             delta: vec2(0.0, by),
             phase: TouchPhase::Move,
             source: egui::MouseWheelSource::Wheel,
-            modifiers: Modifiers::NONE,
+            modifiers: self.modifiers,
         };
         self.frame(vec![Event::PointerMoved(at)]);
         self.frame(vec![wheel]);
@@ -342,9 +353,13 @@ impl Stage {
 
     /// Puts another text in a field and stays in it.
     pub fn write(&mut self, name: &str, text: &str) {
-        self.reach(name);
-        let at = self.field(name).rect.unwrap().center();
-        self.click_at(at);
+        if self.keys_only {
+            self.tab_to(name);
+        } else {
+            self.reach(name);
+            let at = self.field(name).rect.unwrap().center();
+            self.click_at(at);
+        }
         self.ctrl(Key::A);
         if text.is_empty() {
             self.press(Key::Backspace);

@@ -220,6 +220,7 @@ S, I, B = "S", "I", "B"
 STRUCTS = {
     "Draft": dict(
         format=S, version=I, title=S, note=S, author=S, licence=S, contact=S, edition=S, date=S, display="Display",
+        language="Language",
         audience="Audience", care="Care", settings="Settings", chart="Chart", values=["Value"], drawings=["Drawing"],
         pieces=["Piece"], placements=["Placement"], seams=["Seam"], joints=["Joint"], conditions=["Condition"],
         measures=["Measure"], materials=["Material"], strips=["Strip"], notions=["Notion"], views=["View"],
@@ -304,7 +305,7 @@ STRUCTS = {
     ),
     "LaidSize": dict(size=S, count=I),
     "LaidPiece": dict(
-        piece=S, strip=B, cut=I, size=S, stretch=I, x=S, y=S, turned=S, mirrored=B, locked=B,
+        piece=S, strip=B, cut=I, size=S, stretch=I, x=S, y=S, turned=S, mirrored=B, one_layer=B, locked=B,
     ),
     "Log": dict(fittings=["FittingNote"], releases=["Release"]),
     "FittingNote": dict(date=S, size=S, cloth=S, note=S),
@@ -319,6 +320,7 @@ def optional(**fields):
 
 # Words to choose from: alone, with texts in brackets (a tuple), or with fields (those behind a `?` may be left out).
 CHOICES = {
+    "Language": dict(en=None, de=None),
     "Display": dict(cm=None, mm=None, inch_eighths=None, inch_sixteenths=None),
     "Audience": dict(unstated=None, adult=None, child={"from": S, "to": S}),
     "RowKind": dict(body=None, house=None),

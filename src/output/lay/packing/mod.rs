@@ -19,10 +19,12 @@ mod start;
 mod strip;
 
 pub use check::{LayFault, faults};
-pub(super) use outline::{bounds, posed};
+pub(super) use outline::{area, bounds, posed};
 
 use kurbo::Point;
 use thiserror::Error;
+
+use crate::base::tolerance::lay;
 
 /// What is to be packed.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,7 +57,7 @@ pub struct Shape {
 impl Shape {
     /// Its area, mm².
     pub fn area(&self) -> f64 {
-        outline::area(&self.outline)
+        area(&self.outline)
     }
 }
 
@@ -219,6 +221,9 @@ pub enum PackError {
     /// No layout without overlap was found.
     #[error("no layout was found")]
     NotFound,
+    /// What was found did not stand the check on the true outlines, however far apart pieces were searched for.
+    #[error("what was found overlaps")]
+    Refused,
 }
 
 /// Looks for a short layout. `watch` is called once for every move, and for every piece of the first layout; what it answers counts at once.
@@ -230,7 +235,15 @@ pub fn pack(job: &Job, effort: &Effort<'_>, watch: &mut dyn FnMut(&Progress<'_>)
     if told.iter().any(|n| !n.is_finite()) || job.width <= 0.0 {
         return Err(PackError::Numbers);
     }
-    let kinds = kind::kinds(job)?;
     start::check_locks(job)?;
-    search::search(job, kinds, effort, watch)
+    let mut done = Err(PackError::Refused);
+    for apart in lay::APART {
+        if done != Err(PackError::Refused) {
+            break;
+        }
+        let wider = Job { gap: job.gap + apart, ..job.clone() };
+        let kinds = kind::kinds(&wider)?;
+        done = search::search((job, &wider), kinds, effort, watch);
+    }
+    done
 }

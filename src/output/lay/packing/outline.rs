@@ -44,7 +44,7 @@ pub(in crate::output::lay) fn bounds(points: &[Point]) -> Rect {
 }
 
 /// The area of a polygon, mm², without sign.
-pub(super) fn area(points: &[Point]) -> f64 {
+pub(in crate::output::lay) fn area(points: &[Point]) -> f64 {
     let twice: f64 = edges(points).map(|(a, b)| a.to_vec2().cross(b.to_vec2())).sum();
     twice.abs() / 2.0
 }

@@ -54,7 +54,10 @@ enum Answer {
 
 /// A search that goes on.
 struct Search<'a> {
+    /// What is searched for: pieces may lie a little farther apart in it than they must.
     job: &'a Job,
+    /// What a layout must be.
+    told: &'a Job,
     strip: Strip,
     watch: &'a mut dyn FnMut(&Progress<'_>) -> Go,
     phase: Phase,
@@ -77,7 +80,7 @@ struct Search<'a> {
 
 /// See [`super::pack`].
 pub(super) fn search(
-    job: &Job,
+    (told, job): (&Job, &Job),
     kinds: Vec<Kind>,
     effort: &Effort<'_>,
     watch: &mut dyn FnMut(&Progress<'_>) -> Go,
@@ -92,6 +95,7 @@ pub(super) fn search(
     let explored = effort.moves / EXPLORED.1 * EXPLORED.0 + effort.moves % EXPLORED.1 * EXPLORED.0 / EXPLORED.1;
     let mut search = Search {
         job,
+        told,
         strip,
         watch,
         phase: Phase::First,
@@ -147,7 +151,7 @@ impl Search<'_> {
             }
             laid.ok_or(PackError::NotFound)?;
             if !self.accept() {
-                return Err(PackError::NotFound);
+                return Err(PackError::Refused);
             }
         }
         let longest = self.best.length.max(effort.start.map_or(0.0, |s| s.length.min(self.best.length * 2.0)));
@@ -194,7 +198,7 @@ impl Search<'_> {
     /// Takes the strip as the layout to go on from, if it has no fault and is shorter than that; also as the best one if it is.
     fn accept(&mut self) -> bool {
         let layout = self.strip.layout();
-        if layout.length >= self.length || !faults(self.job, &layout).is_empty() {
+        if layout.length >= self.length || !faults(self.told, &layout).is_empty() {
             return false;
         }
         self.length = layout.length;

@@ -1,6 +1,14 @@
 //! What each fuzz target does with its bytes, and what must hold. The ordinary tests run the corpus through the same.
 #![allow(dead_code, clippy::unwrap_used, reason = "a fuzz target ends by panicking")]
 
+mod brought;
+mod packed;
+mod published;
+
+pub use brought::brought;
+pub use packed::packed;
+pub use published::published;
+
 use std::sync::Arc;
 
 use tracewheel::base::Finding;

@@ -1,0 +1,58 @@
+//! The catalogues: parsed once, each for its language. The one place that knows the crate which reads them.
+
+use std::sync::OnceLock;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+
+use super::{Language, Told};
+
+type Bundle = FluentBundle<FluentResource>;
+
+fn source(language: Language) -> &'static str {
+    match language {
+        Language::English => include_str!("../../assets/texts/en.ftl"),
+        Language::German => include_str!("../../assets/texts/de.ftl"),
+    }
+}
+
+/// The texts of a language. An entry that cannot be read is left out, which tests find.
+fn bundle(language: Language) -> &'static Bundle {
+    static ENGLISH: OnceLock<Bundle> = OnceLock::new();
+    static GERMAN: OnceLock<Bundle> = OnceLock::new();
+    let slot = match language {
+        Language::English => &ENGLISH,
+        Language::German => &GERMAN,
+    };
+    slot.get_or_init(|| {
+        let mut bundle = Bundle::new_concurrent(language.word().parse().into_iter().collect());
+        // Marks around what is put in are for scripts of two directions; here they would be letters that no font has.
+        bundle.set_use_isolating(false);
+        let (resource, faults) = match FluentResource::try_new(source(language).to_owned()) {
+            Ok(resource) => (resource, Vec::new()),
+            Err((resource, faults)) => (resource, faults),
+        };
+        debug_assert!(faults.is_empty(), "{language:?}: {faults:?}");
+        let added = bundle.add_resource(resource);
+        debug_assert!(added.is_ok(), "{language:?}: {added:?}");
+        bundle
+    })
+}
+
+/// A text with its values; none where the language has no such text or it wants other values.
+pub(super) fn text(language: Language, id: &str, values: &[(&str, Told<'_>)]) -> Option<String> {
+    let bundle = bundle(language);
+    let pattern = bundle.get_message(id).and_then(|m| m.value());
+    debug_assert!(pattern.is_some(), "{language:?} has no text {id}");
+    let mut args = FluentArgs::with_capacity(values.len());
+    for (name, told) in values {
+        match told {
+            Told::Words(words) => args.set(*name, FluentValue::from(*words)),
+            Told::Count(count) => args.set(*name, *count),
+        }
+    }
+    let mut faults = Vec::new();
+    let out = bundle.format_pattern(pattern?, Some(&args), &mut faults).into_owned();
+    debug_assert!(faults.is_empty(), "{language:?}, {id}: {faults:?}");
+    faults.is_empty().then_some(out)
+}

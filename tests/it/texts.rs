@@ -1,0 +1,384 @@
+//! The words for readers: catalogues that are whole, a second language in all that is published, and numbers as it writes them.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use tracewheel::base::Language;
+use tracewheel::compute::Engine;
+use tracewheel::document::Draft;
+use tracewheel::file;
+use tracewheel::finish::finish;
+use tracewheel::output::{Block, Item, Picture, Writing, missing_signs};
+use tracewheel::proof::{Caution, cautions};
+use tracewheel::session::{Order, Outputs, PrintWish, Progress, What, booklet_of, outputs};
+use tracewheel::texts::speaking;
+
+use crate::house::everything_in_src;
+use crate::labels::{Made, made};
+
+/// The texts of a catalogue by their ids, read without the crate that the program reads them with.
+fn catalogue(language: Language) -> BTreeMap<String, String> {
+    let text = std::fs::read_to_string(format!("assets/texts/{}.ftl", language.word())).unwrap();
+    let mut out: BTreeMap<String, String> = BTreeMap::new();
+    let mut last = String::new();
+    for line in text.lines().filter(|l| !l.starts_with('#') && !l.is_empty()) {
+        match line.split_once('=').filter(|_| !line.starts_with(' ')) {
+            Some((id, rest)) => {
+                last = id.trim().to_owned();
+                assert!(out.insert(last.clone(), rest.to_owned()).is_none(), "{last} stands twice");
+            }
+            None => out.get_mut(&last).unwrap().push_str(&format!("\n{line}")),
+        }
+    }
+    out
+}
+
+/// The names behind `$` in a text.
+fn variables(text: &str) -> BTreeSet<String> {
+    let names = text.split('$').skip(1);
+    names.map(|n| n.chars().take_while(|c| c.is_alphanumeric() || matches!(c, '_' | '-')).collect()).collect()
+}
+
+/// The calls of `t!` in Rust: id, and the names that are given.
+fn calls(text: &str) -> Vec<(String, BTreeSet<String>)> {
+    let mut out = Vec::new();
+    for (at, _) in text.match_indices("t!(\"") {
+        if text[..at].ends_with(|c: char| c.is_alphanumeric() || c == '_') {
+            continue;
+        }
+        let rest = &text[at + 4..];
+        let (id, rest) = rest.split_once('"').unwrap();
+        let (mut depth, mut parts, mut part, mut quoted) = (1, Vec::new(), String::new(), false);
+        let mut before = ' ';
+        for sign in rest.chars() {
+            match sign {
+                '"' if before != '\\' => quoted = !quoted,
+                '(' | '[' | '{' if !quoted => depth += 1,
+                ')' | ']' | '}' if !quoted => depth -= 1,
+                _ => {}
+            }
+            if depth == 0 || depth == 1 && sign == ',' && !quoted {
+                parts.push(std::mem::take(&mut part));
+            } else {
+                part.push(sign);
+            }
+            if depth == 0 {
+                break;
+            }
+            before = sign;
+        }
+        let names = parts.iter().map(|p| p.split('=').next().unwrap_or_default().trim().to_owned());
+        out.push((id.to_owned(), names.filter(|n| !n.is_empty()).collect()));
+    }
+    out
+}
+
+#[test]
+fn every_text_that_is_used_is_there_and_every_one_there_is_used() {
+    let english = catalogue(Language::English);
+    assert!(english.len() > 300, "{}", english.len());
+    let mut used = BTreeSet::new();
+    for (path, text) in everything_in_src() {
+        for (id, given) in calls(&text) {
+            let known = english.get(&id).unwrap_or_else(|| panic!("{path}: no text {id}"));
+            assert_eq!(variables(known), given, "{path}: {id}");
+            used.insert(id);
+        }
+    }
+    let unused: Vec<&String> = english.keys().filter(|id| !used.contains(*id)).collect();
+    assert_eq!(unused, [""; 0], "no code uses these");
+}
+
+#[test]
+fn german_has_the_same_texts_with_the_same_names_and_all_its_letters_are_in_the_font() {
+    let (english, german) = (catalogue(Language::English), catalogue(Language::German));
+    assert_eq!(english.keys().collect::<Vec<_>>(), german.keys().collect::<Vec<_>>());
+    for (id, text) in &english {
+        assert_eq!(variables(text), variables(&german[id]), "{id}");
+        // Forms are chosen by the same counts.
+        let chosen = |text: &str| text.matches("->").count();
+        assert_eq!(chosen(text), chosen(&german[id]), "{id}");
+    }
+    let missing = missing_signs(german.values().map(String::as_str));
+    let seen: Vec<char> = missing.into_iter().filter(|c| !c.is_control()).collect();
+    assert_eq!(seen, [' '; 0]);
+    assert!(german.values().any(|t| t.contains('ß')) && german.values().any(|t| t.contains('ü')));
+}
+
+/// A draft as if its file said so.
+fn in_language(name: &str, language: Language) -> (String, Made) {
+    let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
+    let mut draft = file::read(&text).unwrap().draft;
+    draft.language = language;
+    let written = file::write(&draft);
+    assert_eq!(written.contains("language: de"), language == Language::German, "English is not written");
+    (text, made(&written))
+}
+
+fn order<'a>(made: &'a Made, what: &'a [What], groups: &'a [(usize, Vec<usize>)], wish: &'a PrintWish) -> Order<'a> {
+    let (draft, model, finished) = (&*made.draft, &made.model, &made.finished);
+    Order { draft, model, finished, stem: "x", what, groups, wish, width: 1500.0, folder: None }
+}
+
+/// All that is read of something written, each with whether it is of the designer's steps.
+fn read(writing: &Writing) -> Vec<(String, bool)> {
+    let mut out: Vec<(String, bool)> = vec![(writing.title.clone(), false)];
+    out.extend(writing.about.iter().map(|a| (a.clone(), false)));
+    let mut heading = 0;
+    for block in &writing.blocks {
+        if matches!(block, Block::Heading { .. }) {
+            heading += 1;
+        }
+        let is_step = (writing.steps.start + 1..=writing.steps.end).contains(&heading);
+        let mut put = |text: &str| out.push((text.to_owned(), is_step));
+        match block {
+            Block::Heading { text, .. } | Block::Paragraph(text) => put(text),
+            Block::List { items, .. } => items.iter().for_each(|t| put(t)),
+            Block::Figure { says, caption, picture } => {
+                [says, caption].into_iter().for_each(|t| put(t));
+                drawn(picture).iter().for_each(|t| put(t));
+            }
+            Block::Caution { title, text } => std::iter::once(title).chain(text).for_each(|t| put(t)),
+            Block::Table(table) => {
+                std::iter::once(&table.title)
+                    .chain(&table.before)
+                    .chain(&table.head)
+                    .chain(&table.notes)
+                    .for_each(|t| put(t));
+                for line in &table.lines {
+                    [&line.group, &line.name].into_iter().for_each(|t| put(t));
+                    line.cells.iter().for_each(|c| put(&c.in_cm()));
+                }
+            }
+            _ => {}
+        }
+    }
+    out
+}
+
+/// The words of a drawing.
+fn drawn(picture: &Picture) -> Vec<String> {
+    fn of(items: &[Item], out: &mut Vec<String>) {
+        for item in items {
+            match item {
+                Item::Text(text) => out.push(text.text.to_string()),
+                Item::Group { items, .. } | Item::Clip { items, .. } => of(items, out),
+                Item::Shared { what, .. } => of(&what.items, out),
+                _ => {}
+            }
+        }
+    }
+    let mut out = Vec::new();
+    of(&picture.items, &mut out);
+    out
+}
+
+/// Words as they are compared with the draft's: small, `_` as a space.
+fn plain(text: &str) -> String {
+    text.replace('_', " ").to_lowercase()
+}
+
+/// English words that no German sentence holds.
+const TELLTALE: [&str; 22] = [
+    "the", "of", "and", "with", "from", "each", "size", "sizes", "cut", "sewn", "page", "pages", "not", "are", "is",
+    "be", "to", "at", "on", "one", "all", "or",
+];
+
+fn has_english(text: &str) -> bool {
+    plain(text).split(|c: char| !c.is_alphabetic()).any(|word| TELLTALE.contains(&word))
+}
+
+#[test]
+fn the_german_booklet_of_the_apron_has_no_english_sentence_but_the_designers() {
+    let [english, german] = Language::ALL.map(|language| {
+        let (typed, made) = in_language("market-apron", language);
+        let cases: Vec<usize> = (0..made.model.plan.cases.range).collect();
+        let wish = PrintWish::default();
+        let order = order(&made, &[], &[], &wish);
+        (typed, read(&booklet_of(&order, 0, &cases, &BTreeMap::new())))
+    });
+    let typed = plain(&english.0);
+    assert_eq!(english.1.len(), german.1.len());
+    assert!(german.1.len() > 100 && german.1.iter().any(|(t, _)| t == "Was du brauchst"), "{:?}", german.1);
+    // A letter or number of the program's stands before a name: the rest is the designer's.
+    let of_designer = |text: &str| {
+        let text = plain(text);
+        let rest = text.split_once(' ').map_or("", |(_, rest)| rest);
+        typed.contains(&*text) || !rest.is_empty() && typed.contains(rest)
+    };
+    let mut same = 0;
+    for ((english, is_step), (german, _)) in english.1.iter().zip(&german.1) {
+        let is_words = german.chars().any(char::is_alphabetic);
+        if english == german && is_words {
+            same += 1;
+            assert!(*is_step || of_designer(german), "the same in both: {german}");
+        }
+        assert!(*is_step || of_designer(german) || !has_english(german), "English in: {german}");
+    }
+    assert!(same > 10, "names stay: {same}");
+}
+
+/// What files hold that are read, by name: HTML, tables for spreadsheets, the words of pages.
+fn published(made: &Made, language: Language) -> (Outputs, BTreeMap<String, String>) {
+    let groups: Vec<(usize, Vec<usize>)> = (0..made.model.of_views().len()).map(|view| (view, vec![0, 1])).collect();
+    let wish = PrintWish::default();
+    let out = outputs(&order(made, &What::ALL, &groups, &wish), &Progress::default(), &|_| ()).unwrap();
+    let list = out.list("x", &made.draft, wish.purpose).unwrap();
+    let texts = out.files.iter().filter(|f| f.name.ends_with(".csv") || f.name.ends_with(".html"));
+    let mut all: BTreeMap<String, String> =
+        texts.map(|f| (f.name.clone(), String::from_utf8(f.bytes.clone()).unwrap())).collect();
+    all.insert("list".to_owned(), String::from_utf8(list.1).unwrap());
+    assert!(
+        all.values().filter(|t| t.contains("<html ")).all(|t| t.contains(&format!("lang=\"{}\"", language.word())))
+    );
+    (out, all)
+}
+
+#[test]
+fn the_smock_in_german_has_the_same_files_without_one_english_text_of_the_catalogue() {
+    let [english, german] = Language::ALL.map(|language| {
+        let (_, made) = in_language("work-smock", language);
+        published(&made, language)
+    });
+    let names = |out: &Outputs| out.files.iter().map(|f| f.name.clone()).collect::<Vec<_>>();
+    assert_eq!(names(&english.0), names(&german.0), "names of files are the same in every language");
+    // What is told to who publishes is no part of what is published.
+    assert_eq!((&english.0.notes, &english.0.lacking), (&german.0.notes, &german.0.lacking));
+    let texts: Vec<(String, String)> = catalogue(Language::English)
+        .into_iter()
+        .map(|(id, text)| (id, text.trim().to_owned()))
+        .filter(|(_, text)| !text.contains('{') && text.contains(' '))
+        .collect();
+    assert!(texts.len() > 80, "{}", texts.len());
+    let in_any = |all: &BTreeMap<String, String>, text: &str| all.values().any(|t| t.contains(text));
+    let told = texts.iter().filter(|(_, text)| in_any(&english.1, text)).count();
+    assert!(told > 30, "{told}");
+    for (id, text) in &texts {
+        assert!(!in_any(&german.1, text), "{id}: {text}");
+    }
+    // Tables for spreadsheets: semicolons, decimal commas, the mark of UTF-8, and the same numbers.
+    for (name, table) in german.1.iter().filter(|(name, _)| name.ends_with(".csv")) {
+        let (rows, other) = (csv_rows(table, b';'), csv_rows(&english.1[name], b','));
+        assert!(table.starts_with('\u{feff}') && !english.1[name].starts_with('\u{feff}'), "{name}");
+        assert_eq!(rows.len(), other.len(), "{name}");
+        for (row, other) in rows.iter().zip(&other) {
+            assert_eq!(row.len(), other.len(), "{name}: {row:?}");
+            for (cell, other) in row.iter().zip(other).filter(|(_, o)| o.parse::<f64>().is_ok()) {
+                assert_eq!(cell, &other.replace('.', ","), "{name}");
+            }
+        }
+    }
+    let chart = german.1.iter().find(|(name, _)| name.contains("body-chart")).unwrap().1;
+    assert!(chart.contains("Größe;Einheit;") && chart.contains(";cm;") && chart.contains(";Zoll;"), "{chart}");
+}
+
+fn csv_rows(text: &str, separator: u8) -> Vec<Vec<String>> {
+    let mut rows = vec![vec![String::new()]];
+    let mut quoted = false;
+    for sign in text.trim_start_matches('\u{feff}').trim_end().chars() {
+        let row = rows.last_mut().unwrap();
+        match sign {
+            '"' => quoted = !quoted,
+            '\r' => {}
+            '\n' if !quoted => rows.push(vec![String::new()]),
+            sign if sign == char::from(separator) && !quoted => row.push(String::new()),
+            sign => row.last_mut().unwrap().push(sign),
+        }
+    }
+    rows
+}
+
+/// The numbers of words, a comma within one as a point, in no order.
+fn numbers(words: &str) -> Vec<String> {
+    let signs: Vec<char> = words.chars().collect();
+    let mut out: Vec<String> = Vec::new();
+    let mut number = String::new();
+    for (i, sign) in signs.iter().enumerate() {
+        let within = !number.is_empty() && signs.get(i + 1).is_some_and(char::is_ascii_digit);
+        match sign {
+            digit if digit.is_ascii_digit() => number.push(*digit),
+            ',' | '.' | '/' if within => number.push(if *sign == ',' { '.' } else { *sign }),
+            _ if !number.is_empty() => out.push(std::mem::take(&mut number)),
+            _ => {}
+        }
+    }
+    out.extend(Some(number).filter(|n| !n.is_empty()));
+    out.sort();
+    out
+}
+
+fn told(draft: &Draft, language: Language) -> Vec<Caution> {
+    let model = Engine::new().compute(draft);
+    speaking(language, || cautions(&model.draft, &model))
+}
+
+/// Drafts of children's clothes that between them call for every caution.
+fn childrens() -> Vec<Draft> {
+    let head = "format: \"tracewheel draft\", version: 0, chart: (girth: [\"98\", \"104\"], rows: [(name: \"chest\", kind: body, by: [girth], cells: [(\"98\", \"55 cm\"), (\"104\", \"56 cm\")])])";
+    let ages = "audience: child(from: \"2 years\", to: \"8 years\")";
+    let cords = |worn: &str| {
+        format!(
+            "({head}, {ages}, care: (worn_as: {worn}), strips: [(name: \"hood_cord\", kind: cord, length: \"60 cm\", place: neck), (name: \"tie\", kind: cord, length: \"90 cm\", place: waist, free_end: \"90.5 mm\"), (name: \"lace\", kind: cord, length: \"1 m\", place: hem), (name: \"loop\", kind: cord, length: \"8 cm\", place: elsewhere), (name: \"lost\", kind: cord, length: \"8 cm\", place: hem, free_end: \"1 cm / 0\"), (name: \"tape\", length: \"50 cm\"), (name: \"trim\", kind: binding, length: \"50 cm\")], notions: [(name: \"snaps\", count: 4)])"
+        )
+    };
+    let one = "audience: child(from: \"2 years\", to: \"2 years\")";
+    let mut texts: Vec<String> = ["outerwear", "other", "unstated", "sleepwear"].map(cords).to_vec();
+    texts.push(format!(
+        "({head}, {one}, care: (worn_as: tight_sleepwear, rule_sizes: [(\"104\", \"12-14\")], girths: [(place: chest, is: \"chest + 1.5 cm\"), (place: wrist, is: \"chest / 0\")]))"
+    ));
+    texts.iter().map(|text| file::read(text).unwrap_or_else(|e| panic!("{e}: {text}")).draft).collect()
+}
+
+#[test]
+fn cautions_in_german_have_the_rules_and_numbers_of_the_english_ones() {
+    let [plain, translated] = Language::ALL.map(|l| childrens().iter().flat_map(|d| told(d, l)).collect::<Vec<_>>());
+    assert_eq!(plain.len(), translated.len());
+    let mut rules = BTreeSet::new();
+    for (english, german) in plain.iter().zip(&translated) {
+        assert_eq!((english.text.len(), &english.sizes), (german.text.len(), &german.sizes), "{}", english.title);
+        assert_ne!(english.title, german.title);
+        for (a, b) in english.text.iter().zip(&german.text) {
+            assert_eq!(numbers(a), numbers(b), "{a}\n{b}");
+            for rule in ["16 CFR 1120.3(b)", "ASTM F1816", "EN 14682", "16 CFR 1615", "1616", "16 CFR 1501"] {
+                assert_eq!(a.matches(rule).count(), b.matches(rule).count(), "{rule}: {a}\n{b}");
+                rules.extend(a.contains(rule).then_some(rule));
+            }
+            assert!(!has_english(b), "{b}");
+        }
+        // It defers, in the last sentence of each, and nothing says that a garment keeps to a rule.
+        assert!(english.text.last().is_some_and(|t| t.contains("a person who knows them, decide")), "{english:?}");
+        assert!(
+            german.text.last().is_some_and(|t| t.contains("es entscheiden die örtlichen Vorschriften")),
+            "{german:?}"
+        );
+        let all = plain_words(german);
+        for word in ["erfüllt", "entspricht", "konform", "zulässig", "ist sicher", "unbedenklich"] {
+            assert!(!all.contains(word), "{word}: {all}");
+        }
+    }
+    assert_eq!(rules.len(), 6, "{rules:?}");
+    // By the catalogue, so that a text that none of these drafts calls for is held as well.
+    let (english, german) = (catalogue(Language::English), catalogue(Language::German));
+    for (id, text) in english.iter().filter(|(id, _)| id.starts_with("care-") || id.starts_with("rule-")) {
+        assert_eq!(numbers(text), numbers(&german[id]), "{id}");
+    }
+}
+
+fn plain_words(caution: &Caution) -> String {
+    plain(&format!("{} {} {}", caution.title, caution.rule, caution.text.join(" ")))
+}
+
+#[test]
+fn the_language_changes_no_number() {
+    let [english, german] = Language::ALL.map(|language| in_language("childs-smock", language).1);
+    let cases = english.model.plan.cases.list.len();
+    assert_eq!(cases, german.model.plan.cases.list.len());
+    for (a, b) in english.model.of_views().iter().zip(german.model.of_views()) {
+        for case in 0..a.plan.cases.list.len() {
+            for node in 0..a.plan.nodes.len() as u32 {
+                assert_eq!(format!("{:?}", a.item(case, node)), format!("{:?}", b.item(case, node)));
+            }
+        }
+    }
+    let again = finish(&german.draft, &german.model);
+    assert_eq!(format!("{:?}", english.finished.cases), format!("{:?}", again.cases));
+}
