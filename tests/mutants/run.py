@@ -152,6 +152,8 @@ def draw():
             file.writelines(key + "\n" for key in found)
         save("dropped.json", dropped)
     save("binaries.json", binaries)
+    told = ["git", "log", "-1", "--format=%h of %cs", "--", "src"]
+    save("commit.json", subprocess.run(told, cwd=TOP, check=True, capture_output=True, text=True).stdout.strip())
     say(len(mutants()), "mutants are in the build;", len(dropped), "did not compile")
 
 
@@ -330,7 +332,7 @@ def table():
         more = f", {one['left']} more reach it" if group in ("explained", "survived, not explained") and one.get("left") else ""
         change = f"{mutant['before'][:100]} -> {mutant['after'][:100] or '(left out)'}"
         rows.append(f"{number:3} {mutant['file']}:{mutant['line']}, {mutant['kind']}: {change}\n    {words} ({one['seconds']} s, {len(one['asked'])} asked{more})")
-    commit = subprocess.run(["git", "log", "-1", "--format=%h of %cs", "--", "src"], cwd=TOP, check=True, capture_output=True, text=True).stdout.strip()
+    commit = load("commit.json", "an unknown commit")
     dropped = load("dropped.json", {})
     print(f"Sources as of {commit}; seed {SEED}; {len(rows)} mutants drawn that compile, {len(dropped)} drawn before did not:")
     for key, words in sorted(dropped.items()):
