@@ -19,7 +19,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
     let blocks = look_at_blocks(&draft, &call.file);
     let typed = |flag: &str, text: &str| {
-        length_with_unit(text).map_err(|problem| Stopped::trouble(format!("`--{flag}`: {problem}")))
+        length_with_unit(text).map_err(|problem| Stopped::trouble(format!("`--{flag} {text}`: {problem}")))
     };
     let width = typed("width", &call.width)?;
     let margin = call.margin.as_ref().map(|text| typed("margin", text)).transpose()?;
