@@ -3,6 +3,7 @@
 //!
 //! What this cannot show: a power cut. What was written lies with the system when the process is killed; that it is on the disk too rests on
 //! `sync_all`, which nothing here judges.
+#![allow(clippy::print_stdout, clippy::print_stderr, reason = "what was measured, or could not be, is told")]
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs::{self, File};

@@ -316,7 +316,6 @@ fn the_packer_gets_no_worse() {
         judge(&job, &layout);
         density += 1000.0 / layout.length / 3.0;
     }
-    println!("density {density:.4}");
     assert!(density >= FLOOR, "{density}");
 }
 
