@@ -358,7 +358,7 @@ fn go_on(run: u64, here: &Path, mut open: OpenDraft) {
 /// Kills so many sessions, a few at once, and tells what they had to show.
 fn kill(many: u64) {
     let mut dice = Dice(SEED);
-    let runs: Vec<(u64, u64, u64)> = (0..many).map(|run| (run, dice.roll(), 300 + dice.below(4_000))).collect();
+    let runs: Vec<(u64, u64, u64)> = (0..many).map(|run| (run, dice.roll(), 300 + dice.below(2_500))).collect();
     let mut sum = Seen::default();
     for some in runs.chunks(5) {
         std::thread::scope(|scope| {
@@ -376,7 +376,7 @@ fn kill(many: u64) {
     }
     println!("{many} kills, seed {SEED}: {sum:?}");
     let many = many as usize;
-    assert!(sum.unsaved >= many / 4, "hardly any run had anything to lose: {sum:?}");
+    assert!(sum.unsaved >= many / 10, "hardly any run had anything to lose: {sum:?}");
     assert!(sum.saved >= many / 4, "hardly any run had saved: {sum:?}");
     // A busy machine does not get to every kind of export in a few runs.
     assert!(!sum.exports.is_empty(), "no run exported anything: {sum:?}");

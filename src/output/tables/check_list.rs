@@ -1,7 +1,7 @@
 //! The check list: for each piece what it is sewn to, its notches, grain, counts and the steps that mention it, and what is missing.
 //! It is for who makes the pattern, not for who buys it.
 
-use super::{Page, cutting};
+use super::{Page, cutting, notions};
 use crate::compute::{AllowancePlan, FramePlan, Model, NodeId};
 use crate::document::Draft;
 use crate::finish::{Sewing, Sewn, is_block, letters, seams_of_strip};
@@ -31,7 +31,7 @@ pub(super) fn table(page: &Page<'_>) -> Table {
             .lines
             .push(Line { group: t!("check-strips"), ..list.strip(strip.length, &page.draft.strips[strip.place].name) });
     }
-    for notion in &page.draft.notions {
+    for (notion, _) in notions::of_view(page) {
         let steps = list.steps.that_mention(&notion.name);
         let open = steps.is_empty() && list.steps.are_there();
         let open: Vec<String> = open.then(|| t!("check-no-step")).into_iter().collect();

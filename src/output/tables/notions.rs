@@ -44,7 +44,7 @@ pub(super) fn by_size(page: &Page<'_>) -> Option<Table> {
 }
 
 /// Notions of the view, with what the draft says.
-fn of_view<'a>(page: &'a Page<'_>) -> impl Iterator<Item = (&'a Notion, &'a NotionPlan)> {
+pub(super) fn of_view<'a>(page: &'a Page<'_>) -> impl Iterator<Item = (&'a Notion, &'a NotionPlan)> {
     let plans = page.model.plan.publishing.notions.iter();
     let own = plans.filter(|n| n.size.as_ref().is_none_or(|f| page.model.plan.has_all_of(f)));
     own.map(|n| (&page.draft.notions[n.place], n))
