@@ -267,8 +267,8 @@ check-strips = strips
 check-notions = notions
 check-notion = { $count } ×
 check-cloth = cloth
-check-no-plan = no lay plan tells how much to buy: { $sizes }
-check-all-sizes = all sizes
+check-no-plan = no lay plan tells how much to buy ({ $sizes })
+check-all-sizes = every size
 check-nothing-open = Nothing is open.
 check-lines-open =
     { $count ->
