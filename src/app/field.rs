@@ -133,6 +133,20 @@ pub(super) fn ring(ui: &Ui, response: &Response) {
     }
 }
 
+/// At the end of what can be scrolled: where the focus came to something in it just now, that is brought into sight.
+pub(super) fn focus_in_sight(ui: &Ui) {
+    let own = ui.scope_id().with("focus");
+    let focused = ui.memory(|m| m.focused());
+    if ui.data(|d| d.get_temp::<Option<Id>>(own)).flatten() == focused {
+        return;
+    }
+    ui.data_mut(|d| d.insert_temp(own, focused));
+    let response = focused.and_then(|id| ui.ctx().read_response(id));
+    if let Some(response) = response.filter(|r| ui.min_rect().contains(r.rect.center())) {
+        ui.scroll_to_rect(response.rect, None);
+    }
+}
+
 /// What stands in the way of a dialog, whole, in room that is kept for it: nothing jumps under a hand when it comes.
 pub(super) fn problem(ui: &mut Ui, look: &Look, words: &str) {
     let area = ScrollArea::vertical().id_salt("problem").auto_shrink(false);

@@ -9,7 +9,7 @@ use std::thread;
 use egui::Context;
 
 use super::publish::PublishAsk;
-use crate::output::save_all;
+use crate::output::{make_folder, save_all};
 use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs};
 
 /// What the thread tells.
@@ -140,7 +140,7 @@ fn run(
     let purpose = asked.first().map_or_else(PrintFor::default, |a| a.wish.purpose);
     let list = made.list(&named.0, &computed.draft, purpose);
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
-    std::fs::create_dir_all(folder).map_err(|e| format!("the folder {} cannot be made: {e}", folder.display()))?;
+    make_folder(folder).map_err(|e| e.to_string())?;
     let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();
     let are = if written == 1 { "file is" } else { "files are" };
     let mut words = vec![format!("{written} {are} written to {}", folder.display())];

@@ -18,7 +18,7 @@ use crate::base::{Severity, Unit, message};
 use crate::compute::{Model, unit_of};
 use crate::language::literal_text;
 use crate::output::{MOST_SIZES, WideSettings};
-use crate::session::{PrintFor, PrintWish, ProjectorWish, What, length_typed, sheet_plan};
+use crate::session::{PrintFor, PrintWish, ProjectorWish, What, length_with_unit, sheet_plan};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 640.0;
@@ -188,8 +188,7 @@ fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
 
 /// A length that is typed in the dialog, mm.
 fn length(of: &str, text: &str) -> Result<f64, String> {
-    let mm = length_typed(text, Unit::Millimetre).filter(|mm| *mm > 0.0);
-    mm.ok_or_else(|| format!("`{text}` is no width of {of}; write it as `914 mm` or `36 in`"))
+    length_with_unit(text).map_err(|problem| format!("{of}: {problem}"))
 }
 
 /// The projector that is typed in the dialog.
@@ -236,6 +235,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             ui.horizontal_wrapped(|ui| purpose_choice(ui, &mut next.wish));
             machines(ui, look, &mut next);
             tick(ui, &mut next.wish.whole, "pieces on the fold are drawn whole", "whole pieces");
+            field::focus_in_sight(ui);
         });
         if folder(ui, look, &mut next) {
             wish = Some(PublishWish::Write);

@@ -139,4 +139,7 @@ pub mod lay {
     pub const LEAST: f64 = 0.001;
     /// A length that exceeds a step of sale by less than this is that step, mm.
     pub const STEP: f64 = 0.01;
+    /// By how much less a size may need than a smaller one before it is told, mm: less than half of the least step in which cloth is sold. Common
+    /// practice, no source.
+    pub const ODD: f64 = 20.0;
 }

@@ -9,7 +9,7 @@ use std::process::{Command, Stdio};
 
 use super::{Done, FINE, NO, Stopped};
 use crate::base::system::{HAS_DESKTOP_ENTRIES, OwnThings, own_folder};
-use crate::output::save_all;
+use crate::output::{make_folder, save_all};
 
 /// The files that the desktop looks for: folder, name, content.
 const FILES: [(&str, &str, &str); 3] = [
@@ -45,8 +45,7 @@ fn installed(shared: &Path) -> Result<Done, Stopped> {
     for (folder, name, content) in FILES {
         let content = content.replace("Exec=tracewheel ", &format!("Exec={called} "));
         let folder = shared.join(folder);
-        fs::create_dir_all(&folder)
-            .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
+        make_folder(&folder).map_err(|e| Stopped::trouble(e.to_string()))?;
         let written = save_all(&folder, &[(name.to_owned(), content.into_bytes())]);
         for path in written.map_err(|e| Stopped::trouble(e.to_string()))? {
             data.push_str(&format!("{}\n", path.display()));

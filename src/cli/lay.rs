@@ -14,7 +14,7 @@ use crate::finish::{ClothCall, finish, letters};
 use crate::language::tidy;
 use crate::output::lay::packing::Touch;
 use crate::output::lay::{Lay, LayError, cloth_words, lay_page, lay_pages, yards, yards_exact};
-use crate::output::{SvgSettings, save_all, write_pdf, write_svg};
+use crate::output::{SvgSettings, make_folder, save_all, write_pdf, write_svg};
 use crate::session::{
     Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays_until, length_with_unit, longest, plan_name,
 };
@@ -433,8 +433,7 @@ fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[Lay
     };
     let bytes = write_pdf(&title, &lay_pages(&title, &laid, &signs)).map_err(|e| Stopped::trouble(e.to_string()))?;
     files.push((format!("{stem}-lay-plans.pdf"), bytes));
-    std::fs::create_dir_all(folder)
-        .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
+    make_folder(folder).map_err(|e| Stopped::trouble(e.to_string()))?;
     let written = save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
     Ok(written.iter().map(|p| format!("{}\n", p.display())).collect())
 }

@@ -4,29 +4,25 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, WhatCall, asked, internal, open, report};
-use crate::base::{Code, Severity, Unit};
+use crate::base::{Code, Severity};
 use crate::compute::{Engine, Model};
 use crate::finish::finish;
 use crate::language::nearest;
 use crate::output::{self, MOST_SIZES, Paper};
 use crate::proof::{count, proof_of};
 use crate::session::{
-    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ProjectorWish, ReleaseStop, What, length_typed,
+    LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ProjectorWish, ReleaseStop, What, length_with_unit,
     look_at_blocks, outputs, sheet_plan,
 };
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
     let blocks = look_at_blocks(&draft, &call.file);
-    let width = length_typed(&call.width, Unit::Millimetre).ok_or_else(|| {
-        Stopped::trouble(format!("`--width {}` is not a length; write it as `914 mm` or `36 in`", call.width))
-    })?;
-    let margin = match &call.margin {
-        None => None,
-        Some(text) => Some(length_typed(text, Unit::Millimetre).ok_or_else(|| {
-            Stopped::trouble(format!("`--margin {text}` is not a length; write it as `8 mm` or `3/8 in`"))
-        })?),
+    let typed = |flag: &str, text: &str| {
+        length_with_unit(text).map_err(|problem| Stopped::trouble(format!("`--{flag} {text}`: {problem}")))
     };
+    let width = typed("width", &call.width)?;
+    let margin = call.margin.as_ref().map(|text| typed("margin", text)).transpose()?;
     if call.purpose == Purpose::Release && draft.chart.survey {
         return Err(Stopped::no(ReleaseStop::Survey.to_string()));
     }
@@ -107,8 +103,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         });
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
-    std::fs::create_dir_all(&call.out)
-        .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", call.out.display())))?;
+    output::make_folder(&call.out).map_err(|e| Stopped::trouble(e.to_string()))?;
     let list = made.list(&stem, &draft, purpose(call));
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     let written = output::save_all(&call.out, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
@@ -122,18 +117,19 @@ fn projector(call: &PublishCall) -> Result<ProjectorWish, Stopped> {
         Stopped::trouble(format!("`--{flag} {text}` cannot be read; write it as `{as_in}`"))
     };
     let two = |text: &str| text.split_once(['x', '×']).map(|(a, b)| [a.trim().to_owned(), b.trim().to_owned()]);
+    let of_picture = |text: &str| length_with_unit(text).ok();
     let picture = two(&call.picture).and_then(|[width, height]| {
         // A unit behind both counts for both.
         let unit = height.trim_start_matches(|c: char| c.is_ascii_digit() || ".,/ ".contains(c)).to_owned();
         let width = if width.ends_with(|c: char| c.is_ascii_digit()) { format!("{width} {unit}") } else { width };
-        Some((length_typed(&width, Unit::Millimetre)?, length_typed(&height, Unit::Millimetre)?))
+        Some((of_picture(&width)?, of_picture(&height)?))
     });
     let (width, height) = picture.ok_or_else(|| bad("picture", &call.picture, "36 x 24 in"))?;
     let pixels = two(&call.pixels).and_then(|[a, b]| Some([a.parse().ok()?, b.parse().ok()?]));
     let pixels = pixels.ok_or_else(|| bad("pixels", &call.pixels, "1280 x 720"))?;
     let line = match &call.line {
         None => None,
-        Some(text) => Some(length_typed(text, Unit::Millimetre).ok_or_else(|| bad("line", text, "2 mm"))?),
+        Some(text) => Some(length_with_unit(text).map_err(|_| bad("line", text, "2 mm"))?),
     };
     Ok(ProjectorWish { picture: [width, height], pixels, line })
 }

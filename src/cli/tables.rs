@@ -8,7 +8,7 @@ use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
 use crate::finish::finish;
-use crate::output::{Cell, Shown, Table, check_list, tables_of, to_csv};
+use crate::output::{Cell, Shown, Table, check_list, make_folder, save_all, tables_of, to_csv};
 use crate::texts::{speaking, t};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
@@ -59,9 +59,8 @@ fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
         (Some(folder), false) => {
             let files: Vec<(String, Vec<u8>)> =
                 out.iter().map(|(v, t)| (file_name(&model, v, t), to_csv(t).into())).collect();
-            std::fs::create_dir_all(folder)
-                .map_err(|e| Stopped::trouble(format!("the folder {} cannot be made: {e}", folder.display())))?;
-            let written = crate::output::save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
+            make_folder(folder).map_err(|e| Stopped::trouble(e.to_string()))?;
+            let written = save_all(folder, &files).map_err(|e| Stopped::trouble(e.to_string()))?;
             written.iter().map(|p| format!("{}\n", p.display())).collect()
         }
         (None, false) => {

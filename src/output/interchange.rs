@@ -9,7 +9,7 @@ use super::pieces::{fold_of, lines, outline, signs_of, straight};
 use super::words_of;
 use crate::compute::{FramePlan, Model};
 use crate::document::MarkKind;
-use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words, is_block, letters, pair_words};
+use crate::finish::{Finished, FinishedPiece, Symmetry, cut_words, is_block, letters, outline_words, pair_words};
 
 /// Free room between pieces and around them, mm.
 const ROOM: f64 = 20.0;
@@ -128,7 +128,12 @@ fn add_finished(piece: &mut OpenPiece, (model, case): (&Model, usize), frame: &F
     for cut in &frame.finishing.cuts {
         let pairs = pair_words(cut, symmetry).is_some();
         let counts = if pairs { [cut.count / 2, cut.count / 2] } else { [cut.count, 0] };
-        let (material, words) = (cut.material.to_string(), cut_words(cut, symmetry));
+        let (material, mut words) = (cut.material.to_string(), cut_words(cut, symmetry));
+        // Its boundary is that of the first cut: what is cut otherwise must say so.
+        let outline = outline_words(cut.outline);
+        if !outline.is_empty() {
+            words.push_str(&format!(", {outline}"));
+        }
         piece.cuts.push(OpenCut { material, counts, words });
     }
 }

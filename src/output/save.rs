@@ -34,6 +34,14 @@ pub enum SaveError {
         /// What was named.
         folder: PathBuf,
     },
+    /// It cannot be made.
+    #[error("the folder {} cannot be made: {}; nothing was written", .folder.display(), reason(.source))]
+    FolderNotMade {
+        /// What was named.
+        folder: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
     /// A name that is none, leads elsewhere, or stands twice.
     #[error("{name:?} cannot be the name of a file here: {problem}; nothing was written")]
     NameBad {
@@ -123,6 +131,17 @@ pub fn save_all(dir: &Path, files: &[(String, Vec<u8>)]) -> Result<Vec<PathBuf>,
     // The files are complete either way.
     let _ = sync_folder(dir);
     Ok(done)
+}
+
+/// Makes a folder to write into, with those above it.
+///
+/// # Errors
+/// Where it cannot be made, and why.
+pub fn make_folder(folder: &Path) -> Result<(), SaveError> {
+    fs::create_dir_all(folder).map_err(|source| match source.kind() {
+        ErrorKind::NotADirectory | ErrorKind::AlreadyExists => SaveError::NotAFolder { folder: folder.to_owned() },
+        _ => SaveError::FolderNotMade { folder: folder.to_owned(), source },
+    })
 }
 
 /// Does something with each of these, a few at once; what came of it in their order, or the error of the first that failed.

@@ -70,12 +70,15 @@ fn cloth_of(plan: &LayPlan) -> String {
     out
 }
 
+/// A size: its place, its name, how much cloth it needs, mm.
+type Needed<'a> = (usize, &'a str, f64);
+
 /// Sizes that need more than a larger one on the same cloth: one finding for a cloth, about the worst. Only where sizes have one order.
 fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan)]) -> Vec<Finding> {
     if !draft.chart.cup.is_empty() || !draft.chart.length.is_empty() {
         return Vec::new();
     }
-    let mut cloths: Vec<(String, Vec<(usize, &str, f64)>)> = Vec::new();
+    let mut cloths: Vec<(String, Vec<Needed<'_>>)> = Vec::new();
     for (view, plan) in fresh {
         let [size] = plan.sizes.as_slice() else { continue };
         let Some(case) = case_of_size(books[*view].model(), &size.size).filter(|_| size.count <= 1) else { continue };
@@ -94,7 +97,7 @@ fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan)]
         let mut odd: Vec<(&str, f64, (&str, f64))> = Vec::new();
         for (_, size, need) in all.iter().rev() {
             match least {
-                Some(less) if *need > less.1 + tolerance::PRINT => odd.push((size, *need, less)),
+                Some(less) if *need > less.1 + tolerance::lay::ODD => odd.push((size, *need, less)),
                 _ => least = Some((size, *need)),
             }
         }

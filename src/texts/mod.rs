@@ -114,8 +114,8 @@ mod tests {
     fn a_language_is_of_its_thread_and_of_its_work() {
         assert_eq!(current(), Language::English);
         let inside = speaking(Language::German, || {
-            let bare = std::thread::spawn(current).join().unwrap();
-            let carried = std::thread::spawn(carried(current)).join().unwrap();
+            let bare = std::thread::spawn(current).join().expect("a thread that does nothing else");
+            let carried = std::thread::spawn(carried(current)).join().expect("a thread that does nothing else");
             (bare, carried, speaking(Language::English, current), current())
         });
         let (en, de) = (Language::English, Language::German);

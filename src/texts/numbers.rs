@@ -74,7 +74,7 @@ pub fn gathered<T: AsRef<str>>(names: &[T]) -> String {
     }
 }
 
-/// A name of the draft as words.
+/// A name of the draft as it is read: names have no spaces.
 pub fn readable(name: &str) -> String {
     name.replace('_', " ")
 }

@@ -265,8 +265,9 @@ fn joined_figures() {
     );
 }
 
-/// The most that five hundred random edits of the large draft may need, MB, all that ever was at once. No standard sets it: MEASURE
-const MOST_MEMORY: f64 = 0.0;
+/// The most that five hundred random edits of the large draft may need, MB, all that ever was at once. No standard sets it: three times what
+/// the README tells of five hundred steps at one point (101 MB), so that growth is seen and another allocator is not taken for it.
+const MOST_MEMORY: f64 = 300.0;
 
 /// Five hundred random edits of the joined draft with their undo, everything computed, finished and proved after each; alone in its process.
 fn memory() {
@@ -280,12 +281,13 @@ fn memory() {
     for piece in &draft.pieces {
         points.extend(piece.points.iter().map(|p| Part::Inner(piece.name.clone(), Inner::Point, p.name.clone())));
     }
+    let rows: Vec<_> = draft.chart.rows.iter().filter(|r| !r.cells.is_empty()).collect();
     let mut wrong = 0;
     for i in 0..EDITS {
         let command = match choose(10) {
             // A cell of the chart: all that hangs on its row.
             0 => {
-                let row = &draft.chart.rows[choose(draft.chart.rows.len())];
+                let row = rows[choose(rows.len())];
                 let cell = &row.cells[choose(row.cells.len())];
                 let to = format!("{} + {} mm", cell.1, choose(9));
                 Command::Chart(ChartCommand::Cell(row.name.clone(), cell.0.clone(), to))

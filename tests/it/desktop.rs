@@ -54,5 +54,5 @@ fn a_folder_in_the_way_is_told() {
     let out = desktop(Path::new(env!("CARGO_BIN_EXE_tracewheel")), &data, &[]);
     assert_eq!(out.status.code(), Some(2));
     let told = String::from_utf8_lossy(&out.stderr);
-    assert!(told.contains("data/applications cannot be made"), "{told}");
+    assert!(told.contains("data/applications is not a folder; name a folder to write into"), "{told}");
 }

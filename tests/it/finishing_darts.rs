@@ -1,6 +1,8 @@
 //! Darts with two ends and with bowed legs: their legs on paper, what they take out, what stays as it is drawn.
 
 use kurbo::{ParamCurveArclen, Shape};
+use tracewheel::compute::Engine;
+use tracewheel::finish::{Before, Finished, finish, finish_after};
 use tracewheel::output;
 
 use super::finishing::{Made, has, made, near, polygon};
@@ -104,4 +106,23 @@ fn darts_that_cannot_be_are_told_with_what_to_do() {
     assert!(told(&format!("({})", open.replace("bow: \"6 mm\"", "bow: \"150 mm\""))).contains("front.d lies"));
     assert!(told(&format!("({open}, form: cut_out)")).contains("not slashed or cut out"));
     assert!(told(&format!("({})", open.replace("6 mm", "6"))).contains("no unit"));
+}
+
+/// A leg that becomes bowed changes neither the edge nor the dart's feet, but its mouth is left as drawn from then on.
+#[test]
+fn a_dart_whose_legs_become_bowed_is_finished_anew() {
+    let dart = |bow: &str| {
+        format!("(name: \"d\", on: \"e0\", centre: \"1/2\", intake: \"40 mm\", tip: \"120 mm\", bow: \"{bow}\")")
+    };
+    let [straight, bowed] = ["0 mm", "6 mm"].map(|bow| front(&dart(bow), &[]).draft);
+    let mut engine = Engine::new();
+    let model = engine.compute(&straight);
+    let finished = finish(&straight, &model);
+    let later = engine.compute(&bowed);
+    let before = Before { draft: &straight, model: &model, finished: &finished };
+    let followed = finish_after(&bowed, &later, Some(before));
+    assert_eq!(followed.cases, finish(&bowed, &later).cases);
+    let top = |f: &Finished| f.cases[0][0].as_ref().unwrap().cuts[0].outline.as_ref().unwrap().bounding_box().y0;
+    assert!(top(&finished) < -16.0, "a peak above the edge");
+    near(top(&followed), -10.0, 1e-9);
 }

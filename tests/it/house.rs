@@ -465,11 +465,11 @@ fn a_foreign_word_is_found() {
     assert_eq!(faults(words, "Cargo.lock", &joined("registry crates|.io")), 0);
 }
 
-/// Paths and texts of the sources.
-pub fn everything_in_src() -> Vec<(String, String)> {
+/// The sources: path, text, and the same with comments, strings and test modules blanked.
+pub fn sources() -> Vec<(String, String, String)> {
     let (texts, unread) = everything();
     assert!(unread.is_empty());
-    texts.into_iter().filter(|t| t.path.starts_with("src/")).map(|t| (t.path, t.text)).collect()
+    texts.into_iter().filter(|t| t.path.starts_with("src/")).map(|t| (t.path, t.text, t.work)).collect()
 }
 
 /// A thread that is begun where something is made for readers must speak the language that is spoken there.

@@ -289,22 +289,6 @@ fn gaps_are_kept() {
     assert!(go(&job, 1500, 1).layout.length < wide.length);
 }
 
-/// Thirty pieces of 40 m: over a kilometre single precision is a sixteenth of a mm, which the check does not let pass. Then pieces are searched for a
-/// little farther apart, rather than not at all.
-#[test]
-fn what_single_precision_loses_is_made_up_by_a_wider_gap() {
-    let long = |gap: f64| Job {
-        gap,
-        ..job(310.0, vec![shape(&rectangle(39_999.3, 301.0), 30, vec![pose(0.0, anywhere(310.0))])])
-    };
-    for gap in [0.0, 1.0] {
-        let job = long(gap);
-        let packed = go(&job, 300, 1);
-        judge(&job, &packed.layout);
-        assert!(packed.layout.length < 39_999.3 * 30.0 * 1.01, "{}", packed.layout.length);
-    }
-}
-
 /// A closed case: a rectangle of 1000 x 600 mm cut into fourteen pieces, of which it can be put together again without loss. With so few moves the
 /// packer comes this near to it; less is a step back. The numbers are its own, measured when this was written.
 #[test]
@@ -332,7 +316,6 @@ fn the_packer_gets_no_worse() {
         judge(&job, &layout);
         density += 1000.0 / layout.length / 3.0;
     }
-    println!("density {density:.4}");
     assert!(density >= FLOOR, "{density}");
 }
 

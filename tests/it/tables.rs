@@ -171,7 +171,7 @@ fn a_strip_is_told_with_its_rule() {
     near(mm(&line(band, "", "length of each as cut")[0]), 18.5 * 25.4);
     near(mm(&line(band, "", "width as cut")[0]), 2.5 * 25.4);
     let rule = band.before.join(" ");
-    assert!(rule.contains("0.75 * neckline") && rule.contains("on the bias") && rule.contains("1/4 in more"), "{rule}");
+    assert!(rule.contains("0.75 × neckline") && rule.contains("on the bias") && rule.contains("1/4 in more"), "{rule}");
     let arm = table(&tables, "strip-arm");
     shows(&line(arm, "", "length of each as cut")[0], "44.0", "17 3/8");
     shows(&line(arm, "", "length of all together")[1], "88.0", "34 5/8");

@@ -10,7 +10,8 @@
 All of it happens in `target/mutants`. A test can only see a mutant whose place it reaches, so only those are run, the ones that kill
 often for their time first, each in a process of its own. A process that takes far longer than it did without a mutant, or far more
 memory, is ended; that counts as killed. Environment: MUTANTS_THREADS (2), MUTANTS_SEED and MUTANTS_COUNT for another draw,
-MUTANTS_LIMIT (seconds; slower tests are left out of `reach`) and MUTANTS_BUDGET (seconds for one mutant) for a first look.
+MUTANTS_LIMIT (seconds; slower tests are left out of `reach`) and MUTANTS_BUDGET (seconds for one mutant) for a first look,
+MUTANTS_TESTS (`--lib --test it`) for which tests are built. Take `target/mutants` away before sources that have changed are drawn from.
 """
 
 import json
@@ -151,6 +152,8 @@ def draw():
             file.writelines(key + "\n" for key in found)
         save("dropped.json", dropped)
     save("binaries.json", binaries)
+    told = ["git", "log", "-1", "--format=%h of %cs", "--", "src"]
+    save("commit.json", subprocess.run(told, cwd=TOP, check=True, capture_output=True, text=True).stdout.strip())
     say(len(mutants()), "mutants are in the build;", len(dropped), "did not compile")
 
 
@@ -241,7 +244,7 @@ def reach(only_new=False):
 
     spread(jobs, work)
     save("reach.json", known)
-    reached = {n for t in known.values() for n in t["reached"] if t["end"] == "passed"}
+    reached = {n for t in known.values() if t["end"] == "passed" for n in t["reached"]}
     say(f"{len(known)} tests, {sum(t['seconds'] for t in known.values()):.0f} s, {len(ignored)} ignored;",
         sum(t["end"] != "passed" for t in known.values()), "do not pass;", len(mutants()) - len(reached), "mutants are reached by none")
 
@@ -326,14 +329,18 @@ def table():
         else:
             group = words = "survived, not explained"
         counts[group] = counts.get(group, 0) + 1
+        more = f", {one['left']} more reach it" if group in ("explained", "survived, not explained") and one.get("left") else ""
         change = f"{mutant['before'][:100]} -> {mutant['after'][:100] or '(left out)'}"
-        rows.append(f"{number:3} {mutant['file']}:{mutant['line']}, {mutant['kind']}: {change}\n    {words} ({one['seconds']} s, {len(one['asked'])} asked)")
-    commit = subprocess.run(["git", "log", "-1", "--format=%h of %cs", "--", "src"], cwd=TOP, check=True, capture_output=True, text=True).stdout.strip()
+        rows.append(f"{number:3} {mutant['file']}:{mutant['line']}, {mutant['kind']}: {change}\n    {words} ({one['seconds']} s, {len(one['asked'])} asked{more})")
+    commit = load("commit.json", "an unknown commit")
     dropped = load("dropped.json", {})
     print(f"Sources as of {commit}; seed {SEED}; {len(rows)} mutants drawn that compile, {len(dropped)} drawn before did not:")
     for key, words in sorted(dropped.items()):
         print(f"    {key} | {words}")
-    print(f"{len(tests)} tests, {sum(t['seconds'] for t in tests.values()):.0f} s without a mutant, one at a time.")
+    print(f"{len(tests)} tests, {sum(t['seconds'] for t in tests.values()):.0f} s without a mutant, one at a time; not those of {', '.join(LEFT_OUT)}, which judge files.")
+    odd = sorted(n for n, t in tests.items() if t["end"] != "passed")
+    print(f"Not asked, as they do not pass without a mutant in the copy or take too long: {', '.join(odd) or 'none'}.")
+    print("Explained: by reading. Not every test that reaches a survivor was asked: the numbers say how many.")
     for group, count in sorted(counts.items()):
         print(f"{count:4} {group}")
     print("", *rows, sep="\n")

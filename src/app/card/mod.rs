@@ -65,6 +65,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             other => card.texts(ui, other),
         }
         card.rest(ui);
+        field::focus_in_sight(ui);
     });
 }
 

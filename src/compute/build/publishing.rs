@@ -2,6 +2,7 @@
 
 use super::{FormulaScope, World};
 use crate::base::{Code, Finding};
+use crate::compute::cases::part_unknown;
 use crate::compute::compile::FormulaReader;
 use crate::compute::names::{Global, MATERIAL_MEMBERS};
 use crate::compute::plan::{Formula, NodeId};
@@ -55,6 +56,12 @@ pub(super) fn publishing(world: &World<'_>, reader: &mut FormulaReader<'_>) -> P
         let at = format!("booklet step {}", place + 1);
         let [title, text] = [&step.title, &step.text].map(|text| braced(text, &scope, &|f| f.at(at.clone()), reader));
         out.booklet.push(StepPlan { place, title, text });
+        let pieces = draft.pieces.iter().map(|p| &p.name).collect::<Vec<_>>();
+        let views = draft.views.iter().map(|v| &v.name).collect::<Vec<_>>();
+        for (what, named, known) in [("piece", &step.pieces, pieces), ("view", &step.views, views)] {
+            let unknown = named.iter().filter(|n| !known.contains(n));
+            reader.findings.extend(unknown.map(|n| part_unknown(what, n, known.iter().copied()).at(at.clone())));
+        }
     }
     for girth in &draft.care.girths {
         if let Some(formula) = optional(&girth.is, What::Kind(Kind::LENGTH), &scope, "care", reader) {

@@ -43,10 +43,13 @@ pub fn allowance_in_short(cut: &FinishedCut) -> String {
     if wide.is_empty() {
         return t!("label-no-allowance");
     }
-    match (both_units(least), both_units(most)) {
+    let words = match (both_units(least), both_units(most)) {
         (least, most) if least == most => t!("label-allowance", allowance = most),
         (least, most) => t!("label-allowances", least, most),
-    }
+    };
+    let is_bare = |e: &EdgeWidths| e.widths.iter().all(|w| w.start.max(w.end) <= crate::base::tolerance::EQUAL);
+    let some_bare = cut.widths.iter().any(|e| !e.on_fold && is_bare(e));
+    if some_bare { t!("label-some-without", words) } else { words }
 }
 
 fn of_edge(edge: &EdgeWidths) -> String {

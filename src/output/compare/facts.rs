@@ -313,7 +313,7 @@ impl Make<'_> {
             let own = self.facts.part(part);
             let text = texts.join(", ");
             if is_note {
-                own.noted(&field_words(&field), &field, text)
+                own.noted(field_words(&field), &field, text)
             } else {
                 own.words(field_words(&field), &field, text)
             }

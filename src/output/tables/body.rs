@@ -1,11 +1,11 @@
 //! The body chart: what the wearer measures.
 
-use super::{BEYOND, GUESSED, Page, number, readable, sentence};
+use super::{BEYOND, GUESSED, Page, number, sentence};
 use crate::base::Code;
 use crate::document::{Row, RowKind};
 use crate::language::Kind;
 use crate::output::{Cell, Table};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// The rows of the body. House rows are never published.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {

@@ -1,11 +1,12 @@
 //! The check list: for each piece what it is sewn to, its notches, grain, counts and the steps that mention it, and what is missing.
 //! It is for who makes the pattern, not for who buys it.
 
-use super::{Page, cutting, readable};
-use crate::compute::{AllowancePlan, FramePlan, NodeId};
+use super::{Page, cutting, notions};
+use crate::compute::{AllowancePlan, FramePlan, Model, NodeId};
+use crate::document::Draft;
 use crate::finish::{Sewing, Sewn, is_block, letters, seams_of_strip};
 use crate::output::{Cell, Line, Table, steps_of_view};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// A line for every piece that is cut and each of its edges, and for every strip.
 pub(super) fn table(page: &Page<'_>) -> Table {
@@ -30,9 +31,49 @@ pub(super) fn table(page: &Page<'_>) -> Table {
             .lines
             .push(Line { group: t!("check-strips"), ..list.strip(strip.length, &page.draft.strips[strip.place].name) });
     }
+    for (notion, _) in notions::of_view(page) {
+        let steps = list.steps.that_mention(&notion.name);
+        let open = steps.is_empty() && list.steps.are_there();
+        let open: Vec<String> = open.then(|| t!("check-no-step")).into_iter().collect();
+        let is = t!("check-notion", count = notion.count.max(1));
+        table
+            .lines
+            .push(Line { group: t!("check-notions"), ..line(&readable(&notion.name), &is, Cell::Empty, steps, &open) });
+    }
+    let range: Vec<usize> = (0..page.model.plan.cases.range).collect();
+    for (material, sizes, all) in cloth_without_plan(page.draft, page.model, &range) {
+        let sizes = if all { t!("check-all-sizes") } else { sizes.join(", ") };
+        table.lines.push(Line {
+            group: t!("check-cloth"),
+            ..line(&material, "", Cell::Empty, Vec::new(), &[t!("check-no-plan", sizes)])
+        });
+    }
     let open = table.lines.iter().filter(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None)).count();
     table.notes.push(if open == 0 { t!("check-nothing-open") } else { t!("check-lines-open", count = open) });
     table
+}
+
+/// Cloth of a view of which no lay plan tells how much one garment needs: the material, the sizes, whether these are all of them.
+pub fn cloth_without_plan(draft: &Draft, own: &Model, cases: &[usize]) -> Vec<(String, Vec<String>, bool)> {
+    let plan = &own.plan;
+    let frames = plan.frames().iter().enumerate().filter(|(f, of)| of.is_piece && plan.has_frame(*f));
+    let mut materials: Vec<&str> = Vec::new();
+    for cut in frames.flat_map(|(_, of)| &of.finishing.cuts).filter(|c| !c.material.is_empty()) {
+        if !materials.contains(&&*cut.material) {
+            materials.push(&cut.material);
+        }
+    }
+    let sizes: Vec<&str> = cases.iter().filter_map(|c| plan.cases.list.get(*c)).map(|c| c.address.as_str()).collect();
+    let has = |material: &str, size: &str| {
+        let mut of_view = draft.plans.iter().filter(|p| p.material == material && p.view == own.view());
+        of_view.any(|p| matches!(p.sizes.as_slice(), [one] if one.size == size && one.count <= 1))
+    };
+    let lacking = materials.into_iter().map(|material| {
+        let lacks: Vec<String> = sizes.iter().filter(|s| !has(material, s)).map(|s| (*s).to_owned()).collect();
+        let all = lacks.len() == sizes.len();
+        (material.to_owned(), lacks, all)
+    });
+    lacking.filter(|(_, lacks, _)| !lacks.is_empty()).collect()
 }
 
 /// What lines are made of.
@@ -199,8 +240,9 @@ impl Steps {
             let step = &page.draft.booklet[plan.place];
             (number, step.pieces.clone(), plain(&format!("{} {}", step.title, step.text)))
         });
-        let strips = page.draft.strips.iter().map(|s| plain(&s.name));
-        let mut names: Vec<String> = page.draft.pieces.iter().map(|p| plain(&p.name)).chain(strips).collect();
+        let others = page.draft.strips.iter().map(|s| &s.name).chain(page.draft.notions.iter().map(|n| &n.name));
+        let mut names: Vec<String> =
+            page.draft.pieces.iter().map(|p| &p.name).chain(others).map(|n| plain(n)).collect();
         names.sort_by_key(|n| std::cmp::Reverse(n.chars().count()));
         names.dedup();
         Self { list: list.collect(), names }
@@ -211,7 +253,7 @@ impl Steps {
         !self.list.is_empty()
     }
 
-    /// The numbers of the steps that show a piece or name it.
+    /// The numbers of the steps that show a piece, and in brackets of those that only name it.
     fn that_mention(&self, name: &str) -> Vec<String> {
         let own = plain(name);
         let longer: Vec<&String> = self.names.iter().filter(|n| n.len() > own.len() && n.contains(&own)).collect();
@@ -223,8 +265,12 @@ impl Steps {
                 !before.is_some_and(char::is_alphanumeric) && !behind.is_some_and(char::is_alphanumeric)
             })
         };
-        let steps = self.list.iter().filter(|(_, pieces, words)| pieces.iter().any(|p| p == name) || says(words));
-        steps.map(|(number, ..)| number.to_string()).collect()
+        let one = |(number, pieces, words): &(usize, Vec<String>, String)| match pieces.iter().any(|p| p == name) {
+            true => Some(number.to_string()),
+            // "Press it to the back" may speak of a piece or not: whoever reads the list decides.
+            false => says(words).then(|| format!("({number})")),
+        };
+        self.list.iter().filter_map(one).collect()
     }
 }
 

@@ -4,11 +4,12 @@
 
 use std::collections::BTreeMap;
 
-use super::{Page, readable, sentence};
+use super::{Page, sentence};
 use crate::document::{ClothLaid, LayPlan, Nap};
 use crate::finish::{ClothBook, plan_length};
 use crate::output::lay::{KeptLay, Need, kept_lays, yards};
 use crate::output::{Cell, Line, Table};
+use crate::texts::readable;
 
 /// Plans of one cloth: material, width in steps, how it is laid, nap.
 type Cloth = (String, u64, u8, bool);

@@ -1,11 +1,11 @@
 //! The cutting list: what is cut from which material, and how often.
 
-use super::{Page, readable};
+use super::Page;
 use crate::compute::CutPlan;
 use crate::document::{Face, MaterialKind, StripGrain};
 use crate::finish::{Symmetry, is_block, letters, outline_words, symmetry};
 use crate::output::{Cell, Line, Table};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// One line for each cut of each piece and for each strip, by material; counts are of cut pieces.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {

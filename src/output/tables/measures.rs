@@ -1,9 +1,9 @@
 //! What the garment measures when it is sewn, beside the body and the ease that is meant.
 
-use super::{Page, readable, sentence};
+use super::{Page, sentence};
 use crate::compute::MeasurePlan;
 use crate::output::{Cell, Line, Table};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// Each declared measure with its lines. They are of the whole garment, darts and allowances left out, as their formulas say.
 pub(super) fn table(page: &Page<'_>) -> Option<Table> {

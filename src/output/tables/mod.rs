@@ -9,6 +9,8 @@ mod measures;
 mod notions;
 mod strips;
 
+pub use check_list::cloth_without_plan;
+
 use super::{Cell, Line, Table, cell_of};
 use crate::compute::{Formula, Model, NodeId};
 use crate::document::Draft;
@@ -104,7 +106,7 @@ impl<'a> Page<'a> {
         let mut title = format!("{} – {garment}", title.into());
         let view = self.model.view();
         if !view.is_empty() {
-            title.push_str(&format!(", {}", t!("of-view", view)));
+            title.push_str(&format!(", {}", t!("of-view", view = readable(view))));
         }
         if !self.set.is_empty() {
             title.push_str(&format!(", {}", t!("of-set", set = self.set)));

@@ -1,11 +1,11 @@
 //! Things that are bought: what is needed in each size, and the next size sold.
 
-use super::{Page, number, readable, sentence};
+use super::{Page, number, sentence};
 use crate::compute::NotionPlan;
 use crate::document::Notion;
 use crate::finish::NotionSize;
 use crate::output::{Cell, Line, Table};
-use crate::texts::t;
+use crate::texts::{readable, t};
 
 /// Notions that are the same in all sizes, one a line.
 pub(super) fn alike(page: &Page<'_>) -> Option<Table> {
@@ -44,7 +44,7 @@ pub(super) fn by_size(page: &Page<'_>) -> Option<Table> {
 }
 
 /// Notions of the view, with what the draft says.
-fn of_view<'a>(page: &'a Page<'_>) -> impl Iterator<Item = (&'a Notion, &'a NotionPlan)> {
+pub(super) fn of_view<'a>(page: &'a Page<'_>) -> impl Iterator<Item = (&'a Notion, &'a NotionPlan)> {
     let plans = page.model.plan.publishing.notions.iter();
     let own = plans.filter(|n| n.size.as_ref().is_none_or(|f| page.model.plan.has_all_of(f)));
     own.map(|n| (&page.draft.notions[n.place], n))

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use super::{Page, UNTRUE, length, readable, sentence};
+use super::{Page, UNTRUE, length, sentence};
 use crate::base::round_half_away;
 use crate::compute::{MaterialPlan, StripPlan};
 use crate::document::{Strip, StripGrain, StripKind};
 use crate::finish::{CutStrip, NoYield, StripMarkKind, StripYield, strip_marks, unmarked, widths};
 use crate::output::{Cell, Line, Table};
-use crate::texts::{t, typed};
+use crate::texts::{readable, t, typed};
 
 /// Lengths to buy are rounded up to so much, mm.
 const TO_BUY_STEP: f64 = 10.0;
@@ -84,10 +84,12 @@ fn rule(strip: &Strip) -> Vec<String> {
     } else {
         t!("strip-rule", kind, from)
     }];
-    let length = strip.length.replace('_', " ");
-    out.push(match &*strip.ends {
-        "" => t!("strip-length-rule", length = typed(&length)),
-        ends => t!("strip-length-rule-ends", length = typed(&length), ends = typed(ends)),
+    let length = typed(&strip.length.replace('_', " ").replace(" * ", " × "));
+    out.push(match (&*strip.ends, is_plain(&strip.length)) {
+        ("", true) => t!("strip-length-rule", length),
+        (ends, true) => t!("strip-length-rule-ends", length, ends = typed(ends)),
+        ("", false) => t!("strip-length-by-size"),
+        (ends, false) => t!("strip-length-by-size-ends", ends = typed(ends)),
     });
     if !strip.width.is_empty() {
         let layers = strip.layers.max(1);
@@ -103,6 +105,15 @@ fn rule(strip: &Strip) -> Vec<String> {
         });
     }
     out
+}
+
+/// Whether a rule can be read by who sews: names, numbers and signs of reckoning. What names parts of the draft or its functions cannot.
+fn is_plain(rule: &str) -> bool {
+    let signs: Vec<char> = rule.chars().collect();
+    signs.iter().enumerate().all(|(i, sign)| match sign {
+        '.' => signs.get(i + 1).is_some_and(char::is_ascii_digit),
+        _ => sign.is_alphanumeric() || "_ +-*/".contains(*sign),
+    })
 }
 
 /// How the strip comes out of each width of its cloth.

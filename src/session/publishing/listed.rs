@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use crate::texts::{speaking, t};
+use crate::texts::{readable, speaking, t};
 
 use super::{Outputs, PrintFor, Published, What, clean, purpose_name, title_of};
 use crate::document::Draft;
@@ -43,7 +43,7 @@ pub fn what_files_are_for(files: &[Listed<'_>]) -> String {
                 let _ = write!(line, " – {sizes}");
             }
             if !file.view.is_empty() {
-                let _ = write!(line, ", {}", t!("of-view", view = file.view));
+                let _ = write!(line, ", {}", t!("of-view", view = readable(file.view)));
             }
             if file.pages > 0 {
                 let _ = write!(line, ", {}", t!("pages", count = file.pages));

@@ -18,7 +18,7 @@ use crate::language::{Kind, literal_text};
 use crate::output::{
     self, Grid, HOME_MARGIN, HomeSettings, HomeSheets, Paper, ProjectorSettings, SheetError, SheetPiece,
 };
-use crate::texts::{speaking, t};
+use crate::texts::{readable, speaking, t};
 
 pub use listed::{Listed, what_files_are_for};
 pub use outputs::{Order, OutputError, Outputs, Progress, Published, booklet_of, how_many, outputs};
@@ -157,7 +157,7 @@ pub fn pieces_of_view(
             lacks || cases.iter().all(same)
         });
         if !is_everywhere {
-            piece.notes.push(t!("of-view", view = own.view()));
+            piece.notes.push(t!("of-view", view = readable(own.view())));
         }
     }
     (pieces, missing)
@@ -191,7 +191,7 @@ pub fn home_settings(draft: &Draft, model: &Model, cases: &[usize], wish: &Print
 /// What a sheet is called: the draft's title, and the view if there is one.
 pub fn title_of(draft: &Draft, view: &str) -> String {
     let title = if draft.title.is_empty() { t!("untitled") } else { draft.title.clone() };
-    if view.is_empty() { title } else { format!("{title}, {}", t!("of-view", view)) }
+    if view.is_empty() { title } else { format!("{title}, {}", t!("of-view", view = readable(view))) }
 }
 
 /// The pages of some sizes of a view together. `model` and `finished` are of the whole draft.

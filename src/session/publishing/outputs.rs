@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use thiserror::Error;
 
-use super::unsaid::unsaid;
+use super::unsaid::{unplanned, unsaid};
 use super::what::What;
 use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_view, purpose_name, title_of};
 use crate::compute::Model;
@@ -398,6 +398,7 @@ fn written(order: &Order<'_>, job: &Job) -> Made {
     };
     if job.what != What::CheckList {
         out.lacking.extend(unsaid(order.draft, own, &job.cases, job.what == What::Booklet));
+        out.notes.extend(unplanned(order.draft, own, &job.cases));
         let plans = plans_of(order, (own, made), &sizes_of(own, &job.cases));
         out.lacking.extend(plans.iter().filter_map(|(plan, lay)| Some(left_out(plan, lay.as_ref().err()?))));
     }
@@ -428,6 +429,7 @@ fn lay_plans(order: &Order<'_>, job: &Job) -> Made {
             Err(why) => out.lacking.push(left_out(plan, &why)),
         }
     }
+    out.notes.extend(unplanned(order.draft, own, &job.cases));
     if laid.is_empty() {
         return Ok(out);
     }

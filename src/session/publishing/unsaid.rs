@@ -3,7 +3,7 @@
 
 use crate::compute::{BracedPart, Formula, Model};
 use crate::document::Draft;
-use crate::output::{Cell, cell_of, steps_of_view};
+use crate::output::{Cell, cell_of, cloth_without_plan, steps_of_view};
 
 /// What is lacking in the tables of a view, and in the steps of its booklet if that is written too, in sentences. `own` is the model of
 /// the view, `cases` are the sizes that are written.
@@ -28,6 +28,23 @@ pub(super) fn unsaid(draft: &Draft, own: &Model, cases: &[usize], with_steps: bo
         }
     }
     out
+}
+
+/// Which cloth of a view nobody is told to buy, in a sentence; none where a lay plan of one garment is kept for each material and size.
+pub(super) fn unplanned(draft: &Draft, own: &Model, cases: &[usize]) -> Option<String> {
+    let unplanned = cloth_without_plan(draft, own, cases);
+    let one = |(material, sizes, all): &(String, Vec<String>, bool)| match all {
+        true => material.clone(),
+        false => format!("{material} in {}", sizes.join(", ")),
+    };
+    let told: Vec<String> = unplanned.iter().map(one).collect();
+    let view = if own.view().is_empty() { String::new() } else { format!(" of the view {}", own.view()) };
+    (!told.is_empty()).then(|| {
+        format!(
+            "nothing tells how much cloth to buy{view}: no lay plan is kept of {}; find them in the room Cloth, or by `tracewheel lay … --keep`",
+            told.join(", ")
+        )
+    })
 }
 
 fn without_value(own: &Model, cases: &[usize], at: &str, formula: &Formula) -> Option<String> {

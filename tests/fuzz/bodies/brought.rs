@@ -40,7 +40,7 @@ fn drawing(text: &str, how: u8) {
     assert_eq!(closed.len() + open, found.all.len());
     let scale = told_scale(&found.scale).unwrap_or(1.0);
     let corner = tolerance::TRACED_CORNER * f64::from(1 + how / 8 % 4);
-    let unit = if how % 2 == 0 { Unit::Centimetre } else { Unit::Inch };
+    let unit = if how.is_multiple_of(2) { Unit::Centimetre } else { Unit::Inch };
     let pieces = closed.into_iter().take(MOST_PIECES).map(|o| (o.at, o.name)).collect();
     let Ok((pieces, notes)) = trace(&found, &Tracing { scale, corner, pieces }, unit) else { return };
     let mut work = Work::here(file::read(FIXTURE).unwrap().draft);

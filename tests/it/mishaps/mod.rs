@@ -4,6 +4,7 @@
 //! Some of it needs circumstances that only the system can make: a small disk, a disk that became read-only, a person without rights. Those
 //! parts are ignored tests, which others here start again within such circumstances. Where the system does not allow that, the test
 //! says loudly that it did not run, and fails if `TRACEWHEEL_EVERY_MEANS` is set, as `.ci/run` does.
+#![allow(clippy::print_stdout, clippy::print_stderr, reason = "what was measured, or could not be, is told")]
 
 mod clock;
 mod disk;

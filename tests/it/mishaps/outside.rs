@@ -1,4 +1,5 @@
 //! Other programs at the same file: an editor, and this program twice.
+#![allow(clippy::print_stdout, clippy::print_stderr, reason = "what was measured, or could not be, is told")]
 
 use std::fs;
 use std::io::{BufRead, BufReader, Write};

@@ -462,7 +462,7 @@ fn a_seam_is_changed_on_its_card() {
 fn the_head_of_the_draft_and_its_unit_are_changed_on_its_card() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     let formulas = stage.text().matches(" cm\"").count();
-    stage.click("show in, eighths");
+    stage.click_on_card("show in, eighths");
     assert!(stage.says("in"), "{}", stage.all());
     let text = stage.saved();
     assert!(text.contains("display: inch_eighths"), "{text}");
