@@ -254,7 +254,10 @@ mod tests {
         ];
         let words = told(old, &new);
         assert!(words.contains("- booklet/x-edition-2-A4-5-pages.pdf: page 3 of 5\n"), "{words}");
-        assert!(words.contains("other by edition, date and contact alone\n- booklet/x-edition-2-two.html\n"), "{words}");
+        assert!(
+            words.contains("other by edition, date and contact alone\n- booklet/x-edition-2-two.html\n"),
+            "{words}"
+        );
         assert!(!words.contains("new") && !words.contains("no longer there"), "{words}");
         // Of two of one use each is the other's match once: one stays, one is new, none is told twice.
         let old = || vec![file("pages/x-88-edition-1-A4-2-pages.pdf", "a", &["1", "2"])];
