@@ -8,7 +8,7 @@ use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
 use crate::finish::finish;
-use crate::output::{Cell, Shown, Table, check_list, make_folder, save_all, tables_of, to_csv};
+use crate::output::{Cell, Shown, Table, check_list, lines_open, make_folder, save_all, tables_of, to_csv};
 use crate::texts::{speaking, t};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
@@ -68,8 +68,7 @@ fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
             out.iter().map(|(_, t)| words(t)).collect::<Vec<_>>().join("\n")
         }
     };
-    let has_open = |t: &Table| t.lines.iter().any(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None));
-    let is_open = call.check_list && out.iter().any(|(_, t)| has_open(t));
+    let is_open = call.check_list && out.iter().any(|(_, t)| lines_open(t) > 0);
     let exit = if messages.is_empty() && !is_open { FINE } else { NO };
     Ok(Done { data, messages, exit })
 }

@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use super::limits::literal;
-use super::{ClothBook, ClothCall, OnCloth};
+use super::{ClothBook, ClothCall, ClothPiece, ClothStrip, OnCloth};
 use crate::base::{digest, round_half_away, tolerance};
 use crate::compute::{Model, unit_of};
 use crate::document::{LaidPiece, LayPlan, Nap};
@@ -52,11 +52,11 @@ pub fn plan_view(model: &Model, plan: &LayPlan) -> Option<usize> {
 /// # Errors
 /// What it names and is not there, in words.
 pub fn plan_call(model: &Model, plan: &LayPlan) -> Result<ClothCall, String> {
-    let cases = &model.plan.cases;
     let mut sizes = Vec::new();
     for size in &plan.sizes {
-        let case = cases.list.iter().position(|c| c.address == size.size);
-        let Some(case) = case else { return Err(format!("there is no size {} any more", size.size)) };
+        let Some(case) = case_of_size(model, &size.size) else {
+            return Err(format!("there is no size {} any more", size.size));
+        };
         sizes.push((case, size.count.max(1)));
     }
     let width = plan_length(model, &plan.width).filter(|w| *w > 0.0);
@@ -87,20 +87,29 @@ pub fn plan_digest(model: &Model, on: &OnCloth, plan: &LayPlan) -> String {
     format!("{:032x}", digest(&[&bytes]))
 }
 
-fn place_digest(model: &Model, on: &OnCloth, plan: &LayPlan, place: &LaidPiece) -> u128 {
-    let what = if place.strip {
-        let is_it = |s: &&super::ClothStrip| {
-            model.draft.strips[s.place].name == place.piece && case_of(model, plan, place) == Some(s.case)
-        };
-        on.strips.iter().find(is_it).map(|s| s.digest())
-    } else {
-        let is_it = |p: &&super::ClothPiece| {
-            model.draft.pieces[p.frame].name == place.piece
-                && p.cut == place.cut as usize
-                && case_of(model, plan, place) == Some(p.case)
-        };
-        on.pieces.iter().find(is_it).map(|p| p.digest())
+/// What lies at a place of a plan.
+enum Placed<'a> {
+    Piece(&'a ClothPiece),
+    Strip(&'a ClothStrip),
+}
+
+fn placed<'a>(model: &Model, on: &'a OnCloth, plan: &LayPlan, place: &LaidPiece) -> Option<Placed<'a>> {
+    let case = case_of(model, plan, place)?;
+    if place.strip {
+        let is_it = |s: &&ClothStrip| model.draft.strips[s.place].name == place.piece && s.case == case;
+        return on.strips.iter().find(is_it).map(Placed::Strip);
+    }
+    let is_it = |p: &&ClothPiece| {
+        model.draft.pieces[p.frame].name == place.piece && p.cut == place.cut as usize && p.case == case
     };
+    on.pieces.iter().find(is_it).map(Placed::Piece)
+}
+
+fn place_digest(model: &Model, on: &OnCloth, plan: &LayPlan, place: &LaidPiece) -> u128 {
+    let what = placed(model, on, plan, place).map(|placed| match placed {
+        Placed::Strip(strip) => strip.digest(),
+        Placed::Piece(piece) => piece.digest(),
+    });
     let mut bytes: Vec<u8> = what.unwrap_or(0).to_be_bytes().to_vec();
     bytes.extend(place.stretch.to_be_bytes());
     bytes.push(u8::from(place.mirrored));
@@ -132,49 +141,39 @@ pub fn case_of_size(model: &Model, size: &str) -> Option<usize> {
 
 /// Whether a plan of a view is still one of its draft.
 pub fn plan_state(book: &ClothBook<'_>, plan: &LayPlan) -> PlanState {
-    let model = book.model();
-    let call = match plan_call(model, plan) {
-        Ok(call) => call,
-        Err(words) => return PlanState::Lost(words),
-    };
-    match book.on_cloth(&call) {
-        Ok(on) if plan_digest(model, &on, plan) == plan.digest => PlanState::Fresh,
-        Ok(_) => PlanState::Stale,
-        Err(why) => PlanState::Lost(why.to_string()),
-    }
+    plan_cloth(book, plan).map_or_else(|state| state, |_| PlanState::Fresh)
 }
 
-/// How much cloth a plan of a view needs, mm, as its places say: what `output::lay` measures of a sound one. None where it cannot be told.
-pub fn plan_need(book: &ClothBook<'_>, plan: &LayPlan) -> Option<f64> {
-    let model = book.model();
-    let on = book.on_cloth(&plan_call(model, plan).ok()?).ok()?;
+/// What a plan of a view lies of, while it is one of its draft.
+///
+/// # Errors
+/// Where it is none any more: how it stands.
+pub fn plan_cloth(book: &ClothBook<'_>, plan: &LayPlan) -> Result<OnCloth, PlanState> {
+    let call = plan_call(book.model(), plan).map_err(PlanState::Lost)?;
+    let on = book.on_cloth(&call).map_err(|why| PlanState::Lost(why.to_string()))?;
+    if plan_digest(book.model(), &on, plan) == plan.digest { Ok(on) } else { Err(PlanState::Stale) }
+}
+
+/// How much cloth a plan of a view needs that lies of this, mm, as its places say: what `output::lay` measures of a sound one. None where it
+/// cannot be told.
+pub fn plan_need(model: &Model, on: &OnCloth, plan: &LayPlan) -> Option<f64> {
     let mut ends: BTreeMap<u32, f64> = BTreeMap::new();
     for place in &plan.places {
-        let case = case_of(model, plan, place)?;
-        let size = if place.strip {
-            let own = on.strips.iter().find(|s| model.draft.strips[s.place].name == place.piece && s.case == case)?;
-            (own.cut.cut?, own.cut.cut_width?)
-        } else {
-            let is_it = |p: &&super::ClothPiece| {
-                model.draft.pieces[p.frame].name == place.piece && p.cut == place.cut as usize && p.case == case
-            };
-            let own = on.pieces.iter().find(is_it)?;
-            let (least, most) = own.outline.iter().fold((f64::MAX, f64::MIN), |(l, m), p| (l.min(p.x), m.max(p.x)));
-            // Pieces lie along their thread, turned by nothing or by half, and a half is as long as the whole.
-            (most - least, 0.0)
+        let (long, wide) = match placed(model, on, plan, place)? {
+            Placed::Strip(strip) => (strip.cut.cut?, strip.cut.cut_width?),
+            Placed::Piece(piece) => {
+                let xs = piece.outline.iter().map(|p| p.x);
+                let (least, most) = xs.fold((f64::MAX, f64::MIN), |(l, m), x| (l.min(x), m.max(x)));
+                // Pieces lie along their thread, turned by nothing or by half, and a half is as long as the whole.
+                (most - least, 0.0)
+            }
         };
         let turned = plan_turn(model, &place.turned)?.to_radians();
-        let long = size.0 * libm::cos(turned).abs() + size.1 * libm::sin(turned).abs();
+        let long = long * libm::cos(turned).abs() + wide * libm::sin(turned).abs();
         let end = ends.entry(place.stretch).or_insert(0.0);
         *end = end.max(plan_length(model, &place.x)? + long);
     }
-    let counted = on.strips.iter().filter(|s| !s.laid).map(|s| {
-        let all = super::CutStrip { count: s.count, ..s.cut };
-        match all.from_cloth(on.cloth.usable) {
-            Some(Ok(from)) => Some(from.cloth),
-            _ => None,
-        }
-    });
-    let counted = counted.sum::<Option<f64>>()?;
+    let counted = on.strips.iter().filter(|s| !s.laid);
+    let counted = counted.map(|s| Some(s.from_cloth(on.cloth.usable)?.ok()?.cloth)).sum::<Option<f64>>()?;
     Some((ends.values().sum::<f64>() + counted) / (1.0 - on.cloth.shrinks))
 }

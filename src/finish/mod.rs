@@ -39,7 +39,8 @@ use crate::texts::carried;
 pub use cutting::{Symmetry, cut_words, outline_words, pair_words, same_turned_over, symmetry};
 pub use hem::HemState;
 pub use kept_plan::{
-    PlanState, case_of, case_of_size, plan_call, plan_digest, plan_length, plan_need, plan_state, plan_turn, plan_view,
+    PlanState, case_of, case_of_size, plan_call, plan_cloth, plan_digest, plan_length, plan_need, plan_state,
+    plan_turn, plan_view,
 };
 pub use letters::{is_block, letter, letters};
 pub use limits::{Limits, literal};

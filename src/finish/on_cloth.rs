@@ -11,7 +11,7 @@ use thiserror::Error;
 
 use super::cutting::MOST_SHRINKAGE;
 use super::outward::outward;
-use super::{CutStrip, Finished, Symmetry, symmetry, unfolded};
+use super::{CutStrip, Finished, NoYield, StripYield, Symmetry, symmetry, unfolded};
 use crate::base::{digest, round_half_away, tolerance};
 use crate::compute::{CutPlan, MaterialPlan, Model};
 use crate::document::{ClothLaid, Face, Nap, Outline, Shrinks, StripGrain, StripInLay};
@@ -454,6 +454,11 @@ impl ClothPiece {
 }
 
 impl ClothStrip {
+    /// How all of them come out of cloth of which so much of the width is used, mm.
+    pub fn from_cloth(&self, usable: f64) -> Option<Result<StripYield, NoYield>> {
+        CutStrip { count: self.count, ..self.cut }.from_cloth(usable)
+    }
+
     /// Digest of all that says how much cloth it takes and how it may lie.
     pub fn digest(&self) -> u128 {
         let grain = match self.cut.grain {

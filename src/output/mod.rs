@@ -53,7 +53,7 @@ pub use pieces::{fold_of, lines, outline, sheet_pieces, signs, stack};
 pub use projector::{Grid, ProjectorError, ProjectorSettings, projector_sheet, projector_sheets};
 pub use save::{SaveError, make_folder, save_all};
 pub use svg::{SvgError, SvgSettings, write as write_svg};
-pub use tables::{check_list, cloth_without_plan, tables, tables_of};
+pub use tables::{check_list, cloth_without_plan, lines_open, tables, tables_of};
 pub use wide::{GAP, MARGIN, SheetError, SheetPiece, WideSettings, wide_sheet};
 pub use writing::{
     Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, html as write_html,

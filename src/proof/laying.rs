@@ -6,7 +6,7 @@
 use crate::base::{Code, Finding, shown, tolerance};
 use crate::compute::Model;
 use crate::document::{ClothLaid, Draft, LayPlan, Nap};
-use crate::finish::{ClothBook, Finished, PlanState, case_of_size, plan_need, plan_state, plan_view};
+use crate::finish::{ClothBook, Finished, PlanState, case_of_size, plan_cloth, plan_need, plan_view};
 
 /// Looks at all plans; `model` and `finished` are of the whole draft.
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
@@ -17,23 +17,23 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         model.of_views().iter().zip(finished.of_views()).map(|(m, f)| ClothBook::new(m, f)).collect();
     // What is wrong alike on one cloth is told once, with all sizes.
     let mut stale: Vec<(String, String, Vec<String>)> = Vec::new();
-    let mut fresh: Vec<(usize, &LayPlan)> = Vec::new();
+    let mut fresh: Vec<(usize, &LayPlan, f64)> = Vec::new();
     for plan in &draft.plans {
         let view = plan_view(model, plan);
-        let state = match view {
-            Some(view) => plan_state(&books[view], plan),
-            None => PlanState::Lost(format!(
+        let on = match view {
+            Some(view) => plan_cloth(&books[view], plan).map(|on| (view, on)),
+            None => Err(PlanState::Lost(format!(
                 "there is no view {}",
                 if plan.view.is_empty() { "without a name" } else { &plan.view }
-            )),
+            ))),
         };
-        let why = match state {
-            PlanState::Fresh => {
-                fresh.extend(view.map(|v| (v, plan)));
+        let why = match on {
+            Ok((view, on)) => {
+                fresh.extend(plan_need(books[view].model(), &on, plan).map(|need| (view, plan, need)));
                 continue;
             }
-            PlanState::Stale => "outlines, counts, the cloth or the places in them are others now".to_owned(),
-            PlanState::Lost(why) => why,
+            Err(PlanState::Lost(why)) => why,
+            Err(_) => "outlines, counts, the cloth or the places in them are others now".to_owned(),
         };
         let cloth = cloth_of(plan);
         let sizes = plan.sizes.iter().map(|s| s.size.clone());
@@ -74,16 +74,15 @@ fn cloth_of(plan: &LayPlan) -> String {
 type Needed<'a> = (usize, &'a str, f64);
 
 /// Sizes that need more than a larger one on the same cloth: one finding for a cloth, about the worst. Only where sizes have one order.
-fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan)]) -> Vec<Finding> {
+fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan, f64)]) -> Vec<Finding> {
     if !draft.chart.cup.is_empty() || !draft.chart.length.is_empty() {
         return Vec::new();
     }
     let mut cloths: Vec<(String, Vec<Needed<'_>>)> = Vec::new();
-    for (view, plan) in fresh {
+    for (view, plan, need) in fresh {
         let [size] = plan.sizes.as_slice() else { continue };
         let Some(case) = case_of_size(books[*view].model(), &size.size).filter(|_| size.count <= 1) else { continue };
-        let Some(need) = plan_need(&books[*view], plan) else { continue };
-        let (cloth, own) = (cloth_of(plan), (case, size.size.as_str(), need));
+        let (cloth, own) = (cloth_of(plan), (case, size.size.as_str(), *need));
         match cloths.iter_mut().find(|(c, _)| *c == cloth) {
             Some((_, all)) => all.push(own),
             None => cloths.push((cloth, vec![own])),

@@ -5,6 +5,9 @@
 //! which one is on. What does not compile is told in FILE, one key a line, and the next one is drawn instead.
 //! `run.py` does the rest: the copy, the build, the tests.
 
+#[path = "../it/dice.rs"]
+#[allow(dead_code)]
+mod dice;
 mod places;
 mod written;
 
@@ -12,6 +15,7 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use dice::Dice;
 use places::{Place, places};
 use written::{SWITCH, Span, write};
 
@@ -110,26 +114,13 @@ fn draw<'a>(all: &'a [Drawn], shares: &[usize], seed: u64, without: &BTreeSet<St
     for (room, share) in shares.iter().enumerate() {
         let mut places: Vec<&Drawn> = all.iter().filter(|d| d.room == room).collect();
         for i in (1..places.len()).rev() {
-            places.swap(i, (dice.roll() % (i as u64 + 1)) as usize);
+            places.swap(i, dice.below(i as u64 + 1) as usize);
         }
         let mut taken: Vec<&Drawn> = places.into_iter().filter(|d| !without.contains(&d.key())).take(*share).collect();
         taken.sort_by_key(|d| (&d.file, d.place.start, d.place.end));
         drawn.extend(taken);
     }
     drawn
-}
-
-/// splitmix64, as the tests have it.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
 }
 
 /// Writes the sources with their switches, and the list. Files without a mutant are written as they are, since an earlier draw

@@ -170,9 +170,8 @@ pub fn lay_job(model: &Model, on: OnCloth, one_layer: &[OddOne]) -> Result<LayJo
             making.strip(strip, &told.name)?;
             continue;
         }
-        let of_all = crate::finish::CutStrip { count: strip.count, ..strip.cut };
         let size = size_of(model, strip.case);
-        match of_all.from_cloth(cloth.usable) {
+        match strip.from_cloth(cloth.usable) {
             Some(Ok(from)) => {
                 counted += from.cloth;
                 strips.push((told.name.clone(), size, from.cloth));

@@ -33,8 +33,7 @@ pub(super) fn table(page: &Page<'_>) -> Table {
     }
     for (notion, _) in notions::of_view(page) {
         let steps = list.steps.that_mention(&notion.name);
-        let open = steps.is_empty() && list.steps.are_there();
-        let open: Vec<String> = open.then(|| t!("check-no-step")).into_iter().collect();
+        let open = list.steps.lacking(&steps);
         let is = t!("check-notion", count = notion.count.max(1));
         table
             .lines
@@ -48,9 +47,14 @@ pub(super) fn table(page: &Page<'_>) -> Table {
             ..line(&material, "", Cell::Empty, Vec::new(), &[t!("check-no-plan", sizes)])
         });
     }
-    let open = table.lines.iter().filter(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None)).count();
+    let open = lines_open(&table);
     table.notes.push(if open == 0 { t!("check-nothing-open") } else { t!("check-lines-open", count = open) });
     table
+}
+
+/// How many lines of a check list have something open.
+pub fn lines_open(table: &Table) -> usize {
+    table.lines.iter().filter(|l| !matches!(l.cells.last(), Some(Cell::Empty) | None)).count()
 }
 
 /// Cloth of a view of which no lay plan tells how much one garment needs: the material, the sizes, whether these are all of them.
@@ -95,9 +99,7 @@ impl List<'_> {
         if plan.finishing.cuts.iter().any(|c| c.along.is_none() && c.heading.is_none()) {
             open.push(t!("check-no-grain"));
         }
-        if steps.is_empty() && self.steps.are_there() {
-            open.push(t!("check-no-step"));
-        }
+        open.extend(self.steps.lacking(&steps));
         let seams = (0..plan.edges.len()).flat_map(|e| self.sewing.of_edge(frame, e)).map(|s| s.seam);
         let notches: Vec<usize> = distinct(seams).map(|s| self.page.model.plan.seams[s].notches.len()).collect();
         line(&t!("check-the-piece"), &cuts.join("; "), Cell::Count(notches.iter().sum::<usize>() as u64), steps, &open)
@@ -201,8 +203,7 @@ impl List<'_> {
         let notches: usize = seams.iter().map(|s| plan.seams[*s].notches.len()).sum();
         let notches = if seams.is_empty() { Cell::Empty } else { Cell::Count(notches as u64) };
         let steps = self.steps.that_mention(name);
-        let is_open = steps.is_empty() && self.steps.are_there();
-        let open: Vec<String> = is_open.then(|| t!("check-no-step")).into_iter().collect();
+        let open = self.steps.lacking(&steps);
         line(&readable(name), &is.join("; "), notches, steps, &open)
     }
 
@@ -248,9 +249,10 @@ impl Steps {
         Self { list: list.collect(), names }
     }
 
-    /// Whether there are any.
-    fn are_there(&self) -> bool {
-        !self.list.is_empty()
+    /// What is open of something that these steps mention: nothing where there are no steps at all.
+    fn lacking(&self, mentioning: &[String]) -> Vec<String> {
+        let is_open = mentioning.is_empty() && !self.list.is_empty();
+        is_open.then(|| t!("check-no-step")).into_iter().collect()
     }
 
     /// The numbers of the steps that show a piece, and in brackets of those that only name it.

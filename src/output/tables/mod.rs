@@ -9,7 +9,7 @@ mod measures;
 mod notions;
 mod strips;
 
-pub use check_list::cloth_without_plan;
+pub use check_list::{cloth_without_plan, lines_open};
 
 use super::{Cell, Line, Table, cell_of};
 use crate::compute::{Formula, Model, NodeId};

@@ -165,18 +165,8 @@ fn pieces_are_moved_by_hand_with_overlaps_told_and_steps_undone() {
     assert!((stage.rect(&other).left() - before.left()).abs() < 0.5);
 }
 
-#[test]
-fn locked_pieces_stay_while_the_rest_is_improved() {
-    let mut stage = room(&apron());
-    plan(&mut stage, "canvas 45 in, M");
-    let own = laid(&stage);
-    let far = own.iter().max_by(|a, b| stage.rect(a).right().total_cmp(&stage.rect(b).right())).unwrap().clone();
-    // The last piece is pulled away, locked there, and the rest is laid anew.
-    stage.pull(&far, vec2(40.0, 0.0));
-    stage.tab_to(&far);
-    stage.press(Key::L);
-    let locked = laid(&stage).into_iter().find(|n| n.contains(", locked")).unwrap();
-    stage.ctrl(Key::I);
+/// Waits for a search to end.
+fn searched(stage: &mut Stage) {
     for _ in 0..4_000 {
         stage.frame(vec![]);
         if !stage.says("Searching: ") {
@@ -185,6 +175,27 @@ fn locked_pieces_stay_while_the_rest_is_improved() {
         std::thread::sleep(std::time::Duration::from_millis(10));
     }
     stage.rest();
+}
+
+/// A plan whose last piece is pulled away and locked there; the name of that piece.
+fn with_one_locked() -> (Stage, String) {
+    let mut stage = room(&apron());
+    plan(&mut stage, "canvas 45 in, M");
+    let own = laid(&stage);
+    let far = own.iter().max_by(|a, b| stage.rect(a).right().total_cmp(&stage.rect(b).right())).unwrap().clone();
+    stage.pull(&far, vec2(40.0, 0.0));
+    stage.tab_to(&far);
+    stage.press(Key::L);
+    let locked = laid(&stage).into_iter().find(|n| n.contains(", locked")).unwrap();
+    (stage, locked)
+}
+
+#[test]
+fn locked_pieces_stay_while_the_rest_is_improved() {
+    let (mut stage, locked) = with_one_locked();
+    // The rest is laid anew.
+    stage.ctrl(Key::I);
+    searched(&mut stage);
     assert!(laid(&stage).contains(&locked), "{:?}", laid(&stage));
     stage.key(CTRL_SHIFT, Key::K);
     stage.wait_for(", kept");
@@ -262,28 +273,9 @@ fn the_longest_from_so_much_cloth_is_told_in_words() {
     assert!(!text.contains("skirt_length\", is: \"20 in\"") && text.contains("skirt_length\", is: \""), "{text}");
 }
 
-/// Waits for a search to end, or stops it.
-fn searched(stage: &mut Stage) {
-    for _ in 0..4_000 {
-        stage.frame(vec![]);
-        if !stage.says("Searching: ") {
-            break;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(10));
-    }
-    stage.rest();
-}
-
 #[test]
 fn a_lock_outlives_keeping_undoing_and_improving() {
-    let mut stage = room(&apron());
-    plan(&mut stage, "canvas 45 in, M");
-    let own = laid(&stage);
-    let far = own.iter().max_by(|a, b| stage.rect(a).right().total_cmp(&stage.rect(b).right())).unwrap().clone();
-    stage.pull(&far, vec2(40.0, 0.0));
-    stage.tab_to(&far);
-    stage.press(Key::L);
-    let locked = laid(&stage).into_iter().find(|n| n.contains(", locked")).unwrap();
+    let (mut stage, locked) = with_one_locked();
     stage.key(CTRL_SHIFT, Key::K);
     stage.wait_for(", kept");
     stage.ctrl(Key::Z);
