@@ -10,6 +10,7 @@ use tracewheel::file::OpenedFile;
 
 fn main() -> ExitCode {
     let begun = begun();
+    speak();
     let call = Call::parse();
     if let Some(command) = &call.command {
         return cli::run(command);
@@ -27,6 +28,12 @@ fn main() -> ExitCode {
 #[allow(clippy::disallowed_methods, reason = "only the window tells times, and only to those who ask")]
 fn begun() -> Instant {
     Instant::now()
+}
+
+/// Everything is said in the system's language, until the preferences of the window say another.
+#[allow(clippy::disallowed_methods, reason = "the language is the system's")]
+fn speak() {
+    tracewheel::texts::set_own(tracewheel::base::system::language(&|name| std::env::var_os(name)));
 }
 
 #[cfg(feature = "window")]

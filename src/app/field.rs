@@ -7,7 +7,8 @@ use super::look::{self, Look};
 use super::offers;
 use super::scene::Scene;
 use super::state::{Field, Shown, Spot, Wish};
-use crate::base::{Finding, message};
+use crate::base::Finding;
+use crate::texts::message;
 
 /// Height of the room for what stands in the way of a dialog, px.
 pub(super) const PROBLEM: f32 = 76.0;

@@ -9,9 +9,10 @@ use super::look::{self, Look, letters, sign};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{guide, help};
-use crate::base::{Finding, Severity, message};
+use crate::base::{Finding, Severity};
 use crate::proof::looked_at;
 use crate::session::Act;
+use crate::texts::message;
 
 /// How many are told without being asked.
 const FIRST: usize = 3;

@@ -14,11 +14,12 @@ use super::scene::Scene;
 use super::sheets::{paper_choice, purpose_choice};
 use super::state::{Shown, Wish};
 use super::{Window, field, help};
-use crate::base::{Severity, Unit, message};
+use crate::base::{Severity, Unit};
 use crate::compute::{Model, unit_of};
 use crate::language::literal_text;
 use crate::output::{MOST_SIZES, WideSettings};
 use crate::session::{PrintFor, PrintWish, ProjectorWish, What, length_with_unit, sheet_plan};
+use crate::texts::message;
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 640.0;

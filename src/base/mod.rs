@@ -13,7 +13,6 @@ mod spoken;
 pub mod system;
 pub mod tolerance;
 mod unit;
-mod wording;
 
 pub use digest::digest;
 pub use dual::Dual;
@@ -24,4 +23,3 @@ pub use scalar::Scalar;
 pub use span::Span;
 pub use spoken::Language;
 pub use unit::{DisplayUnit, Unit};
-pub use wording::{message, plain_amount};

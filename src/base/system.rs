@@ -8,6 +8,8 @@ use std::fs::{File, Metadata};
 use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 
+use super::Language;
+
 /// The folder of this program among those of others.
 const FOLDER: &str = "tracewheel";
 
@@ -39,6 +41,16 @@ pub fn own_folder(things: OwnThings, from: &dyn Fn(&str) -> Option<OsString>) ->
         from(name).filter(|p| p.is_absolute()).or_else(|| Some(from("HOME")?.join(usual)))?
     };
     Some(if things == OwnThings::Shared { base } else { base.join(FOLDER) })
+}
+
+/// The language that the system speaks, of those that are here; English where it speaks another one or does not tell.
+///
+/// As POSIX has it: the first of `LC_ALL`, `LC_MESSAGES` and `LANG` that says something. Windows and macOS are not asked.
+pub fn language(from: &dyn Fn(&str) -> Option<OsString>) -> Language {
+    let told = ["LC_ALL", "LC_MESSAGES", "LANG"].iter().find_map(|name| from(name).filter(|v| !v.is_empty()));
+    let told = told.and_then(|v| v.into_string().ok()).unwrap_or_default();
+    let word = told.split(['_', '.', '@', '-']).next().unwrap_or_default();
+    Language::ALL.into_iter().find(|l| l.word().eq_ignore_ascii_case(word)).unwrap_or_default()
 }
 
 /// The person's own folder, for which `~` stands where it is typed.
@@ -87,4 +99,27 @@ pub fn sync_folder(folder: &Path) -> io::Result<()> {
 #[cfg(not(unix))]
 pub fn sync_folder(_: &Path) -> io::Result<()> {
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_language_of_the_system_is_the_first_that_is_told() {
+        let of = |told: &[(&str, &str)]| {
+            language(&|name| told.iter().find(|(n, _)| *n == name).map(|(_, value)| OsString::from(value)))
+        };
+        let (en, de) = (Language::English, Language::German);
+        assert_eq!(of(&[]), en);
+        for word in ["de", "de_AT.UTF-8", "de_DE@euro", "DE-CH"] {
+            assert_eq!(of(&[("LANG", word)]), de, "{word}");
+        }
+        for word in ["C", "C.UTF-8", "POSIX", "fr_FR.UTF-8", "dense", ""] {
+            assert_eq!(of(&[("LANG", word)]), en, "{word}");
+        }
+        assert_eq!(of(&[("LANG", "en_GB.UTF-8"), ("LC_MESSAGES", "de_DE.UTF-8")]), de);
+        assert_eq!(of(&[("LANG", "de_DE.UTF-8"), ("LC_ALL", "C")]), en);
+        assert_eq!(of(&[("LANG", "de_DE.UTF-8"), ("LC_ALL", "")]), de);
+    }
 }

@@ -475,5 +475,5 @@ fn save(path: &Path, draft: &Draft, opened: &file::OpenedFile) -> Result<(), Sto
 
 /// A finding of the program itself.
 fn internal(finding: &Finding) -> Stopped {
-    Stopped::no(crate::base::message(finding, crate::base::DisplayUnit::Mm))
+    Stopped::no(crate::texts::message(finding, crate::base::DisplayUnit::Mm))
 }

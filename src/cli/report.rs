@@ -6,7 +6,8 @@ use std::io::Write as _;
 use serde_json::{Map, Value as Json, json};
 
 use super::{Done, TROUBLE};
-use crate::base::{DisplayUnit, Finding, message};
+use crate::base::{DisplayUnit, Finding};
+use crate::texts::message;
 
 /// Prints data and messages; the exit. A reader that went away is no trouble, a disk that is full is.
 pub(super) fn print(done: &Done) -> u8 {

@@ -2,8 +2,9 @@
 
 use super::judged;
 use super::tally::Tally;
-use crate::base::{Amount, Code, DisplayUnit, Finding, plain_amount, tolerance};
+use crate::base::{Amount, Code, DisplayUnit, Finding, tolerance};
 use crate::compute::{MeasurePlan, Model};
+use crate::texts::plain_amount;
 
 pub(super) fn check(model: &Model) -> Vec<Finding> {
     model.plan.measures.iter().flat_map(|m| [ease(model, m), drift(model, m), opening(model, m)]).flatten().collect()

@@ -22,10 +22,11 @@ mod smooth;
 mod tally;
 mod unused;
 
-use crate::base::{Code, DisplayUnit, Finding, Severity, message};
+use crate::base::{Code, DisplayUnit, Finding, Severity};
 use crate::compute::{CaseModel, Model, told_once};
 use crate::document::Draft;
 use crate::finish::{Finished, finish};
+use crate::texts::message;
 
 pub use care::{Caution, cautions};
 pub use seams::{SeamState, seam_state};

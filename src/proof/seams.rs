@@ -2,10 +2,11 @@
 
 use super::judged;
 use super::tally::Tally;
-use crate::base::{Amount, Code, Finding, plain_amount, tolerance};
+use crate::base::{Amount, Code, Finding, tolerance};
 use crate::compute::{Fit, Model, SeamPlan, StretchPlan};
 use crate::document::{self, Draft, Side};
 use crate::finish::Limits;
+use crate::texts::plain_amount;
 
 /// The two sides of a seam, or of a stretch of it, in one case, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,11 +5,12 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 
 use super::computed::{Computed, Wake};
-use crate::base::{DisplayUnit, message};
+use crate::base::DisplayUnit;
 use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
 use crate::proof::errors;
+use crate::texts::message;
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]

@@ -4,11 +4,12 @@ use std::panic::AssertUnwindSafe;
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 
-use crate::base::{Finding, message};
+use crate::base::Finding;
 use crate::compute::{Engine, Model, guarded};
 use crate::document::Draft;
 use crate::finish::{Before, Finished, finish_after};
 use crate::proof::{Counts, count, proof_of};
+use crate::texts::message;
 
 /// A draft with everything that was computed of it.
 #[derive(Debug)]

@@ -3,12 +3,13 @@
 use super::frozen::Frozen;
 use super::moved::{TRIED, Work};
 use super::{EditError, check_free};
-use crate::base::{Finding, message, shown, tolerance};
+use crate::base::{Finding, shown, tolerance};
 use crate::compute::{Engine, Item, Model, NodeId};
 use crate::curves::{Pt, Segment as Drawn};
 use crate::document::{Address, Draft, Edge, Inner, Part, Piece, Segment};
 use crate::finish::finish;
 use crate::language::{Kind, Value as Found, nearest};
+use crate::texts::message;
 
 /// The value on which everything beyond a line hangs.
 pub fn lengthening(piece: &str, line: &str) -> String {

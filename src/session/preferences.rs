@@ -8,6 +8,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use serde::{Deserialize, Serialize};
 
+use crate::base::Language;
 use crate::base::system::{OwnThings, own_folder};
 use crate::file::{OwnFile, read_own, set_aside, write_own};
 
@@ -64,6 +65,8 @@ pub struct Preferences {
     pub screen: u32,
     /// Whether the guided first draft is shown.
     pub guide: bool,
+    /// The language in which the program speaks to the person; none: the system's.
+    pub language: Option<Language>,
 }
 
 impl Default for Preferences {
@@ -76,6 +79,7 @@ impl Default for Preferences {
             apart: false,
             screen: 0,
             guide: false,
+            language: None,
         }
     }
 }

@@ -170,7 +170,7 @@ pub(super) fn read_cell(text: &str, neighbour: Option<&str>, before: Option<&str
     let Some((sign, step)) = step else {
         return match parse(text) {
             Ok(_) => Ok(text.to_owned()),
-            Err(finding) => Err(crate::base::message(&finding, crate::base::DisplayUnit::Cm)),
+            Err(finding) => Err(crate::texts::message(&finding, crate::base::DisplayUnit::Cm)),
         };
     };
     let before = before.ok_or("a step needs a size before it")?;

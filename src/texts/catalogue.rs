@@ -9,10 +9,19 @@ use super::{Language, Told};
 
 type Bundle = FluentBundle<FluentResource>;
 
-fn source(language: Language) -> &'static str {
+macro_rules! files {
+    ($folder:literal) => {
+        files!($folder: "published" "lays" "findings" "session" "panels" "window" "command_line")
+    };
+    ($folder:literal: $($file:literal)*) => {
+        &[$(include_str!(concat!("../../assets/texts/", $folder, "/", $file, ".ftl"))),*]
+    };
+}
+
+fn sources(language: Language) -> &'static [&'static str] {
     match language {
-        Language::English => include_str!("../../assets/texts/en.ftl"),
-        Language::German => include_str!("../../assets/texts/de.ftl"),
+        Language::English => files!("en"),
+        Language::German => files!("de"),
     }
 }
 
@@ -28,13 +37,15 @@ fn bundle(language: Language) -> &'static Bundle {
         let mut bundle = Bundle::new_concurrent(language.word().parse().into_iter().collect());
         // Marks around what is put in are for scripts of two directions; here they would be letters that no font has.
         bundle.set_use_isolating(false);
-        let (resource, faults) = match FluentResource::try_new(source(language).to_owned()) {
-            Ok(resource) => (resource, Vec::new()),
-            Err((resource, faults)) => (resource, faults),
-        };
-        debug_assert!(faults.is_empty(), "{language:?}: {faults:?}");
-        let added = bundle.add_resource(resource);
-        debug_assert!(added.is_ok(), "{language:?}: {added:?}");
+        for source in sources(language) {
+            let (resource, faults) = match FluentResource::try_new((*source).to_owned()) {
+                Ok(resource) => (resource, Vec::new()),
+                Err((resource, faults)) => (resource, faults),
+            };
+            debug_assert!(faults.is_empty(), "{language:?}: {faults:?}");
+            let added = bundle.add_resource(resource);
+            debug_assert!(added.is_ok(), "{language:?}: {added:?}");
+        }
         bundle
     })
 }

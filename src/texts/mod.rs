@@ -1,26 +1,47 @@
-//! The words for readers, in the language in which a pattern is published: catalogues in the open format Fluent
-//! (`assets/texts`), and how numbers, lengths and dates are written.
+//! All words that a person reads: catalogues in the open format Fluent (`assets/texts`, a folder for each language), and how numbers,
+//! lengths and dates are written.
 //!
-//! The current language is one of the thread. It is set around what makes something for readers ([`speaking`]) and carried on to
-//! threads that are begun there ([`carried`]); everywhere else it is English. So what is said to the designer (findings, errors,
-//! notes beside a file) stays as it is while a German booklet is made. Formulas, drafts and files for other programs hold no words of here,
-//! and their numbers keep the point.
+//! Two persons read, perhaps in two languages: whoever buys the pattern, in the draft's language ([`t!`], [`current`]), and whoever is at
+//! the program, in their own ([`say!`], [`own`]): the window, findings, refusals, help. So a finding stays in the designer's language
+//! while a booklet is made in another. Formulas, drafts and files for other programs hold no words of here, and their numbers keep the point.
+//!
+//! Both are of the thread. The first is set around what makes something for readers ([`speaking`]), the second by the window and the
+//! command line at their beginning ([`set_own`]); both are carried on to threads that are begun there ([`carried`]). Where nothing sets them
+//! they are English.
 
 mod catalogue;
 mod numbers;
+mod wording;
 
 use std::cell::Cell;
 
 pub use crate::base::Language;
 pub use numbers::{date, decimal, gathered, inch, length, readable, runs, spreadsheet, typed};
+pub use wording::{message, plain_amount};
 
 thread_local! {
     static CURRENT: Cell<Language> = const { Cell::new(Language::English) };
+    static OWN: Cell<Language> = const { Cell::new(Language::English) };
 }
 
-/// The language of this thread.
+/// The language of this thread for whoever reads what is published.
 pub fn current() -> Language {
     CURRENT.get()
+}
+
+/// The language of this thread for whoever is at the program.
+pub fn own() -> Language {
+    OWN.get()
+}
+
+/// From now on this thread speaks this language to whoever is at the program.
+pub fn set_own(language: Language) {
+    OWN.set(language);
+}
+
+/// Runs `what` so that numbers, lengths and lists are written for whoever is at the program.
+pub fn owned<T>(what: impl FnOnce() -> T) -> T {
+    speaking(own(), what)
 }
 
 /// Runs `what` in a language; the one before is the current one again afterwards, also where `what` panics.
@@ -37,8 +58,11 @@ pub fn speaking<T>(language: Language, what: impl FnOnce() -> T) -> T {
 
 /// Work for another thread, which speaks there as this thread does now.
 pub fn carried<T>(work: impl FnOnce() -> T) -> impl FnOnce() -> T {
-    let language = current();
-    move || speaking(language, work)
+    let (language, persons) = (current(), own());
+    move || {
+        set_own(persons);
+        speaking(language, work)
+    }
 }
 
 /// What is put into a text.
@@ -86,25 +110,45 @@ macro_rules! counts {
 
 counts!(usize, u32, u64);
 
-/// A text of the catalogue in the current language.
+/// A text of the catalogue in a language.
 ///
-/// What it lacks is a fault of the program that tests find; whoever publishes gets the English words all the same.
-pub fn said(id: &str, values: &[(&str, Told<'_>)]) -> String {
-    let mut languages = [current(), Language::English].into_iter();
+/// What it lacks is a fault of the program that tests find; the person gets the English words all the same.
+pub fn said(language: Language, id: &str, values: &[(&str, Told<'_>)]) -> String {
+    let mut languages = [language, Language::English].into_iter();
     let found = languages.find_map(|language| catalogue::text(language, id, values));
     debug_assert!(found.is_some(), "no text {id} with {values:?}");
     found.unwrap_or_else(|| id.to_owned())
 }
 
-/// The text of an id in the current language: `t!("sizes", sizes = list)`, or `t!("sizes", sizes)` where the variable has that name.
+/// The text of an id for whoever reads what is published: `t!("sizes", sizes = list)`, or `t!("sizes", sizes)` where the variable has that name.
 macro_rules! t {
     (@of $name:ident = $value:expr) => { $crate::texts::Tell::told(&$value) };
     (@of $name:ident) => { $crate::texts::Tell::told(&$name) };
     ($id:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
-        $crate::texts::said($id, &[$((stringify!($name), $crate::texts::t!(@of $name $(= $value)?))),*])
+        $crate::texts::said($crate::texts::current(), $id, &[$((stringify!($name), $crate::texts::t!(@of $name $(= $value)?))),*])
     };
 }
 pub(crate) use t;
+
+/// The text of an id for whoever is at the program, as [`t!`].
+#[allow(unused_macros, reason = "its first uses come with the texts of the window")]
+macro_rules! say {
+    ($id:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
+        $crate::texts::said($crate::texts::own(), $id, &[$((stringify!($name), $crate::texts::t!(@of $name $(= $value)?))),*])
+    };
+}
+#[allow(unused_imports, reason = "as above")]
+pub(crate) use say;
+
+/// The id of a text that is said later, by [`said`], for tables of what is constant; tests find it as they find those of [`say!`].
+#[allow(unused_macros, reason = "its first uses come with the texts of the window")]
+macro_rules! id {
+    ($id:literal) => {
+        $id
+    };
+}
+#[allow(unused_imports, reason = "as above")]
+pub(crate) use id;
 
 #[cfg(test)]
 mod tests {
@@ -120,6 +164,14 @@ mod tests {
         });
         let (en, de) = (Language::English, Language::German);
         assert_eq!((inside, current()), ((en, de, en, de), en));
+        // The person at the program has a language of their own, which publishing in another one leaves alone.
+        let person = std::thread::spawn(|| {
+            set_own(Language::German);
+            let inside = speaking(Language::English, || (own(), current(), owned(current)));
+            (inside, std::thread::spawn(carried(own)).join().ok())
+        });
+        assert_eq!(person.join().ok(), Some(((de, en, de), Some(de))));
+        assert_eq!(own(), en);
         let _ = std::panic::catch_unwind(|| speaking(Language::German, || std::panic::resume_unwind(Box::new(()))));
         assert_eq!(current(), en);
     }

@@ -174,7 +174,7 @@ fn a_failure_inside_is_a_finding() {
     std::panic::set_hook(hook);
     let finding = result.unwrap_err();
     assert_eq!(finding.code, Code::Internal);
-    let text = tracewheel::base::message(&finding, Default::default());
+    let text = tracewheel::texts::message(&finding, Default::default());
     assert_eq!(
         text,
         "the program failed here (nothing above three); the draft is whole. Please report it with the file"

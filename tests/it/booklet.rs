@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 use std::path::Path;
-use std::process::Command;
 use std::sync::Arc;
 
 use tracewheel::compute::{Engine, Model};
@@ -252,7 +251,7 @@ fn pictures_lie_beside_the_draft_and_nowhere_else() {
 
 /// The program on a draft, with what it said.
 fn publish(file: &Path, out: &Path, more: &[&str]) -> (i32, String) {
-    let mut command = Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+    let mut command = crate::program();
     command.arg("publish").arg(file).arg("--out").arg(out).args(more);
     let done = command.output().unwrap();
     let said = format!("{}{}", String::from_utf8_lossy(&done.stdout), String::from_utf8_lossy(&done.stderr));

@@ -4,11 +4,12 @@
 //! The numbers are those of `tests/outside/safety-values.json`, read in 16 CFR 1120, 1615 and 1616 independently of the program's table.
 
 use serde_json::Value as Json;
-use tracewheel::base::{Code, DisplayUnit, Finding, message};
+use tracewheel::base::{Code, DisplayUnit, Finding};
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::Draft;
 use tracewheel::file;
 use tracewheel::proof::{Caution, cautions, proof};
+use tracewheel::texts::message;
 
 struct Looked {
     findings: Vec<Finding>,

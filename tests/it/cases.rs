@@ -1,9 +1,10 @@
 //! Things that go wrong in practice, with the outcome that is right, as far as they are lengths. Numbers of each case as given there:
 //! some were read on a page, most are made up for the case; what is judged is what the program makes of them.
 
-use tracewheel::base::{DisplayUnit, Finding, Severity, message, shown};
+use tracewheel::base::{DisplayUnit, Finding, Severity, shown};
 use tracewheel::compute::{Engine, Model};
 use tracewheel::language::{parse, tidy};
+use tracewheel::texts::message;
 use tracewheel::{file, proof};
 
 struct Case {

@@ -1,9 +1,10 @@
 //! Derived pieces against closed forms of plane geometry: darts turned, slashed and spread, cut, joined, unfolded, in every size.
 
-use tracewheel::base::{Code, DisplayUnit, message};
+use tracewheel::base::{Code, DisplayUnit};
 use tracewheel::compute::Engine;
 use tracewheel::document::Draft;
 use tracewheel::file;
+use tracewheel::texts::message;
 
 /// A rectangle 30 cm high and `w` wide (20 and 24 cm), with a dart of 3 cm at its top, 15 cm deep at 10 cm; `pieces` are derived from it.
 pub fn draft(pieces: &str) -> Draft {

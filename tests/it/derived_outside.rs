@@ -2,10 +2,11 @@
 //! steps left out and put in another order at random.
 
 use serde_json::Value;
-use tracewheel::base::{Code, DisplayUnit, message};
+use tracewheel::base::{Code, DisplayUnit};
 use tracewheel::compute::Engine;
 use tracewheel::document::{Does, Draft, Step};
 use tracewheel::file;
+use tracewheel::texts::message;
 
 /// Places and lengths, mm.
 const WITHIN: f64 = 1e-3;

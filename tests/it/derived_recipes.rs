@@ -3,10 +3,11 @@
 
 use std::sync::Arc;
 
-use tracewheel::base::{Code, DisplayUnit, message};
+use tracewheel::base::{Code, DisplayUnit};
 use tracewheel::compute::Engine;
 use tracewheel::document::{Does, Draft};
 use tracewheel::file;
+use tracewheel::texts::message;
 
 use crate::dice::Dice;
 

@@ -1,9 +1,10 @@
 //! Why a system cannot be true: the message, judged by mending the draft as it says.
 
-use tracewheel::base::{Code, DisplayUnit, Finding, message};
+use tracewheel::base::{Code, DisplayUnit, Finding};
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::Draft;
 use tracewheel::file;
+use tracewheel::texts::message;
 
 fn draft(values: &str, conditions: &[&str]) -> Draft {
     let rows: Vec<String> =

@@ -1,9 +1,10 @@
 //! Every kind of finding: a draft in which it fires, with its message; the same draft mended, in which it is silent. Long, reason: one case for each kind.
 
-use tracewheel::base::{Code, DisplayUnit, message};
+use tracewheel::base::{Code, DisplayUnit};
 use tracewheel::compute::Engine;
 use tracewheel::file;
 use tracewheel::proof::proof;
+use tracewheel::texts::message;
 
 /// What all fixtures stand in: two pieces, a seam, a found value, all of it clean.
 const DRAFT: &str = r#"(

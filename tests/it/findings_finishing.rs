@@ -1,10 +1,11 @@
 //! Findings of seams in detail, of finishing, cutting, finished measures and the range: for each a draft in which it fires; the draft
 //! from which it is made is finished and clean.
 
-use tracewheel::base::{Code, DisplayUnit, Severity, message};
+use tracewheel::base::{Code, DisplayUnit, Severity};
 use tracewheel::compute::Engine;
 use tracewheel::file;
 use tracewheel::proof::proof;
+use tracewheel::texts::message;
 
 use crate::finishing::{made, polygon};
 

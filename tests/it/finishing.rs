@@ -41,7 +41,7 @@ impl Made {
     pub fn loud(&self) -> Vec<String> {
         let findings = proof::proof(&self.draft, &self.model);
         let loud = findings.iter().filter(|f| f.severity() != tracewheel::base::Severity::Note);
-        loud.map(|f| tracewheel::base::message(f, self.draft.display)).collect()
+        loud.map(|f| tracewheel::texts::message(f, self.draft.display)).collect()
     }
 }
 

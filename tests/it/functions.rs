@@ -2,11 +2,12 @@
 
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use tracewheel::base::{DisplayUnit, message};
+use tracewheel::base::DisplayUnit;
 use tracewheel::compute::{Engine, Model, Trial};
 use tracewheel::document::Draft;
 use tracewheel::file;
 use tracewheel::language::{FUNCTIONS, Value, What};
+use tracewheel::texts::message;
 
 /// Two halves with a hip, one cut as a pair, one on the fold; `back` runs against the clock and has a dart.
 const DRAFT: &str = r#"(

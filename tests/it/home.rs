@@ -1,7 +1,7 @@
 //! Pages for home printers: counts against computed tables, nothing outside the margins, nothing blank, nothing lost.
 
 use std::path::Path;
-use std::process::{Command, Output};
+use std::process::Output;
 
 use kurbo::{ParamCurve, Shape};
 use tracewheel::base::DisplayUnit;
@@ -13,7 +13,7 @@ use tracewheel::output::{
 use crate::output_demo::demo;
 
 fn tracewheel(args: &[&str]) -> Output {
-    Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(args).output().unwrap()
+    crate::program().args(args).output().unwrap()
 }
 
 fn settings(paper: Paper) -> HomeSettings {

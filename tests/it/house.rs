@@ -11,20 +11,20 @@ use reading::{Fault, Text, entries, everything, followers, is_word, places, top}
 const LAYERS: &[(&str, &[&str])] = &[
     ("base", &[]),
     ("texts", &["base"]),
-    ("document", &["base"]),
-    ("language", &["base", "document"]), // of `document` only the rules of names, see NAMES
-    ("curves", &["base"]),
-    ("numeric", &["base"]),
-    ("compute", &["base", "document", "language", "curves", "numeric"]),
+    ("document", &["base", "texts"]),
+    ("language", &["base", "texts", "document"]), // of `document` only the rules of names, see NAMES
+    ("curves", &["base", "texts"]),
+    ("numeric", &["base", "texts"]),
+    ("compute", &["base", "texts", "document", "language", "curves", "numeric"]),
     ("finish", &["base", "texts", "document", "language", "curves", "numeric", "compute"]),
     ("proof", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish"]),
     ("output", &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof"]),
-    ("file", &["base", "document"]),
+    ("file", &["base", "texts", "document"]),
     (
         "session",
         &["base", "texts", "document", "language", "curves", "numeric", "compute", "finish", "proof", "output", "file"],
     ),
-    ("help", &["base", "language", "session"]),
+    ("help", &["base", "texts", "language", "session"]),
     (
         "cli",
         &[
@@ -32,7 +32,7 @@ const LAYERS: &[(&str, &[&str])] = &[
             "session", "help",
         ],
     ),
-    ("kit", &["base"]),
+    ("kit", &["base", "texts"]),
     (
         "app",
         &[

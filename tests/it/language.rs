@@ -1,9 +1,10 @@
 //! Formula texts with what they give, or with the finding, its place and its mend.
 
-use tracewheel::base::{DisplayUnit, message};
+use tracewheel::base::DisplayUnit;
 use tracewheel::compute::{Engine, measure};
 use tracewheel::file;
 use tracewheel::language::{Value, tidy};
+use tracewheel::texts::message;
 
 /// A draft with a little of everything in it.
 const DRAFT: &str = r#"(

@@ -214,7 +214,7 @@ fn what_is_told_of_kept_plans_is_told_by_cloth() {
         let draft = file::read(text).unwrap().draft;
         let model = Engine::new().compute(&draft);
         let found = proof(&model.draft, &model).into_iter().filter(|f| f.code == code);
-        found.map(|f| (tracewheel::base::message(&f, DisplayUnit::Cm), f.sizes)).collect::<Vec<_>>()
+        found.map(|f| (tracewheel::texts::message(&f, DisplayUnit::Cm), f.sizes)).collect::<Vec<_>>()
     };
     let kept = |hand: &LayHand| {
         let mut work = Work::here(file::read(&text).unwrap().draft);

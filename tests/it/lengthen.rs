@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::process::Command;
 
 use tracewheel::base::Severity;
 use tracewheel::compute::{Engine, Model};
@@ -239,7 +238,7 @@ fn the_command_writes_the_draft_and_says_what_it_did() {
     let path = folder.path().join("skirt.ron");
     fs::copy(format!("{}/examples/skirt-finished.ron", env!("CARGO_MANIFEST_DIR")), &path).unwrap();
     let run = |by: &str| {
-        let mut call = Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+        let mut call = crate::program();
         call.arg("lengthen").arg(&path).args(["back", "lengthen_here", by]).output().unwrap()
     };
     let out = run("-2 in");

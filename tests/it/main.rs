@@ -94,3 +94,10 @@ mod views;
 #[cfg(feature = "window")]
 mod window;
 mod writing;
+
+/// The program, to be called: it speaks English whatever the system speaks.
+fn program() -> std::process::Command {
+    let mut program = std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+    program.env("LC_ALL", "C");
+    program
+}

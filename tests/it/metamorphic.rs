@@ -1,6 +1,5 @@
 //! Runs that need no oracle: what must not matter does not matter.
 
-use std::process::Command;
 use std::sync::Arc;
 
 use tracewheel::compute::{Engine, Model};
@@ -139,7 +138,7 @@ fn the_place_of_the_machine_does_not_matter() {
     for name in EXAMPLES {
         let run = |lang: &str, zone: &str| {
             let path = format!("examples/{name}.ron");
-            let out = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
+            let out = crate::program()
                 .args(["proof", &path, "--json"])
                 .env("LANG", lang)
                 .env("LC_ALL", lang)

@@ -3,8 +3,6 @@
 //! Check block: `tests/outside/expected.json` and `styles.json`, made by `bodice_sleeve.py` (scipy), which shares no code
 //! with the program. Skirt: `skirt-handout.json`, a published handout.
 
-use std::process::Command;
-
 use serde_json::Value as Json;
 use tempfile::TempDir;
 
@@ -17,7 +15,7 @@ pub struct Ran {
 }
 
 pub fn tracewheel(args: &[&str]) -> Ran {
-    let output = Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(args).output().unwrap();
+    let output = crate::program().args(args).output().unwrap();
     let text = |bytes| String::from_utf8(bytes).unwrap();
     Ran { exit: output.status.code().unwrap(), out: text(output.stdout), err: text(output.stderr) }
 }

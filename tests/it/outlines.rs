@@ -3,7 +3,6 @@
 //! `tests/outside/outlines.json` holds lengths and sizes by svgelements and numpy (see `tests/outside/outlines.py`).
 
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 use tracewheel::base::{Unit, tolerance};
 use tracewheel::document::Segment;
@@ -127,7 +126,7 @@ fn traced_pieces_measure_what_another_reader_measures() {
 }
 
 fn tracewheel(arguments: &[&str]) -> (i32, String, String) {
-    let out = Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(arguments).output().unwrap();
+    let out = crate::program().args(arguments).output().unwrap();
     let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
     (out.status.code().unwrap(), text(&out.stdout), text(&out.stderr))
 }

@@ -166,7 +166,7 @@ fn digests_of_published_pages_follow_the_pieces_not_the_edition() {
 #[test]
 fn what_is_longer_than_a_page_can_be_comes_on_several_sheets() {
     let folder = tempfile::tempdir().unwrap();
-    let mut command = std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+    let mut command = crate::program();
     command.args(["publish", "examples/panel-top.ron", "--all-sizes", "--width", "640mm", "--out"]).arg(folder.path());
     let done = command.output().unwrap();
     assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));

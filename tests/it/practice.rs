@@ -5,7 +5,6 @@
 
 use std::fs;
 use std::path::PathBuf;
-use std::process::Command;
 
 use kurbo::{BezPath, PathEl, Point};
 use serde_json::Value as Json;
@@ -16,7 +15,7 @@ fn folder() -> PathBuf {
 
 /// What the program prints, as JSON.
 fn said(words: &[&str]) -> Json {
-    let out = Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(words).output().unwrap();
+    let out = crate::program().args(words).output().unwrap();
     serde_json::from_slice(&out.stdout).unwrap_or_else(|e| {
         panic!("{words:?}: {e}\n{}\n{}", String::from_utf8_lossy(&out.stdout), String::from_utf8_lossy(&out.stderr))
     })

@@ -3,6 +3,7 @@
 use std::fs;
 use std::path::Path;
 
+use tracewheel::base::Language;
 use tracewheel::session::{Left, LightWish, Own, Preferences, Spacing};
 
 fn open(path: &Path) -> (Own, Option<String>) {
@@ -23,6 +24,7 @@ fn what_is_preferred_is_there_again() {
         apart: true,
         screen: 4_321,
         guide: true,
+        language: Some(Language::German),
     };
     own.prefer(wanted.clone()).unwrap();
     let (own, told) = open(&path);

@@ -1,7 +1,6 @@
 //! The README says what is so: its commands are run and must print what stands there.
 
 use std::path::Path;
-use std::process::Command;
 
 /// The `console` blocks: each command with the lines that follow it.
 fn commands() -> Vec<(String, String)> {
@@ -52,11 +51,7 @@ fn the_tour_prints_what_the_readme_says() {
     for (command, expected) in commands {
         let words = words(&command);
         assert_eq!(words[0], "tracewheel", "{command}");
-        let output = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
-            .args(&words[1..])
-            .current_dir(folder.path())
-            .output()
-            .unwrap();
+        let output = crate::program().args(&words[1..]).current_dir(folder.path()).output().unwrap();
         let printed = String::from_utf8(output.stdout).unwrap() + &String::from_utf8(output.stderr).unwrap();
         assert_eq!(printed, expected, "{command}");
     }

@@ -789,7 +789,7 @@ fn a_run_that_is_ended_leaves_nothing_or_all() {
     const RUNS: u32 = 12;
     for run in 0..RUNS {
         let desk = Desk::of(&skirt("1", "0 cm", ""));
-        let mut child = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
+        let mut child = crate::program()
             .args(["release", desk.draft().to_str().unwrap(), "--out", desk.out().to_str().unwrap()])
             .stdout(Stdio::null())
             .stderr(Stdio::null())

@@ -1,9 +1,10 @@
 //! Edges taken from others: whole, a part, reversed, laid, mirrored, set off evenly or from one distance to another. They follow their source.
 
-use tracewheel::base::{DisplayUnit, message};
+use tracewheel::base::DisplayUnit;
 use tracewheel::compute::{Engine, Model};
 use tracewheel::curves::Pt;
 use tracewheel::file;
+use tracewheel::texts::message;
 
 /// `new` takes from `old` by this formula and distances; its ends are the formula's own.
 fn model(curve: &str, off: &str, bow: &str) -> Model {

@@ -4,13 +4,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use serde_json::Value as Json;
-use tracewheel::base::{Code, DisplayUnit, Finding, message};
+use tracewheel::base::{Code, DisplayUnit, Finding};
 use tracewheel::compute::{Engine, Model, Slot};
 use tracewheel::document::{Draft, Part, View};
 use tracewheel::file;
 use tracewheel::finish::finish;
 use tracewheel::proof::proof;
 use tracewheel::session::{Command, Deletion, PartCommand, ViewCommand, Work, pieces_of_view, set_for_run, title_of};
+use tracewheel::texts::message;
 
 use super::oracle::tracewheel;
 use crate::seeds::generate;

@@ -1,9 +1,10 @@
 //! One cell of a block: what it becomes in the draft, or why it cannot.
 
-use crate::base::{DisplayUnit, Unit, message};
+use crate::base::{DisplayUnit, Unit};
 use crate::document::Chart;
 use crate::language::{parse, tidy};
 use crate::session::literal::number_typed;
+use crate::texts::message;
 
 /// What the numbers of a row are, as far as those that were typed tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,11 +3,12 @@
 use kurbo::{BezPath, Point};
 
 use super::Rounding;
-use crate::base::{DisplayUnit, message};
+use crate::base::DisplayUnit;
 use crate::compute::{Formula, Trial, unit_of};
 use crate::document::{Draft, Edge, Segment};
 use crate::language::{Frame, Kind, What, tidy};
 use crate::session::Computed;
+use crate::texts::message;
 
 /// A named point.
 pub(in crate::session) struct SeenPoint {

@@ -23,14 +23,14 @@ use super::{
     LookedAt, Order, OutputError, Outputs, PrintFor, PrintWish, Progress, Published, What, look_at_blocks, outputs,
     sheet_plan,
 };
-use crate::base::{Code, DisplayUnit, Finding, message};
+use crate::base::{Code, DisplayUnit, Finding};
 use crate::compute::{Engine, Model};
 use crate::document::{Draft, Log, Release};
 use crate::file;
 use crate::finish::{Finished, finish};
 use crate::output::{FolderError, Paper, save_folder};
 use crate::proof::{count, errors, proof_of};
-use crate::texts::speaking;
+use crate::texts::{message, speaking};
 
 /// Where the files for buyers lie in the folder of a release.
 const PATTERN: &str = "pattern";

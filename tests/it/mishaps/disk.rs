@@ -221,7 +221,7 @@ fn on_a_disk_that_can_only_be_read() {
 fn what_cannot_be_printed_is_told() {
     let to = |path: &str| {
         let out = File::options().write(true).open(path).unwrap();
-        let mut run = Command::new(env!("CARGO_BIN_EXE_tracewheel"));
+        let mut run = crate::program();
         let ran = run.arg("findings").stdout(out).stderr(Stdio::piped()).spawn().unwrap().wait_with_output().unwrap();
         (ran.status.code().unwrap(), String::from_utf8(ran.stderr).unwrap())
     };

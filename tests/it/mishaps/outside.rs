@@ -158,7 +158,7 @@ fn runs_at_once_lose_nothing_of_each_other() {
     for round in 0..8 {
         let runs = (0..4).map(|i| {
             let size = format!("{}", 100 + 10 * round + i);
-            let run = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
+            let run = crate::program()
                 .args(["chart", at, "add", &size, "hip=1 m"])
                 .stdout(Stdio::null())
                 .stderr(Stdio::piped())

@@ -304,8 +304,7 @@ fn every_action_does_what_it_says() {
     stage.ctrl(Key::Q);
     done.saw("quit", stage.is_closing(), &stage);
 
-    let out =
-        std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(["actions", "--json"]).output().unwrap();
+    let out = crate::program().args(["actions", "--json"]).output().unwrap();
     let table: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
     let ids: BTreeSet<&str> = table.as_array().unwrap().iter().map(|a| a["id"].as_str().unwrap()).collect();
     assert_eq!(done.0, ids, "every action of the table is driven");

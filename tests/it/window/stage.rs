@@ -1,7 +1,6 @@
 //! A window without a screen: driven by pointer and keys only, seen only through what accessibility is told.
 
 use std::path::{Path, PathBuf};
-use std::process::Command;
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use super::painted::{Picture, Textures};
@@ -440,20 +439,14 @@ impl Stage {
     /// Measures in the saved file on the command line: JSON of formulas and sizes.
     pub fn measure(&self, formulas: &[&str]) -> serde_json::Value {
         let file = self.file.to_str().unwrap();
-        let out = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
-            .args([&["measure", file][..], formulas, &["--json"]].concat())
-            .output()
-            .unwrap();
+        let out = crate::program().args([&["measure", file][..], formulas, &["--json"]].concat()).output().unwrap();
         assert!(out.status.code() != Some(2), "{}", String::from_utf8_lossy(&out.stderr));
         serde_json::from_slice(&out.stdout).unwrap()
     }
 
     /// Proof of the saved file on the command line: its exit and its findings.
     pub fn proof(&self) -> (i32, serde_json::Value) {
-        let out = Command::new(env!("CARGO_BIN_EXE_tracewheel"))
-            .args(["proof", self.file.to_str().unwrap(), "--json"])
-            .output()
-            .unwrap();
+        let out = crate::program().args(["proof", self.file.to_str().unwrap(), "--json"]).output().unwrap();
         (out.status.code().unwrap(), serde_json::from_slice(&out.stdout).unwrap())
     }
 

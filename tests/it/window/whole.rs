@@ -194,8 +194,7 @@ struct Action {
 }
 
 fn actions() -> Vec<Action> {
-    let out =
-        std::process::Command::new(env!("CARGO_BIN_EXE_tracewheel")).args(["actions", "--json"]).output().unwrap();
+    let out = crate::program().args(["actions", "--json"]).output().unwrap();
     let all: serde_json::Value = serde_json::from_slice(&out.stdout).unwrap();
     let text = |row: &serde_json::Value, key: &str| row[key].as_str().unwrap().to_owned();
     let rows = all.as_array().unwrap().iter();

@@ -1,6 +1,6 @@
 //! Turning a finding into a sentence. All wording is in the table of codes, so that it can be translated there.
 
-use super::{Amount, DisplayUnit, Finding, round_half_away, shown};
+use crate::base::{Amount, DisplayUnit, Finding, round_half_away, shown};
 
 /// The message of a finding, with lengths in the draft's unit.
 pub fn message(finding: &Finding, unit: DisplayUnit) -> String {

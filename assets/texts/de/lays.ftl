@@ -1,0 +1,1 @@
+### Lay plans and cloth, as they are published.

@@ -1,0 +1,1 @@
+### What the program says about changes: names of actions, refusals, steps that can be undone.

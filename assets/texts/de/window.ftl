@@ -1,0 +1,1 @@
+### Everything else in the window.

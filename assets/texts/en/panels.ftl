@@ -1,0 +1,1 @@
+### The canvas, the card and the chart.
