@@ -113,10 +113,14 @@ impl Finder<'_> {
     fn number(&mut self, span: Span, value: f64, unit: Option<Unit>, pullable: bool) {
         let span = self.bare(span);
         let (times, over) = unit.map_or((1.0, 1.0), Unit::inside);
-        let under = span.of(self.text).split_once('/').and_then(|(_, rest)| {
-            let end = rest.trim_start().find(|c: char| !c.is_ascii_digit())?;
-            rest.trim_start()[..end].parse().ok()
-        });
+        let under = match span.of(self.text).split_once('/') {
+            Some((_, rest)) => {
+                let rest = rest.trim_start();
+                rest.find(|c: char| !c.is_ascii_digit()).and_then(|end| rest[..end].parse().ok())
+            }
+            // Whole inches become halves and quarters, as they came from them.
+            None => (unit == Some(Unit::Inch) && !span.of(self.text).contains('.')).then_some(1),
+        };
         let counts = unit.is_none() && !span.of(self.text).contains('.');
         self.found.push(Literal { span, value: value * times / over, unit, under, pullable: pullable && !counts });
     }
@@ -407,6 +411,17 @@ mod tests {
                 nudged(text, &literal, f64::from(n) * size, step).unwrap()
             };
             prop_assert_eq!(by(&by(&text, a), b), by(&text, a + b));
+        }
+
+        #[test]
+        fn inches_stay_in_fractions_through_whole_ones(whole in 1i64..100, eighth in 1i64..8, further in 1i32..8) {
+            let text = format!("{whole} {eighth}/8 in");
+            let first = literals(&text).remove(0);
+            let eighths = Step { over: 1, under: 8 };
+            let down = nudged(&text, &first, -25.4 / 8.0 * eighth as f64, eighths).unwrap();
+            prop_assert_eq!(&down, &format!("{whole} in"));
+            let up = nudged(&down, &literals(&down).remove(0), 25.4 / 8.0 * f64::from(further), eighths).unwrap();
+            prop_assert!(up.contains('/') && !up.contains('.'), "{}", up);
         }
 
         #[test]
