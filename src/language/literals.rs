@@ -65,7 +65,7 @@ impl Finder<'_> {
             }
             Form::Negate(a) | Form::Not(a) => self.walk(a, pullable),
             Form::Binary(op, a, b) => match op {
-                Binary::Divide if is_count(a) && is_count(b) => self.quotient(a, b, expr.span, pullable),
+                Binary::Divide if self.quotient(a, b, expr.span.end, pullable) => {}
                 Binary::Divide | Binary::Power => {
                     self.walk(a, pullable);
                     self.walk(b, false);
@@ -125,16 +125,21 @@ impl Finder<'_> {
         self.found.push(Literal { span, value: value * times / over, unit, under, pullable: pullable && !counts });
     }
 
-    /// A bare `1/3`.
-    fn quotient(&mut self, a: &Expr, b: &Expr, whole: Span, pullable: bool) {
-        let (a, b) = (self.bare(a.span), self.bare(b.span));
-        let (Ok(over), Ok(under)) = (a.of(self.text).parse::<i128>(), b.of(self.text).parse::<i128>()) else { return };
-        let span = self.bare(whole);
-        if under == 0 || !span.of(self.text).chars().all(|c| c.is_ascii_digit() || c == '/' || c == ' ') {
-            return;
+    /// A bare `1/3`, maybe with a minus before it; says whether it is one.
+    fn quotient(&mut self, a: &Expr, b: &Expr, end: usize, pullable: bool) -> bool {
+        let a = if let Form::Negate(inner) = &a.form { inner } else { a };
+        if !is_count(a) || !is_count(b) {
+            return false;
         }
-        let value = over as f64 / under as f64;
-        self.found.push(Literal { span, value, unit: None, under: Some(under), pullable });
+        let span = self.bare(Span::new(a.span.start, end));
+        let text = span.of(self.text);
+        let Some((over, under)) = text.split_once('/') else { return false };
+        let (Ok(over), Ok(under)) = (over.trim().parse::<i128>(), under.trim().parse::<i128>()) else { return false };
+        if under != 0 {
+            let value = over as f64 / under as f64;
+            self.found.push(Literal { span, value, unit: None, under: Some(under), pullable });
+        }
+        under != 0
     }
 }
 
