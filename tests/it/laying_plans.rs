@@ -462,7 +462,7 @@ fn a_plan_of_other_places_is_no_plan() {
 }
 
 /// Proof compares the cloth of sizes by the places of kept plans; it stands below what lays them out and tells their length, so both are held together
-/// here: by 100 and 80 plans of both patterns, with strips that are counted, folds and washing.
+/// here: by 100 and 80 plans of both patterns, and by lays with washing and with strips that are counted, laid along and on the bias.
 #[test]
 fn proof_takes_as_much_cloth_for_a_kept_plan_as_is_told() {
     for name in ["work-smock", "childs-smock"] {
@@ -481,5 +481,19 @@ fn proof_takes_as_much_cloth_for_a_kept_plan_as_is_told() {
             }
         }
         assert!(looked >= 80, "{name}: {looked}");
+    }
+    for strips in ["across, in_lay: counted", "along", "bias"] {
+        let text = draft(
+            &rectangle("a", 50.0, 60.0, &format!("material: \"main\", count: 2, {DOWN}")),
+            "widths: [\"100 cm\"], shrinkage_along: \"10 %\", shrinks: before_cutting",
+            &format!(
+                "strips: [(name: \"tie\", material: \"main\", length: \"50 cm\", width: \"5 cm\", count: 4, grain: {strips})]"
+            ),
+        );
+        let made = made(&text);
+        let lay = made.laid(1000.0);
+        let plan = lay.to_plan(&made.model, ("main", "100 cm"), &[]);
+        let on = plan_cloth(&ClothBook::new(&made.model, &made.finished), &plan).unwrap();
+        near(plan_need(&made.model, &on, &plan).unwrap(), lay.need().exact);
     }
 }
