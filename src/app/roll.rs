@@ -74,7 +74,7 @@ fn head(
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(format!("Roll seam {}", rolling.seam)).font(letters(look::LARGE)).color(look.ink));
         help::question(ui, "rolling", "roll", wishes);
-        if ui.button("Show the pieces").on_hover_text(Act::Roll.action().what).clicked() {
+        if ui.button("Show the pieces").on_hover_text(Act::Roll.action().what()).clicked() {
             wishes.push(Wish::Act(Act::Roll));
         }
         let Some(now) = now else { return };

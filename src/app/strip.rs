@@ -78,19 +78,19 @@ pub(super) fn show(
 fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>) {
     help::question(ui, "the sizes", "sizes", wishes);
     let word = if shown.behind { "✓ Other sizes" } else { "Other sizes" };
-    let response = ui.add(plain(word)).on_hover_text(Act::Others.action().what);
+    let response = ui.add(plain(word)).on_hover_text(Act::Others.action().what());
     response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, "other sizes"));
     if response.clicked() {
         wishes.push(Wish::Act(Act::Others));
     }
-    if ui.add(plain("Find …  Ctrl+K")).on_hover_text(Act::Find.action().what).clicked() {
+    if ui.add(plain("Find …  Ctrl+K")).on_hover_text(Act::Find.action().what()).clicked() {
         wishes.push(Wish::Act(Act::Find));
     }
     for (act, label) in [(Act::Redo, menus::redo_label(open, shown)), (Act::Undo, menus::undo_label(open, shown))] {
-        let button = Button::new(act.action().name).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
+        let button = Button::new(act.action().name()).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
         let response = ui.add_enabled(label.is_some(), button);
         let response = match label {
-            Some(label) => response.on_hover_text(format!("{}: {label}", act.action().name)),
+            Some(label) => response.on_hover_text(format!("{}: {label}", act.action().name())),
             None => response,
         };
         if response.clicked() {
@@ -129,8 +129,8 @@ fn hand(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     {
         let action = act.action();
         let response =
-            ui.add(plain(action.name).selected(chosen)).on_hover_text(format!("{} ({})", action.what, action.key));
-        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, chosen, format!("hand: {}", action.name)));
+            ui.add(plain(action.name()).selected(chosen)).on_hover_text(format!("{} ({})", action.what(), action.key));
+        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, chosen, format!("hand: {}", action.name())));
         guide::mark(ui, shown, act, &response);
         if response.clicked() {
             wishes.push(Wish::Act(act));
@@ -182,8 +182,8 @@ fn row(
                     }
                 }
                 let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(34.0, look::BUTTON));
-                let response = ui.add(button).on_hover_text(add.action().what);
-                let called = add.action().name.trim_end_matches(" …");
+                let response = ui.add(button).on_hover_text(add.action().what());
+                let called = add.action().name().trim_end_matches(" …");
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
                 guide::mark(ui, shown, add, &response);
                 if response.clicked() {
@@ -224,7 +224,7 @@ fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
 fn size_menu(ui: &mut Ui, scene: &Scene, case: usize, wishes: &mut Vec<Wish>) {
     let Some(address) = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone()) else { return };
     for act in [Act::Base, Act::RenameSize, Act::DeleteSize] {
-        if ui.button(act.action().name).clicked() {
+        if ui.button(act.action().name()).clicked() {
             wishes.push(Wish::Choose(address.clone()));
             wishes.push(Wish::Act(act));
             ui.close();

@@ -156,10 +156,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             };
             ui.label(RichText::new(title).font(letters(look::LARGE)).color(look.ink));
             help::question(ui, "comparing", "compare", wishes);
-            if ui.button("Show the pieces").on_hover_text(Act::Differences.action().what).clicked() {
+            if ui.button("Show the pieces").on_hover_text(Act::Differences.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::Differences));
             }
-            if ui.button("End comparing").on_hover_text(Act::EndCompare.action().what).clicked() {
+            if ui.button("End comparing").on_hover_text(Act::EndCompare.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::EndCompare));
             }
         });

@@ -38,7 +38,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
             ui.label(RichText::new("Each is opened as a copy: nothing can be spoilt.").color(look.soft));
             for (i, example) in EXAMPLES.iter().enumerate() {
                 let called = format!("open example {}", example.name);
-                if line(ui, look, example.name, &called, example.what) {
+                if line(ui, look, example.name, &called, &example.what()) {
                     wishes.push(Wish::Own(OwnWish::Example(i)));
                 }
             }

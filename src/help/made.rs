@@ -93,9 +93,9 @@ fn finding(code: Code) -> Page {
 fn actions() -> Page {
     let mut text = "# Actions\n\nEverything that can be done by name; [keys](keys) lists the keys alone.\n".to_owned();
     for menu in Menu::ALL {
-        text.push_str(&format!("\n## {}\n\n", menu.word()));
+        text.push_str(&format!("\n## {}\n\n", menu.words()));
         for action in ACTIONS.iter().filter(|a| a.menu == menu) {
-            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what));
+            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what()));
         }
     }
     made("actions", "All actions", Group::Actions, text)
@@ -106,8 +106,8 @@ fn action(action: &Action) -> Page {
     let text = format!(
         "# {}\n\n{}\n\nIt stands in the menu {}. {key} {}\n\nAll actions: [actions](actions).\n",
         bare(action),
-        action.what,
-        action.menu.word(),
+        action.what(),
+        action.menu.words(),
         when(action.when),
     );
     made(format!("action/{}", action.id), bare(action), Group::Actions, text)
@@ -127,13 +127,13 @@ fn keys() -> Page {
          - `Ctrl` and a click on a size: that size alone.\n\n## Without a key\n\n",
     );
     for action in ACTIONS.iter().filter(|a| a.key.is_empty()) {
-        text.push_str(&format!("- [{}](action/{}), in the menu {}\n", bare(action), action.id, action.menu.word()));
+        text.push_str(&format!("- [{}](action/{}), in the menu {}\n", bare(action), action.id, action.menu.words()));
     }
     made("keys", "Keys", Group::Actions, text)
 }
 
 fn bare(action: &Action) -> &'static str {
-    action.name.trim_end_matches(" …")
+    action.name().trim_end_matches(" …")
 }
 
 fn key(action: &Action) -> String {

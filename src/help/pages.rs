@@ -184,7 +184,7 @@ mod tests {
     use std::collections::BTreeSet;
 
     fn bare(action: &Action) -> &str {
-        action.name.trim_end_matches(" …")
+        action.name().trim_end_matches(" …")
     }
 
     /// Where the links of a page lead.
@@ -237,8 +237,8 @@ mod tests {
         let keys = &page("keys").expect("a page").text;
         for action in ACTIONS {
             let own = page(&format!("action/{}", action.id)).expect("a page").text.as_str();
-            assert!(own.contains(action.what) && own.contains(action.key), "{own}");
-            assert!(keys.contains(bare(action)), "{}", action.name);
+            assert!(own.contains(action.what()) && own.contains(action.key), "{own}");
+            assert!(keys.contains(bare(action)), "{}", action.name());
         }
     }
 

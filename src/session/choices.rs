@@ -6,11 +6,12 @@ use crate::document::{
     Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace,
     Wearers, WornAs,
 };
+use crate::texts::id;
 
 /// How something is chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choosing {
-    /// One of these words, by its place.
+    /// One of these words, by its place; their ids, to be said.
     Words(&'static [&'static str]),
     /// Yes (1) or no (0).
     YesNo,
@@ -40,6 +41,7 @@ trait Chosen {
 /// A field that has some words.
 trait Worded: Copy + PartialEq + 'static {
     const ALL: &'static [Self];
+    /// Ids of their words.
     const WORDS: &'static [&'static str];
 }
 
@@ -92,7 +94,7 @@ impl Chosen for u32 {
 
 impl Chosen for Audience {
     fn how(&self) -> Choosing {
-        Choosing::Words(&["not said", "adults", "children"])
+        Choosing::Words(&[id!("choice-unsaid"), id!("choice-adults"), id!("choice-children")])
     }
 
     fn now(&self) -> u32 {
@@ -115,7 +117,7 @@ impl Chosen for Audience {
 }
 
 macro_rules! worded {
-    ($($kind:ident: $($one:ident $word:literal),*;)*) => {
+    ($($kind:ident: $($one:ident $word:expr),*;)*) => {
         $(impl Worded for $kind {
             const ALL: &'static [Self] = &[$(Self::$one),*];
             const WORDS: &'static [&'static str] = &[$($word),*];
@@ -124,17 +126,17 @@ macro_rules! worded {
 }
 
 worded! {
-    Language: English "English", German "German";
-    StripKind: Band "band", Binding "binding", Elastic "elastic", Cord "cord or tie";
-    StripGrain: Along "along the thread", Across "across it", Bias "on the bias";
-    StripPlace: Unstated "not said", Neck "hood or neck", Waist "waist", Hem "lower edge", Elsewhere "elsewhere";
-    MaterialKind: Cloth "outer cloth", Lining "lining", Interfacing "interfacing";
-    Nap: Without "without nap", With "with nap";
-    ClothLaid: Open "open, in one layer", Folded "folded lengthwise", FoldedToMiddle "both selvedges to the middle", FoldedPart "folded in part";
-    Shrinks: InPieces "pieces are cut larger", BeforeCutting "washed before it is cut";
-    StripInLay: Counted "its own cloth is added", Laid "it lies among the pieces";
-    WornAs: Unstated "not said", Outerwear "outerwear", Sleepwear "loose sleepwear", TightSleepwear "tight sleepwear", Other "anything else";
-    Wearers: Anyone "anyone", Boys "boys", Girls "girls";
+    Language: English id!("choice-language-english"), German id!("choice-language-german");
+    StripKind: Band id!("choice-band"), Binding id!("choice-binding"), Elastic id!("choice-elastic"), Cord id!("choice-cord");
+    StripGrain: Along id!("choice-grain-along"), Across id!("choice-grain-across"), Bias id!("choice-grain-bias");
+    StripPlace: Unstated id!("choice-unsaid"), Neck id!("choice-place-neck"), Waist id!("choice-place-waist"), Hem id!("choice-place-hem"), Elsewhere id!("choice-place-elsewhere");
+    MaterialKind: Cloth id!("choice-cloth"), Lining id!("choice-lining"), Interfacing id!("choice-interfacing");
+    Nap: Without id!("choice-nap-without"), With id!("choice-nap-with");
+    ClothLaid: Open id!("choice-laid-open"), Folded id!("choice-laid-folded"), FoldedToMiddle id!("choice-laid-to-middle"), FoldedPart id!("choice-laid-part");
+    Shrinks: InPieces id!("choice-shrinks-in-pieces"), BeforeCutting id!("choice-shrinks-before");
+    StripInLay: Counted id!("choice-in-lay-counted"), Laid id!("choice-in-lay-laid");
+    WornAs: Unstated id!("choice-unsaid"), Outerwear id!("choice-worn-outerwear"), Sleepwear id!("choice-worn-sleepwear"), TightSleepwear id!("choice-worn-tight"), Other id!("choice-worn-other");
+    Wearers: Anyone id!("choice-wearers-anyone"), Boys id!("choice-wearers-boys"), Girls id!("choice-wearers-girls");
 }
 
 /// Sees a field that is chosen.

@@ -188,7 +188,7 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) 
             ui.label(egui::RichText::new(if is_wrong { format!("■ {told}") } else { String::new() }).color(look.error));
         said.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("pencil would write {told}")));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let leave = ui.button("Put it down").on_hover_text(Act::Pencil.action().what);
+            let leave = ui.button("Put it down").on_hover_text(Act::Pencil.action().what());
             if leave.clicked() {
                 wishes.push(Wish::Act(Act::Pencil));
             }

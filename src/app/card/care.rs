@@ -43,7 +43,7 @@ impl Card<'_> {
     fn girths(&mut self, ui: &mut Ui) {
         let girths = &self.scene.draft().care.girths;
         for (i, girth) in girths.iter().enumerate() {
-            let word = girth.place.word();
+            let word = girth.place.words();
             let at = Address::nth(Part::Draft, "rule girth", i);
             self.formula(ui, at, &format!("garment around the {word}"), "all round, such as 2 * length(front.hem)");
             if self.small(ui, "Take it out", format!("take out the girth of the {word}")) {
@@ -54,8 +54,8 @@ impl Card<'_> {
         let mut add = None;
         ui.menu_button("Say a girth …", |ui| {
             for place in GirthPlace::ALL.into_iter().filter(|p| girths.iter().all(|g| g.place != *p)) {
-                let word = place.word();
-                let response = ui.button(word);
+                let word = place.words();
+                let response = ui.button(&word);
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("girth of the {word}")));
                 if response.clicked() {
                     add = Some(place);

@@ -159,7 +159,7 @@ impl Card<'_> {
             if ui.small_button("Add a notch").clicked() {
                 self.finish(FinishCommand::AddNotch(seam.name.clone()));
             }
-            if ui.small_button("Roll it").on_hover_text(Act::Roll.action().what).clicked() {
+            if ui.small_button("Roll it").on_hover_text(Act::Roll.action().what()).clicked() {
                 self.wishes.push(Wish::Act(Act::Roll));
             }
         });

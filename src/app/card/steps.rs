@@ -9,6 +9,7 @@ use crate::app::state::Wish;
 use crate::compute::unit_of;
 use crate::document::{Address, Does, Opening, Part, Piece, Role as TextRole, Step, StripEnds};
 use crate::session::{Command, STEP_KINDS, StepCommand, Switch, new_step};
+use crate::texts::{own, said};
 
 impl Card<'_> {
     /// What a derived piece is made of, its steps, and what can be done next.
@@ -20,7 +21,7 @@ impl Card<'_> {
         field::caption(ui, self.look, "a further step");
         ui.horizontal_wrapped(|ui| {
             for (kind, word) in STEP_KINDS.iter().enumerate() {
-                if ui.small_button(*word).clicked() {
+                if ui.small_button(said(own(), word, &[])).clicked() {
                     self.add(piece, kind);
                 }
             }

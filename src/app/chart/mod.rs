@@ -18,7 +18,7 @@ use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{guide, help};
-use crate::session::{Act, STEP_RULE};
+use crate::session::{Act, step_rule};
 use sight::Sight;
 
 /// Paints the chart.
@@ -74,24 +74,25 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
 fn tools(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         for act in [Act::AddSize, Act::AddRow, Act::AddPerson, Act::PasteNumbers, Act::ReadTable, Act::WriteTable] {
-            let response = ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what);
+            let response = ui.button(act.action().name().trim_end_matches(" …")).on_hover_text(act.action().what());
             guide::mark(ui, shown, act, &response);
             if response.clicked() {
                 wishes.push(Wish::Act(act));
             }
         }
         let steps = shown.chart.steps;
-        let response = ui.selectable_label(steps, "Steps").on_hover_text(STEP_RULE);
+        let response = ui.selectable_label(steps, "Steps").on_hover_text(step_rule());
         response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, steps, "steps under the numbers"));
         if response.clicked() {
             wishes.push(Wish::Act(Act::Steps));
         }
     });
     let words = match shown.chart.steps {
-        true => STEP_RULE,
+        true => step_rule(),
         false => {
             "Type a number with its unit, or +2 cm for a step from the size before. Enter, Tab and arrows go from cell to cell. \
              Numbers with a question mark are proposals until they are confirmed."
+                .to_owned()
         }
     };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
