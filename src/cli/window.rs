@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use super::{Done, NO_DISPLAY, open, report};
 use crate::file::OpenedFile;
+use crate::texts::say;
 
 fn stop(message: &str, exit: u8) -> ExitCode {
     ExitCode::from(report::print(&Done { messages: format!("tracewheel: {message}\n"), exit, ..Done::default() }))
@@ -19,6 +20,11 @@ pub fn draft_for_window(file: Option<&Path>) -> Result<Option<OpenedFile>, ExitC
         Ok(opened) => Ok(opened),
         Err(stopped) => Err(stop(&stopped.message, stopped.exit)),
     }
+}
+
+/// Why a build without a window opens none.
+pub fn windowless() -> String {
+    say!("build-no-window")
 }
 
 /// Says in one sentence that there is no window, and how to go on without one. Exit 3.

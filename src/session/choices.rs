@@ -94,7 +94,7 @@ impl Chosen for u32 {
 
 impl Chosen for Audience {
     fn how(&self) -> Choosing {
-        Choosing::Words(&[id!("choice-unsaid"), id!("choice-adults"), id!("choice-children")])
+        Choosing::Words(&[id!("chosen-unsaid"), id!("chosen-adults"), id!("chosen-children")])
     }
 
     fn now(&self) -> u32 {
@@ -126,17 +126,17 @@ macro_rules! worded {
 }
 
 worded! {
-    Language: English id!("choice-language-english"), German id!("choice-language-german");
-    StripKind: Band id!("choice-band"), Binding id!("choice-binding"), Elastic id!("choice-elastic"), Cord id!("choice-cord");
-    StripGrain: Along id!("choice-grain-along"), Across id!("choice-grain-across"), Bias id!("choice-grain-bias");
-    StripPlace: Unstated id!("choice-unsaid"), Neck id!("choice-place-neck"), Waist id!("choice-place-waist"), Hem id!("choice-place-hem"), Elsewhere id!("choice-place-elsewhere");
-    MaterialKind: Cloth id!("choice-cloth"), Lining id!("choice-lining"), Interfacing id!("choice-interfacing");
-    Nap: Without id!("choice-nap-without"), With id!("choice-nap-with");
-    ClothLaid: Open id!("choice-laid-open"), Folded id!("choice-laid-folded"), FoldedToMiddle id!("choice-laid-to-middle"), FoldedPart id!("choice-laid-part");
-    Shrinks: InPieces id!("choice-shrinks-in-pieces"), BeforeCutting id!("choice-shrinks-before");
-    StripInLay: Counted id!("choice-in-lay-counted"), Laid id!("choice-in-lay-laid");
-    WornAs: Unstated id!("choice-unsaid"), Outerwear id!("choice-worn-outerwear"), Sleepwear id!("choice-worn-sleepwear"), TightSleepwear id!("choice-worn-tight"), Other id!("choice-worn-other");
-    Wearers: Anyone id!("choice-wearers-anyone"), Boys id!("choice-wearers-boys"), Girls id!("choice-wearers-girls");
+    Language: English id!("chosen-language-english"), German id!("chosen-language-german");
+    StripKind: Band id!("chosen-band"), Binding id!("chosen-binding"), Elastic id!("chosen-elastic"), Cord id!("chosen-cord");
+    StripGrain: Along id!("chosen-grain-along"), Across id!("chosen-grain-across"), Bias id!("chosen-grain-bias");
+    StripPlace: Unstated id!("chosen-unsaid"), Neck id!("chosen-place-neck"), Waist id!("chosen-place-waist"), Hem id!("chosen-place-hem"), Elsewhere id!("chosen-place-elsewhere");
+    MaterialKind: Cloth id!("chosen-cloth"), Lining id!("chosen-lining"), Interfacing id!("chosen-interfacing");
+    Nap: Without id!("chosen-nap-without"), With id!("chosen-nap-with");
+    ClothLaid: Open id!("chosen-laid-open"), Folded id!("chosen-laid-folded"), FoldedToMiddle id!("chosen-laid-to-middle"), FoldedPart id!("chosen-laid-part");
+    Shrinks: InPieces id!("chosen-shrinks-in-pieces"), BeforeCutting id!("chosen-shrinks-before");
+    StripInLay: Counted id!("chosen-in-lay-counted"), Laid id!("chosen-in-lay-laid");
+    WornAs: Unstated id!("chosen-unsaid"), Outerwear id!("chosen-worn-outerwear"), Sleepwear id!("chosen-worn-sleepwear"), TightSleepwear id!("chosen-worn-tight"), Other id!("chosen-worn-other");
+    Wearers: Anyone id!("chosen-wearers-anyone"), Boys id!("chosen-wearers-boys"), Girls id!("chosen-wearers-girls");
 }
 
 /// Sees a field that is chosen.

@@ -10,7 +10,7 @@ use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
 use crate::proof::errors;
-use crate::texts::message;
+use crate::texts::{carried, message, say};
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]
@@ -87,8 +87,8 @@ impl Compared {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),
             },
-            (None, _) => Err(other.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
-            (_, None) => Err(open.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
+            (None, _) => Err(other.failure().unwrap_or_else(|| say!("compare-other-uncomputed"))),
+            (_, None) => Err(open.failure().unwrap_or_else(|| say!("draft-uncomputed"))),
         };
         let (old, new) = if towards { (open, other) } else { (other, open) };
         let said = |c: &Computed| errors(&c.findings, c.draft.display);
@@ -119,7 +119,7 @@ impl Comparing {
         let draft = Arc::new(draft);
         let beside = wake.is_some_and(|wake| {
             let (own, draft) = (Arc::clone(&desk), Arc::clone(&draft));
-            let work = move || own.work(draft, towards, &wake);
+            let work = carried(move || own.work(draft, towards, &wake));
             thread::Builder::new().name("compare".to_owned()).spawn(work).is_ok()
         });
         let other = (!beside).then(|| Arc::new(Computed::of(&mut Engine::new(), 0, draft, None)));

@@ -100,6 +100,11 @@ pub use uses::{Use, used_by, used_of_step, uses};
 pub use watch::{Seen, Watch};
 pub use work::{MAX_STEPS, Work};
 
+/// A hint behind a refusal: which name may have been meant; empty where none is near.
+fn meant(hint: Option<&str>) -> String {
+    hint.map_or_else(String::new, |name| crate::texts::say!("hint-meant", name))
+}
+
 /// Names in a row, as whoever is at the program reads them: "a, b and c".
 fn gathered(names: &[String]) -> String {
     crate::texts::owned(|| crate::texts::gathered(names))

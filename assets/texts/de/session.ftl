@@ -229,42 +229,42 @@ action-first-page = Startseite
 action-first-page-does = Zeigt die Beispiele und die Entwürfe, die zuletzt offen waren.
 
 ## What of a part is chosen
-choice-language-english = Englisch
-choice-language-german = Deutsch
-choice-band = Band
-choice-binding = Einfassung
-choice-elastic = Gummiband
-choice-cord = Kordel oder Bindeband
-choice-grain-along = im Fadenlauf
-choice-grain-across = quer zum Fadenlauf
-choice-grain-bias = im schrägen Fadenlauf
-choice-unsaid = nicht gesagt
-choice-place-neck = Kapuze oder Hals
-choice-place-waist = Taille
-choice-place-hem = untere Kante
-choice-place-elsewhere = anderswo
-choice-cloth = Oberstoff
-choice-lining = Futter
-choice-interfacing = Einlage
-choice-nap-without = ohne Strich
-choice-nap-with = mit Strich
-choice-laid-open = offen, in einer Lage
-choice-laid-folded = der Länge nach gefaltet
-choice-laid-to-middle = beide Webkanten zur Mitte
-choice-laid-part = teilweise gefaltet
-choice-shrinks-in-pieces = Schnittteile werden größer geschnitten
-choice-shrinks-before = wird vor dem Zuschnitt gewaschen
-choice-in-lay-counted = eigener Stoff kommt hinzu
-choice-in-lay-laid = liegt zwischen den Schnittteilen
-choice-worn-outerwear = Überbekleidung
-choice-worn-sleepwear = weite Nachtwäsche
-choice-worn-tight = eng anliegende Nachtwäsche
-choice-worn-other = etwas anderes
-choice-wearers-anyone = alle
-choice-wearers-boys = Jungen
-choice-wearers-girls = Mädchen
-choice-adults = Erwachsene
-choice-children = Kinder
+chosen-language-english = Englisch
+chosen-language-german = Deutsch
+chosen-band = Band
+chosen-binding = Einfassung
+chosen-elastic = Gummiband
+chosen-cord = Kordel oder Bindeband
+chosen-grain-along = im Fadenlauf
+chosen-grain-across = quer zum Fadenlauf
+chosen-grain-bias = im schrägen Fadenlauf
+chosen-unsaid = nicht gesagt
+chosen-place-neck = Kapuze oder Hals
+chosen-place-waist = Taille
+chosen-place-hem = untere Kante
+chosen-place-elsewhere = anderswo
+chosen-cloth = Oberstoff
+chosen-lining = Futter
+chosen-interfacing = Einlage
+chosen-nap-without = ohne Strich
+chosen-nap-with = mit Strich
+chosen-laid-open = offen, in einer Lage
+chosen-laid-folded = der Länge nach gefaltet
+chosen-laid-to-middle = beide Webkanten zur Mitte
+chosen-laid-part = teilweise gefaltet
+chosen-shrinks-in-pieces = Schnittteile werden größer geschnitten
+chosen-shrinks-before = wird vor dem Zuschnitt gewaschen
+chosen-in-lay-counted = eigener Stoff kommt hinzu
+chosen-in-lay-laid = liegt zwischen den Schnittteilen
+chosen-worn-outerwear = Überbekleidung
+chosen-worn-sleepwear = weite Nachtwäsche
+chosen-worn-tight = eng anliegende Nachtwäsche
+chosen-worn-other = etwas anderes
+chosen-wearers-anyone = alle
+chosen-wearers-boys = Jungen
+chosen-wearers-girls = Mädchen
+chosen-adults = Erwachsene
+chosen-children = Kinder
 
 ## The examples
 example-straight-skirt = ein Grundschnitt aus zwei Schnittteilen, mit einem Fehler, den die Prüfung findet
@@ -467,3 +467,529 @@ undo-view-value = { $value } in der Variante { $view } ändern
 undo-view-no-value = { $value } in der Variante { $view } gleich lassen
 refused-only-piece = { $piece } ist das einzige Schnittteil der Variante { $view }; eine Variante hat mindestens eines
 gone-view = die Variante { $name } gibt es nicht mehr
+
+## Blocks of numbers and tables
+word-size = Größe
+refused-nothing-taken = nichts lässt sich übernehmen: { $why }
+told-all-there = jede Zahl steht schon in der Maßtabelle
+told-taken =
+    { $count ->
+        [one] 1 Zahl wurde übernommen
+       *[other] { $count } Zahlen wurden übernommen
+    }
+told-added-too = ; hinzugefügt: { $parts }
+told-not-taken =
+    { $count ->
+        [one] { $count } Zelle ließ sich nicht übernehmen und bleibt aufgeführt
+       *[other] { $count } Zellen ließen sich nicht übernehmen und bleiben aufgeführt
+    }
+parted-tabs = Tabulatoren
+parted-semicolons = Semikolons
+parted-commas = Kommas
+parted-nothing = nichts
+block-bytes = der Text hat { $bytes } Byte; höchstens { $most } werden gelesen
+block-columns = Zeile { $line }: sie hat { $columns } Spalten; höchstens { $most } werden gelesen
+block-lines = es sind mehr als { $most } Zeilen; weniger auf einmal nehmen
+block-empty = es steht noch keine Zahl darin
+block-cells = es sind { $cells } Zellen; höchstens { $most } werden auf einmal gelesen
+cell-lengths = in der Zeile stehen Längen
+cell-angles = in der Zeile stehen Winkel
+cell-plain = in der Zeile stehen bloße Zahlen
+cell-sign = eine Zahl der Maßtabelle hat kein Vorzeichen; ein Sprung wird in die Maßtabelle selbst getippt
+cell-no-row = es ist keine Zahl, und `{ $name }` ist keine Zeile der Maßtabelle
+cell-angle-unit = in der Zeile stehen Winkel: `deg` in die Zelle schreiben
+cell-no-unit = es hat keine Einheit: sagen, welche für die bloßen Zahlen gilt, oder sie in die Zelle schreiben
+cell-fraction = ein Bruch wird nur in Zoll gelesen, nicht in { $unit }
+block-no-numbers = es stehen Namen darin, aber keine Zahlen
+block-row-kind = `{ $word }` ist keine Art von Zeile; `body` und `house` sind es
+block-no-label = seine Spalte hat keine Bezeichnung
+block-two-columns = es gibt zwei Spalten { $label }
+block-no-place = die Maßtabelle hat keinen Platz { $label }; zuerst seine Größen hinzufügen
+refused-label = `{ $label }` kann keine Größe bezeichnen: bis zu 60 Zeichen ohne `/` sind möglich
+block-no-size = die Maßtabelle hat keine Größe { $label }; die neuen Größen hinzufügen oder weglassen
+block-no-column = hinter den Namen ist keine Spalte
+block-no-column-behind = hinter { $column } ist keine Spalte
+block-two-lines = es gibt zwei Zeilen { $name }
+block-no-row = unter den Größen ist keine Zeile
+block-no-row-below = unter { $row } ist keine Zeile
+block-no-name = die Zeile nennt keine Zeile der Maßtabelle
+block-new-row = die Maßtabelle hat keine Zeile { $name }; die neuen Zeilen hinzufügen oder weglassen
+block-other-axes = die Zeile wechselt mit { $axes } und hat keinen Platz { $place }
+
+## Tables that are read
+table-line = Zeile { $line }: { $problem }
+table-cells =
+    unlesbare Zellen ({ $count }), daher wurde nichts übernommen:
+    { $cells }
+table-unit = `{ $unit }` ist keine Einheit; mm, cm, m, in, ft, yd, deg sind es
+table-head = über der ersten Spalte muss `row` stehen, über den anderen Größen
+table-cell = Zeile { $line }, { $row }, { $size }: `{ $typed }`: { $why }
+table-broken = Zeile { $line }: diese Zeile lässt sich nicht als Tabelle lesen
+
+## Sizes and steps
+hint-meant = ; gemeint war vielleicht { $name }
+refused-taken = schon da: { $part }
+refused-neighbour = es gibt keine Größe { $name }, neben der sie stehen könnte{ $hint }
+refused-not-beside = { $a } und { $b } stehen nicht nebeneinander, also ist nicht klar, wohin die neue Größe gehört
+refused-no-row = es gibt keine Zeile { $name }{ $hint }
+refused-size-axes = { $row } wechselt nicht allein mit { $axis }; ihre Zellen für { $label } müssen in der Datei getippt werden
+refused-size-cell = { $row }: `{ $text }` ist nicht lesbar: { $problem }
+told-size-added = Größe { $size } wurde hinzugefügt
+told-proposed = ; vorgeschlagen, zu bestätigen: { $rows }
+told-not-in-sets = ; sie ist nicht in den Größengruppen, die ihre Größen aufführen: { $sets }
+refused-step-first = ein Sprung braucht eine Größe davor
+refused-step-untyped = ein Sprung braucht eine getippte Zahl für { $size }
+refused-step-formula = ein Sprung wird zu einer bloßen Zahl wie `84 cm` addiert; { $size } hat `{ $text }`
+refused-step-kind = der Sprung und `{ $text }` sind nicht von einer Art
+refused-no-value-or-row = es gibt keinen Wert und keine Zeile { $name }{ $hint }
+
+## Axes, size sets
+gone-size = die Größe { $size } gibt es nicht mehr
+refused-empty-axis = die Maßtabelle hat noch keine Größen entlang der Achse { $axis }; ihre erste Bezeichnung hinzufügen
+told-axis-lost =
+    { $count ->
+        [one] { $count } Zahl von { $name }, die von der der Basis abweicht, ging mit der Achse verloren; Rückgängig bringt sie zurück
+       *[other] { $count } Zahlen von { $name }, die von denen der Basis abweichen, gingen mit der Achse verloren; Rückgängig bringt sie zurück
+    }
+told-formula-gave-way = an die Stelle der Formel von { $name } trat ihre Zahl in der Basis
+refused-only-axis = { $axis } ist die einzige Achse; eine Maßtabelle behält eine
+told-axis-taken = die Achse { $axis } wurde herausgenommen
+gone-set = die Größengruppe { $name } gibt es nicht mehr
+told-set-added = die Größengruppe { $name } wurde hinzugefügt; sie enthält jede Größe, bis ihre Bezeichnungen gewählt sind
+refused-empty-set = die Größengruppe { $name } braucht mindestens eine Größe entlang der Achse { $axis }
+told-set-base = die Basis der Größengruppe { $name } ist nicht mehr darin; eine andere wählen
+
+## Names
+name-empty = ein Name fehlt
+name-long = ein Name hat höchstens { $most } Zeichen
+name-digit = `{ $name }` beginnt mit einer Ziffer; einen Buchstaben voranstellen
+name-space = `{ $name }` enthält ein Leerzeichen; stattdessen `_` schreiben
+name-letter = `{ $name }` enthält `{ $letter }`; Buchstaben, Ziffern und `_` sind möglich
+name-reserved = `{ $name }` ist ein Wort der Formelsprache; einen anderen Namen wählen
+name-taken = schon da: { $part }; einen anderen Namen wählen
+comes-from-part = Das ist: { $part }, übernommen in { $frame }.
+comes-from-step = Schritt { $step } von { $piece } macht es.
+
+## Renaming
+refused-rename = { $part } lässt sich nicht umbenennen: nicht da, oder ohne Namen
+refused-meaning = Umbenennen würde ändern, was `{ $text }` in { $place } bedeutet ({ $part }); zuerst diese Formel ändern
+refused-affix = `{ $shown }` ist { $part } mit dem, was ein Schritt um den Namen setzt: das im neuen Namen lassen, wie in `{ $name }`, oder umbenennen: { $part }
+refused-person-rename = `{ $name }` kann keine Person benennen, oder es gibt schon eine dieses Namens
+told-longer = ; { $count } wurden länger geschrieben, um eindeutig zu bleiben
+told-renamed = { $part } heißt jetzt { $name }{ $also }
+told-renamed-in =
+    { $count ->
+        [one] { $part } heißt jetzt { $name }, auch an 1 anderen Stelle{ $also }
+       *[other] { $part } heißt jetzt { $name }, auch an { $count } anderen Stellen{ $also }
+    }
+refused-derived-name = in { $piece } hieße es `{ $name }`, was kein Name sein kann
+word-prefix = was vor Namen steht
+word-it = es
+place-step = Schritt { $step } von { $piece }
+refused-step-unnamed = ein Schritt braucht einen Namen
+refused-step-name = { $piece } hat schon einen Schritt { $name }; einen anderen Namen wählen
+refused-size-rename = `{ $label }` kann keine Größe bezeichnen: schon vergeben, mit `/` darin, oder länger als 60 Zeichen
+told-size-renamed = Größe { $old } heißt jetzt { $new }
+
+## Taking parts out
+place-perhaps = { $place } (vielleicht)
+refused-used = { $part } wird verwendet von { $users }
+refused-made-by = { $part } kommt von Schritt { $step } von { $piece }: diesen Schritt herausnehmen
+hint-leave-out = , oder von einem Schritt von { $piece } weglassen lassen
+refused-passes = { $part } kommt von { $own } und geht in { $piece } über: dort herausnehmen{ $leave }
+refused-all-of-view = { $part } ist alles, was die Variante { $view } hat; zuerst diese Variante herausnehmen
+told-taken-out = herausgenommen: { $part }
+users-more = { $named } und { $count } weiteren
+told-broken = ; was es verwendet hat, ist jetzt unterbrochen: { $count }
+refused-no-value = für { $part } lässt sich kein Wert einsetzen: { $why }
+value-only-rows = nur Zeilen und Werte haben einen
+value-uncomputed = er lässt sich nicht berechnen
+value-no-number = er ist weder Zahl noch Länge noch Winkel
+value-some-sizes = in manchen Größen gibt es keinen
+value-other-in-view = in der Variante { $view } ist er ein anderer
+told-text-instead = ; an seiner Stelle steht { $text }
+told-row-instead = ; an seiner Stelle steht die Hauszeile { $row }, weil sich die Größen unterscheiden
+what-it-was = was { $part } war
+refused-only-size = { $size } ist die einzige Größe; ein Entwurf behält eine
+told-base-now = ; { $size } ist jetzt die Basis
+told-size-taken = Größe { $size } wurde herausgenommen{ $based }
+
+## Lengthening
+told-lengthen-again = { $name } ist jetzt { $by }
+refused-lengthen-piece = es gibt kein Schnittteil { $name }{ $hint }
+refused-lengthen-derived = { $piece } ist durch Schritte aus { $of } gemacht, also steht sein Umriss nicht darin: die Linie in `lengthen` von { $of } schreiben und das verlängern; was daraus gemacht ist, folgt
+refused-shorten = nur { $far } liegen in Größe { $size } jenseits von { $line }: um mehr lässt es sich dort nicht kürzen
+told-lengthened =
+    { $count ->
+        [one] { $piece } ist bei { $line } um { $by } länger: { $name }, in 1 Formel geschrieben
+       *[other] { $piece } ist bei { $line } um { $by } länger: { $name }, in { $count } Formeln geschrieben
+    }
+refused-no-length = `{ $text }` gibt nicht in jeder Größe eine Länge; eine schreiben, etwa `2 cm` oder `-3/4 in`
+hint-write-lengthen = ; es hat keine: eine in sein `lengthen` schreiben
+hint-there-is = ; es gibt { $names }
+spot-handle = ein Griff von { $piece }.{ $edge }
+spot-mark = die Markierung { $piece }.{ $mark }
+spot-label = die Beschriftung von { $piece }
+refused-no-lengthen-line = { $piece } hat keine Verlängerungslinie { $line }{ $hint }
+refused-line-place = die Linie { $line } hat in Größe { $size } keine Lage
+refused-line-direction = die Linie { $line } hat keine Richtung
+refused-line-turns = die Linie { $line } hat in Größe { $size } eine andere Richtung
+refused-no-sizes = der Entwurf hat keine Größen
+refused-arc-over-line = der Bogen von { $piece }.{ $edge } läuft über die Linie { $line }
+refused-beyond-in-some = { $spot } liegt nur in manchen Größen jenseits der Linie { $line }: in { $size } anders als in { $other }
+refused-nothing-beyond = nichts von { $piece } liegt jenseits der Linie { $line }
+refused-edge-lost = { $piece }.{ $edge } hätte keine Form: sie hängt an etwas, das sich nicht bewegt wie ihre Enden
+lengthen-hangs = seine Formel, oder was gefunden oder erfüllt gehalten wird, hängt an etwas auf der anderen Seite
+refused-stays = { $spot } bewegt sich nicht wie der Rest: { $why }
+refused-moves = { $spot } würde sich mitbewegen: { $why }
+told-dart-behind = Abnäher { $dart } wird von etwas aus gemessen, das sich nicht wie er bewegt: nachsehen
+word-match-mark = ein Passpunkt
+told-notch-behind = Knips { $name } der Naht { $seam } wird an einer Kante gemessen, die über die Linie läuft: er bleibt um { $far } je { $each } Änderung zurück
+
+## What is typed; the file of a draft
+note-before-lengthened = { $point }, bevor das Schnittteil verlängert wurde
+refused-typed-length = `{ $text }` ist keine Länge über null, wie `20 cm` es ist
+refused-typed-unit = `{ $text }` hat keine Einheit: ist es `{ $text } mm`, `{ $text } cm` oder `{ $text } in`?
+new-draft = Neuer Entwurf
+no-file-yet = noch in keiner Datei
+file-changed-outside = { $name } wurde von einem anderen Programm geändert
+file-removed-outside = { $name } wurde von einem anderen Programm entfernt
+
+## What is the person's own
+since-now = gerade eben
+since-minutes =
+    { $count ->
+        [one] vor einer Minute
+       *[other] vor { $count } Minuten
+    }
+since-hours =
+    { $count ->
+        [one] vor einer Stunde
+       *[other] vor { $count } Stunden
+    }
+since-days =
+    { $count ->
+        [one] vor einem Tag
+       *[other] vor { $count } Tagen
+    }
+own-set-aside = die Einstellungen in `{ $path }` sind nicht lesbar ({ $problem }); sie sind als `{ $aside }` beiseitegelegt, und es gelten die üblichen
+own-not-set-aside = die Einstellungen in `{ $path }` lassen sich weder lesen ({ $problem }) noch beiseitelegen ({ $error }); es gelten die üblichen, und keine werden behalten
+own-unread = die Einstellungen sind nicht mehr lesbar ({ $problem }) und bleiben, wie sie sind
+own-unwritten = die Einstellungen lassen sich nicht in `{ $path }` schreiben: { $error }
+own-version = sie sind von Version { $version }, und dieses Programm liest { $known }
+
+## Unsaved work that is kept
+work-unkept = nicht gespeicherte Arbeit lässt sich nicht in `{ $folder }` sichern: { $error }
+work-unread = die nicht gespeicherte Arbeit in `{ $path }` ist nicht lesbar: { $problem }; die Datei bleibt, wie sie ist
+work-taken = die nicht gespeicherte Arbeit in `{ $path }` ist in einem anderen Fenster offen
+work-bytes = sie hat { $bytes } Byte
+work-cut-off = sie ist abgeschnitten
+work-first-line = ihre erste Zeile ist falsch: { $error }
+work-too-much = zu viel Arbeit liegt dort noch; einiges davon öffnen oder wegwerfen
+work-trouble = nicht gespeicherte Arbeit wird in `{ $folder }` nicht gesichert: { $error }; den Entwurf speichern und dort nach Platz und Rechten sehen
+
+## Pulling; what cannot be computed
+compare-other-uncomputed = der andere Entwurf lässt sich nicht berechnen
+draft-uncomputed = der Entwurf lässt sich nicht berechnen
+refused-pull = { $part } lässt sich nicht ziehen: { $why }
+pull-elsewhere = es folgt aus { $of } und den Schritten von { $piece }; dort ziehen
+pull-computing = es wird noch berechnet
+pull-no-answer = seine Formel hat in dieser Größe kein Ergebnis
+pull-held = keine eigene Zahl bewegt es: es folgt aus { $text }
+pull-held-hint = { $why }; mit gehaltener Umschalttaste kommt am Ende ein Versatz dazu
+pull-size-gone = diese Größe ist nicht mehr da
+undo-pull = { $part } ziehen
+undo-pull-in = { $part } in { $size } ziehen
+undo-pull-up = { $part } ab { $size } aufwärts ziehen
+pull-too-far = die Zahl { $number } kann sich nicht so weit ändern
+gone-named = { $part } ist nicht mehr da
+told-house-row = die Änderung steht in der Hauszeile { $rows }
+note-added-to = hinzugefügt zu { $part }
+pull-house-row = `{ $text }` in der Hauszeile { $row } ist keine bloße Zahl, die sich ändern ließe
+pull-no-edge = es ist keine Kante
+pull-no-shape-here = sie hat in dieser Größe keine Form
+pull-no-point = sie geht durch keinen eigenen Punkt
+pull-arc = ein Bogen wird an seiner Mitte gezogen; was von anderswo übernommen ist, folgt jenem
+pull-no-shape = sie hat keine Form
+
+## The pencil: what a place could mean
+pencil-half = auf halbem Weg
+pencil-third = auf einem Drittel des Wegs
+pencil-two-thirds = auf zwei Dritteln des Wegs
+pencil-quarter = auf einem Viertel des Wegs
+pencil-three-quarters = auf drei Vierteln des Wegs
+pencil-first = der erste Punkt, wo die Koordinaten beginnen
+pencil-point = der Punkt { $name }
+pencil-cross = wo sich { $one } und { $other } kreuzen
+pencil-on = auf { $edge }, { $part }
+pencil-square-on = auf { $edge }, im rechten Winkel dazu von { $from }
+pencil-level-on = auf { $edge }, waagerecht zu { $with }
+pencil-plumb-on = auf { $edge }, senkrecht zu { $with }
+pencil-touch = wo eine Gerade von { $from } die Kante { $edge } berührt
+pencil-swing = auf { $edge }, { $far } gerade von { $from }
+pencil-along = auf { $edge }, { $far } von { $from }
+pencil-meet = wo sich { $one } und { $other } träfen
+pencil-beyond = { $far } über { $end } hinaus, wie { $edge } weiterläuft
+pencil-level-plumb = waagerecht zu { $level }, senkrecht zu { $plumb }
+pencil-level = waagerecht zu { $with }
+pencil-plumb = senkrecht zu { $with }
+pencil-mirrored = { $from } an { $edge } gespiegelt
+pencil-square-off = im rechten Winkel von { $edge } weg, bei { $from }
+pencil-parallel = wie { $edge } läuft
+pencil-square = im rechten Winkel zu { $edge }
+pencil-bisect = auf der Winkelhalbierenden bei { $from }
+pencil-halfway = auf halbem Weg von { $first } nach { $last }
+pencil-part-way = { $part } von { $first } nach { $last }
+pencil-towards = { $far } von { $first } auf { $last } zu
+pencil-turned = { $last } um { $first } gedreht
+pencil-coordinates = an diesen Koordinaten
+pencil-measured = gemessen von { $from }
+pencil-polar = eine Richtung von { $from }, im Uhrzeigersinn von rechts
+pencil-compass = so weit von { $first } und von { $last }
+formula-no-answer = es hat in dieser Größe kein Ergebnis
+formula-uncomputed = `{ $text }` lässt sich nicht berechnen
+
+## The tape, traced outlines, pictures underneath
+tape-half = eine Stelle auf { $edge }, auf halbem Weg
+tape-along = eine Stelle auf { $edge }, { $far } von { $from }
+tracing-scale-unknown = der Maßstab ist nicht bekannt: { $why }; sagen, wie lang etwas ist
+tracing-scale-zero = der Maßstab muss über null sein
+tracing-none = kein Umriss ist gewählt
+tracing-no-outline = es gibt keinen Umriss { $number }
+tracing-crosses = der Umriss von { $name } kreuzt sich selbst: vor dem Zuschneiden ausbessern
+tracing-too-large = { $name } wäre { $metres } m groß; stimmt der Maßstab?
+tracing-too-small = { $name } wäre weniger als 1 mm breit oder hoch; stimmt der Maßstab?
+tracing-open-lines = offene Linien, die in keinem der gewählten Umrisse liegen und weggelassen wurden: { $count }
+tracing-rounded = Stellen sind auf { $step } gerundet
+tracing-one-line = ein Umriss aus nur einer geraden Linie umschließt nichts
+underlay-too-near = die beiden Punkte liegen zu nah beieinander; zwei weit voneinander entfernte anklicken
+underlay-pixel = ein Bildpunkt wäre { $mm } mm groß; stimmt der Abstand?
+scale-of = { $of }: { $why }
+scale-unit = eine Einheit der Datei
+scale-no-outline = kein Umriss ist gewählt, dessen Breite sich sagen ließe
+scale-width = die Breite von { $name }
+
+## What may follow in a formula
+formula-has-parts = hat Teile
+formula-of-takes = von { $function }: { $takes }
+formula-of = von { $function }
+formula-is = { $kind }, { $value }
+formula-edge = { $kind }, { $long } lang
+
+## Lays by hand, and looking for them
+hand-overlap = { $one } und { $other } überdecken sich um { $far }
+hand-near = { $one } und { $other } liegen { $far } zu nah
+hand-outside = { $piece } liegt { $far } über den Stoff hinaus
+hand-loose = { $piece } liegt { $far } neben Bruch oder Bordüre
+hand-count = { $name } liegt { $laid }-mal, nicht { $asked }-mal
+hand-unknown = etwas liegt, wo nichts liegen kann
+hand-moved = ein festgelegtes Schnittteil ist verschoben
+longest-no-length = { $name } ist in dieser Größe keine Länge, also lässt sich nichts variieren
+longest-stopped = beendet, bevor bekannt war, dass etwas passt
+longest-nothing = nichts bis hinab zu { $name } = { $least } passt auf { $have }: dort { $least_needs }; jetzt ist es { $now }, und dafür { $now_needs }
+longest-needs = werden { $far } Stoff gebraucht
+longest-no-lay = gibt es kein Schnittbild ({ $why })
+longest-all = { $name } kann { $value } sein: das Schnittbild braucht dann alle { $have }.
+longest-takes = { $name } kann { $value } sein: das Schnittbild braucht dann { $need } von { $have }.
+longest-is-now = So groß ist es jetzt.
+longest-now-fits = Jetzt ist es { $now }, das passt.
+longest-now-needs = Jetzt ist es { $now }, was { $need } Stoff braucht, { $short } mehr, als da sind.
+longest-now-none = Jetzt ist es { $now }, wofür es kein Schnittbild gibt: { $why }.
+longest-more-none = Mit mehr davon wurde kein Schnittbild gefunden.
+longest-beyond-none = Für { $beyond } wurde kein Schnittbild gefunden.
+longest-untried = Mehr wurde nicht versucht.
+longest-uncomputed = der Entwurf lässt sich damit nicht berechnen
+longest-not-found = kein Schnittbild wurde gefunden
+lay-longer-than = es braucht mehr als { $plan }: die Schnittteile liegen ungünstiger, oder eine längere Suche fände Besseres
+sizes-typed-unknown = es gibt keine Größe { $size }; die Größen sind { $known }
+sizes-typed-many = `{ $text }`: zwischen 1 und { $most } Kleidungsstücke einer Größe können zusammen liegen
+sizes-typed-none = die Größen nennen, die zusammen liegen, etwa `2 x S, 4 x M`
+plan-lost = der Stoff oder die Größen dazu sind nicht mehr im Entwurf
+plan-no-view = es gehört zu keiner Variante, die der Entwurf hat
+plan-otherwise = der Stoff liegt jetzt anders; neu planen
+turn-border = { $name } bleibt: eine Kante liegt an der Bordüre
+turn-nap = { $name } bleibt: dieser Stoff hat Strich, also liegt alles in einer Richtung
+turn-one-way = { $name } bleibt: nur eine Richtung ist erlaubt
+turn-fold = { $name } bleibt: die Hälfte liegt im Stoffbruch
+turn-second = { $name } bleibt: umgedreht wäre es ein zweites der anderen Seite
+turn-face = { $name } bleibt: welche Seite oben liegt, sagt der Zuschnitt
+turn-on-fold = { $name } bleibt im Stoffbruch: beide Hälften werden in einem geschnitten
+turn-at-border = { $name } bleibt an der Bordüre
+turn-no-piece = dieses Schnittteil liegt nicht auf dem Stoff
+turn-locked = { $name } ist festgelegt; zuerst lösen
+
+## Publishing: what is told to whoever publishes
+output-of = { $of }: { $problem }
+output-stopped = beendet; nichts wurde geschrieben
+output-size = Größe { $sizes }
+output-view-size = Variante { $view }, Größe { $sizes }
+output-plan-out = das Schnittbild { $plan } ist weggelassen: { $why }
+photo-out = Anleitungsschritt { $step }: das Bild { $file } ist weggelassen: { $problem }
+photo-unnamed = keine Datei ist genannt
+photo-elsewhere = ein Bild liegt im Ordner des Entwurfs oder darunter: dorthin kopieren
+photo-no-folder = der Entwurf hat noch keinen Ordner: zuerst speichern
+photo-missing = im Ordner des Entwurfs ist keine solche Datei
+sheet-of = Bogen { $name }: { $problem }
+sheet-no-size = es gibt keine Größe { $size }{ $hint }
+sheet-no-piece = es gibt kein Schnittteil { $piece }{ $hint }
+sheet-too-many = { $count } Größen zusammen lassen sich nicht unterscheiden; höchstens { $most }
+sheet-width = `{ $text }` ist keine Papierbreite; als `wide 914 mm` schreiben
+sheet-paper = das Papier `{ $words }` ist nicht bekannt; eines davon schreiben: { $papers }
+unsaid-unread = { $at }: `{ $text }` ist nicht lesbar und steht dort, wie es getippt wurde; die Prüfung sagt, warum
+unsaid-cloth-in = { $material } in { $sizes }
+unsaid-no-plan = nirgends steht, wie viel Stoff zu kaufen ist: kein Schnittbild ist behalten von { $cloth }; im Raum „Stoff“ suchen, oder mit `tracewheel lay … --keep`
+unsaid-no-plan-in-view = nirgends steht, wie viel Stoff für die Variante { $view } zu kaufen ist: kein Schnittbild ist behalten von { $cloth }; im Raum „Stoff“ suchen, oder mit `tracewheel lay … --keep`
+unsaid-no-value = { $at }: `{ $text }` hat in Größe { $sizes } keinen Wert, und dort steht ein Strich; die Prüfung sagt, warum
+
+## Releases: why not, and what is told
+stop-errors =
+    { $count ->
+        [one] Ein Fehler verhindert
+       *[other] { $count } Fehler verhindern
+    } eine Ausgabe:
+    { $errors }
+    Nichts wurde geschrieben. Ein Probemodell lässt sich trotzdem drucken
+stop-survey = die Maßtabelle ist eine Reihenmessung, also lässt sich, was darauf entworfen ist, nicht nach ihr als Passformtabelle herausgeben; auf einer Maßtabelle entwerfen, die für Passform gemacht ist, und `survey` herausnehmen. Nichts wurde geschrieben. Ein Probemodell lässt sich trotzdem drucken
+stop-untold-edition = der Entwurf sagt nicht, welche Ausgabe er ist: am Kopf des Entwurfs angeben, `edition: "1"`; sie steht auf jedem Schnittteil und jeder Seite. Nichts wurde geschrieben
+stop-untold-date = der Entwurf sagt nicht, von wann er ist: `--date` mit Jahr, Monat und Tag angeben, etwa 2026-05-31; das Datum steht auf jedem Schnittteil und jeder Seite. Nichts wurde geschrieben
+stop-date = `{ $date }` ist kein Datum: 2026, 2026-05 oder 2026-05-31 schreiben. Nichts wurde geschrieben
+stop-draft-date = `date` am Kopf des Entwurfs, `{ $date }`, ist kein Datum: dort 2026, 2026-05 oder 2026-05-31 schreiben, oder `--date` angeben. Nichts wurde geschrieben
+stop-edition = Ausgabe { $edition } wurde schon herausgegeben{ $told }: { $mend }. Nichts wurde geschrieben
+stop-lacking =
+    einer Ausgabe würde etwas fehlen:
+    { $lacking }
+    Nichts wurde geschrieben
+stop-sheet = { $problem }. Nichts wurde geschrieben
+stop-damaged =
+    die Ausgabe in { $folder } ist nicht, wie sie geschrieben wurde; nichts wurde geschrieben:
+    { $faults }
+stop-changes = was sich seit der Ausgabe davor geändert hat, lässt sich nicht sagen: { $problem }; ihren Ordner nennen (`--last`, im Fenster „eine anderswo“), oder sagen, dass dies die erste ist (`--first`). Nichts wurde geschrieben
+note-date-before = das Datum { $date } liegt vor dem der Ausgabe davor, Ausgabe { $edition } vom { $other }
+edition-in = , in { $folder }
+edition-on-in = {" "}am { $date }, in { $folder }
+edition-on-log = {" "}am { $date }, wie das Protokoll des Entwurfs sagt
+mend-raise-edition = eine Ausgabe wird nie überschrieben: die Nummer der Ausgabe erhöhen
+mend-new-edition = was sich seither geändert hat, braucht eine neue Ausgabe: am Kopf des Entwurfs angeben
+mend-print-again = jene mit `tracewheel release again` noch einmal drucken, das kopiert sie
+lacks-piece = { $name } lässt sich in Größe { $size } nicht zeichnen
+note-never-sewn = nie genäht: das Protokoll sagt von keiner Anprobe in { $sizes }. Das steht in { $file }, wer kauft, erfährt es nicht
+note-warnings =
+    { $count ->
+        [one] die Prüfung meldet eine Warnung; `tracewheel proof` führt sie auf
+       *[other] die Prüfung meldet { $count } Warnungen; `tracewheel proof` führt sie auf
+    }
+untold-licence = der Entwurf nennt keine Lizenz
+untold-contact = der Entwurf nennt keinen Kontakt für Fragen
+look-missing = { $file } fehlt
+look-unread = { $file } ist nicht lesbar: { $error }
+look-bytes = { $file } ist beschädigt: { $bytes } Byte statt { $told }
+look-digest = { $file } ist beschädigt: die Prüfsumme ist eine andere
+last-not-there = das Protokoll des Entwurfs nennt zuletzt Ausgabe { $edition } vom { $date }, und diese liegt nicht in { $folder }
+last-no-draft = die Ausgabe hat keinen Entwurf
+last-passed-over = übergangen: { $error }
+manifest-missing = es gibt keine solche Datei, also ist dies kein Ordner einer Ausgabe
+manifest-bytes = sie hat mehr als { $most } Byte
+manifest-utf8 = sie ist kein Text in UTF-8
+manifest-format = sie ist nicht vom Format { $format }
+manifest-no-seal = sie hat kein Siegel
+manifest-seal = sie ist nicht, wie sie geschrieben wurde: ihr Siegel passt nicht
+manifest-outside = sie nennt die Datei { $file }, die nicht in ihrem Ordner liegt
+
+## Blocks from other drafts
+taken-changed-here = hier geändert: { $parts }
+taken-new = { $part } neu
+taken-changed = { $part } geändert
+taken-gone = { $part } entfallen
+taken-new-too = { $part } neu (auch hier geändert)
+taken-changed-too = { $part } geändert (auch hier geändert)
+taken-gone-too = { $part } entfallen (auch hier geändert)
+undo-take-block = Grundschnitt { $name } übernehmen
+undo-accept-block = übernehmen, was sich im Grundschnitt { $name } geändert hat
+undo-untie-block = Grundschnitt { $name } lösen
+undo-move-block = sagen, wo der Grundschnitt { $name } ist
+block-none-taken = es gibt keinen Grundschnitt { $name }; keiner wurde übernommen
+block-unknown = es gibt keinen Grundschnitt { $name }; Grundschnitte: { $known }
+told-block-untied = der Grundschnitt { $name } ist gelöst: was übernommen wurde, bleibt und folgt ihm nicht mehr
+told-block-moved = der Grundschnitt { $name } wird bei { $file } gesucht
+block-name = `{ $name }` kann kein Name eines Grundschnitts sein; Buchstaben, Ziffern und `_` sind möglich, zuerst ein Buchstabe
+block-taken = einen Grundschnitt { $name } gibt es schon; einen anderen Namen wählen
+block-no-pieces = jener Entwurf hat keine Schnittteile zu übernehmen
+block-names = dieser Entwurf hat schon Namen, die mitkämen: { $parts }; den Grundschnitt mit einer Vorsilbe übernehmen, etwa `{ $name }_`
+told-block-sizes = ; die Größen seiner Maßtabelle kamen mit
+told-block-taken = der Grundschnitt { $name } wurde übernommen: { $counted }{ $also }
+told-block-same = der Grundschnitt { $name } ist, wie er übernommen wurde
+block-clashes = hier und im Grundschnitt geändert: { $parts }; sagen, was bleiben soll
+block-new-name = neu im Grundschnitt: { $part }; dieser Entwurf hat den Namen schon, zuerst hier umbenennen
+told-block-kept = ; { $count } blieben, wie sie hier geändert sind
+told-block-accepted =
+    { $count ->
+        [one] vom Grundschnitt { $name } wurde übernommen: { $count } Änderung{ $kept }
+       *[other] vom Grundschnitt { $name } wurde übernommen: { $count } Änderungen{ $kept }
+    }
+head-none = keine Angabe
+head-quoted = „{ $text }“
+head-instead = { $what }: { $now } statt { $was }
+count-rows =
+    { $count ->
+        [one] { $count } Zeile
+       *[other] { $count } Zeilen
+    }
+count-values =
+    { $count ->
+        [one] { $count } Wert
+       *[other] { $count } Werte
+    }
+count-drawings =
+    { $count ->
+        [one] { $count } Zeichnung
+       *[other] { $count } Zeichnungen
+    }
+count-pieces =
+    { $count ->
+        [one] { $count } Schnittteil
+       *[other] { $count } Schnittteile
+    }
+count-placements =
+    { $count ->
+        [one] { $count } Lage
+       *[other] { $count } Lagen
+    }
+count-seams =
+    { $count ->
+        [one] { $count } Naht
+       *[other] { $count } Nähte
+    }
+count-joints =
+    { $count ->
+        [one] { $count } Stoßstelle
+       *[other] { $count } Stoßstellen
+    }
+count-conditions =
+    { $count ->
+        [one] { $count } Bedingung
+       *[other] { $count } Bedingungen
+    }
+count-measures =
+    { $count ->
+        [one] { $count } Fertigmaß
+       *[other] { $count } Fertigmaße
+    }
+count-materials =
+    { $count ->
+        [one] { $count } Material
+       *[other] { $count } Materialien
+    }
+count-strips =
+    { $count ->
+        [one] { $count } Streifen
+       *[other] { $count } Streifen
+    }
+count-others = { $kind }: { $count }
+told-own-stays = ; hier eigene, dort andere: { $parts }
+block-no-piece = im Entwurf des Grundschnitts gibt es kein Schnittteil { $name }; seine Schnittteile sind { $pieces }
+block-part = { $part } des Grundschnitts: { $problem }
+block-file-lost = { $path } ist nicht zu finden: { $error }
+block-other-drive = { $path } liegt auf einem anderen Laufwerk als der Entwurf; neben den Entwurf kopieren
+
+## The program itself
+build-no-window = dieses Programm ist ohne Fenster gebaut

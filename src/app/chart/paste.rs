@@ -92,8 +92,8 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
             if choice(
                 ui,
                 block.parted == parted,
-                parted.word(),
-                format!("parted by {}", parted.word()),
+                &parted.words(),
+                format!("parted by {}", parted.words()),
                 Role::RadioButton,
             ) {
                 next.parted = parted;

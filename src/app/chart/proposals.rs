@@ -31,7 +31,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
             .to_owned(),
     };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
-    if guesses > 0 && ui.button(format!("Confirm all {guesses}")).on_hover_text(Act::Confirm.action().what()).clicked() {
+    if guesses > 0 && ui.button(format!("Confirm all {guesses}")).on_hover_text(Act::Confirm.action().what()).clicked()
+    {
         wishes.push(Wish::Act(Act::Confirm));
     }
     ScrollArea::vertical().id_salt("proposals").auto_shrink([false, false]).show(ui, |ui| {

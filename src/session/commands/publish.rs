@@ -51,8 +51,12 @@ impl PublishCommand {
             Self::AddFitting(_) => say!("undo-add-fitting"),
             Self::Released(release) => say!("undo-released", edition = release.edition),
             Self::Place(part, _) => say!("undo-move", part = part.words()),
-            Self::Choose(part, ..) | Self::AddItem(part, _) | Self::TakeItem(part, ..) => say!("undo-change", part = part.words()),
-            Self::StepPiece(step, ..) | Self::StepView(step, ..) => say!("undo-change", part = Part::Step(*step).words()),
+            Self::Choose(part, ..) | Self::AddItem(part, _) | Self::TakeItem(part, ..) => {
+                say!("undo-change", part = part.words())
+            }
+            Self::StepPiece(step, ..) | Self::StepView(step, ..) => {
+                say!("undo-change", part = Part::Step(*step).words())
+            }
             Self::AddGirth(_) | Self::RuleSizes => say!("undo-care"),
         }
     }
