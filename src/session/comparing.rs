@@ -5,12 +5,12 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 
 use super::computed::{Computed, Wake};
-use crate::base::DisplayUnit;
+use crate::base::{DisplayUnit, Language};
 use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
 use crate::proof::errors;
-use crate::texts::{carried, message, say};
+use crate::texts::{carried, message, own, say, set_own};
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]
@@ -44,7 +44,8 @@ struct Desk {
 
 #[derive(Default)]
 struct Papers {
-    wanted: Option<Arc<Computed>>,
+    /// What is to be compared, and in which language that is told.
+    wanted: Option<(Arc<Computed>, Language)>,
     other: Option<Arc<Computed>>,
     done: Option<Arc<Compared>>,
     closed: bool,
@@ -61,16 +62,17 @@ impl Desk {
         wake();
         loop {
             let mut papers = self.papers();
-            let now = loop {
+            let (now, language) = loop {
                 if papers.closed {
                     return;
                 }
                 match papers.wanted.take() {
-                    Some(now) => break now,
+                    Some(wanted) => break wanted,
                     None => papers = self.changed.wait(papers).unwrap_or_else(PoisonError::into_inner),
                 }
             };
             drop(papers);
+            set_own(language);
             let compared = Arc::new(Compared::of(&other, &now, towards));
             self.papers().done = Some(compared);
             wake();
@@ -143,7 +145,7 @@ impl Comparing {
             match &self.other {
                 Some(other) if !self.beside => self.last = Some(Arc::new(Compared::of(other, now, self.towards))),
                 _ => {
-                    self.desk.papers().wanted = Some(Arc::clone(now));
+                    self.desk.papers().wanted = Some((Arc::clone(now), own()));
                     self.desk.changed.notify_all();
                 }
             }

@@ -150,7 +150,10 @@ pub fn trace(found: &Outlines, wish: &Tracing, unit: Unit) -> Result<(Vec<Piece>
     if left > 0 {
         notes.push(say!("tracing-open-lines", count = left));
     }
-    notes.push(say!("tracing-rounded", step = owned(|| typed(if unit == Unit::Inch { "0.0001 in" } else { "0.01 mm" }))));
+    notes.push(say!(
+        "tracing-rounded",
+        step = owned(|| typed(if unit == Unit::Inch { "0.0001 in" } else { "0.01 mm" }))
+    ));
     Ok((homes.into_iter().map(|h| h.piece).collect(), notes))
 }
 

@@ -20,7 +20,7 @@ use crate::document::ClothLaid;
 use crate::finish::Finished;
 use crate::output::lay::packing::{Effort, Go, Laid, Layout, PackError, Progress, pack};
 use crate::output::lay::{Lay, LayError, LayJob, LayStretch};
-use crate::texts::say;
+use crate::texts::{carried, say};
 
 /// Moves of single pieces for each lay in the first pass.
 pub const QUICK_MOVES: u64 = 500;
@@ -295,7 +295,7 @@ pub(super) fn search(
         let threads = std::thread::available_parallelism().map_or(1, usize::from).min(THREADS).min(chains.len()).max(1);
         std::thread::scope(|scope| {
             for _ in 1..threads {
-                scope.spawn(run);
+                scope.spawn(carried(run));
             }
             run();
         });
