@@ -286,7 +286,7 @@ fn tick_of<T: Clone + PartialEq>(ui: &mut Ui, list: &mut Vec<T>, one: &T, words:
 
 fn kinds(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
     for what in What::ALL {
-        let words = format!("{} – {}", what.word(), what.says());
+        let words = format!("{} – {}", what.words(), what.says());
         tick_of(ui, &mut next.what, &what, &words, &format!("write {}", what.word()));
     }
     let sheets = &scene.draft().sheets;

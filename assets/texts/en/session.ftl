@@ -993,3 +993,14 @@ block-other-drive = { $path } lies on another drive than the draft; copy it besi
 
 ## The program itself
 build-no-window = this build has none
+
+## Kinds of output
+output-pages = pages
+output-wide = wide
+output-projector = projector
+output-svg = svg
+output-dxf = dxf
+output-tables = tables
+output-booklet = booklet
+output-lays = lays
+output-check-list = check-list
