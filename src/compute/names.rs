@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::base::{Code, Finding};
 use crate::document::{NameFault, check_name, fold};
+use crate::texts::{id, own, said, say};
 
 use super::plan::NodeId;
 
@@ -63,7 +64,7 @@ pub(super) struct Names {
 /// A set of names in which no two may agree after case folding.
 #[derive(Default)]
 pub(super) struct NameSet {
-    seen: BTreeMap<String, String>,
+    seen: BTreeMap<String, (&'static str, String)>,
     /// The piece or drawing whose names they are; empty: none.
     of: String,
     /// Whether it is of something that the program tells by formulas: a derived piece, a stage.
@@ -77,45 +78,81 @@ impl NameSet {
     }
 
     /// Takes a name in, or says why not. `what` is the thing as it would be written (`value bust_ease`).
-    pub fn add(&mut self, name: &str, what: &str, findings: &mut Vec<Finding>) -> bool {
+    pub fn add(&mut self, name: &str, what: &'static str, findings: &mut Vec<Finding>) -> bool {
         // Names of the program's own are made of such that were looked at.
         let fault = if super::derive::is_hidden(name) && self.is_told { Ok(()) } else { check_name(name) };
         if let Err(fault) = fault {
             findings.push(bad_name(name, what, fault));
             return false;
         }
-        let what = format!("{what} {name}");
         match self.seen.get(&fold(name)) {
-            Some(first) => {
-                let place = if self.of.is_empty() { what.clone() } else { format!("{}.{name}", self.of) };
+            Some((kind, first)) => {
+                let place = if self.of.is_empty() { format!("{what} {name}") } else { format!("{}.{name}", self.of) };
                 findings.push(
                     Finding::new(Code::NameTwice)
                         .at(place)
                         .piece(&self.of)
                         .word("name", format!("`{name}`"))
-                        .word("first", first.clone())
-                        .word("second", what),
+                        .word("first", say!("thing-named", what = thing(kind), name = first))
+                        .word("second", say!("thing-named", what = thing(what), name)),
                 );
                 false
             }
             None => {
-                self.seen.insert(fold(name), what);
+                self.seen.insert(fold(name), (what, name.to_owned()));
                 true
             }
         }
     }
 }
 
+/// What a kind of thing is called by the person at the program; its word here is that of findings for other programs.
+pub(crate) fn thing(word: &str) -> String {
+    let id = match word {
+        "row" => id!("thing-row"),
+        "value" => id!("thing-value"),
+        "placement" => id!("thing-placement"),
+        "material" => id!("thing-material"),
+        "seam" => id!("thing-seam"),
+        "condition" => id!("thing-condition"),
+        "measure" => id!("thing-measure"),
+        "strip" => id!("thing-strip"),
+        "view" => id!("thing-view"),
+        "piece" => id!("thing-piece"),
+        "drawing" => id!("thing-drawing"),
+        "dart" => id!("thing-dart"),
+        "pleat" => id!("thing-pleat"),
+        "tuck" => id!("thing-tuck"),
+        "mark" => id!("thing-mark"),
+        "fold" => id!("thing-fold"),
+        "line" => id!("thing-line"),
+        "lengthen-shorten line" => id!("thing-lengthen"),
+        "slit" => id!("thing-slit"),
+        "point" => id!("thing-point"),
+        "edge" => id!("thing-edge"),
+        "corner" => id!("thing-corner"),
+        "size" => id!("thing-size"),
+        "inner line" => id!("thing-inner-line"),
+        "piece or drawing" => id!("thing-piece-or-drawing"),
+        "edge or line" => id!("thing-edge-or-line"),
+        "joint inside the edge" => id!("thing-joint"),
+        "value that is found" => id!("thing-found-value"),
+        "value (a row of the chart is one for all views)" => id!("thing-value-not-row"),
+        other => return other.to_owned(),
+    };
+    said(own(), id, &[])
+}
+
 fn bad_name(name: &str, what: &str, fault: NameFault) -> Finding {
     let problem = match fault {
-        NameFault::Empty => "it is empty".to_owned(),
-        NameFault::TooLong => format!("it has more than {} letters", crate::document::MAX_NAME_LETTERS),
-        NameFault::Start => "it starts with a digit".to_owned(),
+        NameFault::Empty => say!("name-empty"),
+        NameFault::TooLong => say!("name-too-long", most = crate::document::MAX_NAME_LETTERS),
+        NameFault::Start => say!("name-starts-with-digit"),
         NameFault::Letter(letter) if letter.is_whitespace() => {
-            "it holds a space; an underscore may stand there".to_owned()
+            say!("name-space")
         }
-        NameFault::Letter(letter) => format!("it holds `{letter}`; letters, digits and `_` may stand there"),
-        NameFault::Reserved => "it is a word of the language".to_owned(),
+        NameFault::Letter(letter) => say!("name-letter", letter = letter.to_string()),
+        NameFault::Reserved => say!("name-reserved"),
     };
     let short: String = name.chars().take(40).collect();
     Finding::new(Code::NameBad)

@@ -34,7 +34,7 @@ fn functions() -> Page {
                     [the whole language](language).\n\n"
             .to_owned();
     for f in FUNCTIONS {
-        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence));
+        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence()));
     }
     made("functions", "All functions", Group::Functions, text)
 }
@@ -50,7 +50,7 @@ fn function(name: &str) -> Page {
 }
 
 fn form(text: &mut String, f: &Signature) {
-    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence, usage(f)));
+    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence(), usage(f)));
     for p in f.parameters {
         let how = match p.how {
             How::Placed => "",
