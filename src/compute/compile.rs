@@ -80,7 +80,7 @@ impl FormulaReader<'_> {
         let condition = match parse_condition(text) {
             Ok(condition) => condition,
             Err(mut finding) => {
-                finding.words.push(("expected", say!("part-condition")));
+                finding.words.push(("expected", say!("read-part-condition")));
                 self.findings.push(dress(with_text(*finding, text)));
                 return (None, None);
             }

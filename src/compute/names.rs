@@ -93,8 +93,8 @@ impl NameSet {
                         .at(place)
                         .piece(&self.of)
                         .word("name", format!("`{name}`"))
-                        .word("first", say!("thing-named", what = thing(kind), name = first))
-                        .word("second", say!("thing-named", what = thing(what), name)),
+                        .word("first", say!("noun-named", what = thing(kind), name = first))
+                        .word("second", say!("noun-named", what = thing(what), name)),
                 );
                 false
             }
@@ -109,35 +109,35 @@ impl NameSet {
 /// What a kind of thing is called by the person at the program; its word here is that of findings for other programs.
 pub(crate) fn thing(word: &str) -> String {
     let id = match word {
-        "row" => id!("thing-row"),
-        "value" => id!("thing-value"),
-        "placement" => id!("thing-placement"),
-        "material" => id!("thing-material"),
-        "seam" => id!("thing-seam"),
-        "condition" => id!("thing-condition"),
-        "measure" => id!("thing-measure"),
-        "strip" => id!("thing-strip"),
-        "view" => id!("thing-view"),
-        "piece" => id!("thing-piece"),
-        "drawing" => id!("thing-drawing"),
-        "dart" => id!("thing-dart"),
-        "pleat" => id!("thing-pleat"),
-        "tuck" => id!("thing-tuck"),
-        "mark" => id!("thing-mark"),
-        "fold" => id!("thing-fold"),
-        "line" => id!("thing-line"),
-        "lengthen-shorten line" => id!("thing-lengthen"),
-        "slit" => id!("thing-slit"),
-        "point" => id!("thing-point"),
-        "edge" => id!("thing-edge"),
-        "corner" => id!("thing-corner"),
-        "size" => id!("thing-size"),
-        "inner line" => id!("thing-inner-line"),
-        "piece or drawing" => id!("thing-piece-or-drawing"),
-        "edge or line" => id!("thing-edge-or-line"),
-        "joint inside the edge" => id!("thing-joint"),
-        "value that is found" => id!("thing-found-value"),
-        "value (a row of the chart is one for all views)" => id!("thing-value-not-row"),
+        "row" => id!("noun-row"),
+        "value" => id!("noun-value"),
+        "placement" => id!("noun-placement"),
+        "material" => id!("noun-material"),
+        "seam" => id!("noun-seam"),
+        "condition" => id!("noun-condition"),
+        "measure" => id!("noun-measure"),
+        "strip" => id!("noun-strip"),
+        "view" => id!("noun-view"),
+        "piece" => id!("noun-piece"),
+        "drawing" => id!("noun-drawing"),
+        "dart" => id!("noun-dart"),
+        "pleat" => id!("noun-pleat"),
+        "tuck" => id!("noun-tuck"),
+        "mark" => id!("noun-mark"),
+        "fold" => id!("noun-fold"),
+        "line" => id!("noun-line"),
+        "lengthen-shorten line" => id!("noun-lengthen"),
+        "slit" => id!("noun-slit"),
+        "point" => id!("noun-point"),
+        "edge" => id!("noun-edge"),
+        "corner" => id!("noun-corner"),
+        "size" => id!("noun-size"),
+        "inner line" => id!("noun-inner-line"),
+        "piece or drawing" => id!("noun-piece-or-drawing"),
+        "edge or line" => id!("noun-edge-or-line"),
+        "joint inside the edge" => id!("noun-joint"),
+        "value that is found" => id!("noun-found-value"),
+        "value (a row of the chart is one for all views)" => id!("noun-value-not-row"),
         other => return other.to_owned(),
     };
     said(own(), id, &[])
@@ -145,14 +145,14 @@ pub(crate) fn thing(word: &str) -> String {
 
 fn bad_name(name: &str, what: &str, fault: NameFault) -> Finding {
     let problem = match fault {
-        NameFault::Empty => say!("name-empty"),
-        NameFault::TooLong => say!("name-too-long", most = crate::document::MAX_NAME_LETTERS),
-        NameFault::Start => say!("name-starts-with-digit"),
+        NameFault::Empty => say!("bad-name-empty"),
+        NameFault::TooLong => say!("bad-name-too-long", most = crate::document::MAX_NAME_LETTERS),
+        NameFault::Start => say!("bad-name-starts-with-digit"),
         NameFault::Letter(letter) if letter.is_whitespace() => {
-            say!("name-space")
+            say!("bad-name-space")
         }
-        NameFault::Letter(letter) => say!("name-letter", letter = letter.to_string()),
-        NameFault::Reserved => say!("name-reserved"),
+        NameFault::Letter(letter) => say!("bad-name-letter", letter = letter.to_string()),
+        NameFault::Reserved => say!("bad-name-reserved"),
     };
     let short: String = name.chars().take(40).collect();
     Finding::new(Code::NameBad)

@@ -10,13 +10,13 @@ use crate::texts::say;
 #[derive(Debug, thiserror::Error)]
 pub enum FileError {
     /// There is no file.
-    #[error("{}", say!("file-missing", path = shown(path)))]
+    #[error("{}", say!("file-error-missing", path = shown(path)))]
     Missing {
         /// Where it was looked for.
         path: PathBuf,
     },
     /// There is no folder in which to save.
-    #[error("{}", say!("file-no-folder", folder = shown(folder)))]
+    #[error("{}", say!("file-error-no-folder", folder = shown(folder)))]
     NoFolder {
         /// What was to be saved.
         path: PathBuf,
@@ -24,45 +24,45 @@ pub enum FileError {
         folder: PathBuf,
     },
     /// It is a folder.
-    #[error("{}", say!("file-is-folder", path = shown(path)))]
+    #[error("{}", say!("file-error-is-folder", path = shown(path)))]
     IsFolder {
         /// The folder.
         path: PathBuf,
     },
     /// It is a device, a pipe or the like.
-    #[error("{}", say!("file-not-plain", path = shown(path)))]
+    #[error("{}", say!("file-error-not-plain", path = shown(path)))]
     NotAFile {
         /// What it is.
         path: PathBuf,
     },
     /// Links that lead to one another.
-    #[error("{}", say!("file-links", path = shown(path)))]
+    #[error("{}", say!("file-error-links", path = shown(path)))]
     LinksInCircle {
         /// The first of them.
         path: PathBuf,
     },
     /// The system does not let this person read or write there.
-    #[error("{}", say!("file-denied", path = shown(path)))]
+    #[error("{}", say!("file-error-denied", path = shown(path)))]
     Denied {
         /// The file, or the folder to save in.
         path: PathBuf,
     },
     /// The file itself is protected against writing.
-    #[error("{}", say!("file-protected", path = shown(path)))]
+    #[error("{}", say!("file-error-protected", path = shown(path)))]
     Protected {
         /// The file.
         path: PathBuf,
     },
     /// The disk, or this person's share of it, is full.
-    #[error("{}", say!("file-full", path = shown(path)))]
+    #[error("{}", say!("file-error-full", path = shown(path)))]
     Full {
         /// The file.
         path: PathBuf,
     },
     /// The file was changed by another program since it was opened or saved.
     #[error("{}", match gone {
-        true => say!("file-removed-outside", path = shown(path)),
-        false => say!("file-changed-outside", path = shown(path)),
+        true => say!("file-error-removed-outside", path = shown(path)),
+        false => say!("file-error-changed-outside", path = shown(path)),
     })]
     ChangedOutside {
         /// The file.
@@ -71,7 +71,7 @@ pub enum FileError {
         gone: bool,
     },
     /// Longer than any draft.
-    #[error("{}", say!("file-too-long", path = shown(path), most = most.to_string()))]
+    #[error("{}", say!("file-error-too-long", path = shown(path), most = most.to_string()))]
     TooLong {
         /// The file.
         path: PathBuf,
@@ -79,7 +79,7 @@ pub enum FileError {
         most: u64,
     },
     /// Its bytes are no text.
-    #[error("{}", say!("file-no-text", path = shown(path), at = at.to_string()))]
+    #[error("{}", say!("file-error-no-text", path = shown(path), at = at.to_string()))]
     NoText {
         /// The file.
         path: PathBuf,
@@ -97,7 +97,7 @@ pub enum FileError {
         text: String,
     },
     /// The draft could not be opened again once saved.
-    #[error("{}", say!("file-unreadable", path = shown(path), error = error.to_string()))]
+    #[error("{}", say!("file-error-unreadable", path = shown(path), error = error.to_string()))]
     Unreadable {
         /// The file.
         path: PathBuf,
@@ -105,13 +105,13 @@ pub enum FileError {
         error: Box<ReadError>,
     },
     /// What was read back is not what was written.
-    #[error("{}", say!("file-not-as-written", path = shown(path)))]
+    #[error("{}", say!("file-error-not-as-written", path = shown(path)))]
     NotAsWritten {
         /// The file.
         path: PathBuf,
     },
     /// It is saved, but the system did not confirm that a power cut would spare it.
-    #[error("{}", say!("file-not-confirmed", path = shown(path), error = error.to_string()))]
+    #[error("{}", say!("file-error-not-confirmed", path = shown(path), error = error.to_string()))]
     NotConfirmed {
         /// The file.
         path: PathBuf,
@@ -120,8 +120,8 @@ pub enum FileError {
     },
     /// Anything else that the system says.
     #[error("{}", match saving {
-        true => say!("file-not-saved", path = shown(path), error = error.to_string()),
-        false => say!("file-not-read", path = shown(path), error = error.to_string()),
+        true => say!("file-error-not-saved", path = shown(path), error = error.to_string()),
+        false => say!("file-error-not-read", path = shown(path), error = error.to_string()),
     })]
     Other {
         /// The file.

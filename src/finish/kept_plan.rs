@@ -56,17 +56,17 @@ pub fn plan_call(model: &Model, plan: &LayPlan) -> Result<ClothCall, String> {
     let mut sizes = Vec::new();
     for size in &plan.sizes {
         let Some(case) = case_of_size(model, &size.size) else {
-            return Err(say!("plan-no-size", size = size.size));
+            return Err(say!("kept-plan-no-size", size = size.size));
         };
         sizes.push((case, size.count.max(1)));
     }
     let width = plan_length(model, &plan.width).filter(|w| *w > 0.0);
-    let width = width.ok_or_else(|| say!("plan-width", width = plan.width))?;
+    let width = width.ok_or_else(|| say!("kept-plan-width", width = plan.width))?;
     let folded_part = if plan.folded_part.is_empty() {
         None
     } else {
         let told = plan_length(model, &plan.folded_part);
-        Some(told.ok_or_else(|| say!("plan-folded", width = plan.folded_part))?)
+        Some(told.ok_or_else(|| say!("kept-plan-folded", width = plan.folded_part))?)
     };
     Ok(ClothCall {
         material: plan.material.clone(),

@@ -129,10 +129,10 @@ pub struct OnCloth {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ClothError {
     /// No such material.
-    #[error("{}", say!("cloth-no-material", material = _0, known = _1))]
+    #[error("{}", say!("on-cloth-no-material", material = _0, known = _1))]
     NoMaterial(String, String),
     /// No cloth is left between the selvedges.
-    #[error("{}", say!("cloth-no-width", material, wide = owned(|| decimal(&format!("{wide:.1}")))))]
+    #[error("{}", say!("on-cloth-no-width", material, wide = owned(|| decimal(&format!("{wide:.1}")))))]
     NoWidth {
         /// The material.
         material: String,
@@ -140,7 +140,7 @@ pub enum ClothError {
         wide: f64,
     },
     /// A number of the material has no value.
-    #[error("{}", say!("cloth-no-number", what = said(own(), what, &[]), material, size))]
+    #[error("{}", say!("on-cloth-no-number", what = said(own(), what, &[]), material, size))]
     NoNumber {
         /// The id of which.
         what: &'static str,
@@ -150,7 +150,7 @@ pub enum ClothError {
         size: String,
     },
     /// A piece has no cut line.
-    #[error("{}", say!("cloth-no-outline", piece, size, problem))]
+    #[error("{}", say!("on-cloth-no-outline", piece, size, problem))]
     NoOutline {
         /// The piece.
         piece: String,
@@ -160,7 +160,7 @@ pub enum ClothError {
         problem: String,
     },
     /// A strip has no length or width.
-    #[error("{}", say!("cloth-no-strip", strip, size))]
+    #[error("{}", say!("on-cloth-no-strip", strip, size))]
     NoStrip {
         /// The strip.
         strip: String,
@@ -171,14 +171,14 @@ pub enum ClothError {
     #[error("{}", nothing_cut(_0, _1))]
     Nothing(String, String),
     /// No size.
-    #[error("{}", say!("cloth-no-size"))]
+    #[error("{}", say!("on-cloth-no-size"))]
     NoSize,
 }
 
 fn nothing_cut(material: &str, view: &str) -> String {
     match view.is_empty() {
-        true => say!("cloth-nothing", material),
-        false => say!("cloth-nothing-in-view", material, view),
+        true => say!("on-cloth-nothing", material),
+        false => say!("on-cloth-nothing-in-view", material, view),
     }
 }
 
@@ -214,7 +214,7 @@ impl<'a> ClothBook<'a> {
         let Some(material) = plan.publishing.materials.iter().find(is_it) else {
             let known: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
             let rest =
-                if known.is_empty() { say!("cloth-none") } else { say!("cloth-known", known = known.join(", ")) };
+                if known.is_empty() { say!("on-cloth-none") } else { say!("on-cloth-known", known = known.join(", ")) };
             return Err(ClothError::NoMaterial(call.material.clone(), rest));
         };
         let cloth = cloth(model, first.0, material, call)?;
@@ -293,10 +293,10 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
         None if !text.is_empty() => Err(none(what)),
         None => Ok(None),
     };
-    let selvedge = node(plan.selvedge, id!("cloth-selvedge"))?.max(0.0);
+    let selvedge = node(plan.selvedge, id!("on-cloth-selvedge"))?.max(0.0);
     let washed = told.shrinks == Shrinks::BeforeCutting;
     let mut shrinks = [0.0; 2];
-    for (i, what) in [id!("cloth-shrinkage-along"), id!("cloth-shrinkage-across")].into_iter().enumerate() {
+    for (i, what) in [id!("on-cloth-shrinkage-along"), id!("on-cloth-shrinkage-across")].into_iter().enumerate() {
         let part = node(plan.shrinkage[i], what)?;
         if !(0.0..=MOST_SHRINKAGE).contains(&part) {
             return Err(none(what));
@@ -311,7 +311,7 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
     }
     let folded_part = match call.folded_part {
         Some(mm) => Some(mm),
-        None => number(&plan.folded_part, &told.folded_part, id!("cloth-folded"))?,
+        None => number(&plan.folded_part, &told.folded_part, id!("on-cloth-folded"))?,
     };
     Ok(Cloth {
         name: told.name.clone(),
@@ -322,8 +322,8 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
         laid: call.laid.unwrap_or(told.laid),
         folded_part,
         nap: call.nap.unwrap_or(told.nap == Nap::With),
-        gap: number(&plan.gap, &told.gap, id!("cloth-gap"))?.unwrap_or(0.0).max(0.0),
-        sold_in: number(&plan.sold_in, &told.sold_in, id!("cloth-sold-in"))?.filter(|s| *s > tolerance::ON_EDGE),
+        gap: number(&plan.gap, &told.gap, id!("on-cloth-gap"))?.unwrap_or(0.0).max(0.0),
+        sold_in: number(&plan.sold_in, &told.sold_in, id!("on-cloth-sold-in"))?.filter(|s| *s > tolerance::ON_EDGE),
         shrinks: shrinks[0],
     })
 }
@@ -352,11 +352,11 @@ fn piece(
         problem: said(own(), problem, &[]),
     };
     let made = finished.cases.get(case).and_then(|c| c.get(frame)).and_then(Option::as_ref);
-    let made = made.ok_or_else(|| fails(id!("cloth-not-drawn")))?;
-    let own = made.cuts.iter().find(|c| c.place == place).ok_or_else(|| fails(id!("cloth-no-cut-line")))?;
-    let line = own.outline.as_ref().ok_or_else(|| fails(own.problem.unwrap_or(id!("cloth-no-cut-line"))))?;
+    let made = made.ok_or_else(|| fails(id!("on-cloth-not-drawn")))?;
+    let own = made.cuts.iter().find(|c| c.place == place).ok_or_else(|| fails(id!("on-cloth-no-cut-line")))?;
+    let line = own.outline.as_ref().ok_or_else(|| fails(own.problem.unwrap_or(id!("on-cloth-no-cut-line"))))?;
     let told = match &cut.heading {
-        Some(heading) => Some(model.real(case, heading).map_err(|_| fails(id!("cloth-no-grain")))?),
+        Some(heading) => Some(model.real(case, heading).map_err(|_| fails(id!("on-cloth-no-grain")))?),
         None => None,
     };
     let heading = told.unwrap_or(std::f64::consts::FRAC_PI_2);
@@ -368,7 +368,7 @@ fn piece(
     };
     let outline = outward(&whole);
     if outline.len() < 3 {
-        return Err(fails(id!("cloth-cut-line")));
+        return Err(fails(id!("on-cloth-cut-line")));
     }
     let border = cut.border.map(|edge| {
         let middle = own.edges.get(edge).map_or(0.0, |e| (turn(heading) * e.clone()).bounding_box().center().y);

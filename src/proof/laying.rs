@@ -24,8 +24,8 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         let on = match view {
             Some(view) => plan_cloth(&books[view], plan).map(|on| (view, on)),
             None => Err(PlanState::Lost(match plan.view.is_empty() {
-                true => say!("plan-no-view-without-name"),
-                false => say!("plan-no-view", view = plan.view),
+                true => say!("kept-plan-no-view-without-name"),
+                false => say!("kept-plan-no-view", view = plan.view),
             })),
         };
         let why = match on {
@@ -34,7 +34,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
                 continue;
             }
             Err(PlanState::Lost(why)) => why,
-            Err(_) => say!("plan-others-now"),
+            Err(_) => say!("kept-plan-others-now"),
         };
         let cloth = cloth_of(plan);
         let sizes = plan.sizes.iter().map(|s| s.size.clone());
@@ -60,13 +60,13 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
 fn cloth_of(plan: &LayPlan) -> String {
     let mut out = format!("{} {}", plan.material.replace('_', " "), plan.width);
     if plan.laid != ClothLaid::Open {
-        out = say!("plan-cloth-laid", cloth = out, laid = plan.laid.words());
+        out = say!("kept-plan-cloth-laid", cloth = out, laid = plan.laid.words());
     }
     if plan.nap == Nap::With {
-        out = say!("plan-cloth-nap", cloth = out);
+        out = say!("kept-plan-cloth-nap", cloth = out);
     }
     if !plan.view.is_empty() {
-        out = say!("plan-cloth-view", cloth = out, view = plan.view);
+        out = say!("kept-plan-cloth-view", cloth = out, view = plan.view);
     }
     out
 }

@@ -105,8 +105,8 @@ impl PieceReader<'_, '_> {
             let turn_in = self.read(&a.turn_in, LENGTH, at, at);
             if a.turns > 2 || (a.turns > 0 && (!a.to_width.is_empty() || !a.from.is_empty())) {
                 let problem = match a.turns {
-                    1 | 2 => say!("part-hem-runs", edge = at),
-                    turns => say!("part-hem-turns", edge = at, turns = turns.to_string()),
+                    1 | 2 => say!("read-part-hem-runs", edge = at),
+                    turns => say!("read-part-hem-turns", edge = at, turns = turns.to_string()),
                 };
                 self.missing(problem, at);
                 continue;
@@ -165,7 +165,7 @@ impl PieceReader<'_, '_> {
             let to = self.read(&mark.to, POINT, "", &mark.name);
             let is_row = mark.kind != crate::document::MarkKind::Place;
             if is_row && to.is_none() != (mark.count < 2) && mark.to.is_empty() == (mark.count > 1) {
-                let problem = say!("part-mark-row", mark = mark.name);
+                let problem = say!("read-part-mark-row", mark = mark.name);
                 self.missing(problem, &mark.name);
             }
             let known = || self.world.draft.pieces.iter().map(|p| p.name.as_str()).collect::<Vec<_>>();
@@ -205,11 +205,11 @@ impl PieceReader<'_, '_> {
             let two_ended = dart.form == DartForm::TwoEnded;
             let name = &dart.name;
             if two_ended && !(dart.tip.is_empty() && dart.foot.is_empty()) {
-                let problem = say!("part-two-ended", name);
+                let problem = say!("read-part-two-ended", name);
                 self.missing(problem, name);
             }
             if !dart.bow.is_empty() && matches!(dart.form, DartForm::Slashed | DartForm::CutOut) {
-                self.missing(say!("part-bowed", name), name);
+                self.missing(say!("read-part-bowed", name), name);
             }
         }
         out.legs = piece.darts.iter().map(|d| self.read(&d.allowance, LENGTH, &d.on, &d.name)).collect();
@@ -241,7 +241,7 @@ impl PieceReader<'_, '_> {
                     .edge(at)
                     .at(format!("{}.{at}", self.plan.name))
                     .word("found", formula.kind.words())
-                    .word("expected", say!("part-place"))
+                    .word("expected", say!("read-part-place"))
             });
         }
         fits
@@ -276,7 +276,7 @@ pub(super) fn measures(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Vec
                         ..Finding::new(Code::WrongKind)
                             .at(name.clone())
                             .word("found", other.words())
-                            .word("expected", say!("part-measure"))
+                            .word("expected", say!("read-part-measure"))
                     });
                     continue;
                 }
@@ -328,7 +328,7 @@ pub(super) fn orders(seams: &[Arc<Seam>], reader: &mut FormulaReader<'_>) -> Vec
                 let text = seams[now].order.trim();
                 let number = text.parse::<f64>().ok().filter(|n| n.is_finite());
                 if number.is_none() && !text.is_empty() && now == i {
-                    let problem = say!("part-order", text);
+                    let problem = say!("read-part-order", text);
                     reader
                         .findings
                         .push(Finding::new(Code::PartMissing).seam(&seam.name).at(at.clone()).word("problem", problem));

@@ -316,8 +316,11 @@ impl FrameReader<'_, '_> {
                 .piece(&*self.plan.name)
                 .edge(on)
                 .at(format!("{}.{name}", self.plan.name))
-                .word("found", if tip.kind.frame().is_some() { say!("part-other-piece") } else { tip.kind.words() })
-                .word("expected", say!("part-tip"))
+                .word(
+                    "found",
+                    if tip.kind.frame().is_some() { say!("read-part-other-piece") } else { tip.kind.words() },
+                )
+                .word("expected", say!("read-part-tip"))
         });
         None
     }
@@ -373,7 +376,7 @@ impl FrameReader<'_, '_> {
                     .piece(&*self.plan.name)
                     .edge(&edge.name)
                     .at(format!("{}.{}", self.plan.name, edge.name))
-                    .word("problem", say!("part-no-segment", edge = edge.name)),
+                    .word("problem", say!("read-part-no-segment", edge = edge.name)),
             );
             return;
         }
@@ -429,7 +432,7 @@ impl FrameReader<'_, '_> {
                 };
                 let (from, to) = (length(off)?, length(off_end)?);
                 if from.is_none() && to.is_some() {
-                    let problem = say!("part-runs-to", edge = edge.name);
+                    let problem = say!("read-part-runs-to", edge = edge.name);
                     let finding = Finding::new(Code::PartMissing).piece(&*self.plan.name).edge(e);
                     let finding = finding.at(format!("{}.{e}", self.plan.name)).word("problem", problem);
                     self.reader.findings.push(finding);

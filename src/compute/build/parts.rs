@@ -45,7 +45,7 @@ pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>)
     if !value.is_found() {
         for (text, what) in [(&value.least, "least"), (&value.most, "most")] {
             if !text.is_empty() {
-                let problem = say!("part-limit-no-start", name = value.name, what);
+                let problem = say!("read-part-limit-no-start", name = value.name, what);
                 reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
             }
         }
@@ -59,7 +59,7 @@ pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>)
             ..Finding::new(Code::WrongKind)
                 .at(name)
                 .word("found", formula.kind.words())
-                .word("expected", say!("part-to-be-found"))
+                .word("expected", say!("read-part-to-be-found"))
         });
         return;
     }
@@ -100,8 +100,8 @@ pub(super) fn placements(world: &World<'_>, reader: &mut FormulaReader<'_>) {
         let both = towards.is_some() && turned.is_some();
         if both || (towards.is_none() && turned.is_none()) {
             let problem = match both {
-                true => say!("part-placement-both", name = placement.name),
-                false => say!("part-placement-way", name = placement.name),
+                true => say!("read-part-placement-both", name = placement.name),
+                false => say!("read-part-placement-way", name = placement.name),
             };
             reader.findings.push(Finding::new(Code::PartMissing).at(name).word("problem", problem));
             continue;
@@ -193,7 +193,7 @@ pub(super) fn seams_and_conditions(world: &World<'_>, reader: &mut FormulaReader
             equation = Some(equations.len());
             equations.push(Equation { node, name: name.as_str().into(), found_by });
         } else if !condition.found_by.is_empty() {
-            let problem = say!("part-comparison", name = condition.name);
+            let problem = say!("read-part-comparison", name = condition.name);
             reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
         }
         conditions.push(ConditionPlan {
@@ -258,8 +258,8 @@ impl SeamReader<'_, '_> {
     fn side(&mut self, texts: &[String], node: NodeId, which: &str) {
         if texts.is_empty() {
             let problem = match which {
-                "one" => say!("part-side-one-empty", seam = self.seam.name),
-                _ => say!("part-side-two-empty", seam = self.seam.name),
+                "one" => say!("read-part-side-one-empty", seam = self.seam.name),
+                _ => say!("read-part-side-two-empty", seam = self.seam.name),
             };
             let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(self.name.clone());
             self.reader.findings.push(finding.word("problem", problem));
@@ -270,7 +270,7 @@ impl SeamReader<'_, '_> {
             let formula = self.read(text, What::Any);
             let fits = |f: &Formula| f.kind == Kind::LENGTH || matches!(f.kind, Kind::Edge(_));
             if let Some(other) = formula.as_ref().filter(|f| !fits(f)) {
-                self.wrong_kind(other, say!("part-edge-or-strip"));
+                self.wrong_kind(other, say!("read-part-edge-or-strip"));
             }
             runs.push(formula.filter(fits));
         }
@@ -339,7 +339,7 @@ impl SeamReader<'_, '_> {
             before = ends;
         }
         if shared && !matches!(whole, None | Some(Fit::Eased(..))) {
-            let problem = say!("part-share-not-eased", seam = seam.name);
+            let problem = say!("read-part-share-not-eased", seam = seam.name);
             let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(self.name.clone());
             self.reader.findings.push(finding.word("problem", problem));
         }
@@ -352,7 +352,7 @@ impl SeamReader<'_, '_> {
         if matches!(formula.kind, Kind::LENGTH | Kind::NUMBER | Kind::Point(_)) {
             return Some(formula);
         }
-        self.wrong_kind(&formula, say!("part-place-of-side"));
+        self.wrong_kind(&formula, say!("read-part-place-of-side"));
         None
     }
 
@@ -364,7 +364,7 @@ impl SeamReader<'_, '_> {
             let name = if notch.name.is_empty() { format!("{}", i + 1) } else { notch.name.clone() };
             let strokes = notch.strokes.clamp(1, 3);
             if notch.strokes > 3 {
-                let problem = say!("part-strokes", name, strokes = notch.strokes.to_string());
+                let problem = say!("read-part-strokes", name, strokes = notch.strokes.to_string());
                 let at = format!("seam.{}", self.seam.name);
                 let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(at).word("problem", problem);
                 self.reader.findings.push(finding);
@@ -401,7 +401,7 @@ fn read_seam(
             let node = world.push(part, None);
             match &stretch.fit {
                 Some(Fit::Times(_, None, _)) => {
-                    let problem = say!("part-watched", seam = seam.name);
+                    let problem = say!("read-part-watched", seam = seam.name);
                     let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone());
                     reader.findings.push(finding.word("problem", problem));
                     continue;

@@ -93,7 +93,7 @@ fn fits(formula: &Formula, at: &str, reader: &mut FormulaReader<'_>) -> bool {
             ..Finding::new(Code::WrongKind)
                 .at(at)
                 .word("found", formula.kind.words())
-                .word("expected", say!("part-written"))
+                .word("expected", say!("read-part-written"))
         });
     }
     fits

@@ -27,7 +27,7 @@ pub fn open_svg(path: &Path) -> Result<Outlines, SvgError> {
     let fail = |e: std::io::Error| SvgError::File { path: path.to_owned(), problem: e.to_string() };
     let file = std::fs::File::open(path).map_err(fail)?;
     if !file.metadata().map_err(fail)?.is_file() {
-        return Err(SvgError::File { path: path.to_owned(), problem: "it is no file".to_owned() });
+        return Err(SvgError::File { path: path.to_owned(), problem: say!("svg-no-file") });
     }
     let mut bytes = Vec::new();
     file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(fail)?;
