@@ -286,7 +286,7 @@ answer-not-through = die Linie läuft nicht durch das Schnittteil
 answer-other-piece = dieser Punkt gehört zu keinem Schnittteil auf dieser Seite der Naht
 
 ## Trouble of nodes and of what is found
-trouble-the-edge = die Kante
+trouble-the-edge = der Kante
 trouble-run-turned = ; in der anderen Richtung passt sie: `reversed(…)` schreiben
 found-no-effect = wie er auch geändert wird, sie bleiben, wie sie sind
 found-least = Kleinstwert
