@@ -452,3 +452,266 @@ card-field-mark-fixed = Markierung, fest
 card-field-mark-piece = Markierung, Schnittteil
 card-field-mark-size = Markierung, Größe
 card-field-mark-text = Markierung, Text
+
+## The table: how edges bend
+canvas-tightest = kleinster Radius { $radius }
+canvas-straight = gerade
+canvas-bends = knickt um { $angle }
+canvas-bends-at-joint = knickt um { $angle } an einem Übergang
+canvas-smooth = glatt
+canvas-curvature = Krümmung von { $edge }: { $words }
+canvas-corner = { $angle } an der Ecke
+canvas-corner-start = Anfang von { $edge }: { $words }
+canvas-corner-end = Ende von { $edge }: { $words }
+
+## The table: what can be pulled
+canvas-grip = { $edge }, { $what }
+canvas-arc-centre = Mitte des Bogens bis { $point }
+canvas-way-point = Punkt { $number } auf dem Weg nach { $point }
+canvas-no-number = keine eigene Zahl bewegt es; mit gehaltener Umschalttaste kommt ein Versatz dazu
+canvas-slides = gleitet an einer Linie entlang; { $reach }
+canvas-reach-all = ändert alle Größen
+canvas-reach-one = ändert nur { $size }
+canvas-reach-up = ändert { $size } und größere
+
+## The table itself
+canvas-pieces = Schnittteile in { $size }
+canvas-table = Tisch
+canvas-puts-name = ein Klick setzt { $name } in die Formel
+
+## The table: another draft
+canvas-end-comparing = Vergleich beenden
+canvas-comparing = Vergleich
+canvas-differences = Unterschiede
+canvas-dashed-line = gestrichelte Linie: { $of }
+canvas-whole-line = durchgezogene Linie: { $of }
+canvas-not-in = { $size } fehlt in { $draft }
+canvas-this-draft = dieser Entwurf
+
+## The table: the pencil
+canvas-pencil-typed = Enter schreibt es; Esc nimmt die Zahl zurück
+canvas-pencil-click = ein Klick schreibt es; eine Zahl lässt sich tippen
+canvas-pencil-several = { $number } von { $all }: Leertaste für die nächste Lesart; ein Klick schreibt es; eine Zahl lässt sich tippen
+canvas-pencil-elsewhere = das ist { $other }: der Stift zeichnet in { $piece }
+canvas-pencil-from-none = einen Punkt anklicken, um von ihm aus zu messen
+canvas-pencil-from = misst von { $point }
+canvas-pencil-from-two = misst von { $point }, davor { $before }
+canvas-pencil-in = Stift in { $piece } · { $from }
+canvas-pencil-told = getippt { $typed }: { $state }
+canvas-pencil-would = der Stift würde schreiben: { $told }
+canvas-put-down = Weglegen
+canvas-pencil = Stift
+canvas-join = Punkte verbinden
+canvas-join-about = Jeder Punkt wird durch eine Linie mit dem davor verbunden; Ziehen zeichnet eine einzelne Linie; mit der Umschalttaste wird es eine Kurve
+canvas-join-called = Punkte verbinden
+
+## The table: names of pieces, grid, hints
+canvas-piece-told = Schnittteil { $piece }, { $state }
+canvas-drawing-told = Zeichnung { $drawing }, { $state }
+canvas-piece-past = Schnittteil { $piece } { $state }
+canvas-drawing-past = Zeichnung { $drawing } { $state }
+canvas-size-note = { $size }, { $note }
+canvas-size-noted = { $size } · { $note }
+canvas-not-drawn = nicht zeichenbar in { $size }
+canvas-as-it-was = { $note }; so war es zuvor
+canvas-not-true = stimmt nicht
+canvas-step-fails = ein Schritt ist nicht möglich: siehe Prüfung
+canvas-open = Umriss offen
+canvas-empty = noch leer
+canvas-move-piece = { $piece } auf dem Tisch verschieben
+canvas-why-not = die Befunde unten sagen, warum
+canvas-grid = Raster { $step }
+canvas-hint = Ziehen verschiebt, Rollen zoomt, Doppelklick zeigt alles; ← und → wechseln die Größe; Strg+K findet alles
+canvas-not-computed = Dieser Entwurf konnte nicht berechnet werden; die Meldung oben sagt, warum.
+canvas-no-sizes = Noch keine Größen: mit dem + oben die erste hinzufügen; dann lassen sich Schnittteile zeichnen.
+canvas-no-pieces = Noch keine Schnittteile: im Menü „Hinzufügen“ oder links eines anlegen.
+
+## The table: tags of seams
+canvas-seam-not-in-view = nicht in dieser Variante
+canvas-seam-not-measurable = nicht messbar
+canvas-seam-not-measured = nicht gemessen
+canvas-seam-too-long = { $by } zu lang
+canvas-seam-too-short = { $by } zu kurz
+canvas-seam-equal = gleich lang
+canvas-seam-longer = { $by } länger, wie gewollt
+canvas-seam-shorter = { $by } kürzer, wie gewollt
+canvas-tag = { $seam }: { $state }
+canvas-tag-see-proof = { $seam }: { $state } · siehe Prüfung
+canvas-seam = Naht { $seam }: { $state }
+canvas-seam-see-proof = Naht { $seam }: { $state }, siehe Prüfung
+canvas-seam-fine = Naht { $seam }: { $state }, in allen Größen in Ordnung
+
+## The table: the tape
+canvas-put-away = Weglegen
+canvas-tape = Maßband
+canvas-tape-keep = Als Wert behalten …
+canvas-tape-way = Anderer Weg
+canvas-tape-way-about = Gerade, an den Kanten entlang oder andersherum (Leertaste)
+canvas-tape-click = Maßband: einen Punkt oder eine Kante anklicken
+canvas-tape-holds = Maßband: ein Klick hält es an { $place }
+canvas-tape-from = Maßband von { $place }: zeigen, wohin es geht
+canvas-tape-no-length = keine Länge
+canvas-tape-lifted = Maßband: { $length } abgehoben zu einem anderen Schnittteil: { $formula }
+canvas-tape-straight = Maßband: { $length } gerade: { $formula }
+canvas-tape-along = Maßband: { $length } entlang: { $formula }
+canvas-tape-in = Maßband in { $size }: { $length }
+
+## The table: pictures under the pieces
+canvas-picture = Bild { $file }
+canvas-picture-called = Bild { $file } { $place }
+canvas-picture-called-unscaled = Bild { $file } { $place }, noch ohne Maßstab
+canvas-picture-laid = das Bild, das gelegt wird
+canvas-picture-hidden = ausgeblendet
+canvas-picture-scaled = mit Maßstab
+canvas-picture-unscaled = noch ohne Maßstab
+canvas-picture-read = wird gelesen
+canvas-picture-not-shown = kann nicht gezeigt werden: { $problem }
+canvas-picture-scale = Maßstab …
+canvas-picture-level = Waagerecht richten
+canvas-picture-plumb = Senkrecht richten
+canvas-picture-measure = Messen
+canvas-picture-move = Verschieben
+canvas-picture-show = Zeigen
+canvas-picture-show-called = Bild zeigen
+canvas-picture-hide = Ausblenden
+canvas-picture-hide-called = Bild ausblenden
+canvas-picture-remove = Entfernen
+canvas-picture-remove-called = Bild entfernen
+canvas-picture-faded = blass
+canvas-picture-fade = wie blass das Bild ist
+canvas-lay-move = Das Bild ziehen. Escape beendet es.
+canvas-lay-apart = Wie weit liegen sie wirklich auseinander?
+canvas-lay-scale-first = Den ersten von zwei Punkten anklicken, deren Abstand bekannt ist, weit auseinander.
+canvas-lay-scale-second = Den zweiten von zwei Punkten anklicken, deren Abstand bekannt ist, weit auseinander.
+canvas-lay-level-first = Den ersten von zwei Punkten anklicken, die waagerecht liegen.
+canvas-lay-level-second = Den zweiten von zwei Punkten anklicken, die waagerecht liegen.
+canvas-lay-plumb-first = Den ersten von zwei Punkten anklicken, die senkrecht übereinander liegen.
+canvas-lay-plumb-second = Den zweiten von zwei Punkten anklicken, die senkrecht übereinander liegen.
+canvas-lay-measure-first = Den ersten Punkt der Strecke anklicken.
+canvas-lay-measure-second = Den zweiten Punkt der Strecke anklicken.
+canvas-distance = wirklicher Abstand
+canvas-distance-hint = etwa 20 cm
+canvas-set-scale = Maßstab setzen
+
+## The chart
+chart-title = Maßtabelle
+chart-question = Maßtabelle
+chart-page = Seite { $page }
+chart-numbers = Zahlen
+chart-sizes = Größen und Gruppen
+chart-proposals = Vorschläge
+chart-proposals-many = Vorschläge: { $many }
+chart-paste = Einfügen
+chart-show-pieces = Schnittteile zeigen
+chart-steps = Sprünge
+chart-steps-called = Sprünge unter den Zahlen
+chart-how = Eine Zahl mit Einheit tippen, oder +2 cm für einen Sprung von der Größe davor. Enter, Tab und Pfeile gehen von Zelle zu Zelle. Zahlen mit Fragezeichen sind Vorschläge, bis sie bestätigt werden.
+chart-empty = Eine Maßtabelle braucht Größen und Zeilen: die erste Größe und die erste Zeile mit den Knöpfen oben hinzufügen oder eine Tabelle einfügen.
+chart-cell = { $row }, { $column }
+chart-every-size = jede Größe
+chart-missing = fehlt
+chart-step = Sprung von { $row } zu { $size }: { $step }
+chart-step-uneven = Sprung von { $row } zu { $size }: { $step }, ungleichmäßig
+chart-row = Zeile { $row }
+chart-house-row = Hauszeile: { $what }
+chart-same-in-all = in allen gleich
+chart-by = nach { $axes }
+chart-column = Spalte { $name }
+chart-base-column = Spalte { $name }, Basis
+chart-column-of = Spalte { $name }, Zeilen { $rows }
+chart-base-column-of = Spalte { $name }, Basis, Zeilen { $rows }
+chart-base-of = { $name } Basis
+chart-first-row = { $row } ist schon die erste Zeile
+chart-last-row = { $row } ist schon die letzte Zeile
+
+## The chart: tables on the disk
+chart-not-read = { $file } kann nicht gelesen werden: { $why }
+chart-no-file = { $file } ist keine Datei
+chart-too-large = { $file } hat { $bytes } Bytes; höchstens { $most } werden gelesen
+chart-not-text = { $file } ist kein reiner Text (UTF-8); zuerst als CSV speichern
+chart-name-needed = ein Name fehlt
+chart-written = die Maßtabelle ist geschrieben: { $file }
+
+## The chart: proposals
+chart-none-waiting = Jede Zahl der Maßtabelle wurde getippt oder folgt aus einer Formel: nichts ist zu bestätigen.
+chart-waiting = Diese Größen haben noch keine eigene Zahl. Was vorgeschlagen ist, liegt gleichmäßig zwischen den Nachbarn oder setzt den letzten Sprung fort; die Schnittteile sind damit gezeichnet. Bestätigen oder die gemessene Zahl tippen.
+chart-confirm-all = Alle { $count } bestätigen
+chart-confirm-row = { $count } von { $row } bestätigen
+chart-more = und { $count } weitere
+chart-confirm = Bestätigen
+chart-confirm-cell = { $row } in { $size } bestätigen
+chart-beyond = jenseits der getippten Zahlen
+chart-between = zwischen zwei Zahlen
+
+## The chart: sizes and sets
+chart-sizes-about = Größen liegen auf einer bis drei Achsen; eine Zeile sagt auf ihrer Karte, mit welchen davon sie sich ändert. Die Basis ist der Nullpunkt der Sprünge und wird zuerst gezeigt: auf die Schnittteile hat sie keinen Einfluss.
+chart-along = Achse { $axis }
+chart-along-unused = Achse { $axis } (nicht benutzt)
+chart-add-label = Größe auf { $axis } hinzufügen
+chart-take-axis = { $axis } herausnehmen
+chart-put-earlier = { $label } früher stellen
+chart-put-later = { $label } später stellen
+chart-rename = Umbenennen
+chart-rename-size = Größe { $size } umbenennen
+chart-rename-set = Größengruppe { $set } umbenennen
+chart-delete = Löschen
+chart-delete-size = Größe { $size } löschen
+chart-delete-set = Größengruppe { $set } löschen
+chart-base = Basis
+chart-make-base = Zur Basis machen
+chart-make-base-of = { $label } zur Basis machen
+chart-sets = Größengruppen
+chart-no-sets = Keine: der Bereich ist jede Größe jeder Achse mit jeder anderen. Eine Gruppe benennt einen Teil davon.
+chart-sets-hold = Der Bereich ist, was die Gruppen enthalten.
+chart-label-in-set = { $label } in Größengruppe { $set }
+chart-set-base = Basis: { $base }
+chart-set-no-base = Basis: noch keine
+chart-set-base-choice = Basis von { $set }: { $base }
+chart-base-of-set = Basis der Größengruppe { $set }
+
+## The chart: a block before it is taken
+chart-paste-here = Hier Zahlen aus einer Tabellenkalkulation einfügen oder tippen: für jede Zeile eine Zeile, dazwischen Tabulatoren, Semikolons oder Kommas.
+chart-paste-from = Aus { $file }. In der Maßtabelle ändert sich nichts, bevor es übernommen wird.
+chart-pasted = einzufügende Zahlen
+chart-parted = Spalten sind getrennt durch
+chart-parted-by = getrennt durch { $sign }
+chart-bare = Zahlen ohne Einheit sind in
+chart-bare-in = Zahlen ohne Einheit in { $unit }
+chart-first-line = Die erste Zeile nennt Größen
+chart-first-line-called = erste Zeile nennt Größen
+chart-first-column = Die erste Spalte nennt Zeilen
+chart-first-column-called = erste Spalte nennt Zeilen
+chart-add-sizes = Die neuen Größen auf { $axis } hinzufügen
+chart-add-sizes-called = die neuen Größen hinzufügen
+chart-add-rows = Die neuen Zeilen hinzufügen
+chart-add-rows-called = die neuen Zeilen hinzufügen
+chart-new-sizes = neue Größen liegen auf
+chart-new-sizes-along = neue Größen auf { $axis }
+chart-new-labels = Namen neuer Größen
+chart-new-labels-hint = etwa 132, 136
+chart-new-names = Namen neuer Zeilen
+chart-new-names-hint = etwa ankle, calf
+chart-take =
+    { $count ->
+        [one] 1 Zahl übernehmen
+       *[other] { $count } Zahlen übernehmen
+    }
+chart-take-called = die Zahlen übernehmen
+chart-put-away = Weglegen
+chart-columns-nowhere = Spalten ohne Platz: { $count }
+chart-lines-nowhere = Zeilen ohne Platz: { $count }
+chart-already = schon da: { $count }
+chart-wrong = nicht zu übernehmen: { $count }
+chart-say-unit = Angeben, in welcher Einheit Zahlen ohne Einheit sind: das wird nie geraten.
+chart-laid-same = { $place }: schon da
+chart-laid-takes = { $place }: übernimmt { $text }
+chart-laid-wrong = { $place }: falsch, { $why }
+chart-laid-now = { $told } (jetzt { $now })
+chart-block-row = Zeile { $name } des Blocks
+chart-block-size = Größe { $name } des Blocks
+chart-block-new-row = neue Zeile { $name } des Blocks
+chart-block-new-size = neue Größe { $name } des Blocks
+chart-block-no-row = kein Platz für Zeile { $name }: { $why }
+chart-block-no-size = kein Platz für Größe { $name }: { $why }
+chart-not-taken = Nicht zu übernehmen
+chart-not-taken-line = Zeile { $number }, { $place }: `{ $typed }`: { $why }

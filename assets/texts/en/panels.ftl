@@ -452,3 +452,266 @@ card-field-mark-fixed = mark fixed
 card-field-mark-piece = mark piece
 card-field-mark-size = mark size
 card-field-mark-text = mark text
+
+## The table: how edges bend
+canvas-tightest = tightest radius { $radius }
+canvas-straight = straight
+canvas-bends = bends { $angle }
+canvas-bends-at-joint = bends { $angle } at a joint
+canvas-smooth = smooth
+canvas-curvature = curvature of { $edge }: { $words }
+canvas-corner = { $angle } at the corner
+canvas-corner-start = start of { $edge }: { $words }
+canvas-corner-end = end of { $edge }: { $words }
+
+## The table: what can be pulled
+canvas-grip = { $edge }, { $what }
+canvas-arc-centre = centre of the arc to { $point }
+canvas-way-point = point { $number } on the way to { $point }
+canvas-no-number = no number of its own moves it; hold Shift to add an offset
+canvas-slides = slides along a line; { $reach }
+canvas-reach-all = changes all sizes
+canvas-reach-one = changes { $size } only
+canvas-reach-up = changes { $size } and up
+
+## The table itself
+canvas-pieces = the pieces in { $size }
+canvas-table = the table
+canvas-puts-name = click puts { $name } in the formula
+
+## The table: another draft
+canvas-end-comparing = End comparing
+canvas-comparing = comparing
+canvas-differences = Differences
+canvas-dashed-line = dashed line: { $of }
+canvas-whole-line = whole line: { $of }
+canvas-not-in = { $size } is not in { $draft }
+canvas-this-draft = this draft
+
+## The table: the pencil
+canvas-pencil-typed = Enter writes it; Esc takes the number back
+canvas-pencil-click = click writes it; type a number
+canvas-pencil-several = { $number } of { $all }: Space for the next; click writes it; type a number
+canvas-pencil-elsewhere = this is { $other }: the pencil draws in { $piece }
+canvas-pencil-from-none = click a point to measure from it
+canvas-pencil-from = measures from { $point }
+canvas-pencil-from-two = measures from { $point }, before it { $before }
+canvas-pencil-in = Pencil in { $piece } · { $from }
+canvas-pencil-told = typed { $typed }: { $state }
+canvas-pencil-would = pencil would write { $told }
+canvas-put-down = Put it down
+canvas-pencil = the pencil
+canvas-join = Join points
+canvas-join-about = Each point is joined to the one before by a line; dragging draws one line; with Shift it is a curve
+canvas-join-called = join points
+
+## The table: names of pieces, grid, hints
+canvas-piece-told = piece { $piece }, { $state }
+canvas-drawing-told = drawing { $drawing }, { $state }
+canvas-piece-past = piece { $piece } { $state }
+canvas-drawing-past = drawing { $drawing } { $state }
+canvas-size-note = { $size }, { $note }
+canvas-size-noted = { $size } · { $note }
+canvas-not-drawn = cannot be drawn in { $size }
+canvas-as-it-was = { $note }; this is how it was
+canvas-not-true = not true
+canvas-step-fails = a step cannot be done: see proof
+canvas-open = outline open
+canvas-empty = nothing in it yet
+canvas-move-piece = move { $piece } on the table
+canvas-why-not = the findings below say why
+canvas-grid = grid { $step }
+canvas-hint = Drag to move, scroll to zoom, double click to see all; ← and → change the size; Ctrl+K finds everything
+canvas-not-computed = This draft could not be computed; the message above says why.
+canvas-no-sizes = No sizes yet: add the first one with the + above; then pieces can be drawn.
+canvas-no-pieces = No pieces yet: add one from the menu Add, or at the left.
+
+## The table: tags of seams
+canvas-seam-not-in-view = not in this view
+canvas-seam-not-measurable = cannot be measured
+canvas-seam-not-measured = not measured
+canvas-seam-too-long = { $by } too long
+canvas-seam-too-short = { $by } too short
+canvas-seam-equal = equal
+canvas-seam-longer = { $by } longer, as meant
+canvas-seam-shorter = { $by } shorter, as meant
+canvas-tag = { $seam }: { $state }
+canvas-tag-see-proof = { $seam }: { $state } · see proof
+canvas-seam = seam { $seam }: { $state }
+canvas-seam-see-proof = seam { $seam }: { $state }, see proof
+canvas-seam-fine = seam { $seam }: { $state }, fine in all sizes
+
+## The table: the tape
+canvas-put-away = Put it away
+canvas-tape = the tape
+canvas-tape-keep = Keep as a value …
+canvas-tape-way = Another way
+canvas-tape-way-about = Straight, along the edges, or around the other side (Space)
+canvas-tape-click = Tape: click a point or an edge
+canvas-tape-holds = Tape: click holds it at { $place }
+canvas-tape-from = Tape from { $place }: point at where it goes
+canvas-tape-no-length = no length
+canvas-tape-lifted = Tape: { $length } lifted to another piece: { $formula }
+canvas-tape-straight = Tape: { $length } straight: { $formula }
+canvas-tape-along = Tape: { $length } along: { $formula }
+canvas-tape-in = tape in { $size }: { $length }
+
+## The table: pictures under the pieces
+canvas-picture = Picture { $file }
+canvas-picture-called = picture { $file } { $place }
+canvas-picture-called-unscaled = picture { $file } { $place }, not scaled yet
+canvas-picture-laid = the picture that is laid
+canvas-picture-hidden = hidden
+canvas-picture-scaled = scaled
+canvas-picture-unscaled = not scaled yet
+canvas-picture-read = is being read
+canvas-picture-not-shown = cannot be shown: { $problem }
+canvas-picture-scale = Scale …
+canvas-picture-level = Make level
+canvas-picture-plumb = Make plumb
+canvas-picture-measure = Measure
+canvas-picture-move = Move
+canvas-picture-show = Show
+canvas-picture-show-called = Show the picture
+canvas-picture-hide = Hide
+canvas-picture-hide-called = Hide the picture
+canvas-picture-remove = Remove
+canvas-picture-remove-called = Remove the picture
+canvas-picture-faded = faded
+canvas-picture-fade = how faded the picture is
+canvas-lay-move = Drag the picture. Escape ends it.
+canvas-lay-apart = How far apart are they really?
+canvas-lay-scale-first = Click the first point of two whose distance you know, far apart.
+canvas-lay-scale-second = Click the second point of two whose distance you know, far apart.
+canvas-lay-level-first = Click the first point of two that lie level.
+canvas-lay-level-second = Click the second point of two that lie level.
+canvas-lay-plumb-first = Click the first point of two that lie plumb, one over the other.
+canvas-lay-plumb-second = Click the second point of two that lie plumb, one over the other.
+canvas-lay-measure-first = Click the first point of the distance.
+canvas-lay-measure-second = Click the second point of the distance.
+canvas-distance = real distance
+canvas-distance-hint = such as 20 cm
+canvas-set-scale = Set the scale
+
+## The chart
+chart-title = Chart
+chart-question = the chart
+chart-page = page { $page }
+chart-numbers = Numbers
+chart-sizes = Sizes and sets
+chart-proposals = Proposals
+chart-proposals-many = Proposals: { $many }
+chart-paste = Paste
+chart-show-pieces = Show the pieces
+chart-steps = Steps
+chart-steps-called = steps under the numbers
+chart-how = Type a number with its unit, or +2 cm for a step from the size before. Enter, Tab and arrows go from cell to cell. Numbers with a question mark are proposals until they are confirmed.
+chart-empty = A chart needs sizes and rows: add the first size and the first row with the buttons above, or paste a table.
+chart-cell = { $row } in { $column }
+chart-every-size = every size
+chart-missing = missing
+chart-step = step of { $row } to { $size }: { $step }
+chart-step-uneven = step of { $row } to { $size }: { $step }, uneven
+chart-row = row { $row }
+chart-house-row = house row: { $what }
+chart-same-in-all = the same in all
+chart-by = by { $axes }
+chart-column = column { $name }
+chart-base-column = column { $name }, base
+chart-column-of = column { $name }, rows { $rows }
+chart-base-column-of = column { $name }, base, rows { $rows }
+chart-base-of = { $name } base
+chart-first-row = { $row } is the first row already
+chart-last-row = { $row } is the last row already
+
+## The chart: tables on the disk
+chart-not-read = { $file } cannot be read: { $why }
+chart-no-file = { $file } is not a file
+chart-too-large = { $file } has { $bytes } bytes; at most { $most } are read
+chart-not-text = { $file } is not plain text (UTF-8); save it as CSV first
+chart-name-needed = a name is needed
+chart-written = the chart is written to { $file }
+
+## The chart: proposals
+chart-none-waiting = Every number of the chart was typed or follows from a formula: nothing waits to be confirmed.
+chart-waiting = These sizes have no number of their own yet. What is proposed lies evenly between the neighbours, or goes on with the last step; the pieces are drawn with it. Confirm it, or type the measured number.
+chart-confirm-all = Confirm all { $count }
+chart-confirm-row = Confirm { $count } of { $row }
+chart-more = and { $count } more
+chart-confirm = Confirm
+chart-confirm-cell = confirm { $row } in { $size }
+chart-beyond = beyond the numbers that were typed
+chart-between = between two numbers
+
+## The chart: sizes and sets
+chart-sizes-about = Sizes lie along one to three axes; a row says on its card by which of them it varies. The base is the zero of steps and the first to be shown: it has no power over the pieces.
+chart-along = Along { $axis }
+chart-along-unused = Along { $axis } (not used)
+chart-add-label = Add a label to { $axis }
+chart-take-axis = Take out { $axis }
+chart-put-earlier = put { $label } earlier
+chart-put-later = put { $label } later
+chart-rename = Rename
+chart-rename-size = rename size { $size }
+chart-rename-set = rename set { $set }
+chart-delete = Delete
+chart-delete-size = delete size { $size }
+chart-delete-set = delete set { $set }
+chart-base = base
+chart-make-base = Make it the base
+chart-make-base-of = make { $label } the base
+chart-sets = Size sets
+chart-no-sets = None: the range is every label with every other. A set names a part of the range.
+chart-sets-hold = The range is what the sets hold.
+chart-label-in-set = { $label } in set { $set }
+chart-set-base = base: { $base }
+chart-set-no-base = base: none yet
+chart-set-base-choice = base of { $set }: { $base }
+chart-base-of-set = base of set { $set }
+
+## The chart: a block before it is taken
+chart-paste-here = Paste numbers from a spreadsheet here, or type them: a line for each row, tabs, semicolons or commas between.
+chart-paste-from = From { $file }. Nothing changes in the chart before it is taken.
+chart-pasted = numbers to be pasted
+chart-parted = columns are parted by
+chart-parted-by = parted by { $sign }
+chart-bare = bare numbers are in
+chart-bare-in = bare numbers in { $unit }
+chart-first-line = The first line names sizes
+chart-first-line-called = first line names sizes
+chart-first-column = The first column names rows
+chart-first-column-called = first column names rows
+chart-add-sizes = Add the new sizes along { $axis }
+chart-add-sizes-called = add the new sizes
+chart-add-rows = Add the new rows
+chart-add-rows-called = add the new rows
+chart-new-sizes = new sizes go along
+chart-new-sizes-along = new sizes along { $axis }
+chart-new-labels = labels of new sizes
+chart-new-labels-hint = such as 132, 136
+chart-new-names = names of new rows
+chart-new-names-hint = such as ankle, calf
+chart-take =
+    { $count ->
+        [one] Take 1 number
+       *[other] Take { $count } numbers
+    }
+chart-take-called = take the numbers
+chart-put-away = Put it away
+chart-columns-nowhere = columns without a place: { $count }
+chart-lines-nowhere = lines without a place: { $count }
+chart-already = already there: { $count }
+chart-wrong = cannot be taken: { $count }
+chart-say-unit = Say in which unit the bare numbers are: it is never guessed.
+chart-laid-same = { $place }: already there
+chart-laid-takes = { $place }: takes { $text }
+chart-laid-wrong = { $place }: wrong, { $why }
+chart-laid-now = { $told } (now { $now })
+chart-block-row = row { $name } of the block
+chart-block-size = size { $name } of the block
+chart-block-new-row = new row { $name } of the block
+chart-block-new-size = new size { $name } of the block
+chart-block-no-row = no place for row { $name }: { $why }
+chart-block-no-size = no place for size { $name }: { $why }
+chart-not-taken = Cannot be taken
+chart-not-taken-line = line { $number }, { $place }: `{ $typed }`: { $why }
