@@ -3,7 +3,7 @@
 ## The card
 card-step-title = Schritt { $number } der Anleitung
 card-log-title = Protokoll
-card-question = Karte
+card-question = der Karte
 card-called = { $part }: { $caption }
 card-found = Befunde
 card-note = Notiz
@@ -357,7 +357,7 @@ card-value-other = { $value } ist anders
 ## Fields of the file, where a card lists them
 card-field-name = Name
 card-field-note = Notiz
-card-field-girth = Umfang
+card-field-girth = Weite
 card-field-cup = Cup
 card-field-length = Länge
 card-field-base = Basis
@@ -476,12 +476,12 @@ canvas-reach-up = ändert { $size } und größere
 
 ## The table itself
 canvas-pieces = Schnittteile in { $size }
-canvas-table = Tisch
+canvas-table = dem Tisch
 canvas-puts-name = ein Klick setzt { $name } in die Formel
 
 ## The table: another draft
 canvas-end-comparing = Vergleich beenden
-canvas-comparing = Vergleich
+canvas-comparing = dem Vergleichen
 canvas-differences = Unterschiede
 canvas-dashed-line = gestrichelte Linie: { $of }
 canvas-whole-line = durchgezogene Linie: { $of }
@@ -500,7 +500,7 @@ canvas-pencil-in = Stift in { $piece } · { $from }
 canvas-pencil-told = getippt { $typed }: { $state }
 canvas-pencil-would = der Stift würde schreiben: { $told }
 canvas-put-down = Weglegen
-canvas-pencil = Stift
+canvas-pencil = dem Stift
 canvas-join = Punkte verbinden
 canvas-join-about = Jeder Punkt wird durch eine Linie mit dem davor verbunden; Ziehen zeichnet eine einzelne Linie; mit der Umschalttaste wird es eine Kurve
 canvas-join-called = Punkte verbinden
@@ -521,7 +521,7 @@ canvas-empty = noch leer
 canvas-move-piece = { $piece } auf dem Tisch verschieben
 canvas-why-not = die Befunde unten sagen, warum
 canvas-grid = Raster { $step }
-canvas-hint = Ziehen verschiebt, Rollen zoomt, Doppelklick zeigt alles; ← und → wechseln die Größe; Strg+K findet alles
+canvas-hint = Ziehen verschiebt, Rollen zoomt, Doppelklick zeigt alles; ← und → wechseln die Größe; Ctrl+K findet alles
 canvas-not-computed = Dieser Entwurf konnte nicht berechnet werden; die Meldung oben sagt, warum.
 canvas-no-sizes = Noch keine Größen: mit dem + oben die erste hinzufügen; dann lassen sich Schnittteile zeichnen.
 canvas-no-pieces = Noch keine Schnittteile: im Menü „Hinzufügen“ oder links eines anlegen.
@@ -543,7 +543,7 @@ canvas-seam-fine = Naht { $seam }: { $state }, in allen Größen in Ordnung
 
 ## The table: the tape
 canvas-put-away = Weglegen
-canvas-tape = Maßband
+canvas-tape = dem Maßband
 canvas-tape-keep = Als Wert behalten …
 canvas-tape-way = Anderer Weg
 canvas-tape-way-about = Gerade, an den Kanten entlang oder andersherum (Leertaste)
@@ -595,7 +595,7 @@ canvas-set-scale = Maßstab setzen
 
 ## The chart
 chart-title = Maßtabelle
-chart-question = Maßtabelle
+chart-question = der Maßtabelle
 chart-page = Seite { $page }
 chart-numbers = Zahlen
 chart-sizes = Größen und Gruppen
