@@ -15,6 +15,7 @@ use crate::app::state::{Grabbed, Hint, Shown, Wish};
 use crate::compute::{Def, Item, Model, SegmentDef};
 use crate::document::{Address, OWN_LETTER, Part};
 use crate::session::Reach;
+use crate::texts::say;
 
 /// Half the side of a mark, and of the place that can be taken, px.
 const HALF: f32 = 5.0;
@@ -59,22 +60,24 @@ pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Gr
         let mut add = |field: &'static str, at: usize, inner: usize, words: String, formula, knot: Option<Point>| {
             let Some(place) = evaluated(formula) else { return };
             let at = Address { part: part.clone(), field, at, inner };
-            out.push(Grippable { at, called: format!("{name}.{edge}, {words}"), place, knot });
+            let called = say!("canvas-grip", edge = format!("{name}.{edge}"), what = words);
+            out.push(Grippable { at, called, place, knot });
         };
         for (i, segment) in segments.iter().enumerate() {
             let (from, to) = (points[i], points[i + 1]);
             let knot = |node: u32| model.item(case, node).and_then(place);
             match segment {
                 SegmentDef::Curve(leaving, arriving) => {
-                    add("leaving", i, 0, format!("handle leaving {}", local(from)), leaving, knot(from));
-                    add("arriving", i, 0, format!("handle arriving at {}", local(to)), arriving, knot(to));
+                    add("leaving", i, 0, say!("card-handle-leaving", point = local(from)), leaving, knot(from));
+                    add("arriving", i, 0, say!("card-handle-arriving", point = local(to)), arriving, knot(to));
                 }
                 SegmentDef::Arc(centre, _) => {
-                    add("centre", i, 0, format!("centre of the arc to {}", local(to)), centre, None);
+                    add("centre", i, 0, say!("canvas-arc-centre", point = local(to)), centre, None);
                 }
                 SegmentDef::Smooth(through, ..) => {
                     for (k, formula) in through.iter().enumerate() {
-                        add("through", i, k, format!("point {} on the way to {}", k + 1, local(to)), formula, None);
+                        let words = say!("canvas-way-point", number = k + 1, point = local(to));
+                        add("through", i, k, words, formula, None);
                     }
                 }
                 SegmentDef::Straight | SegmentDef::Taken(..) => {}
@@ -248,9 +251,9 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     let note = match (held, hint.map(|h| &h.grip)) {
         (_, Some(Err(why))) => why.clone(),
         (_, Some(Ok(grip))) if grip.held_by().is_some() => {
-            "no number of its own moves it; hold Shift to add an offset".to_owned()
+            say!("canvas-no-number")
         }
-        (None, Some(Ok(grip))) if !grip.is_free() => format!("slides along a line; {}", reach_words(shown)),
+        (None, Some(Ok(grip))) if !grip.is_free() => say!("canvas-slides", reach = reach_words(shown)),
         _ => reach_words(shown),
     };
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
@@ -261,8 +264,8 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
 /// Where a pull goes.
 pub(in crate::app) fn reach_words(shown: &Shown) -> String {
     match shown.reach {
-        Reach::All => "changes all sizes".to_owned(),
-        Reach::One => format!("changes {} only", shown.case),
-        Reach::FromHereUp => format!("changes {} and up", shown.case),
+        Reach::All => say!("canvas-reach-all"),
+        Reach::One => say!("canvas-reach-one", size = &*shown.case),
+        Reach::FromHereUp => say!("canvas-reach-up", size = &*shown.case),
     }
 }

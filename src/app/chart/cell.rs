@@ -13,6 +13,7 @@ use crate::app::look::{self, Look, letters};
 use crate::app::state::{Field, Room, Shown, Wish};
 use crate::document::{Part, Row};
 use crate::session::{ChartCommand, Command};
+use crate::texts::say;
 
 /// Height of a number, px; below it a step may stand.
 pub(super) const ROW: f32 = 28.0;
@@ -213,7 +214,7 @@ pub(super) fn show(
     let upper = rect.with_max_y(rect.top() + ROW);
     let (row, column) = (section.rows[r], &section.columns[c]);
     let text = sight.typed(row, column);
-    let called = format!("{} in {}", row.name, column.name());
+    let called = say!("chart-cell", row = &*row.name, column = column.words());
     let instead = if text.is_empty() { sight.instead(s, row, column) } else { String::new() };
     let Some(field) = column.field(row) else {
         return formula(ui, look, row, text, &called, rect, wishes);
