@@ -65,7 +65,7 @@ impl Finder<'_> {
             }
             Form::Negate(a) | Form::Not(a) => self.walk(a, pullable),
             Form::Binary(op, a, b) => match op {
-                Binary::Divide if is_count(a) && is_count(b) => self.quotient(a, b, expr.span, pullable),
+                Binary::Divide if self.quotient(a, b, expr.span.end, pullable) => {}
                 Binary::Divide | Binary::Power => {
                     self.walk(a, pullable);
                     self.walk(b, false);
@@ -113,24 +113,33 @@ impl Finder<'_> {
     fn number(&mut self, span: Span, value: f64, unit: Option<Unit>, pullable: bool) {
         let span = self.bare(span);
         let (times, over) = unit.map_or((1.0, 1.0), Unit::inside);
-        let under = span.of(self.text).split_once('/').and_then(|(_, rest)| {
-            let end = rest.trim_start().find(|c: char| !c.is_ascii_digit())?;
-            rest.trim_start()[..end].parse().ok()
-        });
+        let under = match span.of(self.text).split_once('/') {
+            Some((_, rest)) => {
+                let rest = rest.trim_start();
+                rest.find(|c: char| !c.is_ascii_digit()).and_then(|end| rest[..end].parse().ok())
+            }
+            // Whole inches become halves and quarters, as they came from them.
+            None => (unit == Some(Unit::Inch) && !span.of(self.text).contains('.')).then_some(1),
+        };
         let counts = unit.is_none() && !span.of(self.text).contains('.');
         self.found.push(Literal { span, value: value * times / over, unit, under, pullable: pullable && !counts });
     }
 
-    /// A bare `1/3`.
-    fn quotient(&mut self, a: &Expr, b: &Expr, whole: Span, pullable: bool) {
-        let (a, b) = (self.bare(a.span), self.bare(b.span));
-        let (Ok(over), Ok(under)) = (a.of(self.text).parse::<i128>(), b.of(self.text).parse::<i128>()) else { return };
-        let span = self.bare(whole);
-        if under == 0 || !span.of(self.text).chars().all(|c| c.is_ascii_digit() || c == '/' || c == ' ') {
-            return;
+    /// A bare `1/3`, maybe with a minus before it; says whether it is one.
+    fn quotient(&mut self, a: &Expr, b: &Expr, end: usize, pullable: bool) -> bool {
+        let a = if let Form::Negate(inner) = &a.form { inner } else { a };
+        if !is_count(a) || !is_count(b) {
+            return false;
         }
-        let value = over as f64 / under as f64;
-        self.found.push(Literal { span, value, unit: None, under: Some(under), pullable });
+        let span = self.bare(Span::new(a.span.start, end));
+        let text = span.of(self.text);
+        let Some((over, under)) = text.split_once('/') else { return false };
+        let (Ok(over), Ok(under)) = (over.trim().parse::<i128>(), under.trim().parse::<i128>()) else { return false };
+        if under != 0 {
+            let value = over as f64 / under as f64;
+            self.found.push(Literal { span, value, unit: None, under: Some(under), pullable });
+        }
+        under != 0
     }
 }
 
@@ -407,6 +416,17 @@ mod tests {
                 nudged(text, &literal, f64::from(n) * size, step).unwrap()
             };
             prop_assert_eq!(by(&by(&text, a), b), by(&text, a + b));
+        }
+
+        #[test]
+        fn inches_stay_in_fractions_through_whole_ones(whole in 1i64..100, eighth in 1i64..8, further in 1i32..8) {
+            let text = format!("{whole} {eighth}/8 in");
+            let first = literals(&text).remove(0);
+            let eighths = Step { over: 1, under: 8 };
+            let down = nudged(&text, &first, -25.4 / 8.0 * eighth as f64, eighths).unwrap();
+            prop_assert_eq!(&down, &format!("{whole} in"));
+            let up = nudged(&down, &literals(&down).remove(0), 25.4 / 8.0 * f64::from(further), eighths).unwrap();
+            prop_assert!(up.contains('/') && !up.contains('.'), "{}", up);
         }
 
         #[test]

@@ -59,12 +59,3 @@ pub use writing::{
     Block, Cell, HeadingPlace, Line, Shown, Table, Writing, both_units, cell_of, html as write_html,
     pages as written_pages, pages_and_headings, to_csv, words_of,
 };
-
-/// A PDF file with all pieces on one page in true size.
-///
-/// Same input, same bytes. Signs that the font lacks come out as boxes: [`missing_signs`] of the title and the pieces'
-/// names and sizes says which.
-pub fn publish_wide(title: &str, pieces: &[SheetPiece], settings: WideSettings) -> Result<Vec<u8>, SheetError> {
-    let picture = wide_sheet(title, pieces, settings)?;
-    Ok(write_pdf(title, &[picture])?)
-}

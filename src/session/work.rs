@@ -182,11 +182,6 @@ impl Work {
         self.gesture.is_some()
     }
 
-    /// The draft at the start of the gesture.
-    pub fn before_gesture(&self) -> Option<&Arc<Draft>> {
-        self.gesture.as_ref().map(|g| &g.before)
-    }
-
     /// Ends the gesture; what it did is one step of undo.
     pub fn finish(&mut self) {
         if let Some(Gesture { label, before }) = self.gesture.take()

@@ -136,6 +136,14 @@ fn what_cannot_be_computed_is_a_dash_and_never_a_number() {
     let all = made(&draft, 0, &[0, 1, 2]);
     let words = said(&all);
     assert!(words.contains(&"{nothing} and {bust".to_owned()), "as it was typed: {words:?}");
+    // A brace that is left open before another one takes nothing of that one.
+    let draft = self::draft(r#"(title: "Fold", text: "{bust / 4 and {folds} times")"#);
+    let (model, _) = computed(&draft);
+    let open: Vec<&str> =
+        model.findings.iter().filter(|f| f.code.word() == "brace-open").map(|f| &*f.formula).collect();
+    assert_eq!(open, ["{bust / 4 and "]);
+    let words = said(&made(&draft, 0, &[0, 1, 2]));
+    assert!(words.contains(&"{bust / 4 and 3 times".to_owned()), "{words:?}");
 }
 
 #[test]

@@ -53,7 +53,7 @@ fn examples_open_proof_publish_and_round_trip() {
             let (pieces, missing) = output::sheet_pieces(&model.draft, model, finished, case, false);
             assert_eq!(missing, Vec::<String>::new(), "{name}");
             assert!(pieces.iter().all(|p| !p.faded), "{name}");
-            let pdf = output::publish_wide("test", &pieces, output::WideSettings::default()).unwrap();
+            let pdf = crate::output_demo::wide_pdf("test", &pieces, output::WideSettings::default()).unwrap();
             assert!(pdf.starts_with(b"%PDF-"), "{name}");
         }
     }

@@ -6,7 +6,7 @@ use tracewheel::base::{Code, DisplayUnit};
 use tracewheel::compute::{Engine, Model};
 use tracewheel::document::Draft;
 use tracewheel::file;
-use tracewheel::finish::{ClothBook, ClothCall, Finished, finish};
+use tracewheel::finish::{ClothBook, ClothCall, Finished, finish, plan_cloth, plan_need};
 use tracewheel::output::lay::packing::LayFault;
 use tracewheel::output::lay::{Lay, fresh_lay, kept_lays};
 use tracewheel::output::{Cell, tables};
@@ -459,4 +459,41 @@ fn a_plan_of_other_places_is_no_plan() {
     let mut lacking = plan;
     lacking.places.pop();
     assert!(fresh_lay(&book, &lacking).is_err());
+}
+
+/// Proof compares the cloth of sizes by the places of kept plans; it stands below what lays them out and tells their length, so both are held together
+/// here: by 100 and 80 plans of both patterns, and by lays with washing and with strips that are counted, laid along and on the bias.
+#[test]
+fn proof_takes_as_much_cloth_for_a_kept_plan_as_is_told() {
+    for name in ["work-smock", "childs-smock"] {
+        let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
+        let model = Engine::new().compute(&file::read(&text).unwrap().draft);
+        let finished = finish(&model.draft, &model);
+        let mut looked = 0;
+        for (model, finished) in model.of_views().iter().zip(finished.of_views()) {
+            let book = ClothBook::new(model, finished);
+            for kept in kept_lays(&book) {
+                let plan = &model.draft.plans[kept.place];
+                let on = plan_cloth(&book, plan).unwrap();
+                let (proofs, told) = (plan_need(model, &on, plan).unwrap(), kept.lay.unwrap().need().exact);
+                assert!((proofs - told).abs() < 0.01, "{name}, plan {}: {proofs} and {told} mm", kept.place);
+                looked += 1;
+            }
+        }
+        assert!(looked >= 80, "{name}: {looked}");
+    }
+    for strips in ["across, in_lay: counted", "along", "bias"] {
+        let text = draft(
+            &rectangle("a", 50.0, 60.0, &format!("material: \"main\", count: 2, {DOWN}")),
+            "widths: [\"100 cm\"], shrinkage_along: \"10 %\", shrinks: before_cutting",
+            &format!(
+                "strips: [(name: \"tie\", material: \"main\", length: \"50 cm\", width: \"5 cm\", count: 4, grain: {strips})]"
+            ),
+        );
+        let made = made(&text);
+        let lay = made.laid(1000.0);
+        let plan = lay.to_plan(&made.model, ("main", "100 cm"), &[]);
+        let on = plan_cloth(&ClothBook::new(&made.model, &made.finished), &plan).unwrap();
+        near(plan_need(&made.model, &on, &plan).unwrap(), lay.need().exact);
+    }
 }

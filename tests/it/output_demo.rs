@@ -1,7 +1,12 @@
 //! Made-up outlines for the tests of sheets, and a sample file for the outside script.
 
 use kurbo::{BezPath, Point};
-use tracewheel::output::{SheetPiece, WideSettings, publish_wide};
+use tracewheel::output::{SheetError, SheetPiece, WideSettings, wide_sheet, write_pdf};
+
+/// A PDF file with all pieces on one page.
+pub fn wide_pdf(title: &str, pieces: &[SheetPiece], settings: WideSettings) -> Result<Vec<u8>, SheetError> {
+    Ok(write_pdf(title, &[wide_sheet(title, pieces, settings)?])?)
+}
 
 /// A piece from SVG path text.
 pub fn piece(name: &str, size: &str, outline: &str, lines: &[&str]) -> SheetPiece {
@@ -51,7 +56,7 @@ fn write_the_sample_sheet() {
     let path = std::env::var("TRACEWHEEL_SAMPLE_PDF").unwrap();
     let mut pieces = demo();
     pieces.push(SheetPiece { faded: true, ..piece("Not yet true 日 Δ∆", "40", "M 0 0 L 130 0 L 65 110 Z", &[]) });
-    let bytes = publish_wide("Bodice & sleeve, spring", &pieces, WideSettings { width: 1400.0 }).unwrap();
+    let bytes = wide_pdf("Bodice & sleeve, spring", &pieces, WideSettings { width: 1400.0 }).unwrap();
     std::fs::write(path, bytes).unwrap();
 }
 

@@ -3,11 +3,11 @@
 use kurbo::{BezPath, Point, Rect, Shape, Size};
 use proptest::prelude::*;
 use tracewheel::output::{
-    Align, GAP, Item, MARGIN, MAX_SIDE, Picture, Shapes, SheetError, SheetPiece, Text, WideSettings, publish_wide,
-    text_width, wide_sheet,
+    Align, GAP, Item, MARGIN, MAX_SIDE, Picture, Shapes, SheetError, SheetPiece, Text, WideSettings, text_width,
+    wide_sheet,
 };
 
-use crate::output_demo::{demo, piece};
+use crate::output_demo::{demo, piece, wide_pdf};
 
 fn sheet(pieces: &[SheetPiece], width: f64) -> Picture {
     wide_sheet("Demo", pieces, WideSettings { width }).unwrap()
@@ -244,7 +244,7 @@ fn what_does_not_fit_is_refused_with_numbers() {
 
 #[test]
 fn publishing_twice_gives_the_same_bytes() {
-    let make = || publish_wide("Demo", &demo(), WideSettings::default()).unwrap();
+    let make = || wide_pdf("Demo", &demo(), WideSettings::default()).unwrap();
     let bytes = make();
     assert!(bytes.starts_with(b"%PDF-1.7") && bytes == make());
 }

@@ -400,6 +400,22 @@ fn formulas_in_steps_get_the_longer_spelling() {
 }
 
 #[test]
+fn a_formula_of_a_step_sees_what_a_later_step_of_its_stage_makes() {
+    // The first step ends a stage; the formulas of the next two see each other's points, whichever is first.
+    let d = from_block(
+        r#"(name: "p", of: "block", steps: [(name: "wider", does: move_edge(edge: "side", by: "1 cm")),
+            (name: "a", does: draw(points: [(name: "low", at: "high.down(2 cm)")])), (name: "b", does: draw(points: [(name: "high", at: "nw.down(1 cm)")]))])],
+        values: [(name: "reach", is: "gap(p.low, p.nw)")"#,
+    );
+    let before = computed(&d);
+    let mut renamed = d.clone();
+    rename(&mut renamed, &Part::point("p", "high"), "upper").unwrap();
+    let text = file::write(&renamed);
+    assert!(text.contains("upper.down(2 cm)") && !text.contains("high"), "{text}");
+    stays_the_same(&computed(&renamed), &before, "upper");
+}
+
+#[test]
 fn used_by_sees_through_derived_pieces() {
     let d = draft();
     let words = |part: &Part| users(&d, part).join(", ");

@@ -111,12 +111,14 @@ pub(super) fn braced(
         if open > 0 {
             parts.push(BracedPart::Words(rest[..open].into()));
         }
-        let Some(close) = rest[open..].find('}').map(|i| open + i) else {
-            let finding = Finding { formula: rest[open..].to_owned(), ..Finding::new(Code::BraceOpen) };
-            reader.findings.push(dress(finding));
-            parts.push(BracedPart::Unread(rest[open..].into()));
-            return Braced { parts };
-        };
+        let close = rest[open + 1..].find(['{', '}']).map_or(rest.len(), |i| open + 1 + i);
+        if !rest[close..].starts_with('}') {
+            let unclosed = &rest[open..close];
+            reader.findings.push(dress(Finding { formula: unclosed.to_owned(), ..Finding::new(Code::BraceOpen) }));
+            parts.push(BracedPart::Unread(unclosed.into()));
+            rest = &rest[close..];
+            continue;
+        }
         let inner = &rest[open + 1..close];
         let read = reader.read_in(inner, scope, dress);
         let at = dress(Finding::new(Code::WrongKind)).place.name;

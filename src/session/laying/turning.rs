@@ -1,7 +1,5 @@
 //! What may be done with a piece in the hand, and in words why something may not: turned by half, turned over, carried to another place.
 
-use std::sync::Arc;
-
 use super::hand::LayHand;
 use crate::base::tolerance;
 use crate::document::Face;
@@ -107,11 +105,6 @@ impl LayHand {
             }
         }
         out
-    }
-
-    /// A lay in the hand with pieces that are locked already.
-    pub fn locked_so(lay: Arc<Lay>, locked: Vec<(usize, usize)>) -> Self {
-        Self { lay: Arc::unwrap_or_clone(lay), locked }
     }
 
     fn laid(&self, stretch: usize, piece: usize) -> Option<Laid> {
