@@ -33,6 +33,11 @@ fn catalogue(language: Language) -> BTreeMap<String, String> {
     out
 }
 
+/// The same in English and in German.
+pub fn catalogues() -> [BTreeMap<String, String>; 2] {
+    Language::ALL.map(catalogue)
+}
+
 /// The names behind `$` in a text.
 fn variables(text: &str) -> BTreeSet<String> {
     let names = text.split('$').skip(1);
