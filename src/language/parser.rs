@@ -1,4 +1,4 @@
-//! From text to tree. The grammar stands in `assets/help/language.md`.
+//! From text to tree. The grammar stands in `assets/help/en/language.md`.
 
 use super::lexer::{Token, problem, tokens};
 use super::tree::{Argument, ArgumentValue, Binary, Condition, Expr, Form, NamePart, Relation};

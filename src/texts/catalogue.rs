@@ -67,3 +67,11 @@ pub(super) fn text(language: Language, id: &str, values: &[(&str, Told<'_>)]) ->
     debug_assert!(faults.is_empty(), "{language:?}, {id}: {faults:?}");
     faults.is_empty().then_some(out)
 }
+
+/// A text as it stands, with `{name}` where a value will be.
+pub(super) fn unfilled(language: Language, id: &str) -> Option<String> {
+    let bundle = bundle(language);
+    let pattern = bundle.get_message(id).and_then(|m| m.value())?;
+    // The names of what is lacking are written in their places, as `{$name}`.
+    Some(bundle.format_pattern(pattern, None, &mut Vec::new()).replace("{$", "{"))
+}
