@@ -275,7 +275,7 @@ mod tests {
         each(|_| {
             for f in FUNCTIONS {
                 let page = page(&format!("function/{}", f.name)).expect("a page");
-                assert!(page.text.contains(f.sentence) && page.text.contains(f.example), "{}", f.name);
+                assert!(page.text.contains(f.sentence().as_str()) && page.text.contains(f.example), "{}", f.name);
             }
             for code in Code::ALL {
                 let page = page(&format!("finding/{}", code.word())).expect("a page");
