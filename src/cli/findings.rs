@@ -6,6 +6,7 @@ use serde_json::json;
 
 use super::{Done, Stopped};
 use crate::base::Code;
+use crate::texts::means;
 
 /// Lists every kind of finding: its code, how bad it is, one sentence, whether it can be silenced or switched off.
 pub(super) fn run(json: bool) -> Result<Done, Stopped> {
@@ -14,7 +15,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
             .iter()
             .map(|c| {
                 json!({
-                    "code": c.word(), "severity": c.severity().word(), "what": c.sentence(), "can_be_silenced": c.can_be_silenced(),
+                    "code": c.word(), "severity": c.severity().word(), "what": means(*c), "can_be_silenced": c.can_be_silenced(),
                 })
             })
             .collect();
@@ -29,7 +30,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
             "always told"
         };
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{} ({}, {off})\n    {}", code.word(), code.severity().word(), code.sentence());
+        let _ = writeln!(data, "{} ({}, {off})\n    {}", code.word(), code.severity().word(), means(*code));
     }
     Ok(Done { data, ..Done::default() })
 }

@@ -15,7 +15,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
             .map(|f| {
                 let takes: Vec<_> = f.parameters.iter().map(|p| json!({ "name": p.name, "takes": p.takes.words() })).collect();
                 json!({
-                    "name": f.name, "call": usage(f), "takes": takes, "gives": f.gives.words(), "what": f.sentence, "example": f.example,
+                    "name": f.name, "call": usage(f), "takes": takes, "gives": f.gives.words(), "what": f.sentence(), "example": f.example,
                 })
             })
             .collect();
@@ -25,7 +25,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     let mut data = String::new();
     for f in FUNCTIONS {
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{}\n    {} Gives {}.\n    {}", usage(f), f.sentence, f.gives.words(), f.example);
+        let _ = writeln!(data, "{}\n    {} Gives {}.\n    {}", usage(f), f.sentence(), f.gives.words(), f.example);
     }
     Ok(Done { data, ..Done::default() })
 }

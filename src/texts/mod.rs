@@ -17,7 +17,7 @@ use std::cell::Cell;
 
 pub use crate::base::Language;
 pub use numbers::{date, decimal, gathered, inch, length, readable, runs, spreadsheet, typed};
-pub use wording::{message, plain_amount};
+pub use wording::{advice, means, message, plain_amount, severity, template};
 
 thread_local! {
     static CURRENT: Cell<Language> = const { Cell::new(Language::English) };
@@ -131,13 +131,11 @@ macro_rules! t {
 pub(crate) use t;
 
 /// The text of an id for whoever is at the program, as [`t!`].
-#[allow(unused_macros, reason = "its first uses come with the texts of the window")]
 macro_rules! say {
     ($id:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
         $crate::texts::said($crate::texts::own(), $id, &[$((stringify!($name), $crate::texts::t!(@of $name $(= $value)?))),*])
     };
 }
-#[allow(unused_imports, reason = "as above")]
 pub(crate) use say;
 
 /// The id of a text that is said later, by [`said`], for tables of what is constant; tests find it as they find those of [`say!`].

@@ -83,6 +83,7 @@ mod readme;
 mod release;
 mod renaming;
 mod renaming_derived;
+mod said_in_german;
 mod seeds;
 mod session;
 mod styling;

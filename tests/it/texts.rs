@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use tracewheel::base::Language;
+use tracewheel::base::{Amount, Code, DisplayUnit, Finding, Language};
 use tracewheel::compute::Engine;
 use tracewheel::document::Draft;
 use tracewheel::file;
@@ -10,7 +10,7 @@ use tracewheel::finish::finish;
 use tracewheel::output::{Block, Item, Picture, Writing, missing_signs};
 use tracewheel::proof::{Caution, cautions};
 use tracewheel::session::{Order, Outputs, PrintWish, Progress, What, booklet_of, outputs};
-use tracewheel::texts::speaking;
+use tracewheel::texts::{message, set_own, speaking, template};
 
 use crate::house::sources;
 use crate::labels::{Made, made};
@@ -31,6 +31,11 @@ fn catalogue(language: Language) -> BTreeMap<String, String> {
         }
     }
     out
+}
+
+/// The same in English and in German.
+pub fn catalogues() -> [BTreeMap<String, String>; 2] {
+    Language::ALL.map(catalogue)
 }
 
 /// The names behind `$` in a text.
@@ -80,11 +85,18 @@ fn calls(text: &str, work: &str) -> Vec<(String, Option<BTreeSet<String>>)> {
     out
 }
 
+/// The texts of a kind of finding, whose ids are made in the program: its message, what it means, what to do about it.
+fn of_finding(code: Code) -> [String; 3] {
+    ["", "-means", "-advice"].map(|what| format!("finding-{}{what}", code.word()))
+}
+
 #[test]
 fn every_text_that_is_used_is_there_and_every_one_there_is_used() {
     let english = catalogue(Language::English);
     assert!(english.len() > 300, "{}", english.len());
-    let mut used = BTreeSet::new();
+    let mut used: BTreeSet<String> = Code::ALL.iter().flat_map(|code| of_finding(*code)).collect();
+    let lacking: Vec<&String> = used.iter().filter(|id| !english.contains_key(*id)).collect();
+    assert_eq!(lacking, [""; 0], "each kind of finding has these");
     for (path, text, work) in sources() {
         for (id, given) in calls(&text, &work) {
             let known = english.get(&id).unwrap_or_else(|| panic!("{path}: no text {id}"));
@@ -110,6 +122,60 @@ fn german_has_the_same_texts_with_the_same_names_and_all_its_letters_are_in_the_
     let seen: Vec<char> = missing.into_iter().filter(|c| !c.is_control()).collect();
     assert_eq!(seen, [' '; 0]);
     assert!(german.values().any(|t| t.contains('ß')) && german.values().any(|t| t.contains('ü')));
+}
+
+#[test]
+fn every_kind_of_finding_has_a_meaning_and_an_advice_of_its_own_in_each_language() {
+    let [english, german] = Language::ALL.map(catalogue);
+    for texts in [&english, &german] {
+        let mut own = BTreeSet::new();
+        for [_, means, advice] in Code::ALL.iter().map(|code| of_finding(*code)) {
+            for id in [means, advice] {
+                let text = texts[&id].trim();
+                assert!(text.len() > 10 && text.ends_with('.') && variables(text).is_empty(), "{id}: {text}");
+                assert!(own.insert(text), "{id}: a kind of finding says this too: {text}");
+            }
+        }
+    }
+    // Numbers and what is typed are the same in both.
+    let typed = |text: &str| text.split('`').skip(1).step_by(2).map(str::to_owned).collect::<Vec<_>>();
+    for id in Code::ALL.iter().flat_map(|code| of_finding(*code)) {
+        let (a, b) = (&english[&id], &german[&id]);
+        assert_eq!(numbers(a), numbers(b), "{id}");
+        assert!(typed(a).iter().all(|t| typed(b).contains(t)), "{id}: {b}");
+    }
+}
+
+#[test]
+fn a_finding_is_worded_for_whoever_is_at_the_program() {
+    let amount = |name, by_size: &[f64]| Amount { name, unit: "mm", by_size: by_size.to_vec() };
+    let mut finding = Finding::new(Code::DartLegs).word("dart", "`front.waist_dart`");
+    finding.amounts = vec![amount("one", &[101.0, 102.5]), amount("two", &[100.0, 100.0])];
+    finding.amounts.extend([amount("difference", &[1.0, 2.5]), amount("limit", &[0.5])]);
+    (finding.sizes, finding.worst) = (vec!["36".into(), "38".into()], 1);
+    // In a thread, whose language ends with it. What is being published meanwhile is in another one.
+    let told = |own: Language, other: Language, unit: DisplayUnit| {
+        let finding = finding.clone();
+        let said = move || {
+            set_own(own);
+            speaking(other, || [message(&finding, unit), template(Code::OffTheEdge)])
+        };
+        std::thread::spawn(said).join().unwrap()
+    };
+    let (en, de) = (Language::English, Language::German);
+    assert_eq!(
+        told(en, de, DisplayUnit::Cm),
+        [
+            "the legs of `front.waist_dart` are 10.25 cm and 10 cm: 2.5 mm apart, limit 0.5 mm; swing the shorter one about the tip, or move the tip (2 sizes: 36, 38, worst in 38)",
+            "{at} is outside {edge}, which is {length} long"
+        ]
+    );
+    let [said, template] = told(de, en, DisplayUnit::Cm);
+    assert!(said.contains("10,25 cm und 10 cm: 2,5 mm Unterschied, Grenze 0,5 mm"), "{said}");
+    assert!(said.ends_with("(2 Größen: 36, 38, am stärksten in 38)") && said.contains("`front.waist_dart`"), "{said}");
+    assert!(["{at}", "{edge}", "{length}"].iter().all(|name| template.contains(name)), "{template}");
+    let inches = told(de, en, DisplayUnit::InchEighths);
+    assert!(inches[0].contains("4 Zoll") && !inches[0].contains(" in "), "{inches:?}");
 }
 
 /// A draft as if its file said so.

@@ -266,7 +266,7 @@ fn steps(ui: &mut Ui, sheet: &Sheet<'_>, laying: &Laying, wishes: &mut Vec<Wish>
                 wishes.push(Wish::Lay(LayWish::SetScale));
             }
         });
-        ui.label(RichText::new(crate::app::underlay::NOT_FLAT).font(letters(look::SMALL)).color(look.soft));
+        ui.label(RichText::new(crate::app::underlay::not_flat()).font(letters(look::SMALL)).color(look.soft));
     }
     if !laying.problem.is_empty() {
         ui.label(RichText::new(format!("■ {}", laying.problem)).color(look.error));

@@ -74,7 +74,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 impl Card<'_> {
     fn heading(&mut self, ui: &mut Ui, part: &Part) {
         let title = match part {
-            Part::Draft => self.scene.title().to_owned(),
+            Part::Draft => self.scene.title(),
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
             Part::Step(i) => say!("card-step-title", number = i + 1),
             Part::Kept => say!("card-log-title"),
