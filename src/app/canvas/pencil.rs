@@ -42,7 +42,7 @@ pub(super) fn show(
         grips::mark(sheet, point, at, is_from);
         let rect = Rect::from_center_size(at, Vec2::splat(8.0));
         let told = ui.interact(rect, Id::unique(("pencil", &point.at)), Sense::hover());
-        told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &point.called));
+        told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, point.called()));
     }
     grips::names(sheet, &points, &screen);
     // Away from the sheet it writes nothing, unless a number is being typed.

@@ -38,7 +38,7 @@ pub(super) fn show(
             super::grips::mark(sheet, &grip, at, false);
             let told =
                 ui.interact(Rect::from_center_size(at, vec2(8.0, 8.0)), Id::unique(("tape", &grip.at)), Sense::hover());
-            told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &grip.called));
+            told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, grip.called()));
         }
     }
     let held: Vec<_> = tape.stops.iter().chain(tape.over.as_ref().map(|(stop, _)| stop)).collect();
