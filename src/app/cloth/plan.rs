@@ -21,6 +21,7 @@ use crate::finish::letters as letters_of;
 use crate::output::lay::packing::Laid;
 use crate::output::lay::{Lay, LayJob, LayStretch};
 use crate::session::{Act, LayKey};
+use crate::texts::owned;
 
 /// Between two stretches, mm.
 const BETWEEN: f64 = 90.0;
@@ -237,7 +238,7 @@ fn told(ui: &mut Ui, look: &Look, cloth: &ClothShown, key: &LayKey, lay: &Lay) {
         if let Some(odd) = cloth.found(key).and_then(|f| f.odd.as_ref()) {
             lines.push((format!("▲ {}", sentence(odd)), look.warning));
         }
-        let reasons = lay.reasons().into_iter().chain(lay.job.notes.iter().cloned()).collect::<Vec<_>>();
+        let reasons = owned(|| lay.reasons().into_iter().chain(lay.notes()).collect::<Vec<_>>());
         if !reasons.is_empty() {
             lines.push((reasons.join(" "), look.soft));
         }

@@ -5,6 +5,7 @@
 //! over each other by their frames; one that only lies elsewhere as a whole is laid over itself first.
 
 mod apart;
+mod choices;
 mod facts;
 mod parts;
 mod renamed;
@@ -393,7 +394,7 @@ impl Run {
         if !told.is_empty() {
             let is_piece = is.place(&Part::Piece(after.to_owned())).is_some();
             let part = if is_piece { Part::Piece(after.to_owned()) } else { Part::Drawing(after.to_owned()) };
-            self.tell(&part, AS_A_WHOLE, Change::Other(told), false);
+            self.tell(&part, &t!("fact-whole-piece"), Change::Other(told), false);
         }
         motions
     }
@@ -510,9 +511,6 @@ impl Run {
         (!pairs.is_empty()).then_some(pairs)
     }
 }
-
-/// What of a piece differs if it only lies elsewhere.
-const AS_A_WHOLE: &str = "the whole piece";
 
 /// `None`: nothing differs. Else how far two places or lines are apart.
 fn differ(old: &Result<Thing, Missing>, new: &Result<Thing, Missing>) -> Option<Option<f64>> {
