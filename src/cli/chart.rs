@@ -23,9 +23,7 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             let axis = Axis::of(axis).ok_or_else(unknown)?;
             let mut typed = Vec::new();
             for cell in cells {
-                let (row, text) = cell
-                    .split_once('=')
-                    .ok_or_else(|| Stopped::trouble(say!("cli-chart-cell", cell)))?;
+                let (row, text) = cell.split_once('=').ok_or_else(|| Stopped::trouble(say!("cli-chart-cell", cell)))?;
                 typed.push((row.trim().to_owned(), tidy(text)));
             }
             let new = NewSize {
@@ -41,8 +39,7 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             Ok(Done { messages: told + "\n", ..Done::default() })
         }
         ChartCall::Import { csv, unit, comments } => {
-            let text = std::fs::read_to_string(csv)
-                .map_err(|e| unread(csv, &e))?;
+            let text = std::fs::read_to_string(csv).map_err(|e| unread(csv, &e))?;
             let told = session::import_chart(&mut opened.draft, &text, unit.as_deref())
                 .map_err(|e| Stopped::no(format!("{}: {e}", csv.display())))?;
             mind_comments(&mut opened, path, *comments)?;

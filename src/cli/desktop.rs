@@ -27,17 +27,15 @@ pub(super) fn run(remove: bool) -> Result<Done, Stopped> {
         return Err(Stopped::no(say!("cli-desktop-none")));
     }
     let from = |name: &str| std::env::var_os(name);
-    let shared = own_folder(OwnThings::Shared, &from)
-        .ok_or_else(|| Stopped::trouble(say!("cli-desktop-home")))?;
+    let shared = own_folder(OwnThings::Shared, &from).ok_or_else(|| Stopped::trouble(say!("cli-desktop-home")))?;
     if remove { removed(&shared) } else { installed(&shared) }
 }
 
 fn installed(shared: &Path) -> Result<Done, Stopped> {
-    let program = std::env::current_exe()
-        .map_err(|e| Stopped::trouble(say!("cli-desktop-lost", problem = e.to_string())))?;
-    let called = quoted(&program).ok_or_else(|| {
-        Stopped::trouble(say!("cli-desktop-name", program = program.display().to_string()))
-    })?;
+    let program =
+        std::env::current_exe().map_err(|e| Stopped::trouble(say!("cli-desktop-lost", problem = e.to_string())))?;
+    let called = quoted(&program)
+        .ok_or_else(|| Stopped::trouble(say!("cli-desktop-name", program = program.display().to_string())))?;
     let mut data = String::new();
     for (folder, name, content) in FILES {
         let content = content.replace("Exec=tracewheel ", &format!("Exec={called} "));

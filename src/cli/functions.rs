@@ -26,7 +26,14 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     let mut data = String::new();
     for f in FUNCTIONS {
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{}\n    {} {}\n    {}", usage(f), f.sentence, say!("cli-function-gives", kind = f.gives.words()), f.example);
+        let _ = writeln!(
+            data,
+            "{}\n    {} {}\n    {}",
+            usage(f),
+            f.sentence,
+            say!("cli-function-gives", kind = f.gives.words()),
+            f.example
+        );
     }
     Ok(Done { data, ..Done::default() })
 }

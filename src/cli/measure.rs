@@ -14,8 +14,7 @@ use crate::texts::{own_length, own_number, say};
 pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     let mut draft = open(&call.file)?.draft;
     for set in &call.sets {
-        let (name, formula) =
-            set.split_once('=').ok_or_else(|| Stopped::trouble(say!("cli-measure-set", set)))?;
+        let (name, formula) = set.split_once('=').ok_or_else(|| Stopped::trouble(say!("cli-measure-set", set)))?;
         session::set_for_run(&mut draft, name.trim(), &tidy(formula)).map_err(|e| Stopped::trouble(e.to_string()))?;
     }
     let formulas: Vec<String> = call.formulas.iter().map(|f| tidy(f)).collect();

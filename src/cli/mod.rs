@@ -430,11 +430,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Desktop { remove } => desktop::run(*remove),
         Command::Format { file, comments } => format::run(file, *comments),
     };
-    let done = done.unwrap_or_else(|s| Done {
-        messages: named(&s.message),
-        exit: s.exit,
-        ..Done::default()
-    });
+    let done = done.unwrap_or_else(|s| Done { messages: named(&s.message), exit: s.exit, ..Done::default() });
     ExitCode::from(report::print(&done))
 }
 

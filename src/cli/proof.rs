@@ -42,8 +42,7 @@ pub(super) fn run(path: &Path, views: &[String], as_json: bool) -> Result<Done, 
     for finding in &findings {
         data.push_str(&report::lines(finding, draft.display));
     }
-    let counted =
-        say!("cli-proof-counts", errors = counts.errors, warnings = counts.warnings, notes = counts.notes);
+    let counted = say!("cli-proof-counts", errors = counts.errors, warnings = counts.warnings, notes = counts.notes);
     data.push_str(&format!("{counted}\n{}\n", looked_at(&draft, &model)));
     Ok(Done { data, exit, ..Done::default() })
 }

@@ -67,7 +67,8 @@ fn check(folder: &Path) -> Result<Done, Stopped> {
     data.extend(looked.strangers.iter().map(|file| format!("{}\n", say!("cli-release-stranger", file))));
     if data.is_empty() {
         let manifest = &looked.manifest;
-        let of = format!("{}, {}", manifest.title, say!("edition-of", edition = manifest.edition, date = manifest.date));
+        let of =
+            format!("{}, {}", manifest.title, say!("edition-of", edition = manifest.edition, date = manifest.date));
         let checked = say!("cli-release-checked", release = of, count = manifest.files.len() + 1);
         return Ok(Done { data: format!("{checked}\n"), ..Done::default() });
     }

@@ -44,7 +44,8 @@ pub(super) fn lines(finding: &Finding, unit: DisplayUnit) -> String {
         format!("{}, ", say!("cli-in-view", view = finding.place.view))
     };
     let place = if name.is_empty() { view } else { format!("{view}{name}: ") };
-    let silenced = finding.silenced.as_ref().map_or(String::new(), |reason| format!(" [{}]", say!("cli-silenced", reason)));
+    let silenced =
+        finding.silenced.as_ref().map_or(String::new(), |reason| format!(" [{}]", say!("cli-silenced", reason)));
     let _ = writeln!(
         out,
         "{:<7} {}  {place}{}{silenced}",

@@ -248,3 +248,181 @@ choice-hem = Saum
 choice-elsewhere = anderswo
 choice-laid = aufgelegt
 choice-counted = gezählt
+
+## The room of cloth: how a plan stands
+cloth-title = Stoff
+cloth-help-of = Stoff
+cloth-looking = Die Schnittteile werden durchgesehen
+cloth-not-computed = Der Entwurf lässt sich nicht berechnen, also lässt sich nichts auflegen.
+cloth-not-planned = nicht geplant
+cloth-searching = wird gesucht
+cloth-found = gefunden
+cloth-by-hand = von Hand
+cloth-kept = behalten
+cloth-stale = veraltet
+cloth-does-not-fit = passt nicht
+cloth-cannot-be-laid = nicht auflegbar
+cloth-none-found = keines gefunden
+cloth-others-now = die Schnittteile oder der Stoff sind inzwischen andere; neu planen
+cloth-nothing = Noch wird nichts aus einem Stoff geschnitten. Ein Stoff braucht eine Breite, in der er verkauft wird, und ein Schnittteil oder einen Streifen, der daraus geschnitten wird: das steht auf den Karten von beiden.
+cloth-add = Stoff hinzufügen …
+
+## The room of cloth: its head
+cloth-plan-all = Alle planen
+cloth-stop = Anhalten
+cloth-keep-all = Alle behalten
+cloth-group = Größen zusammen …
+cloth-width = Andere Breite …
+cloth-longest = Längstes …
+cloth-show-pieces = Schnittteile zeigen
+cloth-settled = Suche: { $settled } von { $all } fertig
+cloth-phase-first = zum ersten Mal gelegt
+cloth-phase-explore = kürzere Längen werden versucht
+cloth-phase-compress = wird zusammengeschoben
+cloth-at = { $plan }: { $what }
+cloth-at-best = { $plan }: { $what }, bisher bestes { $best }
+cloth-moves = { $moves } Züge
+cloth-lengths = Zu kaufende Längen
+cloth-kept-of = { $kept } von { $all } behalten
+cloth-many-open = { $count } nicht geplant
+cloth-many-stale = { $count } veraltet: neu planen
+cloth-many-never =
+    { $count } { $count ->
+        [one] passt nicht
+       *[other] passen nicht
+    }
+
+## The room of cloth: the table
+cloth-size = Größe
+cloth-lies-nap = { $laid }, Strich
+cloth-column = Stoff { $name } { $width }, { $lies }: seine Karte
+cloth-column-hint = Seine Karte: Breiten, wie er liegt, Strich, Abstand zwischen Teilen, der Schritt, in dem er verkauft wird
+cloth-take-group = { $sizes } aus der Tabelle nehmen
+cloth-kept-for = Behalten für { $cloth }, was nicht auf der Karte steht:
+cloth-take-out = Herausnehmen
+cloth-take-plans = die Schnittbilder für { $cloth } herausnehmen
+cloth-take-plans-hint = Nimmt diese Schnittbilder aus dem Entwurf; Rückgängig bringt sie zurück
+cloth-lost = Das Schnittbild { $plan } gehört hier zu nichts: { $why }.
+
+## The room of cloth: the plan
+cloth-choose = Eine Zelle der Tabelle wählen, um ihr Schnittbild zu sehen; „Alle planen“ sucht alle.
+cloth-buy = kaufen { $length }
+cloth-lie-on = Teile liegen auf { $pieces }
+cloth-lie-on-strips = Teile liegen auf { $pieces }, Streifen brauchen { $strips }
+cloth-covered = { $share } % bedeckt
+cloth-plan-it = Planen
+cloth-plan-again = Neu planen
+cloth-improve = Verbessern
+cloth-keep = Behalten
+cloth-turn-half = Halb drehen
+cloth-turn-over = Wenden
+cloth-lock = Sperren
+cloth-unlock = Entsperren
+cloth-arrows = Pfeile: { $step }
+cloth-arrows-hint = Wie weit ein Pfeil das gewählte Teil schiebt; ein Klick nimmt den nächsten Schritt
+cloth-is-stale = Dieses Schnittbild ist veraltet: { $why }.
+cloth-being-sought = Es wird gesucht.
+cloth-not-yet = Noch nicht geplant. „Planen“ sucht das kürzeste Schnittbild, neben dem Fenster.
+cloth-more-faults =
+    und { $count ->
+        [one] 1 weiteres, das sich so nicht zuschneiden lässt
+       *[other] { $count } weitere, die sich so nicht zuschneiden lassen
+    }
+cloth-hint = Ein Teil ziehen; R dreht es halb, O wendet es, L sperrt es, Pfeile schieben es. Neben den Teilen ziehen bewegt den Stoff, Rollen bringt näher, ein Doppelklick zeigt alles.
+cloth-plan-of = das Schnittbild von { $plan }
+cloth-sign-over = gewendet
+cloth-locked = gesperrt
+cloth-sign-fold = im Bruch
+cloth-sign-layer = eine Lage
+cloth-on-cloth = { $piece }, auf dem Stoff
+cloth-cannot-cut = so nicht zuzuschneiden
+cloth-is-double = durch beide Lagen geschnitten, { $count } Teile
+cloth-is-half = die Hälfte liegt am Stoffbruch
+cloth-is-one-layer = nur aus einer Lage geschnitten
+cloth-is-border = an der Bordüre
+cloth-is-over = gewendet
+cloth-is-turned = halb gedreht
+cloth-is-one-way = nur in einer Richtung
+cloth-fold = Bruch
+cloth-selvedge = Webkante
+cloth-selvedges = Webkanten
+cloth-both-selvedges = beide Webkanten
+cloth-side-up = einfache Lage, Druckseite oben
+cloth-side-part = Druckseite innen, wo er gefaltet ist
+cloth-sides-together = doppelte Lage, Druckseiten aufeinander
+cloth-thread = Fadenlauf
+cloth-thread-nap = Fadenlauf und Strich: wohin die Pfeile der Teile zeigen, zu den Säumen
+cloth-measures = { $long } lang, { $wide } breit
+cloth-as-drawn = wie gezeichnet
+
+## The room of cloth: by hand
+cloth-sought = dieses Schnittbild wird gerade gesucht; zuerst die Suche anhalten
+cloth-is-locked = { $name } ist gesperrt; zuerst entsperren
+cloth-no-further = { $name } kann quer zum Stoff nicht weiter
+cloth-step-half = { $name } halb drehen
+cloth-step-over = { $name } wenden
+cloth-step-lock = { $name } sperren
+cloth-step-unlock = { $name } entsperren
+cloth-step-push = { $name } schieben
+cloth-step-move = { $name } auf dem Stoff verschieben
+cloth-step-improve = das Schnittbild verbessern
+cloth-step-width = eine Breite von { $cloth } hinzufügen
+
+## The room of cloth: what came of it
+cloth-table-failed = die Stofftabelle ließ sich nicht machen: das Programm ist daran gescheitert
+cloth-search-goes-on = eine Suche läuft; zuerst anhalten
+cloth-still-looking = die Schnittteile werden noch durchgesehen; gleich noch einmal versuchen
+cloth-nothing-shorter = { $plan }: nichts Kürzeres gefunden
+cloth-found-all = { $many } von { $all } Schnittbildern sind gefunden; „Alle behalten“ schreibt sie in den Entwurf
+cloth-found-some = { $many } von { $all } Schnittbildern sind gefunden, { $rest } wurden nicht gesucht; „Alle behalten“ schreibt sie in den Entwurf
+cloth-plan-later = die Schnittteile werden durchgesehen; alle planen, sobald die Tabelle da ist
+cloth-nothing-to-lay = es gibt nichts aufzulegen
+cloth-none-kept = dafür ist kein Schnittbild behalten
+cloth-cannot-keep = { $plan }: so lässt es sich nicht behalten, { $why }
+cloth-no-plan = es gibt kein Schnittbild zu behalten; zuerst planen
+cloth-kept-plans =
+    { $count ->
+        [one] 1 Schnittbild ist im Entwurf
+       *[other] { $count } Schnittbilder sind im Entwurf
+    }
+cloth-group-stands = { $sizes } steht in der Tabelle; planen
+cloth-none-yet = der Entwurf hat noch keinen Stoff; zuerst einen hinzufügen
+cloth-unknown = einen Stoff { $cloth } gibt es nicht; es gibt { $known }
+cloth-width-needed = eine Breite fehlt, etwa 140 cm
+
+## The room of cloth: its dialogs
+cloth-group-title = Größen zusammen auflegen
+cloth-group-note = Mehrere Kleidungsstücke zusammen brauchen weniger Stoff als einzeln. Die Größen sind { $sizes }.
+cloth-group-add = Zeile hinzufügen
+cloth-group-hint = etwa 2 x S, 4 x M
+cloth-width-title = Andere Breite eines Stoffs
+cloth-width-note = Von Webkante zu Webkante, wie er verkauft wird. Wie er liegt, sein Strich und das Übrige stehen auf der Karte des Stoffs.
+cloth-width-add = Breite hinzufügen
+cloth-width-hint = etwa 140 cm
+cloth-its-name = Name
+cloth-longest-title = Längstes aus so viel Stoff
+cloth-longest-help-of = diesen Dialog
+cloth-longest-about = Wie groß kann eine Länge des Entwurfs sein, damit alles noch auf den vorhandenen Stoff passt?
+cloth-longest-value = Wert
+cloth-longest-lengths = Längen: { $names }
+cloth-longest-at-hand = vorhandener Stoff
+cloth-longest-as = etwa 3 m oder 4 yd
+cloth-longest-which = aus welchem Stoff
+cloth-longest-of = aus { $cloth }
+cloth-longest-size = in welcher Größe
+cloth-longest-in-size = in Größe { $sizes }
+cloth-longest-looking = Wird gesucht auf { $cloth }.
+cloth-longest-look = Suchen
+cloth-longest-put = In den Entwurf schreiben
+cloth-longest-put-hint = Schreibt ihn in den Entwurf, an die Stelle der Formel; Rückgängig nimmt es zurück
+cloth-good = Gut
+cloth-cancel = Abbrechen
+cloth-longest-already = danach wird schon gesucht
+cloth-longest-have = `{ $text }` ist keine Stofflänge wie 3 m oder 4 yd
+cloth-longest-choose = den Stoff und die Größe wählen
+cloth-longest-lost = die Suche endete ohne Ergebnis
+cloth-longest-tries =
+    { $count ->
+        [one] 1 Schnittbild wurde gelegt; eine längere Suche findet vielleicht etwas mehr.
+       *[other] { $count } Schnittbilder wurden gelegt; eine längere Suche findet vielleicht etwas mehr.
+    }

@@ -248,3 +248,181 @@ choice-hem = hem
 choice-elsewhere = elsewhere
 choice-laid = laid
 choice-counted = counted
+
+## The room of cloth: how a plan stands
+cloth-title = Cloth
+cloth-help-of = cloth
+cloth-looking = The pieces are being looked at
+cloth-not-computed = The draft cannot be computed, so nothing can be laid.
+cloth-not-planned = not planned
+cloth-searching = searching
+cloth-found = found
+cloth-by-hand = by hand
+cloth-kept = kept
+cloth-stale = stale
+cloth-does-not-fit = does not fit
+cloth-cannot-be-laid = cannot be laid
+cloth-none-found = none found
+cloth-others-now = its pieces or its cloth are others by now; plan it again
+cloth-nothing = Nothing is cut from a cloth yet. A cloth needs a width in which it is sold, and a piece or strip that is cut from it: that stands on the cards of both.
+cloth-add = Add a cloth …
+
+## The room of cloth: its head
+cloth-plan-all = Plan all
+cloth-stop = Stop
+cloth-keep-all = Keep all
+cloth-group = Sizes together …
+cloth-width = Another width …
+cloth-longest = Longest …
+cloth-show-pieces = Show the pieces
+cloth-settled = Searching: { $settled } of { $all } settled
+cloth-phase-first = laid for the first time
+cloth-phase-explore = shorter lengths are tried
+cloth-phase-compress = pressed together
+cloth-at = { $plan }: { $what }
+cloth-at-best = { $plan }: { $what }, best so far { $best }
+cloth-moves = { $moves } moves
+cloth-lengths = Lengths to buy
+cloth-kept-of = { $kept } of { $all } kept
+cloth-many-open = { $count } not planned
+cloth-many-stale = { $count } stale: plan again
+cloth-many-never =
+    { $count ->
+        [one] 1 does not fit
+       *[other] { $count } do not fit
+    }
+
+## The room of cloth: the table
+cloth-size = size
+cloth-lies-nap = { $laid }, nap
+cloth-column = cloth { $name } { $width }, { $lies }: its card
+cloth-column-hint = Its card: widths, how it lies, nap, gap between pieces, the step in which it is sold
+cloth-take-group = take { $sizes } out of the table
+cloth-kept-for = Kept for { $cloth }, which its card does not say:
+cloth-take-out = Take out
+cloth-take-plans = take the plans for { $cloth } out
+cloth-take-plans-hint = Takes these plans out of the draft; undo brings them back
+cloth-lost = The plan { $plan } is of nothing here: { $why }.
+
+## The room of cloth: the plan
+cloth-choose = Choose a cell of the table to see its plan; "Plan all" looks for all of them.
+cloth-buy = buy { $length }
+cloth-lie-on = pieces lie on { $pieces }
+cloth-lie-on-strips = pieces lie on { $pieces }, strips take { $strips }
+cloth-covered = { $share } % covered
+cloth-plan-it = Plan it
+cloth-plan-again = Plan again
+cloth-improve = Improve
+cloth-keep = Keep
+cloth-turn-half = Turn by half
+cloth-turn-over = Turn over
+cloth-lock = Lock
+cloth-unlock = Unlock
+cloth-arrows = Arrows: { $step }
+cloth-arrows-hint = How far an arrow pushes the chosen piece; a click takes the next step
+cloth-is-stale = This plan is stale: { $why }.
+cloth-being-sought = It is being looked for.
+cloth-not-yet = Not planned yet. "Plan it" looks for the shortest lay, beside the window.
+cloth-more-faults =
+    { $count ->
+        [one] and 1 more that cannot be cut so
+       *[other] and { $count } more that cannot be cut so
+    }
+cloth-hint = Drag a piece; R turns it by half, O turns it over, L locks it, arrows push it. Drag beside the pieces to move the cloth, scroll to come nearer, double click to see all.
+cloth-plan-of = the plan of { $plan }
+cloth-sign-over = over
+cloth-locked = locked
+cloth-sign-fold = on fold
+cloth-sign-layer = one layer
+cloth-on-cloth = { $piece }, on the cloth
+cloth-cannot-cut = cannot be cut so
+cloth-is-double = cut through both layers, { $count } pieces
+cloth-is-half = its half lies on the fold
+cloth-is-one-layer = cut from one layer only
+cloth-is-border = at the border
+cloth-is-over = turned over
+cloth-is-turned = turned by half
+cloth-is-one-way = one way only
+cloth-fold = fold
+cloth-selvedge = selvedge
+cloth-selvedges = selvedges
+cloth-both-selvedges = both selvedges
+cloth-side-up = single layer, printed side up
+cloth-side-part = printed side inside where it is folded
+cloth-sides-together = two layers, printed sides together
+cloth-thread = thread
+cloth-thread-nap = thread and nap: the way that the arrows of the pieces point, to the hems
+cloth-measures = { $long } long, { $wide } wide
+cloth-as-drawn = as drawn
+
+## The room of cloth: by hand
+cloth-sought = this plan is being looked for; stop the search first
+cloth-is-locked = { $name } is locked; unlock it first
+cloth-no-further = { $name } can go no further across the cloth
+cloth-step-half = turn { $name } by half
+cloth-step-over = turn { $name } over
+cloth-step-lock = lock { $name }
+cloth-step-unlock = unlock { $name }
+cloth-step-push = push { $name }
+cloth-step-move = move { $name } on the cloth
+cloth-step-improve = improve the plan
+cloth-step-width = add a width of { $cloth }
+
+## The room of cloth: what came of it
+cloth-table-failed = the table of cloth could not be made: the program failed on it
+cloth-search-goes-on = a search goes on; stop it first
+cloth-still-looking = the pieces are still being looked at; try again in a moment
+cloth-nothing-shorter = { $plan }: nothing shorter was found
+cloth-found-all = { $many } of { $all } plans are found; Keep all writes them into the draft
+cloth-found-some = { $many } of { $all } plans are found, { $rest } were not looked for; Keep all writes them into the draft
+cloth-plan-later = the pieces are being looked at; plan all once the table is there
+cloth-nothing-to-lay = there is nothing that could be laid
+cloth-none-kept = no plan is kept for this
+cloth-cannot-keep = { $plan }: it cannot be kept so, { $why }
+cloth-no-plan = there is no plan that could be kept; plan first
+cloth-kept-plans =
+    { $count ->
+        [one] 1 plan is in the draft
+       *[other] { $count } plans are in the draft
+    }
+cloth-group-stands = { $sizes } stands in the table; plan it
+cloth-none-yet = the draft has no cloth yet; add one first
+cloth-unknown = there is no cloth called { $cloth }; there are { $known }
+cloth-width-needed = a width is needed, such as 140 cm
+
+## The room of cloth: its dialogs
+cloth-group-title = Sizes laid together
+cloth-group-note = Several garments laid together take less cloth than one by one. The sizes are { $sizes }.
+cloth-group-add = Add the row
+cloth-group-hint = such as 2 x S, 4 x M
+cloth-width-title = Another width of a cloth
+cloth-width-note = From selvedge to selvedge, as it is sold. How it lies, its nap and the rest stand on the card of the cloth.
+cloth-width-add = Add the width
+cloth-width-hint = such as 140 cm
+cloth-its-name = its name
+cloth-longest-title = Longest from so much cloth
+cloth-longest-help-of = this dialog
+cloth-longest-about = How large can a length of the draft be, so that everything still comes out of the cloth at hand?
+cloth-longest-value = value
+cloth-longest-lengths = Lengths: { $names }
+cloth-longest-at-hand = cloth at hand
+cloth-longest-as = such as 3 m or 4 yd
+cloth-longest-which = of which cloth
+cloth-longest-of = of { $cloth }
+cloth-longest-size = in which size
+cloth-longest-in-size = in size { $sizes }
+cloth-longest-looking = Looking for it on { $cloth }.
+cloth-longest-look = Look for it
+cloth-longest-put = Put it in the draft
+cloth-longest-put-hint = Writes it into the draft, in the place of the formula; undo takes it back
+cloth-good = Good
+cloth-cancel = Cancel
+cloth-longest-already = it is being looked for already
+cloth-longest-have = `{ $text }` is no length of cloth, such as 3 m or 4 yd
+cloth-longest-choose = choose the cloth and the size
+cloth-longest-lost = the search ended without a word
+cloth-longest-tries =
+    { $count ->
+        [one] 1 lay was made; a longer search may find a little more.
+       *[other] { $count } lays were made; a longer search may find a little more.
+    }

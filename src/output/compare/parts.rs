@@ -38,7 +38,8 @@ impl Make<'_> {
         unchecked.sort_unstable();
         own.noted(t!("fact-checks-off"), "unchecked reason", unchecked.join(", "));
         let kept = self.facts.part(Part::Kept);
-        let mut silenced: Vec<String> = draft.silenced.iter().map(|s| t!("fact-silenced-at", code = s.code, at = s.at)).collect();
+        let mut silenced: Vec<String> =
+            draft.silenced.iter().map(|s| t!("fact-silenced-at", code = s.code, at = s.at)).collect();
         silenced.sort_unstable();
         kept.noted(t!("fact-silenced"), "silenced at", silenced.join(", "));
         let tables: Vec<String> =

@@ -33,11 +33,7 @@ pub fn fresh_lay(book: &ClothBook<'_>, plan: &LayPlan) -> Result<(Lay, Vec<(usiz
     let job = lay_job(model, on, &[]).map_err(|e| e.to_string())?;
     let (lay, locked) = Lay::of_plan(model, Arc::new(job), plan);
     let faults = lay.faults();
-    if faults.is_empty() {
-        Ok((lay, locked))
-    } else {
-        Err(say!("lay-faulty", count = faults.len()))
-    }
+    if faults.is_empty() { Ok((lay, locked)) } else { Err(say!("lay-faulty", count = faults.len())) }
 }
 
 /// All plans of a view.
