@@ -146,8 +146,8 @@ fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result
     let wrong = if wrong.is_empty() { wrong } else { format!("  {}\n{wrong}", say!("cli-block-wrong")) };
     let (was, is) =
         (Side { draft, model: &old.0, finished: &old.1 }, Side { draft: &after, model: &new.0, finished: &new.1 });
-    let compared = owned(|| compare(was, is, &[], &[]).map(|c| c.text(draft.display)));
-    let text = compared.map_err(|e| Stopped::no(e.to_string()))?;
+    let compared = owned(|| compare(was, is, &[], &[])).map_err(|e| Stopped::no(e.to_string()))?;
+    let text = compared.text(draft.display);
     let lines: String = text.lines().map(|l| format!("    {l}\n")).collect();
     Ok(format!("{wrong}  {}\n{lines}", say!("cli-block-would")))
 }

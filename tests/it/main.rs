@@ -85,6 +85,7 @@ mod renaming;
 mod renaming_derived;
 mod seeds;
 mod session;
+mod spoken;
 mod styling;
 mod tables;
 mod taken;

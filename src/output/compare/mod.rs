@@ -21,7 +21,7 @@ use crate::base::tolerance;
 use crate::compute::{CaseError, Model};
 use crate::document::{Draft, Inner, Part};
 use crate::finish::Finished;
-use crate::texts::t;
+use crate::texts::{current, t};
 use apart::{apart, is_same, laying, length};
 use facts::{Fact, Facts, Got, PartFacts};
 pub use runs::Sizes;
@@ -171,7 +171,8 @@ pub fn compare(old: Side<'_>, new: Side<'_>, asked: &[String], views: &[String])
 fn in_view(old: Side<'_>, new: Side<'_>, asked: &[String]) -> Result<Comparison, CaseError> {
     let wanted = wanted(&old, &new, asked)?;
     let address = |side: &Side<'_>, i: usize| side.model.plan.cases.list[i].address.clone();
-    let (mut sizes, mut of_old, mut of_new) = (Sizes::default(), Vec::new(), Vec::new());
+    let (mut of_old, mut of_new) = (Vec::new(), Vec::new());
+    let mut sizes = Sizes { language: current(), ..Sizes::default() };
     let range = new.model.plan.cases.range;
     for i in 0..new.model.plan.cases.list.len() {
         let name = address(&new, i);

@@ -9,7 +9,7 @@ use super::apart::{apart, length};
 use super::{Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
 use crate::base::{DisplayUnit, tolerance};
 use crate::document::{Draft, Inner, Part, RowKind};
-use crate::texts::{self, decimal, gathered, outward, t};
+use crate::texts::{self, decimal, gathered, outward, speaking, t};
 
 /// Words that are quoted are cut after so many letters.
 const MOST_LETTERS: usize = 70;
@@ -171,7 +171,7 @@ fn way(by: Vec2, unit: DisplayUnit) -> String {
 impl Difference {
     /// What differs, a sentence for each run of sizes, without the name of the part.
     pub fn sentences(&self, sizes: &Sizes, unit: DisplayUnit) -> Vec<String> {
-        self.told(sizes, unit, false)
+        speaking(sizes.language, || self.told(sizes, unit, false))
     }
 
     fn told(&self, sizes: &Sizes, unit: DisplayUnit, for_sewing: bool) -> Vec<String> {
@@ -248,6 +248,10 @@ fn heading(part: &Part) -> String {
 impl Comparison {
     /// All differences as text, grouped by piece; then how many there are, and what could not be compared.
     pub fn text(&self, unit: DisplayUnit) -> String {
+        speaking(self.sizes.language, || self.as_text(unit))
+    }
+
+    fn as_text(&self, unit: DisplayUnit) -> String {
         let mut out = String::new();
         let mut last = String::new();
         for d in &self.differences {
@@ -267,6 +271,10 @@ impl Comparison {
 
     /// How many differences there are, and what could not be compared, in words.
     pub fn summary(&self) -> String {
+        speaking(self.sizes.language, || self.summed_up())
+    }
+
+    fn summed_up(&self) -> String {
         let mut out = String::new();
         let (differences, notes) = self.counts();
         let mut counted =
@@ -289,6 +297,10 @@ impl Comparison {
     /// The list for those who sew: what is printed or said otherwise, by piece, and what to print again. Persons, values, conditions and other things that
     /// are no part of what is published are left out, and what is less than the 0.1 mm to which sheets are true.
     pub fn errata(&self, old: &Draft, new: &Draft) -> String {
+        speaking(self.sizes.language, || self.for_buyers(old, new))
+    }
+
+    fn for_buyers(&self, old: &Draft, new: &Draft) -> String {
         let unit = new.display;
         let head = |draft: &Draft| {
             let (title, edition) = (&draft.title, &draft.edition);
