@@ -86,6 +86,7 @@ mod renaming_derived;
 mod said_in_german;
 mod seeds;
 mod session;
+mod spoken;
 mod styling;
 mod tables;
 mod taken;
