@@ -149,7 +149,7 @@ impl Ask {
 
     /// The dialog of an action that adds something, if it needs one.
     pub fn adding(act: Act, scene: &Scene, shown: &Shown) -> Option<Self> {
-        let title = act.action().name.trim_end_matches(" …");
+        let title = act.action().name().trim_end_matches(" …");
         let add = |note: String, choices: &[String]| Self::new(Purpose::Add(act), title, note, choices);
         let frame = shown.frame().unwrap_or_default().to_owned();
         let draft = scene.draft();

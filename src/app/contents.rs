@@ -198,8 +198,8 @@ fn group(
             }
         }
         let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(30.0, 22.0)).small();
-        let response = ui.add(button).on_hover_text(add.action().what);
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
+        let response = ui.add(button).on_hover_text(add.action().what());
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name().trim_end_matches(" …")));
         guide::mark(ui, shown, add, &response);
         if response.clicked() {
             wishes.push(Wish::Act(add));

@@ -37,8 +37,8 @@ pub(super) enum Found {
 pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown) -> Vec<(Found, String, String)> {
     let mut all: Vec<(Found, String, String)> = Vec::new();
     for action in ACTIONS.iter().filter(|a| menus::can(a.act, open, scene, shown)) {
-        let about = if action.key.is_empty() { action.menu.word().to_owned() } else { action.key.to_owned() };
-        all.push((Found::Act(action.act), action.name.to_owned(), about));
+        let about = if action.key.is_empty() { action.menu.words() } else { action.key.to_owned() };
+        all.push((Found::Act(action.act), action.name().to_owned(), about));
     }
     let draft = scene.draft();
     let mut part = |part: Part| {

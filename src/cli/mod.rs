@@ -34,7 +34,7 @@ use clap::{Args, Parser, Subcommand};
 
 pub use lay_call::{LaidCall, LayCall};
 pub use publish_calls::{PaperCall, PublishCall, Purpose, ReleaseCall, ReleaseWhat, TablesCall, WhatCall};
-pub use window::{draft_for_window, no_window};
+pub use window::{draft_for_window, no_window, windowless};
 
 use crate::base::Finding;
 use crate::compute::{InView, Model};

@@ -22,6 +22,11 @@ pub fn draft_for_window(file: Option<&Path>) -> Result<Option<OpenedFile>, ExitC
     }
 }
 
+/// Why a build without a window opens none.
+pub fn windowless() -> String {
+    say!("build-no-window")
+}
+
 /// Says in one sentence that there is no window, and how to go on without one. Exit 3.
 pub fn no_window(file: Option<&Path>, reason: &str) -> ExitCode {
     let file = file.map_or_else(|| say!("cli-window-file"), |f| f.display().to_string());

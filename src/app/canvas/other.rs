@@ -45,11 +45,12 @@ pub(super) fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, 
     let look = sheet.look;
     ui.horizontal_centered(|ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            if ui.button(say!("canvas-end-comparing")).on_hover_text(Act::EndCompare.action().what).clicked() {
+            if ui.button(say!("canvas-end-comparing")).on_hover_text(Act::EndCompare.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::EndCompare));
             }
             help::question(ui, &say!("canvas-comparing"), "compare", wishes);
-            if ui.add(Button::new(say!("canvas-differences"))).on_hover_text(Act::Differences.action().what).clicked() {
+            if ui.add(Button::new(say!("canvas-differences"))).on_hover_text(Act::Differences.action().what()).clicked()
+            {
                 wishes.push(Wish::Act(Act::Differences));
             }
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| {

@@ -189,7 +189,7 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) 
             ui.label(egui::RichText::new(if is_wrong { format!("■ {told}") } else { String::new() }).color(look.error));
         said.widget_info(|| WidgetInfo::labeled(Role::Label, true, say!("canvas-pencil-would", told)));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let leave = ui.button(say!("canvas-put-down")).on_hover_text(Act::Pencil.action().what);
+            let leave = ui.button(say!("canvas-put-down")).on_hover_text(Act::Pencil.action().what());
             if leave.clicked() {
                 wishes.push(Wish::Act(Act::Pencil));
             }

@@ -119,7 +119,7 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, tape: &Tape, case: usize, 
     let mut ui = sheet.bar(ui);
     ui.horizontal_centered(|ui| {
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            if ui.button(say!("canvas-put-away")).on_hover_text(Act::Tape.action().what).clicked() {
+            if ui.button(say!("canvas-put-away")).on_hover_text(Act::Tape.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::Tape));
             }
             help::question(ui, &say!("canvas-tape"), "tape", wishes);

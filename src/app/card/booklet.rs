@@ -144,7 +144,7 @@ impl Card<'_> {
         }
         ui.add_space(6.0);
         let act = Act::AddFitting.action();
-        if ui.button(act.name).on_hover_text(act.what).clicked() {
+        if ui.button(act.name()).on_hover_text(act.what()).clicked() {
             self.wishes.push(Wish::Act(Act::AddFitting));
         }
         if !log.releases.is_empty() {

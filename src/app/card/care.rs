@@ -44,7 +44,7 @@ impl Card<'_> {
     fn girths(&mut self, ui: &mut Ui) {
         let girths = &self.scene.draft().care.girths;
         for (i, girth) in girths.iter().enumerate() {
-            let word = girth.place.word();
+            let word = girth.place.words();
             let at = Address::nth(Part::Draft, "rule girth", i);
             self.formula(ui, at, &say!("card-girth", place = word), &say!("card-girth-hint"));
             if self.small(ui, &say!("card-take-out"), say!("card-girth-take", place = word)) {
@@ -55,8 +55,8 @@ impl Card<'_> {
         let mut add = None;
         ui.menu_button(say!("card-girth-say"), |ui| {
             for place in GirthPlace::ALL.into_iter().filter(|p| girths.iter().all(|g| g.place != *p)) {
-                let word = place.word();
-                let response = ui.button(word);
+                let word = place.words();
+                let response = ui.button(&word);
                 response
                     .widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("card-girth-called", place = word)));
                 if response.clicked() {

@@ -158,7 +158,7 @@ impl Card<'_> {
             if ui.small_button(say!("card-notch-add")).clicked() {
                 self.finish(FinishCommand::AddNotch(seam.name.clone()));
             }
-            if ui.small_button(say!("card-roll")).on_hover_text(Act::Roll.action().what).clicked() {
+            if ui.small_button(say!("card-roll")).on_hover_text(Act::Roll.action().what()).clicked() {
                 self.wishes.push(Wish::Act(Act::Roll));
             }
         });

@@ -101,8 +101,8 @@ impl Card<'_> {
                     ui.spacing_mut().item_spacing.x = 4.0;
                     ui.add_space(8.0);
                     for act in acts {
-                        let word = act.action().name.trim_end_matches(" …");
-                        if ui.small_button(word).on_hover_text(act.action().what).clicked() {
+                        let word = act.action().name().trim_end_matches(" …");
+                        if ui.small_button(word).on_hover_text(act.action().what()).clicked() {
                             self.wishes.push(Wish::Act(act));
                         }
                     }

@@ -22,8 +22,8 @@ impl Card<'_> {
         ui.horizontal_wrapped(|ui| {
             for act in [Act::AddPoint, Act::AddEdge, Act::Close] {
                 let open = act != Act::Close || outline_is_open(self.scene.draft(), name);
-                let button = egui::Button::new(act.action().name.trim_end_matches(" …"));
-                let response = ui.add_enabled(open, button).on_hover_text(act.action().what);
+                let button = egui::Button::new(act.action().name().trim_end_matches(" …"));
+                let response = ui.add_enabled(open, button).on_hover_text(act.action().what());
                 guide::mark(ui, self.shown, act, &response);
                 if response.clicked() {
                     self.wishes.push(Wish::Act(act));

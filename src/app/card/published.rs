@@ -97,7 +97,7 @@ impl Card<'_> {
     pub(super) fn material(&mut self, ui: &mut Ui, name: &str) {
         let act = Act::Cloth.action();
         let seen = self.shown.room == Room::Cloth;
-        if !seen && ui.small_button(say!("card-cloth")).on_hover_text(act.what).clicked() {
+        if !seen && ui.small_button(say!("card-cloth")).on_hover_text(act.what()).clicked() {
             self.wishes.push(Wish::Act(Act::Cloth));
         }
         self.lines(ui, &Part::Material(name.to_owned()), MATERIAL);
@@ -199,8 +199,8 @@ impl Card<'_> {
                 field::caption(ui, self.look, caption);
                 ui.horizontal_wrapped(|ui| {
                     for (word, i) in words.iter().zip(0..) {
-                        let chosen = choice.now == i;
-                        let response = ui.selectable_label(chosen, *word);
+                        let (word, chosen) = (said(own(), word, &[]), choice.now == i);
+                        let response = ui.selectable_label(chosen, &word);
                         let called = format!("{}: {word}", of_part(caption, part));
                         response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
                         if response.clicked() {

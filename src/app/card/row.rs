@@ -50,8 +50,8 @@ impl Card<'_> {
             for act in [Act::RowUp, Act::RowDown] {
                 let word = if act == Act::RowUp { say!("card-row-up") } else { say!("card-row-down") };
                 let response =
-                    ui.small_button(word).on_hover_text(format!("{} ({})", act.action().what, act.action().key));
-                response.widget_info(|| WidgetInfo::labeled(Role::Button, true, act.action().name));
+                    ui.small_button(word).on_hover_text(format!("{} ({})", act.action().what(), act.action().key));
+                response.widget_info(|| WidgetInfo::labeled(Role::Button, true, act.action().name()));
                 if response.clicked() {
                     self.wishes.push(Wish::Act(act));
                 }

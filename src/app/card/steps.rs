@@ -10,7 +10,7 @@ use crate::app::state::Wish;
 use crate::compute::unit_of;
 use crate::document::{Address, Does, Opening, Part, Piece, Role as TextRole, Step, StripEnds};
 use crate::session::{Command, STEP_KINDS, StepCommand, Switch, new_step};
-use crate::texts::say;
+use crate::texts::{own, said, say};
 
 impl Card<'_> {
     /// What a derived piece is made of, its steps, and what can be done next.
@@ -22,7 +22,7 @@ impl Card<'_> {
         field::caption(ui, self.look, &say!("card-further-step"));
         ui.horizontal_wrapped(|ui| {
             for (kind, word) in STEP_KINDS.iter().enumerate() {
-                if ui.small_button(*word).clicked() {
+                if ui.small_button(said(own(), word, &[])).clicked() {
                     self.add(piece, kind);
                 }
             }

@@ -18,7 +18,7 @@ use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{guide, help};
-use crate::session::{Act, STEP_RULE};
+use crate::session::{Act, step_rule};
 use crate::texts::say;
 use sight::Sight;
 
@@ -76,14 +76,14 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
 fn tools(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         for act in [Act::AddSize, Act::AddRow, Act::AddPerson, Act::PasteNumbers, Act::ReadTable, Act::WriteTable] {
-            let response = ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what);
+            let response = ui.button(act.action().name().trim_end_matches(" …")).on_hover_text(act.action().what());
             guide::mark(ui, shown, act, &response);
             if response.clicked() {
                 wishes.push(Wish::Act(act));
             }
         }
         let steps = shown.chart.steps;
-        let response = ui.selectable_label(steps, say!("chart-steps")).on_hover_text(STEP_RULE);
+        let response = ui.selectable_label(steps, say!("chart-steps")).on_hover_text(step_rule());
         let called = say!("chart-steps-called");
         response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, steps, called.as_str()));
         if response.clicked() {
@@ -91,7 +91,7 @@ fn tools(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
         }
     });
     let words = match shown.chart.steps {
-        true => STEP_RULE.to_owned(),
+        true => step_rule(),
         false => say!("chart-how"),
     };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));

@@ -90,8 +90,8 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
     ui.horizontal_wrapped(|ui| {
         caption(ui, &say!("chart-parted"));
         for parted in Parted::ALL {
-            let called = say!("chart-parted-by", sign = parted.word());
-            if choice(ui, block.parted == parted, parted.word(), called, Role::RadioButton) {
+            let called = say!("chart-parted-by", sign = parted.words());
+            if choice(ui, block.parted == parted, &parted.words(), called, Role::RadioButton) {
                 next.parted = parted;
                 next.look_at_shape(scene.draft());
             }

@@ -28,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
     let words = if lines.is_empty() { say!("chart-none-waiting") } else { say!("chart-waiting") };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
     if guesses > 0
-        && ui.button(say!("chart-confirm-all", count = guesses)).on_hover_text(Act::Confirm.action().what).clicked()
+        && ui.button(say!("chart-confirm-all", count = guesses)).on_hover_text(Act::Confirm.action().what()).clicked()
     {
         wishes.push(Wish::Act(Act::Confirm));
     }

@@ -81,7 +81,7 @@ fn sets(ui: &mut Ui, look: &Look, chart: &Chart, wishes: &mut Vec<Wish>) {
     ui.add_space(10.0);
     ui.horizontal(|ui| {
         ui.label(RichText::new(say!("chart-sets")).font(letters(look::TEXT)).color(look.ink));
-        if ui.small_button(Act::AddSet.action().name.trim_end_matches(" …")).clicked() {
+        if ui.small_button(Act::AddSet.action().name().trim_end_matches(" …")).clicked() {
             wishes.push(Wish::Act(Act::AddSet));
         }
     });

@@ -376,7 +376,7 @@ fn button(ui: &mut Ui, act: Act, word: &str, can: bool, wishes: &mut Vec<Wish>) 
     let response = ui.add_enabled(can, Button::new(word));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, can, word));
     let about =
-        if action.key.is_empty() { action.what.to_owned() } else { format!("{} ({})", action.what, action.key) };
+        if action.key.is_empty() { action.what().to_owned() } else { format!("{} ({})", action.what(), action.key) };
     if response.on_hover_text(about).clicked() {
         wishes.push(Wish::Act(act));
     }

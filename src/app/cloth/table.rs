@@ -189,7 +189,7 @@ fn lost(ui: &mut Ui, look: &Look, scene: &Scene, table: &LayTable, wishes: &mut 
         ui.add(Label::new(RichText::new(words).font(letters(look::SMALL)).color(look.warning)).wrap());
     }
     let act = Act::TakeStalePlans.action();
-    if ui.small_button(act.name).on_hover_text(act.what).clicked() {
+    if ui.small_button(act.name()).on_hover_text(act.what()).clicked() {
         wishes.push(Wish::Act(Act::TakeStalePlans));
     }
 }
