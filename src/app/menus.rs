@@ -10,6 +10,7 @@ use super::state::{Room, Shown, Wish};
 use crate::base::Code;
 use crate::document::Part;
 use crate::session::{ACTIONS, Act, Menu, OpenDraft, When, place_of};
+use crate::texts::say;
 
 /// Whether an action can be done now.
 pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> bool {
@@ -135,29 +136,28 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
 
 /// What is chosen, in words, for actions that speak of it.
 pub(super) fn chosen(shown: &Shown) -> String {
-    shown.part.as_ref().map_or_else(|| "nothing is chosen".to_owned(), Part::to_string)
+    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::words)
 }
 
 /// Why an action cannot be done now, in words.
 pub(super) fn why_not(act: Act, shown: &Shown) -> String {
     match act.action().when {
-        When::CanUndo => "nothing was changed yet".to_owned(),
-        When::CanRedo => "nothing was taken back".to_owned(),
-        When::PartChosen => format!("{}; choose a part first", chosen(shown)),
-        When::CanDelete => format!("{}; choose a part first", chosen(shown)),
-        When::InOrder => "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned(),
-        When::PieceChosen => "choose a piece first".to_owned(),
-        When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
-        When::SeamChosen => "choose a seam first".to_owned(),
-        When::SizeChosen => "choose a size of the girth axis first".to_owned(),
-        When::HasSizes => "the draft has no sizes yet".to_owned(),
-        When::HasFindings => "nothing was found".to_owned(),
-        When::HasProposals => "there is no proposed number".to_owned(),
-        When::Comparing => "compare with another draft first".to_owned(),
-        When::Planning => "nothing is being looked for".to_owned(),
-        When::PlanSeen => "choose a plan in the room of cloth first (Ctrl+L)".to_owned(),
-        When::LaidChosen => "choose a piece on the cloth first".to_owned(),
-        When::HasPlans => "no plan is kept in the draft".to_owned(),
+        When::CanUndo => say!("why-no-change"),
+        When::CanRedo => say!("why-nothing-undone"),
+        When::PartChosen | When::CanDelete => say!("why-choose-part", chosen = chosen(shown)),
+        When::InOrder => say!("why-choose-in-order"),
+        When::PieceChosen => say!("why-choose-piece"),
+        When::OutlineOpen => say!("why-outline-closed"),
+        When::SeamChosen => say!("why-choose-seam"),
+        When::SizeChosen => say!("why-choose-size"),
+        When::HasSizes => say!("why-no-sizes"),
+        When::HasFindings => say!("why-no-findings"),
+        When::HasProposals => say!("why-no-proposals"),
+        When::Comparing => say!("why-not-comparing"),
+        When::Planning => say!("why-not-planning"),
+        When::PlanSeen => say!("why-choose-plan"),
+        When::LaidChosen => say!("why-choose-laid"),
+        When::HasPlans => say!("why-no-plans"),
         When::Always => String::new(),
     }
 }

@@ -10,7 +10,7 @@ use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
 use crate::proof::errors;
-use crate::texts::{carried, message, own, say, set_own};
+use crate::texts::{carried, message, own, owned, say, set_own};
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]
@@ -84,7 +84,7 @@ impl Compared {
     fn of(other: &Computed, open: &Computed, towards: bool) -> Self {
         let found = match (side(other), side(open)) {
             (Some(other), Some(open)) => match guarded(AssertUnwindSafe(|| {
-                if towards { compare(open, other, &[], &[]) } else { compare(other, open, &[], &[]) }
+                owned(|| if towards { compare(open, other, &[], &[]) } else { compare(other, open, &[], &[]) })
             })) {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),

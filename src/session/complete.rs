@@ -102,7 +102,7 @@ pub fn completions(
             let fits = !is_method || takes_first(row, before);
             if let Some(rank) = rank(row.name).filter(|_| fits) {
                 let written = if is_method { without_first(row) } else { usage(row) };
-                add(rank + 2, format!("{lead}{}(", row.name), written, row.sentence.to_owned());
+                add(rank + 2, format!("{lead}{}(", row.name), written, row.sentence());
             }
         }
     }
@@ -155,7 +155,7 @@ fn about(item: Option<&Item<f64>>, kind: Kind, unit: DisplayUnit) -> String {
             say!("formula-is", kind = words, value = owned(|| decimal(&format!("{:.1}°", v.to_degrees()))))
         }
         (Some(v), Kind::NUMBER) => say!("formula-is", kind = words, value = owned(|| decimal(&format!("{v:.3}")))),
-        _ => words.to_owned(),
+        _ => words,
     }
 }
 

@@ -181,6 +181,11 @@ impl OpenDraft {
         self.work.poll()
     }
 
+    /// See [`Work::reword`].
+    pub fn reword(&mut self) {
+        self.work.reword();
+    }
+
     /// See [`Work::settle`].
     pub fn settle(&mut self) {
         self.work.settle();

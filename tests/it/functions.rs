@@ -200,7 +200,7 @@ fn what_a_function_takes_has_a_name_each() {
 
 #[test]
 fn the_help_has_a_line_for_every_function() {
-    let help = include_str!("../../assets/help/language.md");
+    let help = include_str!("../../assets/help/en/language.md");
     for function in FUNCTIONS {
         let open = format!("{}(", function.name);
         let listed = help.contains(&open) || help.contains(&format!("{} ", function.name));

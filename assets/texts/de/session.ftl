@@ -994,13 +994,9 @@ block-other-drive = { $path } liegt auf einem anderen Laufwerk als der Entwurf; 
 ## The program itself
 build-no-window = dieses Programm ist ohne Fenster gebaut
 
-## Kinds of output
-output-pages = Seiten
-output-wide = breiter Bogen
-output-projector = Projektor
-output-svg = SVG
-output-dxf = DXF
-output-tables = Tabellen
-output-booklet = Anleitung
-output-lays = Schnittbilder
-output-check-list = Prüfliste
+## How cloth lies
+lies-open = offen
+lies-folded = der Länge nach gefaltet
+lies-to-middle = beide Webkanten zur Mitte
+lies-part = teilweise gefaltet
+lies-with-nap = mit Strich

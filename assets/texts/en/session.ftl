@@ -994,13 +994,9 @@ block-other-drive = { $path } lies on another drive than the draft; copy it besi
 ## The program itself
 build-no-window = this build has none
 
-## Kinds of output
-output-pages = pages
-output-wide = wide
-output-projector = projector
-output-svg = svg
-output-dxf = dxf
-output-tables = tables
-output-booklet = booklet
-output-lays = lays
-output-check-list = check-list
+## How cloth lies
+lies-open = open
+lies-folded = folded lengthwise
+lies-to-middle = both selvedges to the middle
+lies-part = folded in part
+lies-with-nap = with nap

@@ -1,6 +1,6 @@
 //! The kinds of things that are published.
 
-use crate::texts::{say, t};
+use crate::texts::t;
 
 /// Kinds of things that are published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -62,21 +62,6 @@ impl What {
     /// Whether it goes out with an edition; else it is for the maker and for testers.
     pub fn is_for_buyers(self) -> bool {
         self != Self::CheckList
-    }
-
-    /// Its word for whoever is at the program.
-    pub fn words(self) -> String {
-        match self {
-            Self::Pages => say!("output-pages"),
-            Self::Wide => say!("output-wide"),
-            Self::Projector => say!("output-projector"),
-            Self::Svg => say!("output-svg"),
-            Self::Dxf => say!("output-dxf"),
-            Self::Tables => say!("output-tables"),
-            Self::Booklet => say!("output-booklet"),
-            Self::Lays => say!("output-lays"),
-            Self::CheckList => say!("output-check-list"),
-        }
     }
 
     /// What such a file is for, in words for who buys the pattern.
