@@ -24,6 +24,7 @@ use crate::session::{
     Act, ChartCommand, Command, Deletion, NewSize, OpenDraft, PartCommand, PieceCommand, Reach, StepCommand,
     TextCommand, ViewCommand, part_named, place_of,
 };
+use crate::texts::say;
 
 impl Window {
     /// Carries out an action.
@@ -33,7 +34,7 @@ impl Window {
         }
         self.finish_typing();
         if !menus::can(act, &self.open, &self.scene, &self.shown) {
-            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), menus::why_not(act, &self.shown));
+            let words = format!("{}: {}", act.action().name().trim_end_matches(" …"), menus::why_not(act, &self.shown));
             return self.refuse(words);
         }
         match act {
@@ -44,12 +45,12 @@ impl Window {
             Act::Quit => self.leave_for(Then::Quit),
             Act::Undo => {
                 let told = self.undo_by_hand(false).or_else(|| self.open.undo());
-                let told = told.map(|label| format!("undone: {label}"));
+                let told = told.map(|label| say!("done-undone", label));
                 self.told(told);
             }
             Act::Redo => {
                 let told = self.undo_by_hand(true).or_else(|| self.open.redo());
-                let told = told.map(|label| format!("done again: {label}"));
+                let told = told.map(|label| say!("done-again", label));
                 self.told(told);
             }
             Act::RenameSize => self.shown.ask = Some(Ask::renaming_size(Axis::Girth, &self.shown.case)),
@@ -113,7 +114,7 @@ impl Window {
             Act::Bends => {
                 self.shown.bends = !self.shown.bends;
                 if self.shown.bends && self.shown.frame().is_none() {
-                    self.tell("choose a piece or an edge to see how it bends");
+                    self.tell(say!("done-bends-choose"));
                 }
             }
             Act::Pencil => self.take_pencil(),
@@ -258,7 +259,7 @@ impl Window {
                         if let Some(keeper) = self.open.keeper() {
                             taken.kept_by(keeper);
                         }
-                        self.tell("the work that was left behind is open; save it to keep it");
+                        self.tell(say!("done-taken-up"));
                     }
                 }
             }
@@ -300,24 +301,23 @@ impl Window {
         }
         if !self.open.comments().is_empty() {
             let many = self.open.comments().len();
-            let note = format!("The file holds comments ({many}), which the standard form cannot keep.");
-            let choices = ["Keep them as the draft's note", "Save without them"];
-            self.shown.ask = Some(Ask::new(Purpose::Comments, "Comments would be lost", note, &choices));
+            let note = say!("comments-note", count = many);
+            let choices = [say!("comments-keep"), say!("comments-drop")];
+            self.shown.ask = Some(Ask::new(Purpose::Comments, say!("comments-title"), note, &choices));
             return;
         }
         match self.open.save(to, over) {
             Ok(()) => {
-                self.tell(format!("{} is saved", self.open.file_name()));
+                self.tell(say!("done-saved", file = self.open.file_name()));
                 self.note_left();
                 if let Some(then) = self.then.take() {
                     self.go_on(then);
                 }
             }
             Err(file::FileError::ChangedOutside { path, gone }) => {
-                let what = if gone { "removed" } else { "changed" };
-                let note = format!("{} was {what} by another program since it was opened.", path.display());
-                let choices = ["Save under another name", "Save over it"];
-                self.shown.ask = Some(Ask::new(Purpose::Over(path), "Save over it?", note, &choices));
+                let at = path.display().to_string();
+                let note = if gone { say!("over-removed", path = at) } else { say!("over-changed", path = at) };
+                self.shown.ask = Some(Ask::over(path, note));
             }
             Err(problem) => {
                 self.then = None;
@@ -357,13 +357,9 @@ impl Window {
                     }
                 }
             }
-            Purpose::Delete(part) => {
-                let how = match ask.choices.get(choice).map(String::as_str) {
-                    Some("Delete") => Deletion::IfUnused,
-                    Some("Put its present value instead") => Deletion::PutValue,
-                    _ => Deletion::LeaveBroken,
-                };
-                if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), how))) {
+            Purpose::Delete(part, ways) => {
+                let Some(how) = ways.get(choice) else { return };
+                if self.try_ask(&Command::Part(PartCommand::Delete(part.clone(), *how))) {
                     self.shown.part = self.whole_of(part);
                 }
             }
@@ -405,12 +401,11 @@ impl Window {
             Purpose::SaveAs => {
                 let path = path_of(ask.text(0));
                 if path.as_os_str().is_empty() {
-                    return self.problem("a name is needed");
+                    return self.problem(&say!("file-needs-name"));
                 }
                 if path.exists() && self.open.path() != Some(path.as_path()) {
-                    let note = format!("There is a file {} already.", path.display());
-                    let choices = ["Save under another name", "Save over it"];
-                    self.shown.ask = Some(Ask::new(Purpose::Over(path), "Save over it?", note, &choices));
+                    let note = say!("over-there", path = path.display().to_string());
+                    self.shown.ask = Some(Ask::over(path, note));
                     return;
                 }
                 self.save(Some(&path), false);
@@ -482,13 +477,13 @@ impl Window {
         let (command, part) = match act {
             Act::AddSize => {
                 let Some(axis) = Axis::of(ask.text(2)) else {
-                    return self.problem("the axes are girth, cup and length");
+                    return self.problem(&say!("done-no-axis"));
                 };
                 let labels = self.open.work().draft().chart.labels(axis);
                 let after = ask.text(1);
                 let next = labels.iter().position(|l| l == after).and_then(|i| labels.get(i + 1));
                 if !after.is_empty() && !labels.iter().any(|l| l == after) {
-                    return self.problem(&format!("there is no size {after} to stand after"));
+                    return self.problem(&say!("done-no-size-before", size = after));
                 }
                 let between = next.map(|n| (after.to_owned(), n.clone()));
                 let new = NewSize { label: name.clone(), axis, between, cells: Vec::new() };

@@ -12,7 +12,8 @@ use super::offers;
 use super::scene::Scene;
 use super::state::{Shown, Spot, Wish};
 use crate::document::{Axis, Draft, Part, Row};
-use crate::session::{Act, OpenDraft, comes_from, stands_elsewhere, used_by, users, users_of_step, uses};
+use crate::session::{Act, Deletion, OpenDraft, comes_from, stands_elsewhere, used_by, users, users_of_step, uses};
+use crate::texts::say;
 
 /// What a dialog is for.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,8 +22,8 @@ pub(super) enum Purpose {
     Add(Act),
     /// A part gets another name.
     Rename(Part),
-    /// A part is taken out.
-    Delete(Part),
+    /// A part is taken out; how, by the choices.
+    Delete(Part, &'static [Deletion]),
     /// A step of a derived piece is taken out, by its place.
     TakeOut(String, usize),
     /// A size gets another label.
@@ -75,12 +76,17 @@ pub(super) enum Then {
     Example(usize),
 }
 
+/// The place of the first point.
+const ORIGIN: &str = "(0 cm, 0 cm)";
+
 /// A field of a dialog.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct AskField {
-    pub label: &'static str,
+    pub label: String,
     pub hint: String,
     pub text: String,
+    /// Whether a formula stands in it.
+    pub is_formula: bool,
 }
 
 /// A dialog.
@@ -100,29 +106,34 @@ pub(super) struct Ask {
     pub at: usize,
 }
 
-impl AskField {
-    /// Whether a formula stands in it.
-    pub fn is_formula(&self) -> bool {
-        ["place", "formula", "start", "least", "most", "must hold", "length", "length or size"].contains(&self.label)
-    }
-}
-
 impl Ask {
-    pub fn new(purpose: Purpose, title: impl Into<String>, note: impl Into<String>, choices: &[&str]) -> Self {
+    pub fn new(
+        purpose: Purpose,
+        title: impl Into<String>,
+        note: impl Into<String>,
+        choices: &[impl AsRef<str>],
+    ) -> Self {
         Self {
             purpose,
             title: title.into(),
             note: note.into(),
             fields: Vec::new(),
-            choices: choices.iter().map(|c| (*c).to_owned()).collect(),
+            choices: choices.iter().map(|c| c.as_ref().to_owned()).collect(),
             parts: Vec::new(),
             problem: String::new(),
             at: 0,
         }
     }
 
-    pub fn field(mut self, label: &'static str, hint: impl Into<String>, text: impl Into<String>) -> Self {
-        self.fields.push(AskField { label, hint: hint.into(), text: text.into() });
+    pub fn field(mut self, label: impl Into<String>, hint: impl Into<String>, text: impl Into<String>) -> Self {
+        let (label, hint, text) = (label.into(), hint.into(), text.into());
+        self.fields.push(AskField { label, hint, text, is_formula: false });
+        self
+    }
+
+    /// A field in which a formula stands.
+    fn formula(mut self, label: String, hint: String, text: &str) -> Self {
+        self.fields.push(AskField { label, hint, text: text.to_owned(), is_formula: true });
         self
     }
 
@@ -138,110 +149,101 @@ impl Ask {
 
     /// The dialog of an action that adds something, if it needs one.
     pub fn adding(act: Act, scene: &Scene, shown: &Shown) -> Option<Self> {
-        let title = act.action().name.trim_end_matches(" …");
-        let add = |note: &str, choices: &[&str]| Self::new(Purpose::Add(act), title, note, choices);
+        let title = act.action().name().trim_end_matches(" …");
+        let add = |note: String, choices: &[String]| Self::new(Purpose::Add(act), title, note, choices);
         let frame = shown.frame().unwrap_or_default().to_owned();
         let draft = scene.draft();
         Some(match act {
-            Act::AddSize => {
-                let note = "Rows without a formula get a proposal for it, to be confirmed in the chart.";
-                add(note, &["Add the size"])
-                    .field("label", "such as 86", "")
-                    .field("after which size", "in order of the numbers, else the last", "")
-                    .field("along which axis", "girth, cup or length", Self::axis_of(draft))
-            }
-            Act::AddPerson => {
-                add("A single body: kept out of the range, shown beside it.", &["Add the person"]).field("name", "", "")
-            }
-            Act::AddRow => add(
-                "A body row is a measure of bodies and is published; a house row is anything else that goes by size.",
-                &["Add a body row", "Add a house row"],
-            )
-            .field("name", "such as hip", ""),
+            Act::AddSize => add(say!("ask-size-note"), &[say!("ask-size-do")])
+                .field(say!("ask-label"), say!("such-as", example = "86"), "")
+                .field(say!("ask-size-after"), say!("ask-size-after-hint"), "")
+                .field(say!("ask-size-axis"), say!("ask-size-axis-hint"), Self::axis_of(draft)),
+            Act::AddPerson => add(say!("ask-person-note"), &[say!("ask-person-do")]).field(say!("ask-name"), "", ""),
+            Act::AddRow => add(say!("ask-row-note"), &[say!("ask-row-body"), say!("ask-row-house")]).field(
+                say!("ask-name"),
+                say!("ask-row-hint"),
+                "",
+            ),
             Act::AddSet => {
-                let note = "A part of the range under a name of its own; its sizes are chosen afterwards.";
-                add(note, &["Add the set"]).field("name", "such as petite", "")
+                add(say!("ask-set-note"), &[say!("ask-set-do")]).field(say!("ask-name"), say!("ask-set-hint"), "")
             }
-            Act::AddValue => add("A number, length or angle with a name.", &["Add the value"])
-                .field("name", "such as bust_ease", "")
-                .field("formula", "such as 10 cm", ""),
-            Act::AddFound => add(
-                "The program finds it in every size, so that the seams or conditions that name it hold.",
-                &["Add the value"],
-            )
-            .field("name", "such as cap_height", "")
-            .field("start", "such as 14 cm", "")
-            .field("least", "no limit", "")
-            .field("most", "no limit", ""),
-            Act::AddPiece => add("", &["Add the piece"]).field("name", "such as front", ""),
+            Act::AddValue => add(say!("ask-value-note"), &[say!("ask-value-do")])
+                .field(say!("ask-name"), say!("ask-value-hint"), "")
+                .formula(say!("ask-formula"), say!("such-as", example = "10 cm"), ""),
+            Act::AddFound => add(say!("ask-found-note"), &[say!("ask-value-do")])
+                .field(say!("ask-name"), say!("ask-found-hint"), "")
+                .formula(say!("ask-found-start"), say!("such-as", example = "14 cm"), "")
+                .formula(say!("ask-found-least"), say!("ask-found-no-limit"), "")
+                .formula(say!("ask-found-most"), say!("ask-found-no-limit"), ""),
+            Act::AddPiece => {
+                add(String::new(), &[say!("ask-piece-do")]).field(say!("ask-name"), say!("ask-piece-hint"), "")
+            }
             Act::DerivePiece => {
                 let chosen = draft.pieces.iter().find(|p| p.name == frame).or(draft.pieces.first());
-                add("A copy that is styled by steps: the block can be changed afterwards, and it follows.", &["Derive the piece"])
-                    .field("name", "such as side_panel", "")
-                    .field("made of", "a piece", chosen.map_or("", |p| p.name.as_str()))
+                add(say!("ask-derive-note"), &[say!("ask-derive-do")])
+                    .field(say!("ask-name"), say!("ask-derive-hint"), "")
+                    .field(say!("ask-derive-of"), say!("ask-derive-of-hint"), chosen.map_or("", |p| p.name.as_str()))
             }
             Act::AddPoint => {
-                let note = format!("A point of {frame}. Right and down are positive.");
                 let first = points(draft, &frame).is_empty();
-                let hint = if first { "(0 cm, 0 cm)" } else { "such as neck.down(8 cm).right(bust / 4)" };
-                add(&note, &["Add the point"])
-                    .field("name", "such as neck", "")
-                    .field("place", hint, if first { "(0 cm, 0 cm)" } else { "" })
+                let hint = if first { ORIGIN.to_owned() } else { say!("ask-point-place-hint") };
+                add(say!("ask-point-note", piece = frame), &[say!("ask-point-do")])
+                    .field(say!("ask-name"), say!("ask-point-hint"), "")
+                    .formula(say!("ask-point-place"), hint, if first { ORIGIN } else { "" })
             }
             Act::AddEdge => {
                 let piece = draft.pieces.iter().find(|p| p.name == frame);
                 let from = piece.and_then(|p| p.edges.last()).map_or("", |e| e.by.last().map_or(&*e.from, |s| s.end()));
                 let known = points(draft, &frame).join(", ");
-                add(&format!("Straight between points of {frame}; it can be curved afterwards. Points: {known}."), &["Add the edge"])
-                    .field("name", "such as shoulder", "")
-                    .field("from", "a point", from)
-                    .field("to", "a point, or several in order", "")
+                add(say!("ask-edge-note", piece = frame, points = known), &[say!("ask-edge-do")])
+                    .field(say!("ask-name"), say!("ask-edge-hint"), "")
+                    .field(say!("ask-edge-from"), say!("ask-edge-from-hint"), from)
+                    .field(say!("ask-edge-to"), say!("ask-edge-to-hint"), "")
             }
-            Act::Close => add(
-                "A straight edge from the last point of the outline to its first.",
-                &["Close it"],
-            )
-            .field("name of the edge", "such as centre", ""),
-            Act::AddSeam => add(
-                "Both sides start at the same sewn end. An edge that runs the other way is written reversed(front.side).",
-                &["Add the seam"],
-            )
-            .field("name", "such as side", "")
-            .field("side one", "such as front.side", "")
-            .field("side two", "such as back.side", "")
-            .field("kept true by", "watched only", ""),
+            Act::Close => add(say!("ask-close-note"), &[say!("ask-close-do")]).field(
+                say!("ask-close-name"),
+                say!("ask-close-hint"),
+                "",
+            ),
+            Act::AddSeam => add(say!("ask-seam-note"), &[say!("ask-seam-do")])
+                .field(say!("ask-name"), say!("ask-seam-hint"), "")
+                .field(say!("ask-seam-one"), say!("ask-seam-one-hint"), "")
+                .field(say!("ask-seam-two"), say!("ask-seam-two-hint"), "")
+                .field(say!("ask-kept-by"), say!("ask-seam-kept-hint"), ""),
             Act::AddView => {
-                let note = "A version of the garment. It has all pieces at first; which, and what values say in it, stands on its card.";
-                add(note, &["Add the view"]).field("name", "such as sleeveless", "")
+                add(say!("ask-view-note"), &[say!("ask-view-do")]).field(say!("ask-name"), say!("ask-view-hint"), "")
             }
-            Act::AddStrip => add("A thing cut to a length. What it is, its width and how it is joined stand on its card.", &["Add the strip"])
-                .field("name", "such as waist_elastic", "")
-                .field("length", "finished, from seam to seam: such as waist * 0.9", ""),
-            Act::AddNotion => add("A thing that is bought. How many, and the sizes in which it is sold, stand on its card.", &["Add the notion"])
-                .field("name", "such as zip", "")
-                .field("length or size", "such as 20 cm; it may stay empty", ""),
+            Act::AddStrip => add(say!("ask-strip-note"), &[say!("ask-strip-do")])
+                .field(say!("ask-name"), say!("ask-strip-hint"), "")
+                .formula(say!("ask-strip-length"), say!("ask-strip-length-hint"), ""),
+            Act::AddNotion => add(say!("ask-notion-note"), &[say!("ask-notion-do")])
+                .field(say!("ask-name"), say!("ask-notion-hint"), "")
+                .formula(say!("ask-notion-size"), say!("ask-notion-size-hint"), ""),
             Act::AddMaterial => {
-                let choices = ["Add an outer cloth", "Add a lining", "Add an interfacing"];
-                add("What pieces and strips are cut from.", &choices).field("name", "such as cotton", "")
+                let choices =
+                    [say!("ask-material-cloth"), say!("ask-material-lining"), say!("ask-material-interfacing")];
+                add(say!("ask-material-note"), &choices).field(say!("ask-name"), say!("ask-material-hint"), "")
             }
-            Act::AddStep => {
-                let note = "A step of sewing, behind the chosen one. Its words stand on its card.";
-                add(note, &["Add the step"]).field("heading", "such as Join the shoulders", "")
-            }
-            Act::AddCondition => add("An equation that must hold, or a comparison that is watched.", &["Add the condition"])
-                .field("name", "such as neck_opening", "")
-                .field("must hold", "a = b, or a >= b", "")
-                .field("kept true by", "all that it depends on", ""),
+            Act::AddStep => add(say!("ask-step-note"), &[say!("ask-step-do")]).field(
+                say!("ask-step-heading"),
+                say!("ask-step-hint"),
+                "",
+            ),
+            Act::AddCondition => add(say!("ask-condition-note"), &[say!("ask-condition-do")])
+                .field(say!("ask-name"), say!("ask-condition-hint"), "")
+                .formula(say!("ask-condition-holds"), say!("ask-condition-holds-hint"), "")
+                .field(say!("ask-kept-by"), say!("ask-condition-kept-hint"), ""),
             _ => return None,
         })
     }
 
     /// The dialog that gives a part another name.
     pub fn renaming(draft: &Draft, part: &Part) -> Self {
-        let note = "Every formula that names it follows.";
-        let note = comes_from(draft, part).map_or_else(|| note.to_owned(), |from| format!("{from} {note}"));
-        Self::new(Purpose::Rename(part.clone()), format!("Rename {part}"), note, &["Rename it"]).field(
-            "name",
+        let from = comes_from(draft, part);
+        let note = from.map_or_else(|| say!("ask-rename-note"), |from| say!("ask-rename-note-of", from));
+        let title = say!("ask-rename-title", part = part.words());
+        Self::new(Purpose::Rename(part.clone()), title, note, &[say!("ask-rename-do")]).field(
+            say!("ask-name"),
             "",
             part.name(),
         )
@@ -249,9 +251,13 @@ impl Ask {
 
     /// The dialog that gives a size another label.
     pub fn renaming_size(axis: Axis, label: &str) -> Self {
-        let note = "Its numbers and every formula that names it follow.";
         let purpose = Purpose::RenameSize(axis, label.to_owned());
-        Self::new(purpose, format!("Rename size {label}"), note, &["Rename it"]).field("label", "", label)
+        let title = say!("ask-rename-size-title", size = label);
+        Self::new(purpose, title, say!("ask-rename-size-note"), &[say!("ask-rename-do")]).field(
+            say!("ask-label"),
+            "",
+            label,
+        )
     }
 
     /// The dialog before a size is taken out.
@@ -260,65 +266,63 @@ impl Ask {
         let rows = draft.chart.rows.iter().filter_map(|r| Some((r, own(r)?)));
         let cells =
             rows.flat_map(|(r, i)| r.cells.iter().filter(move |c| c.0.split('/').nth(i) == Some(label))).count();
-        let note = format!("Its {cells} numbers go with it; undoing brings them back.");
         Self::new(
             Purpose::DeleteSize(axis, label.to_owned()),
-            format!("Delete size {label}"),
-            note,
-            &["Delete the size"],
+            say!("ask-delete-size-title", size = label),
+            say!("ask-delete-size-note", count = cells),
+            &[say!("ask-delete-size-do")],
         )
     }
 
     /// The dialog before a part is taken out.
     pub fn deleting(draft: &Draft, part: &Part) -> Self {
         let users = users(draft, part);
-        let purpose = Purpose::Delete(part.clone());
-        let title = format!("Delete {part}");
-        if let Some(why) = stands_elsewhere(draft, part) {
-            return Self::new(purpose, title, format!("{why}."), &[]);
-        }
-        if users.is_empty() {
-            let note = if let Part::Step(_) = part {
-                "Its words go with it; undoing brings them back."
-            } else {
-                "Nothing names it."
-            };
-            return Self::new(purpose, title, note, &["Delete"]);
-        }
-        let note = format!("It is used by {}.", listed(&users));
+        let title = say!("ask-delete-title", part = part.words());
         let has_value = matches!(part, Part::Row(_) | Part::Value(_));
-        let choices: &[&str] = if has_value {
-            &["Put its present value instead", "Delete, and leave what uses it broken"]
+        let (note, ways): (String, &'static [Deletion]) = if let Some(why) = stands_elsewhere(draft, part) {
+            (format!("{why}."), &[])
+        } else if !users.is_empty() {
+            let ways: &[Deletion] =
+                if has_value { &[Deletion::PutValue, Deletion::LeaveBroken] } else { &[Deletion::LeaveBroken] };
+            (say!("ask-used-by-all", users = listed(&users)), ways)
+        } else if let Part::Step(_) = part {
+            (say!("ask-delete-step-note"), &[Deletion::IfUnused])
         } else {
-            &["Delete, and leave what uses it broken"]
+            (say!("ask-delete-unnamed"), &[Deletion::IfUnused])
         };
-        Self::new(purpose, title, note, choices)
+        let word = |way: &Deletion| match way {
+            Deletion::IfUnused => say!("ask-delete-do"),
+            Deletion::PutValue => say!("ask-delete-put-value"),
+            Deletion::LeaveBroken => say!("ask-delete-break"),
+        };
+        let choices: Vec<String> = ways.iter().map(word).collect();
+        Self::new(Purpose::Delete(part.clone(), ways), title, note, &choices)
     }
 
     /// The dialog before a step is taken out that makes what is used, if it does.
     pub fn taking_out(draft: &Draft, piece: &str, step: usize) -> Option<Self> {
         let users = users_of_step(draft, piece, step);
-        let note = format!("What it makes is used by {}.", listed(&users));
-        let title = format!("Take out step {} of {piece}", step + 1);
+        let note = say!("ask-take-out-note", users = listed(&users));
+        let title = say!("ask-take-out-title", number = step + 1, piece);
         let purpose = Purpose::TakeOut(piece.to_owned(), step);
-        (!users.is_empty()).then(|| Self::new(purpose, title, note, &["Take it out, and leave what uses it broken"]))
+        (!users.is_empty()).then(|| Self::new(purpose, title, note, &[say!("ask-take-out-do")]))
     }
 
     /// The list of what uses a part and what it uses.
     pub fn using(draft: &Draft, part: &Part) -> Self {
         let note = comes_from(draft, part).unwrap_or_default();
-        let mut ask = Self::new(Purpose::Uses, format!("Used by and uses: {part}"), note, &["Good"]);
+        let mut ask = Self::new(Purpose::Uses, say!("ask-uses-title", part = part.words()), note, &[say!("good")]);
         for used in used_by(draft, part) {
-            let words = format!("used by {}", used.place(draft));
+            let words = say!("ask-uses-used-by", place = used.place(draft));
             if !ask.parts.iter().any(|(w, _)| *w == words) {
                 ask.parts.push((words, used.at.part));
             }
         }
         for other in uses(draft, part) {
-            ask.parts.push((format!("uses {other}"), other));
+            ask.parts.push((say!("ask-uses-other", part = other.words()), other));
         }
         if ask.parts.is_empty() {
-            ask.note = format!("{} Nothing names it, and it names nothing.", ask.note).trim().to_owned();
+            ask.note = format!("{} {}", ask.note, say!("ask-uses-nothing")).trim().to_owned();
         }
         ask
     }
@@ -327,20 +331,15 @@ impl Ask {
     pub fn file(purpose: Purpose, open: &OpenDraft) -> Self {
         let own = open.path().map_or_else(String::new, |p| p.display().to_string());
         match purpose {
-            Purpose::Open => {
-                Self::new(purpose, "Open a draft", "", &["Open", "Browse …"]).field("file", "a path to a .ron file", "")
-            }
+            Purpose::Open => Self::new(purpose, say!("ask-open-title"), "", &[say!("ask-open-do"), say!("browse")])
+                .of_file(".ron", ""),
             Purpose::Compare => {
-                let note = "What differs from it is listed; its lines are laid under the pieces. It is not changed.";
-                Self::new(purpose, "Compare with another draft", note, &["Compare", "Browse …"]).field(
-                    "file",
-                    "a path to a .ron file",
-                    "",
-                )
+                let choices = [say!("ask-compare-do"), say!("browse")];
+                Self::new(purpose, say!("ask-compare-title"), say!("ask-compare-note"), &choices).of_file(".ron", "")
             }
             _ => {
                 let text = if own.is_empty() { "new-draft.ron".to_owned() } else { own };
-                Self::new(purpose, "Save the draft as", "", &["Save", "Browse …"]).field("file", "a path", text)
+                Self::new(purpose, say!("ask-save-as-title"), "", &[say!("ask-save-do"), say!("browse")]).of_path(text)
             }
         }
     }
@@ -349,8 +348,8 @@ impl Ask {
     pub fn printing(open: &OpenDraft) -> Self {
         let path = open.path().map(|p| p.with_extension("pdf"));
         let text = path.map_or_else(|| "pages.pdf".to_owned(), |p| p.display().to_string());
-        let note = "What Sheets shows, as a PDF file to be printed at 100 %.";
-        Self::new(Purpose::Print, "Write the pages", note, &["Write"]).field("file", "a path", text)
+        Self::new(Purpose::Print, say!("ask-print-title"), say!("ask-print-note"), &[say!("ask-write-do")])
+            .of_path(text)
     }
 
     /// The axis along which a size is most likely added.
@@ -362,29 +361,41 @@ impl Ask {
     pub fn reading_table(open: &OpenDraft) -> Self {
         let path = open.path().map(|p| p.with_extension("csv"));
         let text = path.map_or_else(String::new, |p| p.display().to_string());
-        let note = "A table as spreadsheets save it (CSV). It is looked at before anything is taken.";
-        Self::new(Purpose::ReadTable, "Read numbers from a table", note, &["Read"]).field(
-            "file",
-            "a path to a .csv file",
-            text,
-        )
+        let note = say!("ask-read-table-note");
+        Self::new(Purpose::ReadTable, say!("ask-read-table-title"), note, &[say!("ask-read-do")]).of_file(".csv", &text)
     }
 
     /// The dialog in which the file of the table is named.
     pub fn writing_table(open: &OpenDraft) -> Self {
         let path = open.path().map(|p| p.with_extension("csv"));
         let text = path.map_or_else(|| "chart.csv".to_owned(), |p| p.display().to_string());
-        let note = "Rows, sizes and persons as text with commas between, cells as they were typed.";
-        Self::new(Purpose::WriteTable, "Write the chart as a table", note, &["Write"]).field("file", "a path", text)
+        let note = say!("ask-write-table-note");
+        Self::new(Purpose::WriteTable, say!("ask-write-table-title"), note, &[say!("ask-write-do")]).of_path(text)
     }
 
     /// The question before unsaved work is left.
     pub fn unsaved(open: &OpenDraft, then: Then) -> Self {
-        let note = format!(
-            "{} holds changes that are not saved.",
-            if open.path().is_some() { open.file_name() } else { "The draft".to_owned() }
-        );
-        Self::new(Purpose::Unsaved(then), "Save first?", note, &["Save", "Go on without saving"])
+        let note = match open.path() {
+            Some(_) => say!("ask-unsaved-note", file = open.file_name()),
+            None => say!("ask-unsaved-note-unnamed"),
+        };
+        let choices = [say!("ask-save-do"), say!("ask-unsaved-go-on")];
+        Self::new(Purpose::Unsaved(then), say!("ask-unsaved-title"), note, &choices)
+    }
+
+    /// The question before a file is saved over, and why it is asked.
+    pub fn over(path: PathBuf, note: String) -> Self {
+        Self::new(Purpose::Over(path), say!("over-title"), note, &[say!("over-other-name"), say!("over-do")])
+    }
+
+    /// With a field for a file that is there, which ends so.
+    pub fn of_file(self, ending: &str, text: &str) -> Self {
+        self.field(say!("file-label"), say!("path-to-hint", ending), text)
+    }
+
+    /// With a field for a file that is to be written.
+    fn of_path(self, text: String) -> Self {
+        self.field(say!("file-label"), say!("path-hint"), text)
     }
 }
 
@@ -396,11 +407,8 @@ fn points(draft: &Draft, frame: &str) -> Vec<String> {
 
 /// At most a dozen words, and how many more there are.
 fn listed(words: &[String]) -> String {
-    let mut out = words.iter().take(12).cloned().collect::<Vec<_>>().join(", ");
-    if words.len() > 12 {
-        out.push_str(&format!(" and {} more", words.len() - 12));
-    }
-    out
+    let list = words.iter().take(12).cloned().collect::<Vec<_>>().join(", ");
+    if words.len() > 12 { say!("ask-listed-more", list, count = words.len() - 12) } else { list }
 }
 
 /// A list with commas between; commas inside brackets belong to a formula. Names may also have spaces between.
@@ -439,21 +447,21 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
             ui.set_width(430.0);
             ui.horizontal(|ui| {
                 ui.label(RichText::new(&ask.title).font(letters(look::LARGE)).color(look.ink));
-                help::question(ui, "this dialog", help::page_of_dialog(ask), wishes);
+                help::question(ui, &say!("ask-this-dialog"), help::page_of_dialog(ask), wishes);
             });
             if !ask.note.is_empty() {
                 ui.label(RichText::new(&ask.note).color(look.soft));
             }
             let mut entered = false;
             for (i, own) in ask.fields.iter().enumerate() {
-                let caption = ui.label(RichText::new(own.label).font(letters(look::SMALL)).color(look.soft));
+                let caption = ui.label(RichText::new(&own.label).font(letters(look::SMALL)).color(look.soft));
                 let mut text = own.text.clone();
                 let id = field_id(ask, i);
                 let spot = Spot::Ask(i);
-                let has_focus = own.is_formula() && ui.memory(|m| m.has_focus(id));
+                let has_focus = own.is_formula && ui.memory(|m| m.has_focus(id));
                 let mut taken = offers::keys(ui, shown, &spot, has_focus, wishes);
                 let edit = TextEdit::singleline(&mut text).id(id).hint_text(own.hint.clone()).desired_width(420.0);
-                let edit = if own.is_formula() { edit.event_filter(offers::filter(shown, &spot)) } else { edit };
+                let edit = if own.is_formula { edit.event_filter(offers::filter(shown, &spot)) } else { edit };
                 let mut output = edit.show(ui);
                 let response = output.response.response.clone().labelled_by(caption.id);
                 if response.gained_focus() {
@@ -462,9 +470,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                     output.state.cursor.set_char_range(Some(all));
                     output.state.clone().store(ui.ctx(), response.id);
                 }
-                ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(own.label));
+                ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(own.label.as_str()));
                 field::ring(ui, &response);
-                if own.is_formula() && response.has_focus() {
+                if own.is_formula && response.has_focus() {
                     taken = taken.or_else(|| offers::show(ui, shown, &spot, &response));
                     let cursor = output.cursor_range.map_or(0, |r| r.primary.index.0);
                     let at = text.char_indices().nth(cursor).map_or(text.len(), |(i, _)| i);
@@ -509,7 +517,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
                         wishes.push(Wish::AskDone(i));
                     }
                 }
-                if ask.purpose != Purpose::Uses && ui.button("Cancel").clicked() {
+                if ask.purpose != Purpose::Uses && ui.button(say!("cancel")).clicked() {
                     wishes.push(Wish::Cancel);
                 }
             });

@@ -19,6 +19,7 @@ use crate::session::{
     BlockCommand, Command, Comparing, Keep, LookedAt, OpenDraft, Seen, Taking, Wake, Watch, accept_block, block_path,
     look_at_blocks, named_beside, relative_to, standing,
 };
+use crate::texts::say;
 
 /// What a person wishes of blocks.
 #[derive(Clone, Debug, PartialEq)]
@@ -78,6 +79,11 @@ impl Blocks {
         self.look(draft, wake);
     }
 
+    /// Looks at the files anew, so that it is told in the language that is spoken now.
+    pub fn tell_again(&mut self) {
+        (self.draft, self.path) = (None, None);
+    }
+
     fn look(&mut self, draft: &Draft, wake: Option<&Wake>) {
         let Some(path) = &self.path else {
             *self = Self { draft: self.draft.take(), ..Self::default() };
@@ -105,12 +111,12 @@ impl Blocks {
         let told = |l: &LookedAt| match &l.found {
             Ok((_, standing)) if standing.is_same() => None,
             Ok((_, standing)) => {
-                let words = format!("Block {} was changed in {}: {}.", l.name, l.file, standing.words());
+                let words = say!("block-changed", block = l.name, file = l.file, changes = standing.words());
                 Some((words, Some(!standing.clashes().is_empty())))
             }
             Err(problem) => {
                 let short = problem.lines().next().unwrap_or_default();
-                Some((format!("Whether block {} was changed cannot be said: {short}", l.name), None))
+                Some((say!("block-untold", block = l.name, problem = short), None))
             }
         };
         let all = self.looked.iter().filter_map(|l| told(l).map(|(words, clash)| (l.name.as_str(), words, clash)));
@@ -137,8 +143,8 @@ impl Window {
                 self.shown.blocks.look(&draft, self.wake.as_ref());
                 let many = self.shown.blocks.notices().len();
                 match many {
-                    0 => self.tell("nothing changed in the blocks"),
-                    _ => self.tell(format!("looked at: {many} to be seen to, above")),
+                    0 => self.tell(say!("block-all-same")),
+                    _ => self.tell(say!("block-to-see", count = many)),
                 }
             }
             BlockWish::Show(name) => self.show_block(&name),
@@ -158,14 +164,10 @@ impl Window {
                 }
             }
             BlockWish::Where(name) => {
-                let note = "It was moved, or has another name. What was taken is here and computes.";
-                let ask = Ask::new(
-                    Purpose::BlockFile(name.clone()),
-                    format!("Where block {name} is"),
-                    note,
-                    &["Look there", "Browse …"],
-                );
-                self.shown.ask = Some(ask.field("file", "a path to a .ron file", ""));
+                let title = say!("block-where-title", block = name);
+                let choices = [say!("block-where-do"), say!("browse")];
+                let ask = Ask::new(Purpose::BlockFile(name), title, say!("block-where-note"), &choices);
+                self.shown.ask = Some(ask.of_file(".ron", ""));
             }
             BlockWish::Untie(name) => self.run(&Command::Block(Box::new(BlockCommand::Untie(name)))),
         }
@@ -176,9 +178,9 @@ impl Window {
         let Some(Ok((source, _))) = self.shown.blocks.of(name).map(|l| l.found.clone()) else { return };
         let mut after = Draft::clone(self.open.work().draft());
         if let Err(problem) = accept_block(&mut after, name, &source, Some(Keep::There)) {
-            return self.refuse(format!("it cannot be taken over: {problem}"));
+            return self.refuse(say!("block-not-taken-over", problem = problem.to_string()));
         }
-        let work = Comparing::towards(format!("block {name} taken over"), after, self.wake.clone());
+        let work = Comparing::towards(say!("block-taken-over", block = name), after, self.wake.clone());
         self.shown.versus = Some(Versus { work, seen: None, shapes: Shapes::default(), at: None });
         self.shown.room = Room::Differences;
         self.follow_other();
@@ -187,7 +189,7 @@ impl Window {
     /// Takes the block that the dialog asks for.
     pub(super) fn take_other_block(&mut self, ask: &Ask) {
         let Some(own) = self.open.path().map(Path::to_owned) else {
-            return self.problem("save this draft first: a block is found from the folder of the draft");
+            return self.problem(&say!("block-save-first"));
         };
         let from = named_beside(&own, &path_of(ask.text(0)));
         let source = match file::open(&from) {
@@ -218,13 +220,12 @@ impl Window {
 
 /// The dialog in which a block is taken.
 pub(super) fn asking() -> Ask {
-    let note = "Its pieces come along with the values, seams and rows that they need. They are in this draft then; when the other \
-                draft changes, that is said and can be taken over.";
-    Ask::new(Purpose::TakeBlock, "Take a block from another draft", note, &["Take it", "Browse …"])
-        .field("file", "a path to a .ron file", "")
-        .field("name of the block", "as its file", "")
-        .field("pieces", "all", "")
-        .field("put in front of all names", "nothing, or such as base_", "")
+    let choices = [say!("block-take-do"), say!("browse")];
+    Ask::new(Purpose::TakeBlock, say!("block-take-title"), say!("block-take-note"), &choices)
+        .of_file(".ron", "")
+        .field(say!("block-take-name"), say!("block-take-name-hint"), "")
+        .field(say!("block-take-pieces"), say!("block-take-pieces-hint"), "")
+        .field(say!("block-take-prefix"), say!("block-take-prefix-hint"), "")
 }
 
 /// The blocks of the draft, on its card.
@@ -233,39 +234,42 @@ pub(super) fn card(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     if blocks.is_empty() {
         return;
     }
-    super::field::caption(ui, look, "blocks from other drafts");
+    super::field::caption(ui, look, &say!("block-caption"));
     for block in blocks {
-        ui.label(RichText::new(format!("{} from {}", block.name, block.file)).color(look.ink));
-        let by = if block.author.is_empty() { "author not told" } else { &block.author };
-        let licence = if block.licence.is_empty() { "licence not told" } else { &block.licence };
-        let edition = if block.edition.is_empty() { String::new() } else { format!(", edition {}", block.edition) };
-        ui.label(RichText::new(format!("{by}, {licence}{edition}")).font(letters(look::SMALL)).color(look.soft));
+        ui.label(RichText::new(say!("block-from", block = block.name, file = block.file)).color(look.ink));
+        let author = if block.author.is_empty() { say!("block-no-author") } else { block.author.clone() };
+        let licence = if block.licence.is_empty() { say!("block-no-licence") } else { block.licence.clone() };
+        let by = match block.edition.as_str() {
+            "" => say!("block-by", author, licence),
+            edition => say!("block-by-edition", author, licence, edition),
+        };
+        ui.label(RichText::new(by).font(letters(look::SMALL)).color(look.soft));
         let state = match shown.blocks.of(&block.name).map(|l| &l.found) {
-            None => "not looked at: save this draft first".to_owned(),
+            None => say!("block-not-looked"),
             Some(Ok((_, standing))) => {
                 let there = match standing.is_same() {
-                    true => "nothing changed there".to_owned(),
-                    false => format!("changed there: {}", standing.words()),
+                    true => say!("block-same-there"),
+                    false => say!("block-changed-there", changes = standing.words()),
                 };
                 [there, standing.own_words()].into_iter().filter(|w| !w.is_empty()).collect::<Vec<_>>().join("; ")
             }
-            Some(Err(_)) => "its file cannot be read".to_owned(),
+            Some(Err(_)) => say!("block-unreadable"),
         };
         ui.label(RichText::new(state).font(letters(look::SMALL)).color(look.soft));
         ui.horizontal_wrapped(|ui| {
-            let mut button = |ui: &mut Ui, word: &str, wish: BlockWish| {
-                let response = ui.small_button(word);
-                let called = format!("{word} of block {}", block.name);
+            let mut button = |ui: &mut Ui, word: String, wish: BlockWish| {
+                let response = ui.small_button(&word);
+                let called = say!("block-button", word, block = block.name);
                 response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, called.clone()));
                 if response.clicked() {
                     wishes.push(Wish::Block(wish));
                 }
             };
-            button(ui, "Where it is …", BlockWish::Where(block.name.clone()));
-            button(ui, "Untie", BlockWish::Untie(block.name.clone()));
+            button(ui, say!("block-where"), BlockWish::Where(block.name.clone()));
+            button(ui, say!("block-untie"), BlockWish::Untie(block.name.clone()));
         });
     }
-    if ui.button("Look at the blocks again").clicked() {
+    if ui.button(say!("block-look-again")).clicked() {
         wishes.push(Wish::Block(BlockWish::Look));
     }
 }

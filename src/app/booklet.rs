@@ -18,6 +18,7 @@ use super::{guide, help};
 use crate::document::Part;
 use crate::output::{Item, Photo, Picture, pages_and_headings, steps_of_view};
 use crate::session::{Act, Order, PrintWish, booklet_of, photos};
+use crate::texts::say;
 
 /// The widest that a page is shown, px.
 const WIDEST: f32 = 860.0;
@@ -71,8 +72,8 @@ pub(super) fn make(
 ) -> Result<Pages, String> {
     known.follow(scene, folder);
     let whole = &scene.whole;
-    let model = whole.model.as_ref().ok_or("the draft cannot be computed")?;
-    let finished = whole.finished.as_ref().ok_or("the draft cannot be computed")?;
+    let model = whole.model.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
+    let finished = whole.finished.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
     let draft = scene.draft();
     let view = scene.view();
     let cases: Vec<usize> = (0..model.plan.cases.range).collect();
@@ -125,20 +126,18 @@ pub(super) fn show(
 fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wishes: &mut Vec<Wish>) {
     let mut next = shown.printing.clone();
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Booklet").font(letters(look::LARGE)).color(look.ink));
-        help::question(ui, "the booklet", "booklet", wishes);
+        ui.label(RichText::new(say!("booklet-title")).font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, &say!("booklet-about"), "booklet", wishes);
         if let Ok(pages) = &**made {
-            let many = pages.pages.len();
-            let words = format!("{many} page{}", if many == 1 { "" } else { "s" });
-            ui.label(RichText::new(words).color(look.ink).strong());
+            ui.label(RichText::new(say!("pages", count = pages.pages.len())).color(look.ink).strong());
         }
         paper_choice(ui, &mut next.wish);
         ui.separator();
         purpose_choice(ui, &mut next.wish);
         ui.separator();
         for act in [Act::AddStep, Act::Publish, Act::Booklet] {
-            let word = if act == Act::Booklet { "Show the pieces" } else { act.action().name };
-            let response = ui.button(word).on_hover_text(act.action().what);
+            let word = if act == Act::Booklet { say!("show-the-pieces") } else { act.action().name().to_owned() };
+            let response = ui.button(word).on_hover_text(act.action().what());
             guide::mark(ui, shown, act, &response);
             if response.clicked() {
                 wishes.push(Wish::Act(act));
@@ -149,12 +148,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         ui.label(RichText::new(format!("{sign} {words}")).font(letters(look::SMALL)).color(color));
     };
     if scene.draft().booklet.is_empty() {
-        small(
-            ui,
-            "●",
-            "There are no steps yet: what is here comes from the draft by itself. Add the first step of sewing.",
-            look.note,
-        );
+        small(ui, "●", &say!("booklet-no-steps"), look.note);
     }
     if let Ok(pages) = &**made {
         for words in &pages.lacking {
@@ -183,7 +177,7 @@ fn show_pages(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, pages: &Pa
                     picture(&painter, page, rect.min, scale);
                 }
                 let told = ui.interact(rect, Id::unique(("booklet page", i)), Sense::hover());
-                let called = format!("booklet page {}: {}", i + 1, words_of_page(page));
+                let called = say!("booklet-page", number = i + 1, words = words_of_page(page));
                 told.widget_info(|| WidgetInfo::labeled(Role::Label, true, &called));
                 for place in pages.steps.iter().filter(|p| p.page == i) {
                     step(ui, look, scene, shown, place, (rect, scale), wishes);
@@ -212,7 +206,7 @@ fn step(
     let chosen = shown.part.as_ref() == Some(&part);
     let response = ui.interact(rect, Id::unique(("booklet step", place.step, place.page)), Sense::click());
     let title = scene.draft().booklet.get(place.step).map_or("", |s| s.title.as_str());
-    let called = format!("step {} of the booklet, page {}: {title}", place.step + 1, place.page + 1);
+    let called = say!("booklet-step", step = place.step + 1, page = place.page + 1, title);
     response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, &called));
     if response.hovered() {
         ui.ctx().set_cursor_icon(CursorIcon::PointingHand);

@@ -8,6 +8,7 @@ use super::state::{Room, Shown, Wish};
 use super::{guide, help};
 use crate::document::{Inner, Part};
 use crate::session::Act;
+use crate::texts::say;
 
 /// More values than this are folded until they are asked for.
 const FEW: usize = 8;
@@ -22,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         let draft = scene.draft();
         let sizes = scene.cases().map_or(0, |c| c.range);
         let heading = Line {
-            name: "Draft",
+            name: &say!("contents-draft"),
             about: "",
             depth: 0,
             chosen: shown.part == Some(Part::Draft) && shown.room != Room::Chart,
@@ -35,62 +36,78 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 wishes.push(Wish::Room(Room::Table));
                 wishes.push(Wish::Part(Part::Draft));
             }
-            help::question(ui, "the contents", "contents", wishes);
+            help::question(ui, &say!("contents-about"), "contents", wishes);
         });
-        let about = format!("{} · {}", counted(sizes, "size"), counted(draft.chart.rows.len(), "row"));
-        if (Line { name: "Chart", about: &about, depth: 0, chosen: shown.room == Room::Chart }).show(ui, look) {
+        let about = format!(
+            "{} · {}",
+            say!("contents-sizes", count = sizes),
+            say!("contents-rows", count = draft.chart.rows.len())
+        );
+        let chart = say!("contents-chart");
+        if (Line { name: &chart, about: &about, depth: 0, chosen: shown.room == Room::Chart }).show(ui, look) {
             wishes.push(Wish::Act(Act::Chart));
         }
         let found = draft.values.iter().filter(|v| v.is_found()).count();
         let about = match (draft.values.len(), found) {
             (all, 0) => all.to_string(),
-            (all, found) => format!("{all}, {found} found"),
+            (all, found) => say!("contents-some-found", all, found),
         };
         let open = shown.values_open || matches!(shown.part, Some(Part::Value(_))) || draft.values.len() <= FEW;
-        group(ui, look, shown, ("Values", &about), Some(open), Act::AddValue, wishes);
+        group(ui, look, shown, (&say!("contents-values"), &about), Some(open), Act::AddValue, wishes);
         for value in draft.values.iter().filter(|_| open) {
-            let about = if value.is_found() { "found" } else { "" };
-            part(ui, look, shown, Part::Value(value.name.clone()), 1, about, wishes);
+            let about = if value.is_found() { say!("contents-found") } else { String::new() };
+            part(ui, look, shown, Part::Value(value.name.clone()), 1, &about, wishes);
         }
         if !draft.drawings.is_empty() {
-            plain(ui, look, "Drawings", &draft.drawings.len().to_string());
+            plain(ui, look, &say!("contents-drawings"), &draft.drawings.len().to_string());
             for drawing in &draft.drawings {
                 part(ui, look, shown, Part::Drawing(drawing.name.clone()), 1, "", wishes);
                 inside(ui, look, scene, shown, &drawing.name, wishes);
             }
         }
-        group(ui, look, shown, ("Pieces", &draft.pieces.len().to_string()), None, Act::AddPiece, wishes);
+        group(
+            ui,
+            look,
+            shown,
+            (&say!("contents-pieces"), &draft.pieces.len().to_string()),
+            None,
+            Act::AddPiece,
+            wishes,
+        );
         for piece in &draft.pieces {
-            let about = if scene.has(&piece.name) { "" } else { "not in this view" };
-            part(ui, look, shown, Part::Piece(piece.name.clone()), 1, about, wishes);
+            let about = if scene.has(&piece.name) { String::new() } else { say!("contents-not-in-view") };
+            part(ui, look, shown, Part::Piece(piece.name.clone()), 1, &about, wishes);
             inside(ui, look, scene, shown, &piece.name, wishes);
         }
         let off = scene.findings().filter(|(_, f)| !f.place.seam.is_empty()).count();
         let about = match (draft.seams.len(), off) {
             (0, _) => "0".to_owned(),
-            (n, 0) => format!("{n} · all fine"),
-            (n, off) => format!("{n} · {off} to look at"),
+            (n, 0) => say!("contents-seams-fine", count = n),
+            (n, off) => say!("contents-seams-off", count = n, off),
         };
-        group(ui, look, shown, ("Seams", &about), None, Act::AddSeam, wishes);
+        group(ui, look, shown, (&say!("contents-seams"), &about), None, Act::AddSeam, wishes);
         let states = scene.seams(scene.case_of(&shown.case));
         for (i, seam) in draft.seams.iter().enumerate() {
             let about = states.get(i).map_or("", |s| s.short.as_str());
             part(ui, look, shown, Part::Seam(seam.name.clone()), 1, about, wishes);
         }
-        group(ui, look, shown, ("Conditions", &draft.conditions.len().to_string()), None, Act::AddCondition, wishes);
+        let about = draft.conditions.len().to_string();
+        group(ui, look, shown, (&say!("contents-conditions"), &about), None, Act::AddCondition, wishes);
         for condition in &draft.conditions {
             part(ui, look, shown, Part::Condition(condition.name.clone()), 1, "", wishes);
         }
         if !draft.views.is_empty() {
-            group(ui, look, shown, ("Views", &draft.views.len().to_string()), None, Act::AddView, wishes);
+            let about = draft.views.len().to_string();
+            group(ui, look, shown, (&say!("contents-views"), &about), None, Act::AddView, wishes);
             for view in &draft.views {
                 part(ui, look, shown, Part::View(view.name.clone()), 1, "", wishes);
             }
         }
         published(ui, look, scene, shown, wishes);
-        let later = [("Placements", draft.placements.len()), ("Sheets", draft.sheets.len())];
+        let later =
+            [(say!("contents-placements"), draft.placements.len()), (say!("contents-sheets"), draft.sheets.len())];
         for (name, many) in later.into_iter().filter(|(_, many)| *many > 0) {
-            plain(ui, look, name, &format!("{many} · only in the file"));
+            plain(ui, look, &name, &say!("contents-in-file", count = many));
         }
     });
 }
@@ -98,37 +115,43 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 /// Strips, notions, cloth, the steps of the booklet, the log.
 fn published(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     let draft = scene.draft();
-    let lists: [(&str, Act, Vec<Part>); 3] = [
-        ("Strips", Act::AddStrip, draft.strips.iter().map(|s| Part::Strip(s.name.clone())).collect()),
-        ("Notions", Act::AddNotion, draft.notions.iter().map(|n| Part::Notion(n.name.clone())).collect()),
-        ("Cloth", Act::AddMaterial, draft.materials.iter().map(|m| Part::Material(m.name.clone())).collect()),
+    let lists: [(String, Act, Vec<Part>); 3] = [
+        (say!("contents-strips"), Act::AddStrip, draft.strips.iter().map(|s| Part::Strip(s.name.clone())).collect()),
+        (
+            say!("contents-notions"),
+            Act::AddNotion,
+            draft.notions.iter().map(|n| Part::Notion(n.name.clone())).collect(),
+        ),
+        (
+            say!("contents-cloth"),
+            Act::AddMaterial,
+            draft.materials.iter().map(|m| Part::Material(m.name.clone())).collect(),
+        ),
     ];
     for (name, add, parts) in lists {
-        group(ui, look, shown, (name, &parts.len().to_string()), None, add, wishes);
+        group(ui, look, shown, (&name, &parts.len().to_string()), None, add, wishes);
         for own in parts {
             part(ui, look, shown, own, 1, "", wishes);
         }
     }
-    if group(ui, look, shown, ("Booklet", &draft.booklet.len().to_string()), None, Act::AddStep, wishes) {
+    let steps = draft.booklet.len().to_string();
+    if group(ui, look, shown, (&say!("contents-booklet"), &steps), None, Act::AddStep, wishes) {
         wishes.push(Wish::Act(Act::Booklet));
     }
     let view = scene.model().map_or("", |m| m.view());
     for (i, step) in draft.booklet.iter().enumerate() {
         let is_here = view.is_empty() || step.views.is_empty() || step.views.iter().any(|v| v == view);
-        let about = if is_here { "" } else { "not in this view" };
+        let about = if is_here { String::new() } else { say!("contents-not-in-view") };
         let title = step.title.trim();
         let name = if title.is_empty() { format!("{}.", i + 1) } else { format!("{}. {title}", i + 1) };
-        line(ui, look, shown, Part::Step(i), (&name, 1, about), wishes);
+        line(ui, look, shown, Part::Step(i), (&name, 1, &about), wishes);
     }
     let many = draft.log.fittings.len();
-    group(ui, look, shown, ("Log", &counted(many, "fitting")), None, Act::AddFitting, wishes);
+    let fittings = say!("contents-fittings", count = many);
+    group(ui, look, shown, (&say!("contents-log"), &fittings), None, Act::AddFitting, wishes);
     if many > 0 || !draft.log.releases.is_empty() {
-        line(ui, look, shown, Part::Kept, ("fittings and releases", 1, ""), wishes);
+        line(ui, look, shown, Part::Kept, (&say!("contents-kept"), 1, ""), wishes);
     }
-}
-
-fn counted(many: usize, word: &str) -> String {
-    format!("{many} {word}{}", if many == 1 { "" } else { "s" })
 }
 
 /// Points, edges, darts of the piece in which something is chosen.
@@ -138,11 +161,11 @@ fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, w
     }
     for inner in scene.parts_in(frame).into_iter().take(MOST) {
         let about = match &inner {
-            Part::Inner(_, Inner::Point, _) => "",
-            Part::Inner(_, what, _) => what.word(),
-            _ => "",
+            Part::Inner(_, Inner::Point, _) => String::new(),
+            Part::Inner(_, what, _) => what.words(),
+            _ => String::new(),
         };
-        part(ui, look, shown, inner.clone(), 2, about, wishes);
+        part(ui, look, shown, inner.clone(), 2, &about, wishes);
     }
 }
 
@@ -160,8 +183,8 @@ fn group(
     ui.horizontal(|ui| {
         ui.spacing_mut().item_spacing.x = 2.0;
         let called = match open {
-            Some(true) => format!("fold {name}"),
-            Some(false) => format!("unfold {name}"),
+            Some(true) => say!("contents-fold", name),
+            Some(false) => say!("contents-unfold", name),
             None => name.to_owned(),
         };
         let width = ui.available_width() - 38.0;
@@ -175,8 +198,8 @@ fn group(
             }
         }
         let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(30.0, 22.0)).small();
-        let response = ui.add(button).on_hover_text(add.action().what);
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
+        let response = ui.add(button).on_hover_text(add.action().what());
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name().trim_end_matches(" …")));
         guide::mark(ui, shown, add, &response);
         if response.clicked() {
             wishes.push(Wish::Act(add));
@@ -219,7 +242,7 @@ fn line(
 ) {
     let chosen = shown.part.as_ref() == Some(&part) && shown.room != Room::Chart;
     let width = ui.available_width();
-    let response = (Line { name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
+    let response = (Line { name, about, depth, chosen }).button(ui, look, &part.words(), width);
     if chosen && shown.scroll_to_part {
         response.scroll_to_me(Some(Align::Center));
     }

@@ -6,6 +6,8 @@ use std::thread;
 
 use egui::Context;
 
+use crate::texts::{carried, say};
+
 /// What kind of files is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Kind {
@@ -19,11 +21,11 @@ pub(super) enum Kind {
 
 impl Kind {
     /// Its word, and how its files end.
-    fn filter(self) -> (&'static str, &'static [&'static str]) {
+    fn filter(self) -> (String, &'static [&'static str]) {
         match self {
-            Self::Drafts => ("drafts", &["ron"]),
-            Self::Pictures => ("pictures", &["png", "jpg", "jpeg", "PNG", "JPG", "JPEG"]),
-            Self::Outlines => ("outlines", &["svg", "SVG"]),
+            Self::Drafts => (say!("files-drafts"), &["ron"]),
+            Self::Pictures => (say!("files-pictures"), &["png", "jpg", "jpeg", "PNG", "JPG", "JPEG"]),
+            Self::Outlines => (say!("files-outlines"), &["svg", "SVG"]),
         }
     }
 }
@@ -47,8 +49,9 @@ impl Browsing {
         let (sender, answer) = channel();
         let ctx = ctx.clone();
         // Where the system gives no thread, the answer comes as "none".
-        let _ = thread::Builder::new().name("files".to_owned()).spawn(move || {
-            let dialog = rfd::FileDialog::new().add_filter(kind.filter().0, kind.filter().1);
+        let _ = thread::Builder::new().name("files".to_owned()).spawn(carried(move || {
+            let (word, endings) = kind.filter();
+            let dialog = rfd::FileDialog::new().add_filter(word, endings);
             let chosen = match saving {
                 Some(path) => {
                     let name = path.file_name().map_or_else(|| "draft.ron".into(), |n| n.to_string_lossy());
@@ -63,7 +66,7 @@ impl Browsing {
             // The window may be closed by now.
             let _ = sender.send(chosen);
             ctx.request_repaint();
-        });
+        }));
         Self { answer }
     }
 

@@ -8,7 +8,7 @@ use super::offers;
 use super::scene::Scene;
 use super::state::{Field, Shown, Spot, Wish};
 use crate::base::Finding;
-use crate::texts::message;
+use crate::texts::{message, say};
 
 /// Height of the room for what stands in the way of a dialog, px.
 pub(super) const PROBLEM: f32 = 76.0;
@@ -171,7 +171,7 @@ pub(super) fn findings<'a>(
         let words = format!("{} {}", look::sign(severity), message(finding, scene.draft().display));
         ui.label(RichText::new(words).font(look::letters(look::SMALL)).color(look.severity(severity)));
         if let Some(mend) = &finding.mend
-            && ui.small_button(format!("Put {}", mend.by)).clicked()
+            && ui.small_button(say!("field-put", text = mend.by)).clicked()
         {
             wishes.push(Wish::Mend(i));
         }

@@ -11,6 +11,7 @@ use super::state::{Shown, Wish};
 use crate::document::Part;
 use crate::help;
 use crate::session::{ACTIONS, Act, OpenDraft};
+use crate::texts::say;
 
 /// The most lines that are shown.
 const MOST: usize = 12;
@@ -36,14 +37,16 @@ pub(super) enum Found {
 pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown) -> Vec<(Found, String, String)> {
     let mut all: Vec<(Found, String, String)> = Vec::new();
     for action in ACTIONS.iter().filter(|a| menus::can(a.act, open, scene, shown)) {
-        let about = if action.key.is_empty() { action.menu.word().to_owned() } else { action.key.to_owned() };
-        all.push((Found::Act(action.act), action.name.to_owned(), about));
+        let about = if action.key.is_empty() { action.menu.words() } else { action.key.to_owned() };
+        all.push((Found::Act(action.act), action.name().to_owned(), about));
     }
     let draft = scene.draft();
     let mut part = |part: Part| {
-        let called = part.to_string();
-        let name = called.split_once(' ').map_or(called.as_str(), |(_, n)| n).to_owned();
-        let word = part.word().to_owned();
+        let name = match &part {
+            Part::Inner(frame, _, name) => format!("{frame}.{name}"),
+            other => other.name().to_owned(),
+        };
+        let word = part.kind_words();
         all.push((Found::Part(part), name, word));
     };
     draft.values.iter().for_each(|v| part(Part::Value(v.name.clone())));
@@ -62,19 +65,19 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
     draft.materials.iter().for_each(|m| part(Part::Material(m.name.clone())));
     for (i, step) in draft.booklet.iter().enumerate() {
         let part = Part::Step(i);
-        let word = part.to_string();
+        let word = part.words();
         all.push((Found::Part(part), step.title.clone(), word));
     }
     for case in scene.cases().into_iter().flat_map(|c| &c.list) {
-        let word = if case.person.is_some() { "person" } else { "size" };
-        all.push((Found::Size(case.address.clone()), case.address.clone(), word.to_owned()));
+        let word = if case.person.is_some() { say!("finder-person") } else { say!("finder-size") };
+        all.push((Found::Size(case.address.clone()), case.address.clone(), word));
     }
     for recent in &shown.own.recent {
-        all.push((Found::Recent(recent.path.clone()), recent.words().0, "recent draft".to_owned()));
+        all.push((Found::Recent(recent.path.clone()), recent.words().0, say!("finder-recent")));
     }
     // Actions are in the list themselves; pages come when something is typed.
     for page in help::pages().iter().filter(|p| !text.is_empty() && p.group != help::Group::Actions) {
-        all.push((Found::Page(page.id.clone()), page.title.clone(), "help".to_owned()));
+        all.push((Found::Page(page.id.clone()), page.title.clone(), say!("finder-help")));
     }
     let wanted: Vec<String> = text.to_lowercase().split_whitespace().map(str::to_owned).collect();
     let rank = |(found, name, about): &(Found, String, String)| {
@@ -102,13 +105,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, sh
             let id = Id::unique("finder text");
             let pressed = |ui: &Ui, key| ui.input_mut(|i| i.consume_key(Modifiers::NONE, key));
             let (down, up) = (pressed(ui, Key::ArrowDown), pressed(ui, Key::ArrowUp));
-            let response = ui.add(
-                TextEdit::singleline(&mut text)
-                    .id(id)
-                    .hint_text("A command, a point, a seam, a size")
-                    .desired_width(460.0),
-            );
-            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("find"));
+            let response =
+                ui.add(TextEdit::singleline(&mut text).id(id).hint_text(say!("finder-hint")).desired_width(460.0));
+            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(say!("finder-called")));
             let taken = response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
             if response.changed() {
                 wishes.push(Wish::FinderTyped(text));
@@ -125,7 +124,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, sh
             }
             ui.add_space(4.0);
             if found.is_empty() {
-                ui.label(RichText::new("Nothing of that name.").color(look.soft));
+                ui.label(RichText::new(say!("finder-nothing")).color(look.soft));
             }
             ScrollArea::vertical().max_height(380.0).show(ui, |ui| {
                 for (i, (_, name, about)) in found.iter().enumerate() {

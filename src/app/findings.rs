@@ -12,7 +12,7 @@ use super::{guide, help};
 use crate::base::{Finding, Severity};
 use crate::proof::looked_at;
 use crate::session::Act;
-use crate::texts::message;
+use crate::texts::{message, say};
 
 /// How many are told without being asked.
 const FIRST: usize = 3;
@@ -29,20 +29,19 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let silenced = scene.computed.findings.len() - open.len();
     let head = vec2(ui.available_width(), look::HEAD);
     ui.allocate_ui_with_layout(head, Layout::right_to_left(Align::Center), |ui| {
-        help::question(ui, "proof", "proof", wishes);
+        help::question(ui, &say!("finding-about"), "proof", wishes);
         if open.len() > FIRST {
-            let word =
-                if shown.all_findings { "First findings".to_owned() } else { format!("All {} findings", open.len()) };
+            let word = if shown.all_findings { say!("finding-first") } else { say!("finding-all", count = open.len()) };
             let button = Button::new(word).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
             if ui.add(button).clicked() {
                 wishes.push(Wish::Act(Act::AllFindings));
             }
         }
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-            ui.label(RichText::new("Proof").font(letters(look::LARGE)).color(look.ink));
+            ui.label(RichText::new(say!("finding-title")).font(letters(look::LARGE)).color(look.ink));
             ui.add_space(6.0);
             if shown.room == Room::Welcome {
-                ui.label(RichText::new("nothing to look at yet").color(look.soft));
+                ui.label(RichText::new(say!("finding-nothing-yet")).color(look.soft));
                 return;
             }
             let counts = scene.computed.counts;
@@ -50,11 +49,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 [(counts.errors, Severity::Error), (counts.warnings, Severity::Warning), (counts.notes, Severity::Note)]
             {
                 let color = if many > 0 { look.severity(severity) } else { look.soft };
-                let plural = if many == 1 { "" } else { "s" };
-                ui.label(RichText::new(format!("{} {many} {}{plural}", sign(severity), severity.word())).color(color));
+                ui.label(RichText::new(format!("{} {}", sign(severity), counted(many, severity))).color(color));
             }
             if silenced > 0 {
-                ui.label(RichText::new(format!("{silenced} silenced")).color(look.soft));
+                ui.label(RichText::new(say!("finding-silenced", count = silenced)).color(look.soft));
             }
         });
     });
@@ -63,7 +61,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     }
     let most = (ui.available_height() - LAST).max(20.0);
     if open.is_empty() {
-        ui.label(RichText::new("✓ Nothing was found.").color(look.ink));
+        ui.label(RichText::new(format!("✓ {}", say!("finding-none"))).color(look.ink));
     } else {
         let many = if shown.all_findings { MOST } else { FIRST };
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).auto_shrink([false, true]).show(ui, |ui| {
@@ -77,10 +75,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 line(ui, look, scene, shown, (*i, finding), wishes);
             }
             if shown.all_findings && open.len() > MOST {
-                let rest = open.len() - MOST;
-                ui.label(
-                    RichText::new(format!("and {rest} more: the command `proof` lists all of them")).color(look.soft),
-                );
+                let rest = say!("finding-rest", count = open.len() - MOST);
+                ui.label(RichText::new(rest).color(look.soft));
             }
         });
     }
@@ -88,6 +84,15 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         let looked =
             RichText::new(capital(&looked_at(scene.draft(), model))).font(letters(look::SMALL)).color(look.soft);
         ui.label(looked);
+    }
+}
+
+/// So many findings of a severity.
+fn counted(many: usize, severity: Severity) -> String {
+    match severity {
+        Severity::Error => say!("finding-errors", count = many),
+        Severity::Warning => say!("finding-warnings", count = many),
+        Severity::Note => say!("finding-notes", count = many),
     }
 }
 
@@ -103,11 +108,11 @@ fn line(
     let chosen = shown.finding == Some(i);
     let severity = finding.severity();
     let said = message(finding, scene.draft().display);
-    let called = format!("{}: {}{said}", severity.word(), place(finding));
+    let called = format!("{}: {}{said}", look::named(severity), place(finding));
     let response = ui
         .scope(|ui| {
             ui.horizontal_top(|ui| {
-                let word = RichText::new(format!("{} {}", sign(severity), severity.word()));
+                let word = RichText::new(format!("{} {}", sign(severity), look::named(severity)));
                 ui.allocate_ui_with_layout(vec2(COLUMN, 0.0), Layout::left_to_right(Align::Min), |ui| {
                     ui.set_min_width(COLUMN);
                     ui.label(word.color(look.severity(severity)));

@@ -14,6 +14,7 @@ use super::state::{Field, Room, Tone, Typing, Wish};
 use crate::document::{Part, Side};
 use crate::language::tidy;
 use crate::session::{ChartCommand, Command, Deletion, PartCommand, StepCommand, TextCommand, part_of_finding};
+use crate::texts::say;
 
 impl Window {
     /// Does what was wished for; the next frame shows it.
@@ -66,7 +67,7 @@ impl Window {
             }
             Wish::OnPagesFrom(piece, at) => {
                 self.finish_typing();
-                self.open.begin(format!("move {piece} on the pages"));
+                self.open.begin(say!("step-on-pages", piece));
                 self.shown.on_pages = Some((piece, at));
             }
             Wish::OnPagesTo(piece, at) => {
@@ -301,11 +302,11 @@ impl Window {
         self.finish_typing();
         self.shown.wanted = None;
         self.open.begin(match &field {
-            Field::Text(at, _) => format!("change {}", at.part),
-            Field::Cell(row, label) => format!("change {row} in {label}"),
-            Field::PersonCell(person, row) => format!("change {row} of {person}"),
-            Field::SeamSide(name, _) => format!("change seam {name}"),
-            Field::FoundBy(part) => format!("change {part}"),
+            Field::Text(at, _) => say!("step-change", part = at.part.words()),
+            Field::Cell(row, label) => say!("step-change-cell", row, size = label),
+            Field::PersonCell(person, row) => say!("step-change-person", row, person),
+            Field::SeamSide(name, _) => say!("step-change-seam", seam = name),
+            Field::FoundBy(part) => say!("step-change", part = part.words()),
         });
         let text = self.text_of(&field);
         self.shown.typing = Some(Typing { field, text });
@@ -386,7 +387,7 @@ impl Window {
             if chosen.is_none()
                 && let Some(ask) = &mut self.shown.ask
             {
-                ask.problem = "nothing was chosen; where the system shows no dialog, type the path".to_owned();
+                ask.problem = say!("done-nothing-chosen-file");
             }
             self.wishes.push(Wish::Chosen(chosen));
             ctx.request_repaint();

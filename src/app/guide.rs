@@ -15,6 +15,7 @@ use super::state::{Field, Room, Shown, Wish};
 use super::{Window, field, help};
 use crate::document::{Address, Draft, Part, Piece};
 use crate::session::{Act, OpenDraft, Preferences};
+use crate::texts::{id, own, said, say};
 
 /// Height of the strip, px.
 const HEIGHT: f32 = 68.0;
@@ -47,7 +48,7 @@ impl Seen<'_> {
     }
 }
 
-/// A step.
+/// A step; of its texts the ids.
 struct Step {
     title: &'static str,
     words: &'static str,
@@ -55,70 +56,75 @@ struct Step {
     done: fn(&Seen<'_>) -> bool,
 }
 
+impl Step {
+    fn title(&self) -> String {
+        said(own(), self.title, &[])
+    }
+
+    fn words(&self) -> String {
+        said(own(), self.words, &[])
+    }
+}
+
 const STEPS: &[Step] = &[
     Step {
-        title: "Add two sizes",
-        words: "A size is a column of the chart. Add one, such as 88, with the + behind \"Sizes\"; then a second one, such as 96.",
+        title: id!("guide-sizes"),
+        words: id!("guide-sizes-words"),
         control: Act::AddSize,
         done: |s| s.draft.chart.girth.len() >= 2,
     },
     Step {
-        title: "Add a row with numbers",
-        words: "A row is a measure of the body. In the chart add the body row hip and type a number for each size, such as 94 cm and 102 cm.",
+        title: id!("guide-row"),
+        words: id!("guide-row-words"),
         control: Act::AddRow,
         done: |s| s.draft.chart.rows.iter().any(|r| row_is_full(s.draft, r)),
     },
     Step {
-        title: "Begin a piece",
-        words: "Add a piece, such as front, with the + beside \"Pieces\" in the contents. It is empty at first.",
+        title: id!("guide-piece"),
+        words: id!("guide-piece-words"),
         control: Act::AddPiece,
         done: |s| !s.draft.pieces.is_empty(),
     },
     Step {
-        title: "Add four points",
-        words: "Add a at (0 cm, 0 cm); b at a.right(20 cm); c at b.down(50 cm); d at a.down(50 cm). Right and down are positive. Or draw them with the pencil: D.",
+        title: id!("guide-points"),
+        words: id!("guide-points-words"),
         control: Act::AddPoint,
         done: |s| s.draft.pieces.iter().any(|p| p.points.len() >= 4),
     },
     Step {
-        title: "Let a point follow the body",
-        words: "Change the formula of b to a.right(hip / 4): it names the row, so every size now has its own width.",
+        title: id!("guide-follow"),
+        words: id!("guide-follow-words"),
         control: Act::AddPoint,
         done: |s| a_point_follows_the_body(s.draft),
     },
     Step {
-        title: "Add edges between the points",
-        words: "With the piece chosen add the edge waist from a to b, then side from b to c, then hem from c to d.",
+        title: id!("guide-edges"),
+        words: id!("guide-edges-words"),
         control: Act::AddEdge,
         done: |s| s.draft.pieces.iter().any(|p| p.edges.len() >= 3),
     },
+    Step { title: id!("guide-close"), words: id!("guide-close-words"), control: Act::Close, done: |s| s.closed() >= 1 },
     Step {
-        title: "Close the outline",
-        words: "The last edge comes back to the first point. Call it centre. A closed outline is a piece that can be cut.",
-        control: Act::Close,
-        done: |s| s.closed() >= 1,
-    },
-    Step {
-        title: "Draft a second piece",
-        words: "Begin the piece back and draft it like the first one, until its outline is closed too.",
+        title: id!("guide-second"),
+        words: id!("guide-second-words"),
         control: Act::AddPiece,
         done: |s| s.closed() >= 2,
     },
     Step {
-        title: "Sew a seam",
-        words: "Add the seam side: side one is front.side, side two is back.side. Both begin at the same sewn end.",
+        title: id!("guide-seam"),
+        words: id!("guide-seam-words"),
         control: Act::AddSeam,
         done: |s| s.draft.seams.iter().any(|m| !m.one.is_empty() && !m.two.is_empty()),
     },
     Step {
-        title: "Read what proof says",
-        words: "Proof, below, looks at every size. Click on an error to go to its place, F1 then tells what to do; go on until none is left.",
+        title: id!("guide-proof"),
+        words: id!("guide-proof-words"),
         control: Act::NextFinding,
         done: |s| !s.draft.seams.is_empty() && s.errors == 0,
     },
     Step {
-        title: "Save it",
-        words: "Ctrl+S, or \"Save\" in the menu Draft. The file is plain text and holds what you typed. That was a whole draft.",
+        title: id!("guide-save"),
+        words: id!("guide-save-words"),
         control: Act::Save,
         done: |s| s.is_saved && !s.draft.pieces.is_empty(),
     },
@@ -170,28 +176,28 @@ pub(super) fn show(ui: &mut Ui, look: &Look, open: &OpenDraft, scene: &Scene, sh
     let ground = Frame::new().fill(look.touched).inner_margin(Margin::symmetric(18, 6));
     Panel::top("guide").frame(ground).show_separator_line(false).exact_size(HEIGHT).show(ui, |ui| {
         ui.with_layout(Layout::right_to_left(Align::Min), |ui| {
-            if ui.button("Leave the guide").clicked() {
+            if ui.button(say!("guide-leave")).clicked() {
                 wishes.push(Wish::Guide(GuideWish::Leave));
             }
-            help::question(ui, "the guide", "guide", wishes);
+            help::question(ui, &say!("guide-about"), "guide", wishes);
             if let Some(i) = at
-                && ui.button("Show me where").clicked()
+                && ui.button(say!("guide-where")).clicked()
             {
                 wishes.push(Wish::Guide(GuideWish::Where(i)));
             }
             ui.with_layout(Layout::top_down(Align::Min), |ui| {
                 numbers(ui, &done, at, wishes);
-                let (words, title) = match at {
-                    Some(i) if done[i] => {
-                        (STEPS[i].words, format!("{} of {}, done: {}. ", i + 1, STEPS.len(), STEPS[i].title))
+                let words = match at {
+                    Some(i) => {
+                        let (number, all, title, words) = (i + 1, STEPS.len(), STEPS[i].title(), STEPS[i].words());
+                        match done[i] {
+                            true => say!("guide-at-done", number, all, title, words),
+                            false => say!("guide-at", number, all, title, words),
+                        }
                     }
-                    Some(i) => (STEPS[i].words, format!("{} of {}: {}. ", i + 1, STEPS.len(), STEPS[i].title)),
-                    None => (
-                        "Everything was done. Pull a point, add a size, change a formula: the rest follows.",
-                        String::new(),
-                    ),
+                    None => say!("guide-all-done"),
                 };
-                ui.add(Label::new(RichText::new(format!("{title}{words}")).color(look.ink)).wrap());
+                ui.add(Label::new(RichText::new(words).color(look.ink)).wrap());
             });
         });
     });
@@ -205,10 +211,13 @@ fn numbers(ui: &mut Ui, done: &[bool], at: Option<usize>, wishes: &mut Vec<Wish>
             let word = if done[i] { "✓".to_owned() } else { (i + 1).to_string() };
             let words = RichText::new(word).font(look::letters(look::SMALL));
             let response = ui.add(Button::new(words).small().selected(at == Some(i)).min_size(vec2(22.0, 18.0)));
-            let state = if done[i] { "done" } else { "to do" };
-            let called = format!("step {}, {state}: {}", i + 1, step.title);
+            let (number, title) = (i + 1, step.title());
+            let called = match done[i] {
+                true => say!("guide-step-done", number, title),
+                false => say!("guide-step-to-do", number, title),
+            };
             response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, at == Some(i), &called));
-            if response.on_hover_text(step.title).clicked() {
+            if response.on_hover_text(title).clicked() {
                 wishes.push(Wish::Guide(GuideWish::Step(i)));
             }
         }

@@ -15,6 +15,7 @@ use super::{Window, field};
 use crate::document::{Inner, Part};
 use crate::help::{Block, Group, Page, Span, blocks, function_page, page, pages, search};
 use crate::session::{Act, part_of_finding};
+use crate::texts::say;
 
 /// Width of the list, px.
 const LIST: f32 = 250.0;
@@ -56,8 +57,8 @@ pub(super) struct HelpState {
 /// A small button that opens a page.
 pub(super) fn question(ui: &mut Ui, of: &str, page: &str, wishes: &mut Vec<Wish>) {
     let response = ui.add(Button::new("?").corner_radius(look::ROUND).min_size(vec2(28.0, look::BUTTON)));
-    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("help about {of}")));
-    if response.on_hover_text("Help about this").clicked() {
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("help-room-called", of)));
+    if response.on_hover_text(say!("help-room-hint")).clicked() {
         wishes.push(Wish::Help(HelpWish::Open(page.to_owned())));
     }
 }
@@ -74,16 +75,16 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &m
     Frame::new().fill(look.sheet).inner_margin(Margin::same(14)).corner_radius(6).show(ui, |ui| {
         ui.set_min_size(ui.available_size());
         ui.horizontal(|ui| {
-            ui.label(RichText::new("Help").font(letters(look::LARGE)).color(look.ink));
-            let back = ui.add_enabled(!shown.help.back.is_empty(), Button::new("Back"));
-            back.widget_info(|| WidgetInfo::labeled(Role::Button, back.enabled(), "back to the page before"));
+            ui.label(RichText::new(say!("help-room-title")).font(letters(look::LARGE)).color(look.ink));
+            let back = ui.add_enabled(!shown.help.back.is_empty(), Button::new(say!("help-room-back")));
+            back.widget_info(|| WidgetInfo::labeled(Role::Button, back.enabled(), say!("help-room-back-called")));
             if back.clicked() {
                 wishes.push(Wish::Help(HelpWish::Back));
             }
-            if ui.button("Close help").clicked() {
+            if ui.button(say!("help-room-close")).clicked() {
                 wishes.push(Wish::Help(HelpWish::Close));
             }
-            question(ui, "this help", "help", wishes);
+            question(ui, &say!("help-room-about"), "help", wishes);
         });
         ui.add_space(6.0);
         let room = ui.available_rect_before_wrap();
@@ -103,10 +104,10 @@ fn contents(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &mut Vec<
     let mut words = shown.help.search.clone();
     let edit = TextEdit::singleline(&mut words)
         .id(Id::unique("help search"))
-        .hint_text("Search all pages")
+        .hint_text(say!("help-room-search"))
         .desired_width(LIST - 24.0);
     let response = ui.add(edit);
-    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("search help"));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(say!("help-room-search-called")));
     field::ring(ui, &response);
     if response.changed() {
         wishes.push(Wish::Help(HelpWish::Search(words)));
@@ -118,9 +119,8 @@ fn contents(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &mut Vec<
         if !shown.help.search.trim().is_empty() {
             let found = search(all, &shown.help.search);
             let words = match found.len() {
-                0 => "No page holds these words.".to_owned(),
-                1 => "1 page".to_owned(),
-                many => format!("{many} pages"),
+                0 => say!("help-room-none"),
+                many => say!("pages", count = many),
             };
             ui.label(RichText::new(words).color(look.soft));
             for i in found.into_iter().take(MOST) {
@@ -133,7 +133,8 @@ fn contents(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &mut Vec<
             let open = shown.help.open == Some(group);
             let word = format!("{} {} ({})", if open { "–" } else { "+" }, group.word(), own.len());
             let response = ui.add(Button::new(RichText::new(word).color(look.ink)).frame(false));
-            let called = format!("{} {}", if open { "fold" } else { "unfold" }, group.word());
+            let name = group.word();
+            let called = if open { say!("contents-fold", name) } else { say!("contents-unfold", name) };
             response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
             if response.clicked() {
                 wishes.push(Wish::Help(HelpWish::Group(group)));
@@ -148,7 +149,7 @@ fn contents(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &mut Vec<
 fn line(ui: &mut Ui, page: &Page, id: &str, wishes: &mut Vec<Wish>) {
     let chosen = page.id == id;
     let response = ui.add(Button::new(&page.title).selected(chosen).frame(chosen).truncate());
-    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, format!("page {}", page.id)));
+    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, say!("help-room-page", page = page.id)));
     if response.clicked() {
         wishes.push(Wish::Help(HelpWish::Open(page.id.clone())));
     }
@@ -211,7 +212,7 @@ fn inline(ui: &mut Ui, look: &Look, spans: &[Span], heading: Option<f32>, wishes
                 Span::Link(words, to) => {
                     let link = RichText::new(words).font(letters(heading.unwrap_or(look::TEXT))).underline();
                     let response = ui.add(Label::new(link.color(look.note)).extend().sense(egui::Sense::click()));
-                    response.widget_info(|| WidgetInfo::labeled(Role::Link, true, format!("to {to}")));
+                    response.widget_info(|| WidgetInfo::labeled(Role::Link, true, say!("help-room-link", page = to)));
                     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
                         wishes.push(Wish::Help(HelpWish::Open(to.clone())));
                     }
@@ -241,7 +242,7 @@ impl Window {
     }
 
     fn open_help(&mut self, id: &str) {
-        let Some(page) = page(id) else { return self.refuse(format!("there is no page of help called {id}")) };
+        let Some(page) = page(id) else { return self.refuse(say!("help-room-no-page", page = id)) };
         let before = std::mem::replace(&mut self.shown.room, Room::Help(page.id.clone()));
         let help = &mut self.shown.help;
         help.open = Some(page.group);
@@ -363,7 +364,7 @@ pub(super) fn page_of_dialog(ask: &Ask) -> &'static str {
         Purpose::ReadTable | Purpose::WriteTable => "chart",
         Purpose::Picture(_) => "pictures",
         Purpose::Rename(_) => "action/rename",
-        Purpose::Delete(_) => "action/delete",
+        Purpose::Delete(..) => "action/delete",
         Purpose::Uses => "action/used_by",
         Purpose::Print => "sheets",
         Purpose::Open => "action/open",
@@ -439,7 +440,7 @@ mod tests {
             assert!(page(page_of_dialog(&Ask::file(purpose, &open))).is_some());
         }
         for act in crate::session::ACTIONS {
-            let ask = Ask::new(Purpose::Add(act.act), "", "", &[]);
+            let ask = Ask::new(Purpose::Add(act.act), "", "", &[""; 0]);
             assert!(page(page_of_dialog(&ask)).is_some());
         }
         let inner = |i| Part::Inner("a".to_owned(), i, "b".to_owned());

@@ -11,6 +11,7 @@ use egui::Context;
 use super::publish::PublishAsk;
 use crate::output::{make_folder, save_all};
 use crate::session::{Computed, Order, Outputs, PrintFor, PrintWish, Progress, What, how_many, outputs};
+use crate::texts::{carried, say};
 
 /// What the thread tells.
 enum News {
@@ -63,7 +64,7 @@ impl PrintJob {
             tell(&sender, &ctx, News::Ended(ended));
         };
         // Where the system gives no thread, the news end at once and that is told.
-        let _ = thread::Builder::new().name("publish".to_owned()).spawn(work);
+        let _ = thread::Builder::new().name("publish".to_owned()).spawn(carried(work));
         Self { news, progress, done: 0, all, ask }
     }
 
@@ -86,7 +87,7 @@ impl PrintJob {
                 Ok(News::Ended(ended)) => return Some(ended),
                 Err(std::sync::mpsc::TryRecvError::Empty) => return None,
                 Err(std::sync::mpsc::TryRecvError::Disconnected) => {
-                    return Some(Err("the print ended without a word".to_owned()));
+                    return Some(Err(say!("job-ended")));
                 }
             }
         }
@@ -105,8 +106,8 @@ fn orders<'a>(
     asked: &'a [Asked],
     (stem, beside): &'a (String, Option<PathBuf>),
 ) -> Result<Vec<Order<'a>>, String> {
-    let model = computed.model.as_ref().ok_or("the draft cannot be computed")?;
-    let finished = computed.finished.as_ref().ok_or("the draft cannot be computed")?;
+    let model = computed.model.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
+    let finished = computed.finished.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
     let order = |one: &'a Asked| Order {
         draft: &computed.draft,
         model,
@@ -135,21 +136,19 @@ fn run(
         made.add(outputs(&order, progress, told).map_err(|e| e.to_string())?);
     }
     if made.files.is_empty() {
-        return Err("nothing can be drawn; nothing was written".to_owned());
+        return Err(say!("job-nothing"));
     }
     let purpose = asked.first().map_or_else(PrintFor::default, |a| a.wish.purpose);
     let list = made.list(&named.0, &computed.draft, purpose);
     let files: Vec<_> = list.into_iter().chain(made.files.into_iter().map(|f| (f.name, f.bytes))).collect();
     make_folder(folder).map_err(|e| e.to_string())?;
     let written = save_all(folder, &files).map_err(|e| e.to_string())?.len();
-    let are = if written == 1 { "file is" } else { "files are" };
-    let mut words = vec![format!("{written} {are} written to {}", folder.display())];
-    let missing =
-        made.missing.iter().map(|(piece, size)| format!("{piece} cannot be drawn in size {size} and is left out"));
+    let mut words = vec![say!("job-written", count = written, folder = folder.display().to_string())];
+    let missing = made.missing.iter().map(|(piece, size)| say!("piece-left-out", piece, size));
     let more: Vec<String> = missing.chain(made.lacking).chain(made.notes).collect();
     words.extend(more.iter().take(MOST_TOLD).cloned());
     if more.len() > MOST_TOLD {
-        words.push(format!("and {} more", more.len() - MOST_TOLD));
+        words.push(say!("and-more", count = more.len() - MOST_TOLD));
     }
     Ok(words.join("; "))
 }

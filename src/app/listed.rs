@@ -4,6 +4,7 @@ use super::Window;
 use super::state::Room;
 use crate::document::{MaterialKind, Part};
 use crate::session::{Act, Command, PublishCommand, place_of};
+use crate::texts::say;
 
 impl Window {
     /// Chooses a part and shows it where it is seen.
@@ -28,7 +29,7 @@ impl Window {
         };
         let to = if act == Act::RowUp { place.saturating_sub(1) } else { (place + 1).min(last - 1) };
         if to == place {
-            return self.tell(format!("{part} stands at the end of its list"));
+            return self.tell(say!("done-end-of-list", part = part.words()));
         }
         self.run(&Command::Publish(PublishCommand::Place(part.clone(), to)));
         self.choose(if let Part::Step(_) = part { Part::Step(to) } else { part });

@@ -10,6 +10,7 @@ use super::state::{Room, Shown, Wish};
 use crate::base::Code;
 use crate::document::Part;
 use crate::session::{ACTIONS, Act, Menu, OpenDraft, When, place_of};
+use crate::texts::say;
 
 /// Whether an action can be done now.
 pub(super) fn can(act: Act, open: &OpenDraft, scene: &Scene, shown: &Shown) -> bool {
@@ -53,17 +54,17 @@ pub(super) fn redo_label<'a>(open: &'a OpenDraft, shown: &'a Shown) -> Option<&'
 /// Paints the menus.
 pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     for menu in Menu::ALL {
-        let button = ui.menu_button(menu.word(), |ui| {
+        let button = ui.menu_button(menu.words(), |ui| {
             ui.set_min_width(250.0);
             for action in ACTIONS.iter().filter(|a| a.menu == menu) {
                 let name = match (action.act, undo_label(open, shown), redo_label(open, shown)) {
-                    (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name),
-                    _ => action.name.to_owned(),
+                    (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name()),
+                    _ => action.name().to_owned(),
                 };
                 let button = Button::new(name).shortcut_text(action.key).corner_radius(6).wrap();
                 let response = ui.add_enabled(can(action.act, open, scene, shown), button);
-                response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, response.enabled(), action.name));
-                if response.on_hover_text(action.what).clicked() {
+                response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, response.enabled(), action.name()));
+                if response.on_hover_text(action.what()).clicked() {
                     wishes.push(Wish::Act(action.act));
                     ui.close();
                 }
@@ -135,29 +136,28 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
 
 /// What is chosen, in words, for actions that speak of it.
 pub(super) fn chosen(shown: &Shown) -> String {
-    shown.part.as_ref().map_or_else(|| "nothing is chosen".to_owned(), Part::to_string)
+    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::words)
 }
 
 /// Why an action cannot be done now, in words.
 pub(super) fn why_not(act: Act, shown: &Shown) -> String {
     match act.action().when {
-        When::CanUndo => "nothing was changed yet".to_owned(),
-        When::CanRedo => "nothing was taken back".to_owned(),
-        When::PartChosen => format!("{}; choose a part first", chosen(shown)),
-        When::CanDelete => format!("{}; choose a part first", chosen(shown)),
-        When::InOrder => "choose a row of the chart, a strip, notion, cloth or step of the booklet first".to_owned(),
-        When::PieceChosen => "choose a piece first".to_owned(),
-        When::OutlineOpen => "the outline is closed, or there is none yet".to_owned(),
-        When::SeamChosen => "choose a seam first".to_owned(),
-        When::SizeChosen => "choose a size of the girth axis first".to_owned(),
-        When::HasSizes => "the draft has no sizes yet".to_owned(),
-        When::HasFindings => "nothing was found".to_owned(),
-        When::HasProposals => "there is no proposed number".to_owned(),
-        When::Comparing => "compare with another draft first".to_owned(),
-        When::Planning => "nothing is being looked for".to_owned(),
-        When::PlanSeen => "choose a plan in the room of cloth first (Ctrl+L)".to_owned(),
-        When::LaidChosen => "choose a piece on the cloth first".to_owned(),
-        When::HasPlans => "no plan is kept in the draft".to_owned(),
+        When::CanUndo => say!("why-no-change"),
+        When::CanRedo => say!("why-nothing-undone"),
+        When::PartChosen | When::CanDelete => say!("why-choose-part", chosen = chosen(shown)),
+        When::InOrder => say!("why-choose-in-order"),
+        When::PieceChosen => say!("why-choose-piece"),
+        When::OutlineOpen => say!("why-outline-closed"),
+        When::SeamChosen => say!("why-choose-seam"),
+        When::SizeChosen => say!("why-choose-size"),
+        When::HasSizes => say!("why-no-sizes"),
+        When::HasFindings => say!("why-no-findings"),
+        When::HasProposals => say!("why-no-proposals"),
+        When::Comparing => say!("why-not-comparing"),
+        When::Planning => say!("why-not-planning"),
+        When::PlanSeen => say!("why-choose-plan"),
+        When::LaidChosen => say!("why-choose-laid"),
+        When::HasPlans => say!("why-no-plans"),
         When::Always => String::new(),
     }
 }

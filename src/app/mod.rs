@@ -59,8 +59,10 @@ use egui::{
     CentralPanel, Context, Frame, IconData, Margin, Panel, Sense, Ui, UiBuilder, ViewportBuilder, ViewportCommand,
 };
 
+use crate::base::Language;
 use crate::file::OpenedFile;
 use crate::session::{LeftBehind, OpenDraft, Own, Preferences, RecoveryFolder, Wake};
+use crate::texts::{self, say, set_own};
 use ask::Then;
 use disk::Browsing;
 use job::PrintJob;
@@ -80,9 +82,6 @@ const FINDINGS: f32 = 154.0;
 /// The same in a window lower than this, px.
 const FINDINGS_LOW: f32 = 104.0;
 const LOW: f32 = 760.0;
-
-/// The reason where there is a display but no way to draw on it.
-const NO_DRAWING: &str = "this display offers no OpenGL to draw with";
 
 /// With what the window begins.
 #[derive(Default)]
@@ -145,15 +144,15 @@ pub fn show(start: Start) -> Result<(), String> {
     match ran {
         Ok(done) => done.map_err(|e| reason(&e)),
         Err(panic) if is_open.load(Ordering::Relaxed) => resume_unwind(panic),
-        Err(_) => Err(NO_DRAWING.to_owned()),
+        Err(_) => Err(say!("window-no-drawing")),
     }
 }
 
 /// Why there is no window, in plain words; the toolkit's own hold places in its source.
 fn reason(error: &eframe::Error) -> String {
     match error {
-        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "there is no display".to_owned(),
-        _ => NO_DRAWING.to_owned(),
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => say!("window-no-display"),
+        _ => say!("window-no-drawing"),
     }
 }
 
@@ -179,6 +178,9 @@ pub struct Window {
     closing: bool,
     /// The preferences that the window wears.
     worn: Option<Preferences>,
+    /// The language of the system, and the one that is spoken.
+    system: Language,
+    spoken: Language,
     times: Times,
     title: String,
 }
@@ -191,7 +193,10 @@ pub fn dress(ctx: &Context) {
 impl Window {
     /// A window on a draft. Without `wake` everything is computed at once, in the same thread.
     pub fn new(start: Start, wake: Option<Wake>) -> Self {
+        let system = texts::own();
         let (own, trouble) = Own::open(start.own);
+        let spoken = own.preferences.language.unwrap_or(system);
+        set_own(spoken);
         let mut message = trouble.map(|words| (Tone::Refused, words));
         let recovery = start.recovery.and_then(|path| match RecoveryFolder::open(path) {
             Ok(folder) => Some(folder),
@@ -227,6 +232,8 @@ impl Window {
             then: None,
             closing: false,
             worn: None,
+            system,
+            spoken,
             times: Times::since(start.begun),
             title: String::new(),
         };
@@ -273,6 +280,7 @@ impl Window {
 
     /// Paints one frame and does what was wished for in it.
     pub fn paint(&mut self, ui: &mut Ui) {
+        self.speak();
         self.follow();
         self.follow_cloth(ui.ctx());
         self.wear(ui.ctx());

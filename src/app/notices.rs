@@ -10,6 +10,7 @@ use super::job::PrintJob;
 use super::look::Look;
 use super::state::{Room, Shown, Tone, Wish};
 use crate::session::{Act, Keep, LeftBehind, OpenDraft};
+use crate::texts::say;
 
 /// Paints the lines, if there is anything to say.
 pub(super) fn show(
@@ -36,25 +37,26 @@ pub(super) fn show(
         for (i, work) in left.iter().enumerate() {
             let words = left_words(work);
             line(ui, look, Tone::Told, &words, |ui| {
-                if ui.button("Throw it away").clicked() {
+                if ui.button(say!("notice-throw-away")).clicked() {
                     wishes.push(Wish::Recover(i, false));
                 }
-                if work.title.is_ok() && ui.button("Take it up").clicked() {
+                if work.title.is_ok() && ui.button(say!("notice-take-up")).clicked() {
                     wishes.push(Wish::Recover(i, true));
                 }
             });
         }
         if let Some(job) = job {
-            let words = format!("Being published: {} of {} files are made.", job.done, job.all);
+            let words = say!("notice-published", done = job.done, all = job.all);
             line(ui, look, Tone::Told, &words, |ui| {
-                if ui.button("Stop").clicked() {
+                if ui.button(say!("notice-stop")).clicked() {
                     wishes.push(Wish::StopPrinting);
                 }
             });
         }
         if laying {
-            line(ui, look, Tone::Told, "Lay plans are being looked for.", |ui| {
-                for (act, word) in [(Act::StopPlanning, "Stop the search"), (Act::Cloth, "See the cloth")] {
+            line(ui, look, Tone::Told, &say!("notice-laying"), |ui| {
+                let all = [(Act::StopPlanning, say!("notice-stop-search")), (Act::Cloth, say!("notice-see-cloth"))];
+                for (act, word) in all {
                     if ui.button(word).clicked() {
                         wishes.push(Wish::Act(act));
                     }
@@ -62,33 +64,33 @@ pub(super) fn show(
             });
         }
         if let Some(words) = outside {
-            line(ui, look, Tone::Refused, &format!("{words} since it was opened."), |ui| {
-                if ui.button("Keep what is here").clicked() {
+            line(ui, look, Tone::Refused, &say!("notice-outside", what = words), |ui| {
+                if ui.button(say!("notice-keep-here")).clicked() {
                     wishes.push(Wish::Outside(false));
                 }
-                if ui.button("Load it again").clicked() {
+                if ui.button(say!("notice-load-again")).clicked() {
                     wishes.push(Wish::Outside(true));
                 }
             });
         }
         for (name, words, clash) in changed {
             line(ui, look, Tone::Told, &words, |ui| {
-                let mut button = |ui: &mut Ui, word: &str, wish: fn(String) -> BlockWish| {
+                let mut button = |ui: &mut Ui, word: String, wish: fn(String) -> BlockWish| {
                     if ui.button(word).clicked() {
                         wishes.push(Wish::Block(wish(name.to_owned())));
                     }
                 };
-                button(ui, "Not now", BlockWish::Later);
+                button(ui, say!("notice-not-now"), BlockWish::Later);
                 match clash {
-                    None => button(ui, "Say where it is …", BlockWish::Where),
-                    Some(false) => button(ui, "Take it over", |name| BlockWish::Accept(name, None)),
+                    None => button(ui, say!("notice-where"), BlockWish::Where),
+                    Some(false) => button(ui, say!("notice-take-over"), |name| BlockWish::Accept(name, None)),
                     Some(true) => {
-                        button(ui, "Take all over", |name| BlockWish::Accept(name, Some(Keep::There)));
-                        button(ui, "Keep what was changed here", |name| BlockWish::Accept(name, Some(Keep::Here)));
+                        button(ui, say!("notice-take-all"), |name| BlockWish::Accept(name, Some(Keep::There)));
+                        button(ui, say!("notice-keep-changes"), |name| BlockWish::Accept(name, Some(Keep::Here)));
                     }
                 }
                 if clash.is_some() {
-                    button(ui, "Show what would change", BlockWish::Show);
+                    button(ui, say!("notice-show-change"), BlockWish::Show);
                 }
             });
         }
@@ -113,21 +115,21 @@ fn line(ui: &mut Ui, look: &Look, tone: Tone, words: &str, buttons: impl FnOnce(
 
 fn left_words(work: &LeftBehind) -> String {
     let ago = work.written.and_then(|t| SystemTime::now().duration_since(t).ok()).map(|d| match d.as_secs() / 60 {
-        0 => "just now".to_owned(),
-        m if m < 120 => format!("{m} minutes ago"),
-        m if m < 60 * 48 => format!("{} hours ago", m / 60),
-        m => format!("{} days ago", m / 60 / 24),
+        0 => say!("ago-now"),
+        m if m < 120 => say!("ago-minutes", count = m),
+        m if m < 60 * 48 => say!("ago-hours", count = m / 60),
+        m => say!("ago-days", count = m / 60 / 24),
     });
-    let ago = ago.unwrap_or_else(|| "some time ago".to_owned());
+    let ago = ago.unwrap_or_else(|| say!("ago-some-time"));
     match &work.title {
         Ok(title) => {
             let from = work.about.origin.as_ref().and_then(|p| p.file_name());
-            let from = from.map_or_else(|| "never saved".to_owned(), |n| n.to_string_lossy().into_owned());
-            format!("Unsaved work was left behind {ago}: {title} ({from}).")
+            let from = from.map_or_else(|| say!("left-never-saved"), |n| n.to_string_lossy().into_owned());
+            say!("left-behind", ago, title, from)
         }
-        Err(problem) => format!(
-            "Unsaved work was left behind {ago} that cannot be read ({problem}); it lies in {}.",
-            work.path.display()
-        ),
+        Err(problem) => {
+            let (problem, path) = (problem.to_string(), work.path.display().to_string());
+            say!("left-unreadable", ago, problem, path)
+        }
     }
 }

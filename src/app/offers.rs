@@ -11,6 +11,7 @@ use super::look::{self, Look};
 use super::state::{Field, Offered, Shown, Spot, Wish};
 use crate::base::Span;
 use crate::session::{Act, completions, wants_name};
+use crate::texts::say;
 
 /// Width of the list, px.
 const WIDTH: f32 = 330.0;
@@ -98,7 +99,7 @@ pub(super) fn show(ui: &Ui, shown: &Shown, spot: &Spot, response: &Response) -> 
                         Role::ListBoxOption,
                         true,
                         chosen,
-                        format!("offer {}: {}", line.name, line.about),
+                        say!("offers-line", name = line.name, about = line.about),
                     )
                 });
                 if chosen || line_response.hovered() {
@@ -116,9 +117,7 @@ pub(super) fn show(ui: &Ui, shown: &Shown, spot: &Spot, response: &Response) -> 
                 }
             }
             if offered.at.is_none() {
-                ui.label(
-                    RichText::new("↓ to choose, Enter takes it").font(look::letters(look::SMALL)).color(look.soft),
-                );
+                ui.label(RichText::new(say!("offers-hint")).font(look::letters(look::SMALL)).color(look.soft));
             }
         });
     });
@@ -149,7 +148,7 @@ impl Window {
             }
             Spot::Field(_) => return,
             Spot::Ask(i) => {
-                let ask = self.shown.ask.as_ref().filter(|ask| ask.fields.get(*i).is_some_and(|f| f.is_formula()));
+                let ask = self.shown.ask.as_ref().filter(|ask| ask.fields.get(*i).is_some_and(|f| f.is_formula));
                 let Some(ask) = ask else { return };
                 // A point stands in a piece; values and conditions stand outside of all.
                 let is_inner = matches!(ask.purpose, Purpose::Add(Act::AddPoint));

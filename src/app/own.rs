@@ -13,6 +13,7 @@ use super::state::{Room, Shown, Wish};
 use super::view::View;
 use crate::document::{Draft, Part};
 use crate::session::{EXAMPLES, Left, LightWish, OpenDraft, Preferences, part_named};
+use crate::texts::{say, set_own};
 
 /// The most drafts in the menu.
 const MOST: usize = 8;
@@ -63,13 +64,32 @@ impl Window {
         }
     }
 
+    /// Speaks the language that is preferred, else the system's. After a change what was worded in the other one is worded anew or goes;
+    /// only the names of steps that can be undone stay as they were.
+    pub(super) fn speak(&mut self) {
+        let wanted = self.shown.own.preferences.language.unwrap_or(self.system);
+        set_own(wanted);
+        if std::mem::replace(&mut self.spoken, wanted) == wanted {
+            return;
+        }
+        let is_untouched = self.shown.welcomed == self.open.work().revision();
+        self.open.reword();
+        if is_untouched {
+            self.shown.welcomed = self.open.work().revision();
+        }
+        self.shown.message = None;
+        self.shown.blocks.tell_again();
+        self.shown.under.pictures.tell_again();
+        self.shown.under.told.clear();
+    }
+
     /// Opens a copy of an example.
     pub(super) fn open_example(&mut self, i: usize) {
         let Some(example) = EXAMPLES.get(i) else { return };
         match example.draft() {
             Ok(draft) => {
                 self.put(OpenDraft::copy(draft, self.wake.clone()));
-                self.tell(format!("a copy of {} is open; saving it asks for a name", example.name));
+                self.tell(say!("done-copy-open", example = example.name));
             }
             Err(problem) => self.refuse(problem.to_string()),
         }
@@ -163,9 +183,9 @@ pub(super) fn recents(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut
     for recent in others {
         let (name, folder) = recent.words();
         let response = ui.add(Button::new(name).corner_radius(6).truncate());
-        let called = format!("open again {}", recent.path.display());
+        let called = say!("open-again", path = recent.path.display().to_string());
         response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, true, &called));
-        if response.on_hover_text(format!("{folder}, {}", recent.ago())).clicked() {
+        if response.on_hover_text(say!("welcome-recent-menu", folder, ago = recent.ago())).clicked() {
             wishes.push(Wish::Own(OwnWish::Open(recent.path.clone())));
             ui.close();
         }

@@ -8,6 +8,7 @@ use crate::document::{Draft, Inner, Part};
 use crate::session::{
     Command, Joined, PartCommand, PieceCommand, Pointing, Reading, Sight, fresh_inner, fresh_name, joined,
 };
+use crate::texts::say;
 
 /// The pencil while it is in the hand.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -139,7 +140,7 @@ impl Window {
                     }
                     ([only], []) => only.name.clone(),
                     ([], [only]) => only.name.clone(),
-                    _ => return self.refuse("Pencil: choose the piece to draw in first"),
+                    _ => return self.refuse(say!("pencil-choose")),
                 }
             }
         };
@@ -223,7 +224,7 @@ impl Window {
         let case = self.scene.case_of(&self.shown.case);
         let made = match Sight::of(&self.scene.computed, &pencil.frame, case) {
             Some(sight) => of.with(&sight, &texts),
-            None => Err("the draft cannot be computed".to_owned()),
+            None => Err(say!("cannot-be-computed")),
         };
         pencil.typed = Some(Typed { texts, of, made });
     }
@@ -272,7 +273,7 @@ impl Window {
             }
         }
         if !all.is_empty() {
-            let label = format!("draw {frame}.{point}");
+            let label = say!("step-draw", point = format!("{frame}.{point}"));
             self.finish_typing();
             if let Err(problem) = self.open.run(&Command::Several(label, all)) {
                 return self.refuse(problem.to_string());

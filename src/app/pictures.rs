@@ -9,6 +9,7 @@ use egui::{ColorImage, Context, Id, TextureHandle, TextureOptions};
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
 
 use crate::output::Photo;
+use crate::texts::{carried, say};
 
 /// The most bytes of a file (64 MiB).
 const MOST_BYTES: u64 = 64 * 1024 * 1024;
@@ -63,7 +64,7 @@ impl Pictures {
             work();
         } else {
             // Where the system gives no thread, the news end at once and that is told.
-            let _ = thread::Builder::new().name("picture".to_owned()).spawn(work);
+            let _ = thread::Builder::new().name("picture".to_owned()).spawn(carried(work));
         }
         self.known.insert(path.to_owned(), Known::Coming(news));
     }
@@ -76,7 +77,7 @@ impl Pictures {
             let read = match news.try_recv() {
                 Ok(read) => read,
                 Err(TryRecvError::Empty) => continue,
-                Err(TryRecvError::Disconnected) => Err("it could not be read to its end".to_owned()),
+                Err(TryRecvError::Disconnected) => Err(say!("picture-cut-short")),
             };
             *known = match read {
                 Ok(read) => {
@@ -99,6 +100,11 @@ impl Pictures {
             Some(Known::Gone(problem)) => Err(Some(problem)),
             Some(Known::Coming(_)) | None => Err(None),
         }
+    }
+
+    /// Reads anew what could not be read, so that it is told in the language that is spoken now.
+    pub fn tell_again(&mut self) {
+        self.known.retain(|_, known| !matches!(known, Known::Gone(_)));
     }
 
     /// Keeps only these; others are read anew when they are wanted again.
@@ -134,31 +140,34 @@ pub(super) fn check(path: &Path) -> Result<(), String> {
 fn decoder(path: &Path) -> Result<impl ImageDecoder + use<>, String> {
     let about = std::fs::metadata(path).map_err(|e| e.to_string())?;
     if !about.is_file() {
-        return Err("it is no file".to_owned());
+        return Err(say!("picture-no-file"));
     }
     if about.len() > MOST_BYTES {
-        return Err(format!("it has more than {} MB; save it smaller", MOST_BYTES >> 20));
+        return Err(say!("picture-too-heavy", count = MOST_BYTES >> 20));
     }
     // By what stands in it, not by its name.
     let file = std::fs::File::open(path).map_err(|e| e.to_string())?;
     let reader = ImageReader::new(std::io::BufReader::new(file));
     let mut reader = reader.with_guessed_format().map_err(|e| e.to_string())?;
     if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
-        return Err("it is neither PNG nor JPEG; save it as one of these".to_owned());
+        return Err(say!("picture-other-kind"));
     }
     let mut limits = Limits::default();
     (limits.max_image_width, limits.max_image_height) = (Some(MOST_SIDE), Some(MOST_SIDE));
     limits.max_alloc = Some(MOST_MEMORY);
     reader.limits(limits);
-    reader.into_decoder().map_err(|e| format!("it is damaged or too large ({e})"))
+    reader.into_decoder().map_err(damaged)
+}
+
+fn damaged(problem: image::ImageError) -> String {
+    say!("picture-damaged", problem = problem.to_string())
 }
 
 fn read(path: &Path, most: u32) -> Result<Read, String> {
-    let damaged = |e: image::ImageError| format!("it is damaged or too large ({e})");
     let mut decoder = decoder(path)?;
     let (w, h) = decoder.dimensions();
     if decoder.total_bytes() > MOST_MEMORY {
-        return Err(format!("{w} × {h} points are too many; save it smaller"));
+        return Err(say!("picture-too-many-points", width = w, height = h));
     }
     // A camera writes which way up it was held.
     let way_up = decoder.orientation().map_err(damaged)?;

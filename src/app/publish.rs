@@ -19,7 +19,7 @@ use crate::compute::{Model, unit_of};
 use crate::language::literal_text;
 use crate::output::{MOST_SIZES, WideSettings};
 use crate::session::{PrintFor, PrintWish, ProjectorWish, What, length_with_unit, sheet_plan};
-use crate::texts::message;
+use crate::texts::{message, owned, say};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 640.0;
@@ -111,11 +111,11 @@ impl Window {
         let Some(ask) = self.shown.publish.clone() else { return };
         let blocking = if ask.wish.purpose == PrintFor::Release { errors(&self.scene) } else { Vec::new() };
         let asked = if self.job.is_some() {
-            Err("something is being published already; stop that first".to_owned())
+            Err(say!("publish-going-on"))
         } else if !blocking.is_empty() {
-            Err(format!("a release is blocked by errors ({}); a toile can be printed all the same", blocking.len()))
+            Err(say!("release-blocked", count = blocking.len()))
         } else if ask.folder.trim().is_empty() {
-            Err("a folder is needed".to_owned())
+            Err(say!("publish-needs-folder"))
         } else {
             asked(&self.scene, &ask)
         };
@@ -143,9 +143,9 @@ pub(super) fn errors(scene: &Scene) -> Vec<usize> {
 
 /// What is asked for, as orders; why not, in words.
 fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
-    let model = scene.whole.model.as_ref().ok_or("the draft cannot be computed")?;
+    let model = scene.whole.model.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
     if ask.what.is_empty() && ask.sheets.is_empty() {
-        return Err("nothing is chosen to be written".to_owned());
+        return Err(say!("publish-nothing"));
     }
     let cases = &model.plan.cases;
     let range = if cases.range > 0 { cases.range } else { cases.list.len() };
@@ -153,11 +153,10 @@ fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
     let mut chosen: Vec<usize> = ask.chosen.iter().filter_map(find).collect();
     chosen.sort_unstable();
     if ask.sizes == Sizes::Chosen && chosen.is_empty() {
-        return Err("no size is chosen".to_owned());
+        return Err(say!("publish-no-size"));
     }
     if ask.sizes == Sizes::Chosen && chosen.len() > MOST_SIZES {
-        let many = chosen.len();
-        return Err(format!("{many} sizes together cannot be told apart on pages to cut from; at most {MOST_SIZES}"));
+        return Err(say!("publish-too-many", count = chosen.len(), most = MOST_SIZES));
     }
     let groups: Vec<Vec<usize>> = match ask.sizes {
         Sizes::Each => (0..range).map(|case| vec![case]).collect(),
@@ -166,9 +165,9 @@ fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
     };
     let views: Vec<usize> = wanted_views(model, &ask.views);
     if views.is_empty() {
-        return Err("no view is chosen".to_owned());
+        return Err(say!("publish-no-view"));
     }
-    let width = length("the paper of a wide sheet", &ask.width)?;
+    let width = length(&say!("publish-wide-paper"), &ask.width)?;
     let projector = projector(ask)?;
     let mut out = Vec::new();
     if !ask.what.is_empty() {
@@ -189,18 +188,18 @@ fn asked(scene: &Scene, ask: &PublishAsk) -> Result<Vec<Asked>, String> {
 
 /// A length that is typed in the dialog, mm.
 fn length(of: &str, text: &str) -> Result<f64, String> {
-    length_with_unit(text).map_err(|problem| format!("{of}: {problem}"))
+    length_with_unit(text).map_err(|problem| say!("publish-length-problem", of, problem = problem.to_string()))
 }
 
 /// The projector that is typed in the dialog.
 fn projector(ask: &PublishAsk) -> Result<ProjectorWish, String> {
     let [width, height, across, down, line] = &ask.projector;
-    let of = "the projection on the cloth";
+    let of = &say!("publish-projection");
     let pixels = |text: &String| {
         let many = text.trim().parse::<u32>().ok().filter(|n| *n > 0);
-        many.ok_or_else(|| format!("`{text}` is no number of pixels; write it as `1280`"))
+        many.ok_or_else(|| say!("publish-no-pixels", text))
     };
-    let line = if line.trim().is_empty() { None } else { Some(length("lines of a projector", line)?) };
+    let line = if line.trim().is_empty() { None } else { Some(length(&say!("publish-lines"), line)?) };
     Ok(ProjectorWish {
         picture: [length(of, width)?, length(of, height)?],
         pixels: [pixels(across)?, pixels(down)?],
@@ -222,20 +221,20 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let modal = modal.show(ui.ctx(), |ui| {
         ui.set_width(WIDTH);
         ui.horizontal(|ui| {
-            ui.label(RichText::new("Publish").font(letters(look::LARGE)).color(look.ink));
-            help::question(ui, "this dialog", "publishing", wishes);
+            ui.label(RichText::new(say!("publish-title")).font(letters(look::LARGE)).color(look.ink));
+            help::question(ui, &say!("ask-this-dialog"), "publishing", wishes);
         });
         // As high as it is at once: it must not grow under a hand that clicks.
         let most = ui.ctx().content_rect().height() - 280.0 - field::PROBLEM;
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).show(ui, |ui| {
             kinds(ui, look, scene, &mut next);
             sizes(ui, look, scene, &mut next);
-            caption(ui, look, "paper of pages");
+            caption(ui, look, &say!("publish-paper"));
             ui.horizontal_wrapped(|ui| paper_choice(ui, &mut next.wish));
-            caption(ui, look, "what for");
+            caption(ui, look, &say!("publish-for"));
             ui.horizontal_wrapped(|ui| purpose_choice(ui, &mut next.wish));
             machines(ui, look, &mut next);
-            tick(ui, &mut next.wish.whole, "pieces on the fold are drawn whole", "whole pieces");
+            tick(ui, &mut next.wish.whole, &say!("publish-whole"), &say!("publish-whole-called"));
             field::focus_in_sight(ui);
         });
         if folder(ui, look, &mut next) {
@@ -245,10 +244,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         blocking(ui, look, scene, &ask.blocking, wishes);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
-            if ui.button("Write them").clicked() {
+            if ui.button(say!("publish-do")).clicked() {
                 wish = Some(PublishWish::Write);
             }
-            if ui.button("Cancel").clicked() {
+            if ui.button(say!("cancel")).clicked() {
                 wish = Some(PublishWish::Close);
             }
         });
@@ -286,31 +285,31 @@ fn tick_of<T: Clone + PartialEq>(ui: &mut Ui, list: &mut Vec<T>, one: &T, words:
 
 fn kinds(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
     for what in What::ALL {
-        let words = format!("{} – {}", what.word(), what.says());
-        tick_of(ui, &mut next.what, &what, &words, &format!("write {}", what.word()));
+        let (kind, says) = owned(|| (what.heading(), what.says()));
+        tick_of(ui, &mut next.what, &what, &say!("publish-kind", kind, says), &say!("publish-write", kind));
     }
     let sheets = &scene.draft().sheets;
     if !sheets.is_empty() {
-        caption(ui, look, "sheets that the draft tells of");
+        caption(ui, look, &say!("publish-sheets"));
     }
     for sheet in sheets {
-        let paper = if sheet.paper.is_empty() { "A4 or Letter" } else { &sheet.paper };
+        let paper = if sheet.paper.is_empty() { say!("publish-both-papers") } else { sheet.paper.clone() };
         let words = format!("{} – {paper}", sheet.name);
-        tick_of(ui, &mut next.sheets, &sheet.name, &words, &format!("write sheet {}", sheet.name));
+        tick_of(ui, &mut next.sheets, &sheet.name, &words, &say!("publish-write-sheet", sheet = sheet.name));
     }
 }
 
 fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
-    caption(ui, look, "sizes in a file of pieces (booklet and tables hold them all)");
+    caption(ui, look, &say!("publish-sizes"));
     ui.horizontal_wrapped(|ui| {
         for (sizes, word) in [
-            (Sizes::Each, "each size by itself"),
-            (Sizes::Chosen, "chosen sizes together"),
-            (Sizes::All, "all in one file, a layer for each"),
+            (Sizes::Each, say!("publish-each")),
+            (Sizes::Chosen, say!("publish-chosen")),
+            (Sizes::All, say!("publish-all")),
         ] {
             let chosen = next.sizes == sizes;
-            let response = ui.selectable_label(chosen, word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, word));
+            let response = ui.selectable_label(chosen, &word);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &word));
             if response.clicked() {
                 next.sizes = sizes;
             }
@@ -319,16 +318,17 @@ fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
     if next.sizes == Sizes::Chosen {
         ui.horizontal_wrapped(|ui| {
             for case in scene.cases().into_iter().flat_map(|c| &c.list) {
-                tick_of(ui, &mut next.chosen, &case.address, &case.address, &format!("publish size {}", case.address));
+                let called = say!("publish-size", size = case.address);
+                tick_of(ui, &mut next.chosen, &case.address, &case.address, &called);
             }
         });
     }
     let views: Vec<&str> = scene.whole.views().collect();
     if !views.is_empty() {
-        caption(ui, look, "views");
+        caption(ui, look, &say!("publish-views"));
         ui.horizontal_wrapped(|ui| {
             for view in views {
-                tick_of(ui, &mut next.views, &view.to_owned(), view, &format!("publish view {view}"));
+                tick_of(ui, &mut next.views, &view.to_owned(), view, &say!("publish-view", view));
             }
         });
     }
@@ -336,37 +336,37 @@ fn sizes(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut PublishAsk) {
 
 /// What is asked of wide paper and projectors, where they are wanted.
 fn machines(ui: &mut Ui, look: &Look, next: &mut PublishAsk) {
-    let typed = |ui: &mut Ui, called: &str, hint: &str, text: &mut String, width: f32| {
-        field::typed(ui, ("publish", called), hint, text, width);
+    let typed = |ui: &mut Ui, called: String, hint: &str, text: &mut String, width: f32| {
+        field::typed(ui, ("publish", &called), hint, text, width);
     };
     if next.what.contains(&What::Wide) {
-        caption(ui, look, "width of the paper of a wide sheet");
-        typed(ui, "width of the paper", "914 mm", &mut next.width, 90.0);
+        caption(ui, look, &say!("publish-width"));
+        typed(ui, say!("publish-width-called"), "914 mm", &mut next.width, 90.0);
     }
     if next.what.contains(&What::Projector) {
-        caption(ui, look, "projector: what is seen on the cloth, its pixels there, width of lines");
+        caption(ui, look, &say!("publish-projector"));
         ui.horizontal(|ui| {
             let [width, height, across, down, line] = &mut next.projector;
-            typed(ui, "projection across", "36 in", width, 90.0);
+            typed(ui, say!("publish-across"), "36 in", width, 90.0);
             ui.label("×");
-            typed(ui, "projection down", "24 in", height, 90.0);
+            typed(ui, say!("publish-down"), "24 in", height, 90.0);
             ui.add_space(10.0);
-            typed(ui, "pixels across", "1280", across, 90.0);
+            typed(ui, say!("publish-pixels-across"), "1280", across, 90.0);
             ui.label("×");
-            typed(ui, "pixels down", "720", down, 90.0);
+            typed(ui, say!("publish-pixels-down"), "720", down, 90.0);
             ui.add_space(10.0);
             // Its hint is the longest.
-            typed(ui, "lines of the projector", "as needed", line, 126.0);
+            typed(ui, say!("publish-lines-called"), &say!("publish-as-needed"), line, 126.0);
         });
     }
 }
 
 /// The folder; whether it was left with Enter.
 fn folder(ui: &mut Ui, look: &Look, next: &mut PublishAsk) -> bool {
-    caption(ui, look, "folder (it is made if it is not there)");
-    let edit = TextEdit::singleline(&mut next.folder).id(Id::unique("publish folder")).hint_text("a path");
+    caption(ui, look, &say!("publish-folder"));
+    let edit = TextEdit::singleline(&mut next.folder).id(Id::unique("publish folder")).hint_text(say!("path-hint"));
     let response = ui.add(edit.desired_width(WIDTH - 20.0));
-    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("folder"));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(say!("folder-label")));
     field::ring(ui, &response);
     response.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter))
 }

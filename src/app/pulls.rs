@@ -10,6 +10,7 @@ use super::state::{Grabbed, Held, Hint};
 use crate::compute::unit_of;
 use crate::document::{Address, Inner, Part};
 use crate::session::{Command, EditError, Grip, PartCommand, Pull, edge_grips, signed_length};
+use crate::texts::say;
 
 impl Window {
     pub(super) fn hover(&mut self, at: Option<Address>) {
@@ -64,11 +65,11 @@ impl Window {
             Ok(grips) => {
                 let grips: Vec<_> = grips.into_iter().map(|(g, s)| (g.settle(&self.scene.computed), s)).collect();
                 let called = match &grips[..] {
-                    [_] => format!("pull {part}"),
+                    [_] => say!("step-pull", part = part.words()),
                     _ if matches!(part, Part::Inner(_, Inner::Point, _)) => {
-                        format!("pull {} points", grips.len())
+                        say!("step-pull-points", count = grips.len())
                     }
-                    _ => format!("pull {part}"),
+                    _ => say!("step-pull", part = part.words()),
                 };
                 self.open.begin(called.clone());
                 let slots = 0..self.scene.shapes.slots.len();
@@ -121,8 +122,8 @@ impl Window {
             })
             .collect();
         let called = match all {
-            [(at, _)] => format!("pull {}", at.part),
-            _ => format!("move {} points", all.len()),
+            [(at, _)] => say!("step-pull", part = at.part.words()),
+            _ => say!("step-move-points", count = all.len()),
         };
         let (command, left) = together(&called, pulls.into_iter());
         self.do_pull(command, left);
@@ -140,7 +141,7 @@ impl Window {
         };
         let (Some(right), Some(down)) = (typed(0), typed(1)) else {
             if let Some(ask) = &mut self.shown.ask {
-                "a length such as 1.5 cm or -3/8 in is needed".clone_into(&mut ask.problem);
+                ask.problem = say!("pull-needs-length");
             }
             return;
         };
@@ -163,12 +164,12 @@ impl Window {
     pub(super) fn ask_move(&mut self) {
         let all = self.chosen_points();
         if all.is_empty() {
-            return self.refuse("Move by: choose a point first; with Shift several");
+            return self.refuse(say!("pull-choose-point"));
         }
         let names: Vec<String> = all.iter().map(|(at, _)| at.part.name().to_owned()).collect();
-        let note = format!("Moves {}; a length below zero moves it left or up.", names.join(", "));
-        self.shown.ask =
-            Some(Ask::new(Purpose::MoveBy, "Move by", note, &["Move"]).field("right", "0", "").field("down", "0", ""));
+        let note = say!("pull-ask-note", points = names.join(", "));
+        let ask = Ask::new(Purpose::MoveBy, say!("pull-ask-title"), note, &[say!("pull-ask-do")]);
+        self.shown.ask = Some(ask.field(say!("pull-right"), "0", "").field(say!("pull-down"), "0", ""));
     }
 
     /// A piece is taken on the table.
@@ -176,7 +177,7 @@ impl Window {
         self.finish_typing();
         let Some(slot) = self.scene.shapes.slot(&piece) else { return };
         let lay = self.scene.shapes.slots[slot].shift.to_point();
-        self.open.begin(format!("move {piece} on the table"));
+        self.open.begin(say!("step-on-table", piece));
         self.shown.on_table = Some((piece, lay, at));
     }
 

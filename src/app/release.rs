@@ -21,6 +21,7 @@ use crate::session::{
     Command, Last, Manifest, PublishCommand, ReleaseOrder, Released, TextCommand, last_beside, never_sewn, release,
     untold,
 };
+use crate::texts::{carried, say};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 600.0;
@@ -86,7 +87,7 @@ impl Window {
             edition: raised.map_or_else(|| draft.edition.clone(), |n| n.to_string()),
             date: today(),
             folder,
-            found: found.map(|m| format!("edition {}, {}", m.edition, m.date)),
+            found: found.as_ref().map(edition_words),
             before: if is_first { Before::None } else { Before::Beside },
             before_at: String::new(),
             problem: String::new(),
@@ -106,7 +107,7 @@ impl Window {
                     if ask.found.is_none() && there.is_some() && ask.before == Before::None {
                         ask.before = Before::Beside;
                     }
-                    ask.found = there.map(|m| format!("edition {}, {}", m.edition, m.date));
+                    ask.found = there.as_ref().map(edition_words);
                 }
                 self.shown.release = Some(ReleaseAsk { problem: String::new(), ..*ask });
             }
@@ -127,18 +128,16 @@ impl Window {
     /// Begins to make the release beside the window. It is made of the file, so the draft is saved first.
     fn make_release(&mut self, ctx: &Context, ask: &ReleaseAsk) -> Result<(), String> {
         if self.making.is_some() {
-            return Err("a release is being made already".to_owned());
+            return Err(say!("release-going-on"));
         }
         if ask.folder.trim().is_empty() {
-            return Err("a folder is needed".to_owned());
+            return Err(say!("publish-needs-folder"));
         }
         let Some(path) = self.open.path().map(PathBuf::from) else {
-            return Err("the draft has no file yet: save it first; a release is made of its file".to_owned());
+            return Err(say!("release-no-file"));
         };
         if !self.open.comments().is_empty() {
-            return Err(
-                "the file holds comments, which the log cannot be written beside: save the draft first".to_owned()
-            );
+            return Err(say!("release-comments"));
         }
         let at = Address::new(Part::Draft, "edition");
         if self.open.work().draft().edition != ask.edition.trim() {
@@ -165,7 +164,7 @@ impl Window {
             let _ = sender.send(made);
             ctx.request_repaint();
         };
-        thread::Builder::new().name("release".to_owned()).spawn(work).map_err(|e| e.to_string())?;
+        thread::Builder::new().name("release".to_owned()).spawn(carried(work)).map_err(|e| e.to_string())?;
         self.making = Some(making);
         Ok(())
     }
@@ -174,7 +173,7 @@ impl Window {
     pub(super) fn follow_release(&mut self) {
         let made = match self.making.as_ref().map(Receiver::try_recv) {
             None | Some(Err(TryRecvError::Empty)) => return,
-            Some(Err(TryRecvError::Disconnected)) => Err("the release ended without a word".to_owned()),
+            Some(Err(TryRecvError::Disconnected)) => Err(say!("release-ended")),
             Some(Ok(made)) => made,
         };
         self.making = None;
@@ -182,7 +181,7 @@ impl Window {
             Err(problem) => (problem, Vec::new(), String::new()),
             Ok(released) => {
                 let many = released.manifest.files.len() + 1;
-                let mut done = vec![format!("{many} files are written to {}", released.folder.display())];
+                let mut done = vec![say!("job-written", count = many, folder = released.folder.display().to_string())];
                 done.extend(released.notes.iter().cloned());
                 done.extend(self.log_release(&released));
                 (String::new(), done, released.changes.clone())
@@ -201,14 +200,18 @@ impl Window {
         let own = released.draft.log.releases.last()?.clone();
         let note = Command::Publish(PublishCommand::Released(own));
         if let Err(problem) = self.open.run(&note) {
-            return Some(format!("it could not be written into the log of the draft: {problem}"));
+            return Some(say!("release-not-logged", problem = problem.to_string()));
         }
         if unsaved {
-            return Some("the log of the draft tells of it; save the draft to keep that".to_owned());
+            return Some(say!("release-log-unsaved"));
         }
         let saved = self.open.save(None, false);
-        saved.err().map(|e| format!("the log of the draft tells of it, but the draft could not be saved: {e}"))
+        saved.err().map(|e| say!("release-log-not-saved", problem = e.to_string()))
     }
+}
+
+fn edition_words(last: &Manifest) -> String {
+    say!("release-found", edition = last.edition, date = last.date)
 }
 
 /// The release before that lies in a folder, by the rule of the command line.
@@ -251,8 +254,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let modal = modal.show(ui.ctx(), |ui| {
         ui.set_width(WIDTH);
         ui.horizontal(|ui| {
-            ui.label(RichText::new("Release").font(letters(look::LARGE)).color(look.ink));
-            help::question(ui, "this dialog", "releases", wishes);
+            ui.label(RichText::new(say!("release-title")).font(letters(look::LARGE)).color(look.ink));
+            help::question(ui, &say!("ask-this-dialog"), "releases", wishes);
         });
         if !ask.done.is_empty() {
             return told(ui, look, ask, &mut wish);
@@ -261,14 +264,14 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         field::problem(ui, look, &ask.problem);
         ui.add_space(6.0);
         ui.horizontal(|ui| {
-            if ui.add_enabled(!ask.going, egui::Button::new("Release it")).clicked() {
+            if ui.add_enabled(!ask.going, egui::Button::new(say!("release-do"))).clicked() {
                 wish = Some(ReleaseWish::Make);
             }
-            if ui.button("Cancel").clicked() {
+            if ui.button(say!("cancel")).clicked() {
                 wish = Some(ReleaseWish::Close);
             }
             if ask.going {
-                ui.label(RichText::new("It is being made …").color(look.soft));
+                ui.label(RichText::new(say!("release-in-making")).color(look.soft));
             }
         });
     });
@@ -283,44 +286,42 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 
 fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes: &mut Vec<Wish>) {
     let draft = scene.draft();
-    let words = "All that is published, with the draft and digests of every file, in a folder of its own. A release is never \
-                 made twice: what changes needs a new edition.";
-    ui.label(RichText::new(words).color(look.soft));
+    ui.label(RichText::new(say!("release-note")).color(look.soft));
     if let Some(last) = draft.log.releases.last() {
-        let words = format!("Released last: edition {}, {}.", last.edition, last.date);
+        let words = say!("release-last", edition = last.edition, date = last.date);
         ui.label(RichText::new(words).color(look.ink));
     }
-    text(ui, look, "edition", "such as 1", &mut next.edition);
-    text(ui, look, "date", "year, month, day, such as 2026-05-31", &mut next.date);
-    text(ui, look, "folder", "in which that of the release is made", &mut next.folder);
-    field::caption(ui, look, "what changed is told against");
+    text(ui, look, &say!("release-edition"), &say!("such-as", example = "1"), &mut next.edition);
+    text(ui, look, &say!("release-date"), &say!("release-date-hint"), &mut next.date);
+    text(ui, look, &say!("folder-label"), &say!("release-folder-hint"), &mut next.folder);
+    field::caption(ui, look, &say!("release-against"));
     ui.horizontal_wrapped(|ui| {
         for (before, word) in [
-            (Before::Beside, "the last release in that folder"),
-            (Before::At, "one elsewhere"),
-            (Before::None, "none: it is the first"),
+            (Before::Beside, say!("release-beside")),
+            (Before::At, say!("release-elsewhere")),
+            (Before::None, say!("release-first")),
         ] {
             let chosen = next.before == before;
-            let response = ui.selectable_label(chosen, word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, word));
+            let response = ui.selectable_label(chosen, &word);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &word));
             if response.clicked() {
                 next.before = before;
             }
         }
     });
     if let (Before::Beside, Some(found)) = (next.before, &next.found) {
-        ui.label(RichText::new(format!("That is {found}.")).color(look.soft));
+        ui.label(RichText::new(say!("release-that-is", found)).color(look.soft));
     }
     if next.before == Before::At {
-        text(ui, look, "folder of the release before", "a path", &mut next.before_at);
+        text(ui, look, &say!("release-before-at"), &say!("path-hint"), &mut next.before_at);
     }
     if draft.chart.survey {
-        let words = "■ The chart is a survey of bodies, so what is drafted on it cannot be released.";
+        let words = format!("■ {}", say!("release-survey"));
         ui.label(RichText::new(words).color(look.error));
     }
     let unsewn = scene.whole.model.as_ref().map_or_else(Vec::new, |m| never_sewn(draft, m));
     if !unsewn.is_empty() {
-        let words = format!("● Never sewn, as far as the log tells: {}.", unsewn.join(", "));
+        let words = format!("● {}", say!("release-unsewn", what = unsewn.join(", ")));
         ui.label(RichText::new(words).color(look.note));
     }
     for words in untold(draft) {
@@ -328,7 +329,7 @@ fn fields(ui: &mut Ui, look: &Look, scene: &Scene, next: &mut ReleaseAsk, wishes
     }
     let wrong = errors(scene);
     if !wrong.is_empty() {
-        let words = format!("■ Errors block a release ({}):", wrong.len());
+        let words = format!("■ {}", say!("release-errors", count = wrong.len()));
         ui.label(RichText::new(words).color(look.error));
     }
     blocking(ui, look, scene, &wrong, wishes);
@@ -347,7 +348,7 @@ fn told(ui: &mut Ui, look: &Look, ask: &ReleaseAsk, wish: &mut Option<ReleaseWis
         }
     });
     ui.add_space(6.0);
-    if ui.button("Good").clicked() {
+    if ui.button(say!("good")).clicked() {
         *wish = Some(ReleaseWish::Close);
     }
 }

@@ -10,9 +10,9 @@ use super::help;
 use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
-use crate::base::shown as length_text;
 use crate::finish::{Rolled, roll};
 use crate::session::Act;
+use crate::texts::{decimal, length as length_text, owned, say};
 
 /// A seam that is rolled, and how far.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, rolli
         match at(rolling.share) {
             None => {
                 head(ui, look, scene, shown, rolling, None, wishes);
-                let words = format!("■ seam {} cannot be rolled in {}", rolling.seam, scene.called(case));
+                let words = format!("■ {}", say!("roll-cannot", seam = rolling.seam, size = scene.called(case)));
                 ui.label(RichText::new(words).color(look.error));
             }
             Some(now) => {
@@ -72,9 +72,9 @@ fn head(
     let case = scene.case_of(&shown.case);
     let to = |share: f64| Wish::Room(Room::Roll(Rolling { share: share.clamp(0.0, 1.0), ..rolling.clone() }));
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(format!("Roll seam {}", rolling.seam)).font(letters(look::LARGE)).color(look.ink));
-        help::question(ui, "rolling", "roll", wishes);
-        if ui.button("Show the pieces").on_hover_text(Act::Roll.action().what).clicked() {
+        ui.label(RichText::new(say!("roll-title", seam = rolling.seam)).font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, &say!("roll-about"), "roll", wishes);
+        if ui.button(say!("show-the-pieces")).on_hover_text(Act::Roll.action().what()).clicked() {
             wishes.push(Wish::Act(Act::Roll));
         }
         let Some(now) = now else { return };
@@ -84,51 +84,43 @@ fn head(
         // A rail that is seen on the sheet.
         ui.visuals_mut().widgets.inactive.bg_fill = look.border;
         let slider = ui.add(Slider::new(&mut share, 0.0..=1.0).show_value(false));
-        slider.widget_info(|| {
-            WidgetInfo::labeled(Role::Slider, true, format!("how far seam {} is rolled", rolling.seam))
-        });
+        slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, say!("roll-slider", seam = rolling.seam)));
         if slider.changed() {
             wishes.push(to(share));
         }
-        if ui.button("To the start").clicked() {
+        if ui.button(say!("roll-to-start")).clicked() {
             wishes.push(to(0.0));
         }
         // The next notch of side one, else the end.
         let places =
             now.notches.iter().map(|n| n.places[0]).filter(|p| *p > now.at[0] + crate::base::tolerance::ON_EDGE);
         let next = places.fold(longest, f64::min);
-        if ui.button("To the next notch").clicked() {
+        if ui.button(say!("roll-to-notch")).clicked() {
             wishes.push(to(next / longest));
         }
-        if ui.button("To the end").clicked() {
+        if ui.button(say!("roll-to-end")).clicked() {
             wishes.push(to(1.0));
         }
     });
     let Some(now) = now else { return };
-    let length = |mm: f64| length_text(mm, unit);
+    let length = |mm: f64| owned(|| length_text(mm, unit));
+    let small = |mm: f64| owned(|| decimal(&format!("{:.1}", mm.abs())));
     let far = now.at[0].max(now.at[1]);
     let left = now.lengths[0] - now.lengths[1];
-    let words = format!(
-        "{}: rolled to {} of {} (side one) and {} (side two)",
-        scene.called(case),
-        length(far),
-        length(now.lengths[0]),
-        length(now.lengths[1])
-    );
+    let [one, two] = now.lengths.map(length);
+    let words = say!("roll-state", size = scene.called(case), far = length(far), one, two);
     ui.label(RichText::new(words).color(look.ink));
     let mut told: Vec<String> = now
         .notches
         .iter()
         .map(|n| {
-            let name = if n.name.is_empty() { "match mark" } else { &n.name };
-            format!("{name}: {} and {}, {:.1} mm apart", length(n.places[0]), length(n.places[1]), n.gap.abs())
+            let notch = if n.name.is_empty() { say!("roll-match-mark") } else { n.name.to_string() };
+            let [one, two] = n.places.map(length);
+            say!("roll-notch", notch, one, two, apart = small(n.gap))
         })
         .collect();
-    told.push(format!(
-        "at the end side one is {:.1} mm {}",
-        left.abs(),
-        if left >= 0.0 { "longer" } else { "shorter" }
-    ));
+    let by = small(left);
+    told.push(if left >= 0.0 { say!("roll-longer", by) } else { say!("roll-shorter", by) });
     ui.label(RichText::new(told.join(" · ")).font(letters(look::SMALL)).color(look.soft));
 }
 
@@ -157,13 +149,14 @@ fn picture(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, now: &Rolled, a
         let name = &scene.shapes.slots[piece.frame].name;
         let middle = place(moved.bounding_box().center());
         painter.text(middle, Align2::CENTER_CENTER, name, letters(look::TEXT), color);
-        let side = if piece.rolled { "side two" } else { "side one" };
+        let called =
+            if piece.rolled { say!("roll-piece-two", piece = name) } else { say!("roll-piece-one", piece = name) };
         let response = ui.interact(
             Rect::from_center_size(middle, vec2(60.0, 20.0)),
             Id::unique(("rolled", piece.frame, piece.rolled)),
             Sense::hover(),
         );
-        response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, format!("{name}, {side}, rolled")));
+        response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &called));
     }
     let motion = |rolled: bool, frame: usize| {
         now.pieces.iter().find(|p| p.rolled == rolled && p.frame == frame).map(|p| p.motion)
@@ -181,11 +174,10 @@ fn picture(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, now: &Rolled, a
         }
     }
     painter.circle_stroke(place(now.contact), 7.0, Stroke::new(2.0, look.warning));
-    let hint = "Side two rolls along side one without slipping; dots are notches, the ring is where they touch";
     painter.text(
         pos2(room.right() - 10.0, room.bottom() - 8.0),
         Align2::RIGHT_BOTTOM,
-        hint,
+        say!("roll-hint"),
         letters(look::SMALL),
         look.soft,
     );

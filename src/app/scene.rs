@@ -13,6 +13,7 @@ use crate::base::{Code, Finding};
 use crate::compute::{Cases, Model};
 use crate::document::{Draft, Inner, OWN_LETTER, Part};
 use crate::session::{Computed, PrintWish, inner_parts, part_of_finding};
+use crate::texts::say;
 
 /// One revision of the draft as it is shown.
 pub(super) struct Scene {
@@ -166,7 +167,7 @@ impl Scene {
     pub fn called(&self, case: usize) -> String {
         let Some(cases) = self.cases() else { return String::new() };
         match cases.list.get(case) {
-            Some(c) if c.person.is_none() => format!("size {}", c.address),
+            Some(c) if c.person.is_none() => say!("window-size", size = c.address),
             Some(c) => c.address.clone(),
             None => String::new(),
         }
@@ -179,9 +180,9 @@ impl Scene {
         self.model().is_none_or(has)
     }
 
-    pub fn title(&self) -> &str {
+    pub fn title(&self) -> String {
         let title = self.draft().title.trim();
-        if title.is_empty() { "Draft without a title" } else { title }
+        if title.is_empty() { say!("window-untitled") } else { title.to_owned() }
     }
 
     /// Open findings, with their places in the whole list.

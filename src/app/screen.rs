@@ -8,6 +8,7 @@ use super::state::{Room, Wish};
 use super::view::View;
 use super::{Window, canvas};
 use crate::session::Preferences;
+use crate::texts::say;
 
 /// px to the inch of a screen that was not measured.
 const USUAL: f64 = 96.0;
@@ -32,7 +33,8 @@ fn changed(ctx: &Context, preferences: &Preferences, by: f64) -> Preferences {
 pub(super) fn bar(ui: &mut Ui, look: &Look, mm: f64, preferences: &Preferences) {
     let long = (mm * points_per_mm(ui.ctx(), preferences)) as f32;
     let (bar, response) = ui.allocate_exact_size(vec2(long, 14.0), Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, format!("a bar of {mm} mm")));
+    response
+        .widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, say!("screen-bar", length = mm.to_string())));
     let line = Stroke::new(1.0, look.ink);
     ui.painter().hline(bar.x_range(), bar.center().y, line);
     for x in [bar.left(), bar.right()] {
@@ -45,14 +47,19 @@ pub(super) fn card(ui: &mut Ui, look: &Look, preferences: &Preferences) {
     let per_mm = points_per_mm(ui.ctx(), preferences);
     let size = vec2((CARD.0 * per_mm) as f32, (CARD.1 * per_mm) as f32);
     let (card, response) = ui.allocate_exact_size(size, Sense::hover());
-    response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, "the outline of a bank card"));
+    response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, say!("screen-card")));
     let line = Stroke::new(1.0, look.ink);
     ui.painter().rect(card, CornerRadius::same(10), look.desk, line, StrokeKind::Inside);
 }
 
 /// Buttons that make bar and card shorter or longer.
 pub(super) fn buttons(ui: &mut Ui, preferences: &Preferences, wishes: &mut Vec<Wish>) {
-    for (word, by) in [("shorter", 0.99), ("longer", 1.01), ("a hair shorter", 0.999), ("a hair longer", 1.001)] {
+    for (word, by) in [
+        (say!("screen-shorter"), 0.99),
+        (say!("screen-longer"), 1.01),
+        (say!("screen-hair-shorter"), 0.999),
+        (say!("screen-hair-longer"), 1.001),
+    ] {
         if ui.small_button(word).clicked() {
             wishes.push(Wish::Own(OwnWish::Prefer(changed(ui.ctx(), preferences, by))));
         }
@@ -72,8 +79,8 @@ impl Window {
         }
         self.shown.view = Some(View { scale, ..view });
         match self.shown.own.preferences.screen {
-            0 => self.tell("true scale for a screen of 96 px to the inch; measure yours in Preferences (Ctrl+,)"),
-            _ => self.tell("a millimetre of the table is a millimetre of the screen, as it was measured"),
+            0 => self.tell(say!("screen-usual")),
+            _ => self.tell(say!("screen-measured")),
         }
     }
 }

@@ -14,6 +14,7 @@ use super::state::{Shown, Wish};
 use super::{help, pictures, screen};
 use crate::output::{Align, HomeSheets, Ink, Item, MOST_SIZES, Paper, Picture};
 use crate::session::{Act, Command, PartCommand, PrintFor, PrintWish, home_print};
+use crate::texts::say;
 
 /// Lines flattened to this, px.
 const FLATNESS: f64 = 0.25;
@@ -39,8 +40,8 @@ pub(super) type Made = Rc<Result<HomeSheets, String>>;
 
 /// Makes the pages that are wanted.
 pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<HomeSheets, String> {
-    let model = scene.model().ok_or("the draft cannot be computed")?;
-    let finished = scene.computed.finished.as_ref().ok_or("the draft cannot be computed")?;
+    let model = scene.model().ok_or_else(|| say!("cannot-be-computed"))?;
+    let finished = scene.computed.finished.as_ref().ok_or_else(|| say!("cannot-be-computed"))?;
     let cases = &model.plan.cases;
     let find = |address: &str| cases.list.iter().position(|c| c.address == *address);
     let mut wanted: Vec<usize> = printing.sizes.iter().filter_map(|s| find(s)).collect();
@@ -54,7 +55,7 @@ pub(super) fn make(scene: &Scene, printing: &Printing, chosen: &str) -> Result<H
         home_print(scene.draft(), whole, scene.view(), &wanted, &printing.wish).map_err(|e| e.to_string())?;
     let mut sheets = sheets;
     for (piece, size) in missing {
-        sheets.notes.push(format!("{piece} cannot be drawn in size {size} and is left out"));
+        sheets.notes.push(say!("piece-left-out", piece, size));
     }
     Ok(sheets)
 }
@@ -92,10 +93,14 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 
 /// The paper of pages.
 pub(super) fn paper_choice(ui: &mut Ui, wish: &mut PrintWish) {
-    for (paper, word) in [(Paper::Both, "A4 or Letter"), (Paper::A4, "A4"), (Paper::Letter, "Letter")] {
+    let own = |name: &str| name.to_owned();
+    for (paper, word) in
+        [(Paper::Both, say!("publish-both-papers")), (Paper::A4, own("A4")), (Paper::Letter, own("Letter"))]
+    {
         let chosen = wish.paper == paper;
-        let response = ui.selectable_label(chosen, word);
-        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("paper {word}")));
+        let response = ui.selectable_label(chosen, &word);
+        let called = say!("paper-called", paper = word);
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
         if response.clicked() {
             wish.paper = paper;
         }
@@ -104,11 +109,15 @@ pub(super) fn paper_choice(ui: &mut Ui, wish: &mut PrintWish) {
 
 /// What a print is for.
 pub(super) fn purpose_choice(ui: &mut Ui, wish: &mut PrintWish) {
-    for (purpose, word) in [(PrintFor::Toile, "toile"), (PrintFor::Testers, "testers"), (PrintFor::Release, "release")]
-    {
+    for (purpose, word) in [
+        (PrintFor::Toile, say!("purpose-toile")),
+        (PrintFor::Testers, say!("purpose-testers")),
+        (PrintFor::Release, say!("purpose-release")),
+    ] {
         let chosen = wish.purpose == purpose;
-        let response = ui.selectable_label(chosen, word);
-        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("for {word}")));
+        let response = ui.selectable_label(chosen, &word);
+        let called = say!("purpose-called", purpose = word);
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
         if response.clicked() {
             wish.purpose = purpose;
         }
@@ -119,11 +128,11 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
     let printing = &shown.printing;
     let mut next = printing.clone();
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Sheets").font(letters(look::LARGE)).color(look.ink));
-        help::question(ui, "the sheets", "sheets", wishes);
+        ui.label(RichText::new(say!("sheets-title")).font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, &say!("sheets-about"), "sheets", wishes);
         if let Ok(sheets) = &**made {
             let many = sheets.pages.len();
-            let words = format!("{many} pages: the first, and {} to join", many - 1);
+            let words = say!("sheets-pages", all = many, count = many - 1);
             ui.label(RichText::new(words).color(look.ink).strong());
         }
         paper_choice(ui, &mut next.wish);
@@ -132,8 +141,9 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         if let Some(piece) = shown.frame() {
             ui.separator();
             let only = printing.wish.pieces == [piece];
-            let response = ui.selectable_label(only, format!("only {piece}"));
-            response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, only, format!("print only {piece}")));
+            let response = ui.selectable_label(only, say!("sheets-only", piece));
+            response
+                .widget_info(|| WidgetInfo::selected(Role::CheckBox, true, only, say!("sheets-only-called", piece)));
             if response.clicked() {
                 next.wish.pieces = if only { Vec::new() } else { vec![piece.to_owned()] };
             }
@@ -141,33 +151,35 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
             next.wish.pieces.clear();
         }
         ui.separator();
-        let response = ui.selectable_label(printing.true_scale, "true scale");
-        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, printing.true_scale, "true scale"));
+        let response = ui.selectable_label(printing.true_scale, say!("sheets-true"));
+        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, printing.true_scale, say!("sheets-true")));
         if response.clicked() {
             next.true_scale = !printing.true_scale;
         }
-        let response = ui.selectable_label(printing.wish.whole, "whole pieces");
-        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, printing.wish.whole, "whole pieces"));
-        if response.on_hover_text("Pieces that are cut on the fold are drawn whole").clicked() {
+        let response = ui.selectable_label(printing.wish.whole, say!("publish-whole-called"));
+        response.widget_info(|| {
+            WidgetInfo::selected(Role::CheckBox, true, printing.wish.whole, say!("publish-whole-called"))
+        });
+        if response.on_hover_text(say!("sheets-whole-hint")).clicked() {
             next.wish.whole = !printing.wish.whole;
         }
-        if ui.button("Arrange anew").on_hover_text("Forget where pieces were put by hand").clicked() {
+        if ui.button(say!("sheets-arrange")).on_hover_text(say!("sheets-arrange-hint")).clicked() {
             wishes.push(Wish::Run(Command::Part(PartCommand::OnPages(String::new(), None))));
         }
         for act in [Act::Print, Act::Publish, Act::Sheets] {
-            let word = if act == Act::Sheets { "Show the pieces" } else { act.action().name };
-            if ui.button(word).on_hover_text(act.action().what).clicked() {
+            let word = if act == Act::Sheets { say!("show-the-pieces") } else { act.action().name().to_owned() };
+            if ui.button(word).on_hover_text(act.action().what()).clicked() {
                 wishes.push(Wish::Act(act));
             }
         }
     });
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Sizes in the file").color(look.soft));
+        ui.label(RichText::new(say!("sheets-sizes")).color(look.soft));
         for case in scene.cases().into_iter().flat_map(|c| &c.list) {
             let alone = printing.sizes.is_empty() && case.address == shown.case;
             let chosen = alone || printing.sizes.contains(&case.address);
             let response = ui.selectable_label(chosen, &case.address);
-            let called = format!("print size {}", case.address);
+            let called = say!("sheets-size", size = case.address);
             response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, chosen, &called));
             if response.clicked() {
                 if next.sizes.is_empty() {
@@ -185,7 +197,7 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         ui.horizontal(|ui| {
             screen::bar(ui, look, 100.0, &shown.own.preferences);
             screen::buttons(ui, &shown.own.preferences, wishes);
-            ui.label(RichText::new("Hold a ruler to this bar and make it 100 mm long.").color(look.soft));
+            ui.label(RichText::new(say!("sheets-ruler")).color(look.soft));
         });
     }
     if let Ok(sheets) = &**made {
@@ -241,13 +253,13 @@ fn joined(ui: &mut Ui, look: &Look, sheets: &HomeSheets, shown: &Shown, size: eg
         picture(&painter.with_clip_rect(rect.intersect(room)), page, at(x - margin.x, y - margin.y), scale);
         painter.rect_stroke(rect, 0.0, Stroke::new(1.0, look.soft), StrokeKind::Inside);
         let response = ui.interact(rect.shrink(1.0), Id::unique(("page", &part.name)), Sense::hover());
-        let called = format!("page {}: {}", part.name, part.pieces.join(", "));
+        let called = say!("sheets-page", page = part.name, pieces = part.pieces.join(", "));
         response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &called));
     }
     for (name, place) in &sheets.rooms {
         let rect = Rect::from_min_max(at(start + place.x0, place.y0), at(start + place.x1, place.y1));
         let response = ui.interact(rect, Id::unique(("on pages", name)), Sense::drag());
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{name} on the pages")));
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("sheets-piece", piece = name)));
         if response.hovered() || response.dragged() {
             ui.ctx().set_cursor_icon(CursorIcon::Move);
             painter.rect_stroke(rect, 3.0, Stroke::new(1.5, look.handle), StrokeKind::Outside);
@@ -272,7 +284,7 @@ fn joined(ui: &mut Ui, look: &Look, sheets: &HomeSheets, shown: &Shown, size: eg
             wishes.push(Wish::Release);
         }
     }
-    let hint = "Drag a piece to move it on the pages";
+    let hint = say!("sheets-drag");
     painter.text(room.right_bottom() - vec2(10.0, 8.0), Align2::RIGHT_BOTTOM, hint, letters(look::SMALL), look.soft);
 }
 

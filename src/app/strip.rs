@@ -11,6 +11,7 @@ use super::scene::Scene;
 use super::state::{Shown, Tone, Wish};
 use super::{guide, help, menus};
 use crate::session::{Act, OpenDraft, Reach};
+use crate::texts::say;
 
 /// The most height that the sizes take, as a part of the window's; more of them scroll.
 const MOST_HEIGHT: f32 = 0.14;
@@ -35,7 +36,7 @@ pub(super) fn show(
             let title = RichText::new(scene.title()).font(letters(look::LARGE)).color(look.ink);
             ui.add(Label::new(title).truncate());
             let (state, color) = match open.work().is_unsaved() {
-                true => (format!("{} · not saved", open.file_name()), look.warning),
+                true => (say!("top-not-saved", file = open.file_name()), look.warning),
                 false => (open.file_name(), look.soft),
             };
             ui.add(Label::new(RichText::new(state).font(letters(look::SMALL)).color(color)).truncate());
@@ -48,9 +49,10 @@ pub(super) fn show(
         ui.set_min_width(ui.available_width());
         views(ui, look, scene, wishes);
         let (range, all) = scene.cases().map_or((0, 0), |c| (c.range, c.list.len()));
-        asked = row(ui, look, scene, shown, ("Sizes", 0, range), Act::AddSize, wishes);
+        asked = row(ui, look, scene, shown, (&say!("top-sizes"), 0, range), Act::AddSize, wishes);
         if all > range {
-            asked = asked.or(row(ui, look, scene, shown, ("Persons", range, all), Act::AddPerson, wishes));
+            let persons = say!("top-persons");
+            asked = asked.or(row(ui, look, scene, shown, (&persons, range, all), Act::AddPerson, wishes));
         }
     });
     // Of one height whatever is said: a taller letter in a message must not move the sheet.
@@ -76,21 +78,22 @@ pub(super) fn show(
 }
 
 fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>) {
-    help::question(ui, "the sizes", "sizes", wishes);
-    let word = if shown.behind { "✓ Other sizes" } else { "Other sizes" };
-    let response = ui.add(plain(word)).on_hover_text(Act::Others.action().what);
-    response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, "other sizes"));
+    help::question(ui, &say!("top-sizes-about"), "sizes", wishes);
+    let word = say!("top-others");
+    let word = if shown.behind { format!("✓ {word}") } else { word };
+    let response = ui.add(plain(&word)).on_hover_text(Act::Others.action().what());
+    response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, say!("top-others-called")));
     if response.clicked() {
         wishes.push(Wish::Act(Act::Others));
     }
-    if ui.add(plain("Find …  Ctrl+K")).on_hover_text(Act::Find.action().what).clicked() {
+    if ui.add(plain(&format!("{}  Ctrl+K", say!("top-find")))).on_hover_text(Act::Find.action().what()).clicked() {
         wishes.push(Wish::Act(Act::Find));
     }
     for (act, label) in [(Act::Redo, menus::redo_label(open, shown)), (Act::Undo, menus::undo_label(open, shown))] {
-        let button = Button::new(act.action().name).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
+        let button = Button::new(act.action().name()).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
         let response = ui.add_enabled(label.is_some(), button);
         let response = match label {
-            Some(label) => response.on_hover_text(format!("{}: {label}", act.action().name)),
+            Some(label) => response.on_hover_text(say!("top-label", action = act.action().name(), label)),
             None => response,
         };
         if response.clicked() {
@@ -102,19 +105,19 @@ fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>
 /// Where a pull goes: three words beside each other.
 fn reach(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     let all = [
-        (Reach::All, "all sizes".to_owned(), "pull all sizes"),
-        (Reach::One, format!("only {}", shown.case), "pull this size only"),
-        (Reach::FromHereUp, format!("{} and up", shown.case), "pull from here up"),
+        (Reach::All, say!("top-reach-all"), say!("top-reach-all-called")),
+        (Reach::One, say!("top-reach-one", size = shown.case), say!("top-reach-one-called")),
+        (Reach::FromHereUp, say!("top-reach-up", size = shown.case), say!("top-reach-up-called")),
     ];
     ui.allocate_ui_with_layout(vec2(WORD, look::BUTTON), Layout::left_to_right(Align::Center), |ui| {
         ui.set_min_width(WORD);
-        ui.label(RichText::new("Pulls go to").color(look.soft));
+        ui.label(RichText::new(say!("top-pulls")).color(look.soft));
     });
     // Without a size there is nothing to choose from.
     for (reach, word, called) in all.into_iter().filter(|(reach, ..)| *reach == Reach::All || !shown.case.is_empty()) {
         let chosen = shown.reach == reach;
-        let response = ui.add(plain(&word).selected(chosen)).on_hover_text("Where a pull or a push by keys goes");
-        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called));
+        let response = ui.add(plain(&word).selected(chosen)).on_hover_text(say!("top-pulls-hint"));
+        response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
         if response.clicked() {
             wishes.push(Wish::Reach(reach));
         }
@@ -123,14 +126,16 @@ fn reach(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
 
 /// What is in the hand on the table.
 fn hand(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
-    ui.label(RichText::new("In the hand").color(look.soft));
+    ui.label(RichText::new(say!("top-hand")).color(look.soft));
     for (act, chosen) in
         [(Act::Pencil, shown.pencil.is_some()), (Act::Tape, shown.tape.is_some()), (Act::Bends, shown.bends)]
     {
         let action = act.action();
         let response =
-            ui.add(plain(action.name).selected(chosen)).on_hover_text(format!("{} ({})", action.what, action.key));
-        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, chosen, format!("hand: {}", action.name)));
+            ui.add(plain(action.name()).selected(chosen)).on_hover_text(format!("{} ({})", action.what(), action.key));
+        response.widget_info(|| {
+            WidgetInfo::selected(Role::CheckBox, true, chosen, say!("top-hand-called", what = action.name()))
+        });
         guide::mark(ui, shown, act, &response);
         if response.clicked() {
             wishes.push(Wish::Act(act));
@@ -182,8 +187,8 @@ fn row(
                     }
                 }
                 let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(34.0, look::BUTTON));
-                let response = ui.add(button).on_hover_text(add.action().what);
-                let called = add.action().name.trim_end_matches(" …");
+                let response = ui.add(button).on_hover_text(add.action().what());
+                let called = add.action().name().trim_end_matches(" …");
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
                 guide::mark(ui, shown, add, &response);
                 if response.clicked() {
@@ -203,7 +208,7 @@ fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
     ui.horizontal_top(|ui| {
         ui.allocate_ui_with_layout(vec2(WORD, look::BUTTON), Layout::left_to_right(Align::Center), |ui| {
             ui.set_min_width(WORD);
-            ui.label(RichText::new("Views").color(look.soft));
+            ui.label(RichText::new(say!("top-views")).color(look.soft));
         });
         ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().item_spacing.x = 6.0;
@@ -211,7 +216,7 @@ fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
                 let chosen = i == scene.view();
                 let response = ui.add(plain(view).selected(chosen));
                 response
-                    .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("see view {view}")));
+                    .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, say!("top-see-view", view)));
                 if response.clicked() {
                     wishes.push(Wish::SeeView(view.to_owned()));
                 }
@@ -224,7 +229,7 @@ fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
 fn size_menu(ui: &mut Ui, scene: &Scene, case: usize, wishes: &mut Vec<Wish>) {
     let Some(address) = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone()) else { return };
     for act in [Act::Base, Act::RenameSize, Act::DeleteSize] {
-        if ui.button(act.action().name).clicked() {
+        if ui.button(act.action().name()).clicked() {
             wishes.push(Wish::Choose(address.clone()));
             wishes.push(Wish::Act(act));
             ui.close();
@@ -243,7 +248,7 @@ fn size(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, is_chosen: bool) -
         |size: f32, color: Color32| TextFormat { valign: Align::Center, ..TextFormat::simple(letters(size), color) };
     text.append(label, 0.0, format(look::TEXT, ink));
     if base {
-        text.append("base", 5.0, format(look::SMALL, soft));
+        text.append(&say!("top-base"), 5.0, format(look::SMALL, soft));
     }
     let border = scene.part(case).map_or(look.soft, |_| own);
     let mut button = Button::new(text)
@@ -255,8 +260,9 @@ fn size(ui: &mut Ui, look: &Look, scene: &Scene, case: usize, is_chosen: bool) -
     }
     let response = ui.add(button);
     response.widget_info(|| {
-        let base = if base { ", base" } else { "" };
-        WidgetInfo::selected(Role::Button, true, is_chosen, format!("{}{base}", scene.called(case)))
+        let called = scene.called(case);
+        let called = if base { say!("top-is-base", size = called) } else { called };
+        WidgetInfo::selected(Role::Button, true, is_chosen, called)
     });
     if is_chosen && response.has_focus() {
         ui.painter().rect_stroke(

@@ -8,6 +8,7 @@ use super::state::Room;
 use crate::compute::{Model, Trial};
 use crate::language::{Kind, What};
 use crate::session::{Act, Computed, Sight, TapeStop, tape_between};
+use crate::texts::say;
 
 /// The tape while it is in the hand.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -176,7 +177,7 @@ impl Window {
     /// Asks for the name of the value that the length becomes.
     fn keep_tape(&mut self, tape: &Tape) {
         if tape.formula.is_empty() {
-            return self.refuse("Tape: hold it at two places first");
+            return self.refuse(say!("tape-two-places"));
         }
         if let Some(mut ask) = Ask::adding(Act::AddValue, &self.scene, &self.shown) {
             if let Some(field) = ask.fields.get_mut(1) {

@@ -11,11 +11,12 @@ use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{Window, field};
-use crate::base::{shown as length_text, tolerance};
+use crate::base::tolerance;
 use crate::compute::unit_of;
 use crate::document::Part;
 use crate::file::svg::{Outlines, Scale, open_svg};
 use crate::session::{Command, OutlineCommand, StatedScale, TracedOutline, Tracing, closed_outlines, trace};
+use crate::texts::{decimal, length as length_text, owned, say};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 560.0;
@@ -115,7 +116,7 @@ impl Window {
                 ask.path = path.display().to_string();
                 self.read_outlines();
             }
-            None => "nothing was chosen; where the system shows no dialog, type the path".clone_into(&mut ask.problem),
+            None => ask.problem = say!("done-nothing-chosen-file"),
         }
     }
 
@@ -130,7 +131,7 @@ impl Window {
             Ok(found) => {
                 let (closed, open) = closed_outlines(&found, &taken);
                 if closed.is_empty() {
-                    ask.problem = format!("none of the {open} lines in the file is closed, so none can be a piece");
+                    ask.problem = say!("trace-none-closed", count = open);
                     return;
                 }
                 ask.rows = closed.into_iter().map(|outline| Row { is_wanted: !outline.crosses, outline }).collect();
@@ -151,13 +152,13 @@ impl Window {
             let scale = ask.scale.scale(&found.scale, ask.wanted().next()).map_err(|e| e.to_string())?;
             let corner = ask.corner.trim().trim_end_matches('°').replace(',', ".");
             let corner = corner.parse::<f64>().ok().filter(|c| *c > 0.0 && *c < 180.0);
-            let corner = corner.ok_or("the turn of a corner must lie between 0 and 180 degrees")?.to_radians();
+            let corner = corner.ok_or_else(|| say!("trace-corner-range"))?.to_radians();
             let pieces = ask.wanted().map(|o| (o.at, o.name.trim().to_owned())).collect();
             trace(&found, &Tracing { scale, corner, pieces }, unit).map_err(|e| e.to_string())
         })();
         let done = made.and_then(|(pieces, mut notes): (Vec<crate::document::Piece>, Vec<String>)| {
             if !found.notes.is_empty() {
-                notes.push(format!("left out or odd: {}", found.notes.join("; ")));
+                notes.push(say!("trace-left-out", what = found.notes.join("; ")));
             }
             let first = pieces.first().map(|p| p.name.clone());
             let add = Command::Outline(Box::new(OutlineCommand::AddPieces(pieces, notes)));
@@ -188,19 +189,18 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let modal = Modal::new(Id::unique("trace")).backdrop_color(look.backdrop()).frame(look.dialog());
     let modal = modal.show(ui.ctx(), |ui| {
         ui.set_width(WIDTH);
-        ui.label(RichText::new("Trace an outline file").font(letters(look::LARGE)).color(look.ink));
-        let note =
-            "Closed outlines of an SVG file become pieces, open lines become lines of the piece that holds them.";
-        ui.label(RichText::new(note).color(look.soft));
+        ui.label(RichText::new(say!("trace-title")).font(letters(look::LARGE)).color(look.ink));
+        ui.label(RichText::new(say!("trace-note")).color(look.soft));
         ui.horizontal(|ui| {
-            let (text, entered) = text(ui, "outline file", &ask.path, "a path to a .svg file", WIDTH - 170.0);
+            let (text, entered) =
+                text(ui, &say!("trace-file-called"), &ask.path, say!("path-to-hint", ending = ".svg"), WIDTH - 170.0);
             if let Some(text) = text {
                 wish(TraceWish::Path(text));
             }
-            if ui.button("Read it").clicked() || entered {
+            if ui.button(say!("trace-read")).clicked() || entered {
                 wish(TraceWish::Read);
             }
-            if ui.button("Browse …").clicked() {
+            if ui.button(say!("browse")).clicked() {
                 wish(TraceWish::Browse);
             }
         });
@@ -208,11 +208,11 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             outlines(ui, look, scene, ask, found, &mut wish);
             scale(ui, look, ask, found, &mut wish);
             ui.horizontal(|ui| {
-                ui.label(RichText::new("a corner is a turn of more than").color(look.soft));
-                if let (Some(text), _) = text(ui, "corner, degrees", &ask.corner, "15", 60.0) {
+                ui.label(RichText::new(say!("trace-corner-before")).color(look.soft));
+                if let (Some(text), _) = text(ui, &say!("trace-corner-called"), &ask.corner, "15".to_owned(), 60.0) {
                     wish(TraceWish::Corner(text));
                 }
-                ui.label(RichText::new("degrees").color(look.soft));
+                ui.label(RichText::new(say!("trace-corner-behind")).color(look.soft));
             });
         }
         if !ask.problem.is_empty() {
@@ -220,10 +220,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         }
         ui.add_space(6.0);
         ui.horizontal(|ui| {
-            if ask.found.is_some() && ui.button("Make the pieces").clicked() {
+            if ask.found.is_some() && ui.button(say!("trace-make")).clicked() {
                 wish(TraceWish::Take);
             }
-            if ui.button("Cancel").clicked() {
+            if ui.button(say!("cancel")).clicked() {
                 wish(TraceWish::Close);
             }
         });
@@ -234,9 +234,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 }
 
 /// A field; what was typed, and whether it was left with Enter.
-fn text(ui: &mut Ui, called: &str, own: &str, hint: &str, width: f32) -> (Option<String>, bool) {
+fn text(ui: &mut Ui, called: &str, own: &str, hint: String, width: f32) -> (Option<String>, bool) {
     let mut text = own.to_owned();
-    let edit = TextEdit::singleline(&mut text).id(Id::unique(("trace", called))).hint_text(hint.to_owned());
+    let edit = TextEdit::singleline(&mut text).id(Id::unique(("trace", called))).hint_text(hint);
     let response = ui.add(edit.desired_width(width));
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
     field::ring(ui, &response);
@@ -259,35 +259,36 @@ fn outlines(
     let display = scene.draft().display;
     let known = ask.scale.scale(&found.scale, ask.wanted().next()).ok();
     let size = |units: f64| match known {
-        Some(mm) => length_text(units * mm, display),
-        None => format!("{units:.1} units"),
+        Some(mm) => owned(|| length_text(units * mm, display)),
+        None => say!("trace-units", number = owned(|| decimal(&format!("{units:.1}")))),
     };
     ScrollArea::vertical().max_height(220.0).show(ui, |ui| {
         for (i, row) in ask.rows.iter().enumerate() {
             ui.horizontal(|ui| {
                 let mut is_wanted = row.is_wanted;
                 let number = row.outline.at + 1;
-                let words = format!("outline {number}");
+                let words = say!("trace-outline", number);
                 if ui.checkbox(&mut is_wanted, words).changed() {
                     wish(TraceWish::Tick(i, is_wanted));
                 }
-                if let (Some(name), _) = text(ui, &format!("name of outline {number}"), &row.outline.name, "", 150.0) {
+                if let (Some(name), _) = text(ui, &say!("trace-name", number), &row.outline.name, String::new(), 150.0)
+                {
                     wish(TraceWish::Name(i, name));
                 }
                 let (w, h) = row.outline.size;
-                ui.label(RichText::new(format!("{} × {}", size(w), size(h))).color(look.ink));
+                ui.label(RichText::new(say!("trace-size", width = size(w), height = size(h))).color(look.ink));
                 if row.outline.crosses {
-                    ui.label(RichText::new("crosses itself").color(look.error));
+                    ui.label(RichText::new(say!("trace-crosses")).color(look.error));
                 }
             });
         }
     });
     let small = |words: String| RichText::new(words).font(letters(look::SMALL)).color(look.soft);
     if ask.open > 0 {
-        ui.label(small(format!("Open lines: {}. Each goes to the smallest chosen outline that holds it.", ask.open)));
+        ui.label(small(say!("trace-open", count = ask.open)));
     }
     if !found.notes.is_empty() {
-        ui.label(small(format!("Left out or odd: {}.", found.notes.join("; "))));
+        ui.label(small(say!("trace-odd", what = found.notes.join("; "))));
     }
 }
 
@@ -295,35 +296,35 @@ fn outlines(
 fn scale(ui: &mut Ui, look: &Look, ask: &TraceAsk, found: &Outlines, wish: &mut dyn FnMut(TraceWish)) {
     match &found.scale {
         Scale::Known(mm) => {
-            let words = format!("the file says: one unit is {mm:.4} mm");
+            let words = say!("trace-scale-file", millimetres = owned(|| decimal(&format!("{mm:.4}"))));
             if ui.radio(ask.scale == StatedScale::File, words).clicked() {
                 wish(TraceWish::Scale(StatedScale::File));
             }
         }
         Scale::Unknown(why) => {
-            ui.label(RichText::new(format!("The scale is not known: {why}. How large is it?")).color(look.ink));
+            ui.label(RichText::new(say!("trace-scale-unknown", why)).color(look.ink));
         }
     }
     ui.horizontal(|ui| {
         let own = if let StatedScale::Unit(own) = &ask.scale { own } else { "" };
-        if ui.radio(matches!(ask.scale, StatedScale::Unit(_)), "one unit is").clicked() {
+        if ui.radio(matches!(ask.scale, StatedScale::Unit(_)), say!("trace-unit")).clicked() {
             wish(TraceWish::Scale(StatedScale::Unit(own.to_owned())));
         }
-        if let (Some(text), _) = text(ui, "length of one unit", own, "such as 0.5 mm", 150.0) {
+        if let (Some(text), _) = text(ui, &say!("trace-unit-called"), own, say!("such-as", example = "0.5 mm"), 150.0) {
             wish(TraceWish::Scale(StatedScale::Unit(text)));
         }
     });
     ui.horizontal(|ui| {
         let own = if let StatedScale::Width(own) = &ask.scale { own } else { "" };
-        let first = ask.wanted().next().map_or("the first outline", |o| o.name.as_str());
-        if ui.radio(matches!(ask.scale, StatedScale::Width(_)), format!("the width of {first} is")).clicked() {
+        let first = ask.wanted().next().map_or_else(|| say!("trace-the-first"), |o| o.name.clone());
+        if ui.radio(matches!(ask.scale, StatedScale::Width(_)), say!("trace-width", outline = first)).clicked() {
             wish(TraceWish::Scale(StatedScale::Width(own.to_owned())));
         }
-        if let (Some(text), _) = text(ui, "width of the first outline", own, "such as 24 cm", 150.0) {
+        if let (Some(text), _) = text(ui, &say!("trace-width-called"), own, say!("such-as", example = "24 cm"), 150.0) {
             wish(TraceWish::Scale(StatedScale::Width(text)));
         }
     });
-    if ui.radio(ask.scale == StatedScale::Css, "one unit is a CSS pixel, 96 to the inch").clicked() {
+    if ui.radio(ask.scale == StatedScale::Css, say!("trace-css")).clicked() {
         wish(TraceWish::Scale(StatedScale::Css));
     }
 }

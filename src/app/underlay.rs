@@ -12,6 +12,7 @@ use super::state::Room;
 use crate::compute::unit_of;
 use crate::document::{Draft, Picture};
 use crate::session::{Command, Lie, OutlineCommand, length_with_unit};
+use crate::texts::{decimal, length, owned, say};
 
 /// What the next clicks on a picture are for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -97,12 +98,13 @@ pub(super) fn picture_of<'a>(draft: &'a Draft, under: &str) -> Option<&'a Pictur
 
 /// Under what a picture lies, in words.
 pub(super) fn under_words(under: &str) -> String {
-    if under.is_empty() { "on the table".to_owned() } else { format!("under {under}") }
+    if under.is_empty() { say!("picture-on-table") } else { say!("picture-under", piece = under) }
 }
 
 /// What is said where a picture gets its scale.
-pub(super) const NOT_FLAT: &str =
-    "A photograph is not flat and its perspective is not corrected: measure a second distance to check.";
+pub(super) fn not_flat() -> String {
+    say!("picture-not-flat")
+}
 
 /// How far a new picture steps back, in hundredths.
 const FADED: u32 = 40;
@@ -111,23 +113,21 @@ impl Window {
     /// The dialog in which a picture is chosen.
     pub(super) fn ask_for_picture(&mut self) {
         let under = self.shown.frame().unwrap_or_default().to_owned();
-        let note = format!(
-            "A PNG or JPEG file, a scan or a photograph. It lies {}; nothing in the draft hangs on it.",
-            under_words(&under)
-        );
-        let ask =
-            Ask::new(Purpose::Picture(under), "Lay a picture underneath", note, &["Lay it underneath", "Browse …"]);
-        self.shown.ask = Some(ask.field("file", "a path to a .png or .jpg file", ""));
+        let note = say!("picture-ask-note", where = under_words(&under));
+        let choices = [say!("picture-ask-do"), say!("browse")];
+        let ask = Ask::new(Purpose::Picture(under), say!("picture-ask-title"), note, &choices);
+        self.shown.ask = Some(ask.field(say!("file-label"), say!("picture-path-hint"), ""));
     }
 
     /// Lays a picture under a piece or drawing.
     pub(super) fn lay(&mut self, under: &str, path: &Path) {
         let problem = if path.as_os_str().is_empty() {
-            Some("a file is needed".to_owned())
+            Some(say!("picture-needs-file"))
         } else if let Some(own) = picture_of(self.open.work().draft(), under) {
-            Some(format!("there is a picture {} already: {}; remove it first", under_words(under), own.file))
+            Some(say!("picture-there", where = under_words(under), file = own.file))
         } else {
-            pictures::check(path).err().map(|e| format!("{} cannot be laid underneath: {e}", path.display()))
+            let at = path.display().to_string();
+            pictures::check(path).err().map(|problem| say!("picture-not-laid", path = at, problem))
         };
         if let Some(problem) = problem {
             if let Some(ask) = &mut self.shown.ask {
@@ -142,7 +142,7 @@ impl Window {
         self.shown.ask = None;
         self.shown.room = Room::Table;
         self.run(&Command::Outline(Box::new(OutlineCommand::Picture(picture))));
-        self.tell(format!("the picture lies {}; it is not scaled yet: use Scale …", under_words(under)));
+        self.tell(say!("picture-lies", where = under_words(under)));
     }
 
     /// Reads the pictures of the draft; what cannot be read is told.
@@ -162,10 +162,7 @@ impl Window {
             ctx.request_repaint();
         }
         if let Some((path, problem)) = gone.first() {
-            self.refuse(format!(
-                "the picture {} cannot be shown: {problem}; the draft is open without it",
-                path.display()
-            ));
+            self.refuse(say!("picture-not-shown", path = path.display().to_string(), problem));
         }
     }
 
@@ -228,7 +225,7 @@ impl Window {
             LayWish::SetScale => self.set_scale(),
             LayWish::From(under, from) => {
                 if let Some(picture) = picture_of(self.open.work().draft(), &under).cloned() {
-                    self.open.begin(format!("change the picture {}", under_words(&under)));
+                    self.open.begin(say!("step-change-picture", where = under_words(&under)));
                     self.shown.under.taken = Some(Taken { picture, from });
                 }
             }
@@ -270,9 +267,11 @@ impl Window {
         if let [a, b] = points[..] {
             match laying.doing {
                 Doing::Measure => {
-                    let sure = if lie.is_scaled { "" } else { ", but the picture is not scaled yet" };
-                    let long = crate::base::shown(lie.distance(a, b), display);
-                    self.shown.under.told = format!("{long} between the two points{sure}");
+                    let length = owned(|| length(lie.distance(a, b), display));
+                    self.shown.under.told = match lie.is_scaled {
+                        true => say!("picture-distance", length),
+                        false => say!("picture-distance-unsure", length),
+                    };
                     self.shown.under.laying = None;
                     return;
                 }
@@ -281,7 +280,7 @@ impl Window {
                         let mut picture = picture;
                         lie.write(&mut picture, unit);
                         if self.put_picture(picture) {
-                            self.shown.under.told = "the picture is straightened".to_owned();
+                            self.shown.under.told = say!("picture-straight");
                             self.shown.under.laying = None;
                         }
                         return;
@@ -308,7 +307,8 @@ impl Window {
                 lie.write(&mut picture, unit);
                 if self.put_picture(picture) {
                     self.shown.message = None;
-                    self.shown.under.told = format!("one pixel of the picture is {:.4} mm. {NOT_FLAT}", lie.scale);
+                    let millimetres = owned(|| decimal(&format!("{:.4}", lie.scale)));
+                    self.shown.under.told = say!("picture-scaled", millimetres, caution = not_flat());
                     self.shown.under.laying = None;
                 }
             }

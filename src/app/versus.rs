@@ -16,6 +16,7 @@ use crate::document::Part;
 use crate::file;
 use crate::output::{Change, Comparison, Difference};
 use crate::session::{Act, Comparing, Computed, part_named};
+use crate::texts::say;
 
 /// The most errors that are listed.
 const MOST_WRONG: usize = 6;
@@ -59,7 +60,7 @@ impl Versus {
     /// How it stands, in a few words.
     pub fn state(&self) -> String {
         match self.work.last().map(|last| &last.found) {
-            None => "comparing …".to_owned(),
+            None => say!("compare-going"),
             Some(Err(problem)) => problem.clone(),
             Some(Ok(found)) => found.summary().lines().next().unwrap_or_default().to_owned(),
         }
@@ -89,7 +90,7 @@ impl Window {
         if self.shown.room == Room::Differences {
             self.shown.room = Room::Table;
         }
-        self.tell("the other draft is taken away");
+        self.tell(say!("compare-taken-away"));
     }
 
     /// Asks what differs now, and reads the shapes of the other draft in the chosen size.
@@ -136,7 +137,7 @@ impl Window {
             _ => Room::Table,
         };
         if difference.change == Change::Went {
-            self.tell(format!("{} is only in {name}", difference.called));
+            self.tell(say!("compare-only-in", part = difference.called, draft = name));
         }
         self.shown.part = part.or(Some(Part::Draft));
         self.shown.also.clear();
@@ -151,15 +152,15 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         let Some(versus) = &shown.versus else { return };
         ui.horizontal_wrapped(|ui| {
             let title = match versus.work.is_towards() {
-                true => format!("What would change: {}", versus.work.name()),
-                false => format!("Differences from {}", versus.work.name()),
+                true => say!("compare-would-change", draft = versus.work.name()),
+                false => say!("compare-from", draft = versus.work.name()),
             };
             ui.label(RichText::new(title).font(letters(look::LARGE)).color(look.ink));
-            help::question(ui, "comparing", "compare", wishes);
-            if ui.button("Show the pieces").on_hover_text(Act::Differences.action().what).clicked() {
+            help::question(ui, &say!("compare-about"), "compare", wishes);
+            if ui.button(say!("show-the-pieces")).on_hover_text(Act::Differences.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::Differences));
             }
-            if ui.button("End comparing").on_hover_text(Act::EndCompare.action().what).clicked() {
+            if ui.button(say!("compare-end")).on_hover_text(Act::EndCompare.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::EndCompare));
             }
         });
@@ -167,20 +168,23 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         let Some(found) = versus.found() else { return };
         let wrong = versus.work.last().map_or(&[][..], |last| &last.wrong);
         if !wrong.is_empty() {
-            let word = if versus.work.is_towards() { "Then this would be wrong:" } else { "Wrong now, and not there:" };
+            let word = match versus.work.is_towards() {
+                true => say!("compare-then-wrong"),
+                false => say!("compare-now-wrong"),
+            };
             ui.label(RichText::new(format!("■ {word}")).color(look.error));
             for words in wrong.iter().take(MOST_WRONG) {
                 ui.label(RichText::new(words).color(look.error));
             }
             if wrong.len() > MOST_WRONG {
-                ui.label(RichText::new(format!("and {} more", wrong.len() - MOST_WRONG)).color(look.error));
+                ui.label(RichText::new(say!("and-more", count = wrong.len() - MOST_WRONG)).color(look.error));
             }
         }
         ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.set_min_width(ui.available_width());
             let mut last = String::new();
             for (i, difference) in found.differences.iter().enumerate().take(MOST) {
-                let heading = difference.part.frame().unwrap_or("the draft").to_owned();
+                let heading = difference.part.frame().map_or_else(|| say!("compare-the-draft"), str::to_owned);
                 if heading != last {
                     ui.add_space(6.0);
                     ui.label(RichText::new(&heading).font(letters(look::LARGE)).color(look.ink));
@@ -189,8 +193,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 line(ui, look, scene, found, (i, difference), versus.at == Some(i), wishes);
             }
             if found.differences.len() > MOST {
-                let rest = found.differences.len() - MOST;
-                let words = format!("and {rest} more: the command `compare` lists all of them");
+                let words = say!("compare-rest", count = found.differences.len() - MOST);
                 ui.label(RichText::new(words).color(look.soft));
             }
             for words in found.summary().lines().skip(1) {
@@ -211,15 +214,22 @@ fn line(
     wishes: &mut Vec<Wish>,
 ) {
     let said = difference.sentences(&found.sizes, scene.draft().display).join("; ");
-    let note = if difference.is_note { "note: " } else { "" };
-    let called = format!("{note}{}: ", difference.called);
+    let called = match difference.is_note {
+        true => say!("compare-line-note", part = difference.called),
+        false => say!("compare-line", part = difference.called),
+    };
+    let called = format!("{called} ");
     let mut text = LayoutJob::default();
     text.append(&called, 0.0, TextFormat::simple(letters(look::TEXT), look.soft));
     text.append(&said, 0.0, TextFormat::simple(letters(look::TEXT), look.ink));
     let response = ui.add(Label::new(text).selectable(false).wrap());
     let response = ui.interact(response.rect, Id::unique(("difference", i)), Sense::click());
-    let frame = difference.part.frame().map_or(String::new(), |f| format!("{f}, "));
-    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("difference: {frame}{called}{said}")));
+    let line = format!("{called}{said}");
+    let called = match difference.part.frame() {
+        Some(piece) => say!("compare-called-in", piece, line),
+        None => say!("compare-called", line),
+    };
+    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
     if chosen || response.hovered() || response.has_focus() {
         let stroke = egui::Stroke::new(1.0, if chosen { look.ink } else { look.border });
         let rect = response.rect.expand2(egui::vec2(4.0, 1.0));

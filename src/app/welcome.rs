@@ -8,6 +8,7 @@ use super::own::OwnWish;
 use super::state::{Room, Shown, Wish};
 use super::{Window, help};
 use crate::session::{Act, EXAMPLES};
+use crate::texts::say;
 
 /// Width of the buttons, px.
 const WIDE: f32 = 190.0;
@@ -18,27 +19,24 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
         ui.set_min_size(ui.available_size());
         ScrollArea::vertical().auto_shrink([false, false]).show(ui, |ui| {
             ui.horizontal(|ui| {
-                ui.label(
-                    RichText::new("A drafting table for garment patterns").font(letters(look::LARGE)).color(look.ink),
-                );
-                help::question(ui, "the first steps", "start", wishes);
-                if ui.button("Show the pieces").clicked() {
+                ui.label(RichText::new(say!("welcome-title")).font(letters(look::LARGE)).color(look.ink));
+                help::question(ui, &say!("welcome-about"), "start", wishes);
+                if ui.button(say!("show-the-pieces")).clicked() {
                     wishes.push(Wish::Room(Room::Table));
                 }
             });
-            let words = "Points are formulas over a body chart; every size is drawn at once, and seams are kept true.";
-            ui.label(RichText::new(words).color(look.soft));
+            ui.label(RichText::new(say!("welcome-note")).color(look.soft));
             ui.add_space(12.0);
             begin(ui, look, wishes);
             if !shown.own.recent.is_empty() {
-                heading(ui, look, "Open again");
+                heading(ui, look, say!("welcome-again"));
                 recents(ui, look, shown, wishes);
             }
-            heading(ui, look, "Look at an example");
-            ui.label(RichText::new("Each is opened as a copy: nothing can be spoilt.").color(look.soft));
+            heading(ui, look, say!("welcome-example"));
+            ui.label(RichText::new(say!("welcome-example-note")).color(look.soft));
             for (i, example) in EXAMPLES.iter().enumerate() {
-                let called = format!("open example {}", example.name);
-                if line(ui, look, example.name, &called, example.what) {
+                let called = say!("welcome-open-example", example = example.name);
+                if line(ui, look, example.name, &called, &example.what()) {
                     wishes.push(Wish::Own(OwnWish::Example(i)));
                 }
             }
@@ -46,19 +44,19 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
     });
 }
 
-fn heading(ui: &mut Ui, look: &Look, words: &str) {
+fn heading(ui: &mut Ui, look: &Look, words: String) {
     ui.add_space(16.0);
     ui.label(RichText::new(words).color(look.ink).strong());
 }
 
 fn begin(ui: &mut Ui, look: &Look, wishes: &mut Vec<Wish>) {
     let all = [
-        ("Begin the guided draft", "eleven steps to two pieces and a seam", Wish::Guide(GuideWish::Begin)),
-        ("Open a file …", "a draft from this computer", Wish::Act(Act::Open)),
-        ("An empty draft", "for those who know what they want", Wish::Room(Room::Table)),
+        (say!("welcome-guide"), say!("welcome-guide-about"), Wish::Guide(GuideWish::Begin)),
+        (say!("welcome-file"), say!("welcome-file-about"), Wish::Act(Act::Open)),
+        (say!("welcome-empty"), say!("welcome-empty-about"), Wish::Room(Room::Table)),
     ];
     for (word, about, wish) in all {
-        if line(ui, look, word, word, about) {
+        if line(ui, look, &word, &word, &about) {
             wishes.push(wish);
         }
     }
@@ -80,20 +78,20 @@ fn line(ui: &mut Ui, look: &Look, word: &str, called: &str, about: &str) -> bool
 fn recents(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     for recent in &shown.own.recent {
         let (name, folder) = recent.words();
-        let path = recent.path.display();
+        let path = recent.path.display().to_string();
         ui.horizontal(|ui| {
             let button = Button::new(&name).truncate().corner_radius(look::ROUND);
             let response = ui.add_sized(vec2(WIDE, look::BUTTON), button);
-            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("open again {path}")));
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("open-again", path)));
             if response.clicked() {
                 wishes.push(Wish::Own(OwnWish::Open(recent.path.clone())));
             }
-            let response = ui.small_button("Forget");
-            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("forget {path}")));
+            let response = ui.small_button(say!("welcome-forget"));
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("welcome-forget-called", path)));
             if response.clicked() {
                 wishes.push(Wish::Own(OwnWish::Forget(recent.path.clone())));
             }
-            let about = format!("{}, {folder}", recent.ago());
+            let about = say!("welcome-recent", ago = recent.ago(), folder);
             ui.add(Label::new(RichText::new(about).color(look.soft)).truncate());
         });
     }

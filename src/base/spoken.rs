@@ -18,6 +18,14 @@ impl Language {
     /// All of them.
     pub const ALL: [Self; 2] = [Self::English, Self::German];
 
+    /// Its name in itself.
+    pub fn own_name(self) -> &'static str {
+        match self {
+            Self::English => "English",
+            Self::German => "Deutsch",
+        }
+    }
+
     /// Its word in files and in HTML, as BCP 47 has it.
     pub fn word(self) -> &'static str {
         match self {

@@ -31,7 +31,7 @@ pub fn function_page(name: &str) -> Option<String> {
 fn functions() -> Page {
     let mut text = format!("# {}\n\n{}\n\n", say!("help-functions"), say!("help-functions-intro"));
     for f in FUNCTIONS {
-        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence));
+        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence()));
     }
     made("functions", say!("help-functions-all"), Group::Functions, text)
 }
@@ -47,7 +47,7 @@ fn function(name: &str) -> Page {
 }
 
 fn form(text: &mut String, f: &Signature) {
-    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence, usage(f)));
+    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence(), usage(f)));
     for p in f.parameters {
         let kind = p.takes.words();
         let takes = match p.how {
@@ -92,9 +92,9 @@ fn finding(code: Code) -> Page {
 fn actions() -> Page {
     let mut text = format!("# {}\n\n{}\n", say!("help-actions"), say!("help-actions-intro"));
     for menu in Menu::ALL {
-        text.push_str(&format!("\n## {}\n\n", menu.word()));
+        text.push_str(&format!("\n## {}\n\n", menu.words()));
         for action in ACTIONS.iter().filter(|a| a.menu == menu) {
-            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what));
+            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what()));
         }
     }
     made("actions", say!("help-actions-all"), Group::Actions, text)
@@ -108,8 +108,8 @@ fn action(action: &Action) -> Page {
     let text = format!(
         "# {}\n\n{}\n\n{} {key} {}\n\n{}\n",
         bare(action),
-        action.what,
-        say!("help-action-menu", menu = action.menu.word()),
+        action.what(),
+        say!("help-action-menu", menu = action.menu.words()),
         when(action.when),
         say!("help-action-end"),
     );
@@ -135,14 +135,14 @@ fn keys() -> Page {
     text.push_str(&format!("\n## {}\n\n", say!("help-keys-keyless")));
     for action in ACTIONS.iter().filter(|a| a.key.is_empty()) {
         let link = format!("[{}](action/{})", bare(action), action.id);
-        text.push_str(&format!("- {}\n", say!("help-key-in-menu", action = link, menu = action.menu.word())));
+        text.push_str(&format!("- {}\n", say!("help-key-in-menu", action = link, menu = action.menu.words())));
     }
     made("keys", title, Group::Actions, text)
 }
 
 /// The name of an action, whether it asks for more or not.
 pub(super) fn bare(action: &Action) -> &'static str {
-    action.name.trim_end_matches(" …")
+    action.name().trim_end_matches(" …")
 }
 
 fn key(action: &Action) -> String {

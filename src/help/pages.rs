@@ -146,9 +146,9 @@ fn all_pages() -> Vec<Page> {
 
 /// A page with the names that actions and menus have in the window: it writes `{action ID}` and `{menu ID}`.
 fn with_names(text: &str) -> String {
-    let actions = ACTIONS.iter().map(|a| (format!("{{action {}}}", a.id), made::bare(a)));
-    let menus = Menu::ALL.iter().map(|menu| (format!("{{menu {menu:?}}}"), menu.word()));
-    actions.chain(menus).fold(text.to_owned(), |text, (mark, name)| text.replace(&mark, name))
+    let actions = ACTIONS.iter().map(|a| (format!("{{action {}}}", a.id), made::bare(a).to_owned()));
+    let menus = Menu::ALL.iter().map(|menu| (format!("{{menu {menu:?}}}"), menu.words()));
+    actions.chain(menus).fold(text.to_owned(), |text, (mark, name)| text.replace(&mark, &name))
 }
 
 /// A page for each word of the trade, and one with all of them.
@@ -275,7 +275,7 @@ mod tests {
         each(|_| {
             for f in FUNCTIONS {
                 let page = page(&format!("function/{}", f.name)).expect("a page");
-                assert!(page.text.contains(f.sentence) && page.text.contains(f.example), "{}", f.name);
+                assert!(page.text.contains(f.sentence().as_str()) && page.text.contains(f.example), "{}", f.name);
             }
             for code in Code::ALL {
                 let page = page(&format!("finding/{}", code.word())).expect("a page");
@@ -286,8 +286,8 @@ mod tests {
             let keys = &page("keys").expect("a page").text;
             for action in ACTIONS {
                 let own = page(&format!("action/{}", action.id)).expect("a page").text.as_str();
-                assert!(own.contains(action.what) && own.contains(action.key), "{own}");
-                assert!(keys.contains(made::bare(action)), "{}", action.name);
+                assert!(own.contains(action.what()) && own.contains(action.key), "{own}");
+                assert!(keys.contains(made::bare(action)), "{}", action.name());
             }
         });
     }

@@ -4,12 +4,12 @@ use std::panic::AssertUnwindSafe;
 use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 
-use crate::base::Finding;
+use crate::base::{Finding, Language};
 use crate::compute::{Engine, Model, guarded};
 use crate::document::Draft;
 use crate::finish::{Before, Finished, finish_after};
 use crate::proof::{Counts, count, proof_of};
-use crate::texts::message;
+use crate::texts::{message, own, set_own};
 
 /// A draft with everything that was computed of it.
 #[derive(Debug)]
@@ -85,10 +85,31 @@ impl Computed {
 /// Called when something new was computed.
 pub type Wake = Arc<dyn Fn() + Send + Sync>;
 
+/// An engine with what it computed last, in the language in which that was worded: in another one it begins anew.
+#[derive(Default)]
+pub(super) struct Bench {
+    engine: Engine,
+    last: Option<Arc<Computed>>,
+    language: Language,
+}
+
+impl Bench {
+    /// Computes a draft in a language, which is that of the thread from now on.
+    fn compute(&mut self, revision: u64, draft: Arc<Draft>, language: Language) -> Arc<Computed> {
+        if self.language != language {
+            *self = Self { language, ..Self::default() };
+        }
+        set_own(language);
+        let computed = Arc::new(Computed::of(&mut self.engine, revision, draft, self.last.as_deref()));
+        self.last = Some(Arc::clone(&computed)).filter(|c| c.to_go_on_from().is_some());
+        computed
+    }
+}
+
 /// Where drafts are computed: beside the window, the newest request first.
 pub(super) enum Seat {
     /// In the same thread, at once.
-    Here(Box<Engine>, Option<Arc<Computed>>),
+    Here(Box<Bench>),
     /// In a thread of its own.
     Beside(Arc<Desk>),
 }
@@ -102,7 +123,7 @@ pub(super) struct Desk {
 
 #[derive(Default)]
 struct Papers {
-    wanted: Option<(u64, Arc<Draft>)>,
+    wanted: Option<(u64, Arc<Draft>, Language)>,
     done: Option<Arc<Computed>>,
     /// What nobody shows any more: taking a large model apart is work too, and is done here.
     old: Vec<Arc<Computed>>,
@@ -115,11 +136,10 @@ impl Desk {
     }
 
     fn work(&self) {
-        let mut engine = Engine::new();
-        let mut last: Option<Arc<Computed>> = None;
+        let mut bench = Bench::default();
         loop {
             let mut papers = self.papers();
-            let (revision, draft) = loop {
+            let (revision, draft, language) = loop {
                 if papers.closed {
                     return;
                 }
@@ -131,9 +151,7 @@ impl Desk {
             let old = std::mem::take(&mut papers.old);
             drop(papers);
             drop(old);
-            let computed = Arc::new(Computed::of(&mut engine, revision, draft, last.as_deref()));
-            last = Some(Arc::clone(&computed)).filter(|c| c.to_go_on_from().is_some());
-            self.papers().done = Some(computed);
+            self.papers().done = Some(bench.compute(revision, draft, language));
             self.changed.notify_all();
             (self.wake)();
         }
@@ -142,7 +160,7 @@ impl Desk {
 
 impl Seat {
     pub fn here() -> Self {
-        Self::Here(Box::new(Engine::new()), None)
+        Self::Here(Box::default())
     }
 
     /// A thread of its own; in this one where the system gives none.
@@ -155,16 +173,12 @@ impl Seat {
         }
     }
 
-    /// Asks for a draft; what is computed at once comes back at once.
+    /// Asks for a draft, worded as this thread speaks; what is computed at once comes back at once.
     pub fn ask(&mut self, revision: u64, draft: &Arc<Draft>) -> Option<Arc<Computed>> {
         match self {
-            Self::Here(engine, last) => {
-                let computed = Arc::new(Computed::of(engine, revision, Arc::clone(draft), last.as_deref()));
-                *last = Some(Arc::clone(&computed));
-                Some(computed)
-            }
+            Self::Here(bench) => Some(bench.compute(revision, Arc::clone(draft), own())),
             Self::Beside(desk) => {
-                desk.papers().wanted = Some((revision, Arc::clone(draft)));
+                desk.papers().wanted = Some((revision, Arc::clone(draft), own()));
                 desk.changed.notify_all();
                 None
             }

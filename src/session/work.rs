@@ -117,6 +117,11 @@ impl Work {
         }
     }
 
+    /// Has everything that was said of the draft worded anew, as this thread speaks now.
+    pub fn reword(&mut self) {
+        self.ask();
+    }
+
     fn ask(&mut self) {
         self.revision += 1;
         if let Some(computed) = self.seat.ask(self.revision, &self.draft) {

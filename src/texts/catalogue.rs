@@ -11,7 +11,7 @@ type Bundle = FluentBundle<FluentResource>;
 
 macro_rules! files {
     ($folder:literal) => {
-        files!($folder: "published" "lays" "findings" "session" "panels" "window" "command_line")
+        files!($folder: "published" "engine" "reading" "lays" "findings" "session" "panels" "window" "command_line")
     };
     ($folder:literal: $($file:literal)*) => {
         &[$(include_str!(concat!("../../assets/texts/", $folder, "/", $file, ".ftl"))),*]

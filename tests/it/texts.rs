@@ -6,8 +6,9 @@ use tracewheel::base::{Amount, Code, DisplayUnit, Finding, Language};
 use tracewheel::compute::Engine;
 use tracewheel::document::Draft;
 use tracewheel::file;
-use tracewheel::finish::finish;
-use tracewheel::output::{Block, Item, Picture, Writing, missing_signs};
+use tracewheel::finish::{ClothBook, finish, letters};
+use tracewheel::output::lay::{Lay, cloth_words, kept_lays, lay_page, lay_pages, sizes_words};
+use tracewheel::output::{Block, Item, Picture, Writing, missing_signs, tables_of};
 use tracewheel::proof::{Caution, cautions};
 use tracewheel::session::{Order, Outputs, PrintWish, Progress, What, booklet_of, outputs};
 use tracewheel::texts::{message, set_own, speaking, template};
@@ -31,6 +32,11 @@ fn catalogue(language: Language) -> BTreeMap<String, String> {
         }
     }
     out
+}
+
+/// The same in English and in German.
+pub fn catalogues() -> [BTreeMap<String, String>; 2] {
+    Language::ALL.map(catalogue)
 }
 
 /// The names behind `$` in a text.
@@ -178,8 +184,6 @@ fn in_language(name: &str, language: Language) -> (String, Made) {
     let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
     let mut draft = file::read(&text).unwrap().draft;
     draft.language = language;
-    // Lay plans and their table are in English yet.
-    draft.plans.clear();
     let written = file::write(&draft);
     assert_eq!(written.contains("language: de"), language == Language::German, "English is not written");
     (text, made(&written))
@@ -227,7 +231,7 @@ fn read(writing: &Writing) -> Vec<(String, bool)> {
 }
 
 /// The words of a drawing.
-fn drawn(picture: &Picture) -> Vec<String> {
+pub fn drawn(picture: &Picture) -> Vec<String> {
     fn of(items: &[Item], out: &mut Vec<String>) {
         for item in items {
             match item {
@@ -254,7 +258,7 @@ const TELLTALE: [&str; 22] = [
     "be", "to", "at", "on", "one", "all", "or",
 ];
 
-fn has_english(text: &str) -> bool {
+pub fn has_english(text: &str) -> bool {
     plain(text).split(|c: char| !c.is_alphabetic()).any(|word| TELLTALE.contains(&word))
 }
 
@@ -314,7 +318,8 @@ fn the_smock_in_german_has_the_same_files_without_one_english_text_of_the_catalo
         let (_, made) = in_language("work-smock", language);
         published(&made, language)
     });
-    let typed = std::fs::read_to_string("examples/work-smock.ron").unwrap();
+    // Names of the draft are read without their `_`.
+    let typed = std::fs::read_to_string("examples/work-smock.ron").unwrap().replace('_', " ");
     // How many pages there are, and how wide a sheet is, hangs on the words of labels.
     let bare = |name: &str| name.replace(|c: char| c.is_ascii_digit(), "");
     let names = |out: &Outputs| out.files.iter().map(|f| bare(&f.name)).collect::<Vec<_>>();
@@ -347,6 +352,43 @@ fn the_smock_in_german_has_the_same_files_without_one_english_text_of_the_catalo
     }
     let chart = german.1.iter().find(|(name, _)| name.contains("body-chart")).unwrap().1;
     assert!(chart.contains("Größe;Einheit;") && chart.contains(";cm;") && chart.contains(";Zoll;"), "{chart}");
+}
+
+#[test]
+fn lay_plans_and_their_tables_are_in_german_too() {
+    let (mut lays, mut folded) = (0, 0);
+    for name in ["childs-smock", "work-smock"] {
+        let (typed, made) = in_language(name, Language::German);
+        let typed = plain(&typed);
+        let signs = letters(&made.model);
+        let all = speaking(Language::German, || {
+            let mut out = Vec::new();
+            for (view, own) in made.model.of_views().iter().enumerate() {
+                let finished = &made.finished.of_views()[view];
+                let kept: Vec<Lay> =
+                    kept_lays(&ClothBook::new(own, finished)).into_iter().map(|k| k.lay.unwrap()).collect();
+                lays += kept.len();
+                let named = |lay| (cloth_words(lay), (sizes_words(&[("8".into(), 1)]), lay));
+                let named: Vec<_> = kept.iter().map(named).collect();
+                out.extend(lay_pages("x", &named, &signs).iter().flat_map(drawn));
+                out.extend(kept.iter().flat_map(|lay| drawn(&lay_page("x", lay, &signs))));
+                let cases: Vec<usize> = (0..own.plan.cases.range).collect();
+                let tables = tables_of(&made.draft, (&made.model, &made.finished), view, &cases);
+                for table in tables.iter().filter(|t| t.name.starts_with("cloth")) {
+                    out.extend([&table.before, &table.notes, &table.head].into_iter().flatten().cloned());
+                    out.extend(table.lines.iter().map(|l| format!("{}: {}", l.group, l.name)));
+                }
+            }
+            out
+        });
+        assert!(all.iter().any(|t| t == "Größe 8"), "{all:?}");
+        folded += all.iter().filter(|t| t.contains("Stoffbruch")).count();
+        assert!(all.iter().any(|t| t.contains(" cm (") && t.contains("Zoll")), "{all:?}");
+        for text in &all {
+            assert!(typed.contains(&plain(text)) || !has_english(text), "{name}: {text}");
+        }
+    }
+    assert!(lays > 5 && folded > 5, "{lays}, {folded} on the fold");
 }
 
 fn csv_rows(text: &str, separator: u8) -> Vec<Vec<String>> {

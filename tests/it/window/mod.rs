@@ -19,6 +19,7 @@ mod preferences;
 mod publishing;
 mod safety;
 mod seeing;
+mod spoken;
 mod stage;
 mod tape;
 mod views;
