@@ -93,7 +93,8 @@ fn what_is_printed_has_german_words_and_a_comma_and_json_is_the_same() {
     let [english, german] = both(&["measure", DRAFT, "1 cm", "--json"]);
     assert_eq!(english, german);
     // What is found in words is told in words; numbers and names are the same.
-    let lay: &[&str] = &["lay", DRAFT, "--material", "main", "--size", "80", "--moves", "20", "--json"];
+    let lay: &[&str] =
+        &["lay", DRAFT, "--material", "main", "--size", "80", "--laid", "folded", "--moves", "20", "--json"];
     let [english, german] = both(lay).map(|ran| serde_json::from_str::<Json>(&ran.1).unwrap());
     let needed =
         |all: &Json| all["plans"].as_array().unwrap().iter().map(|p| p["lay"]["needed"].clone()).collect::<Vec<_>>();
