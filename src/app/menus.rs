@@ -136,7 +136,7 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
 
 /// What is chosen, in words, for actions that speak of it.
 pub(super) fn chosen(shown: &Shown) -> String {
-    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::to_string)
+    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::words)
 }
 
 /// Why an action cannot be done now, in words.

@@ -209,10 +209,9 @@ impl Case<'_> {
 }
 
 fn unquoted(token: Token, slice: &str) -> String {
+    let word = slice.trim_matches('"');
     match token.kind {
-        Kind::Text(_) if slice.trim_matches('"').chars().all(|c| c == '_' || c.is_alphanumeric()) => {
-            say!("refused-write-bare", word = slice.trim_matches('"'))
-        }
+        Kind::Text(_) if word.chars().all(|c| c == '_' || c.is_alphanumeric()) => say!("refused-write-bare", word),
         _ => String::new(),
     }
 }

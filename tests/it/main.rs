@@ -14,6 +14,7 @@ mod booklet;
 mod by_hand;
 mod care;
 mod cases;
+mod changes_told;
 mod chart;
 mod chart_steps;
 mod cli;

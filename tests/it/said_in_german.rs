@@ -35,7 +35,7 @@ fn said<T: Send + 'static>(language: Language, what: impl FnOnce() -> T + Send +
 
 fn all_found(draft: &Draft) -> (Vec<Finding>, String) {
     let model = Engine::new().compute(draft);
-    (proof(draft, &model), looked_at(draft, &model))
+    (proof(&model.draft, &model), looked_at(&model.draft, &model))
 }
 
 /// Drafts in which things go wrong: those of practice, and some with what a hand types wrongly.
@@ -241,7 +241,7 @@ fn every_text_of_these_catalogues_is_translated_and_keeps_words_of_formulas_and_
             let is_kept = kept(a) == kept(b) || id == "read-part-no-segment";
             assert!(is_kept, "{id}:\n{a}\n{b}");
             assert!(a != b || !words(a) || same.contains(&id.as_str()), "{id} is the same in both: {a}");
-            let bare: String = b.split(['{', '}']).step_by(2).collect::<Vec<_>>().join(" ");
+            let bare = b.replace("{ $", "{$").split(' ').filter(|w| !w.starts_with("{$")).collect::<Vec<_>>().join(" ");
             assert_eq!(english(&bare), [""; 0], "{id}: {b}");
         }
     }

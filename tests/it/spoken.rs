@@ -7,6 +7,7 @@ use serde_json::Value as Json;
 use crate::texts::has_english;
 
 const DRAFT: &str = "examples/work-smock.ron";
+const APRON: &str = "examples/market-apron.ron";
 
 /// Exit, stdout, stderr.
 fn run(language: &str, args: &[&str]) -> (i32, String, String) {
@@ -34,7 +35,7 @@ fn refusals_are_told_in_the_language_of_the_system() {
         (&["lay", DRAFT, "--moves", "0"], 2),
         (&["lay", DRAFT, "--group", "2 x"], 2),
         (&["publish", DRAFT, "--out", &out, "--piece", "frotn"], 2),
-        (&["publish", DRAFT, "--out", &out, "--sheet", "none"], 2),
+        (&["publish", APRON, "--out", &out, "--sheet", "none"], 2),
         (&["publish", DRAFT, "--out", &out, "--pixels", "many"], 2),
         (&["publish", DRAFT, "--out", &out, "--what", "projector", "--line", "0.1 mm"], 1),
         (&["roll", DRAFT, "no_such_seam"], 2),
@@ -58,7 +59,7 @@ fn refusals_are_told_in_the_language_of_the_system() {
 
 #[test]
 fn what_is_printed_has_german_words_and_a_comma_and_json_is_the_same() {
-    let [(_, english, _), (_, german, _)] = both(&["measure", DRAFT, "1 cm + 2.5 mm", "1 = 1"]);
+    let [(_, english, _), (_, german, _)] = both(&["measure", "examples/bodice-sleeve.ron", "1 cm + 2.5 mm", "2 > 1"]);
     let rows = |text: &str| text.lines().count();
     assert!(english.starts_with("size") && english.contains("1.25 cm") && english.contains("yes"), "{english}");
     assert!(german.starts_with("Größe") && german.contains("1,25 cm") && german.contains(" ja"), "{german}");

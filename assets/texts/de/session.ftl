@@ -993,3 +993,10 @@ block-other-drive = { $path } liegt auf einem anderen Laufwerk als der Entwurf; 
 
 ## The program itself
 build-no-window = dieses Programm ist ohne Fenster gebaut
+
+## How cloth lies
+lies-open = offen
+lies-folded = der Länge nach gefaltet
+lies-to-middle = beide Webkanten zur Mitte
+lies-part = teilweise gefaltet
+lies-with-nap = mit Strich

@@ -993,3 +993,10 @@ block-other-drive = { $path } lies on another drive than the draft; copy it besi
 
 ## The program itself
 build-no-window = this build has none
+
+## How cloth lies
+lies-open = open
+lies-folded = folded lengthwise
+lies-to-middle = both selvedges to the middle
+lies-part = folded in part
+lies-with-nap = with nap

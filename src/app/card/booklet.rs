@@ -36,7 +36,7 @@ impl Card<'_> {
         field::caption(ui, self.look, &say!("card-step-pieces"));
         for piece in &scene.draft().pieces {
             let has = step.pieces.contains(&piece.name);
-            if self.tick(ui, has, &piece.name, say!("card-step-piece", piece = &*piece.name, part = part.to_string())) {
+            if self.tick(ui, has, &piece.name, say!("card-step-piece", piece = &*piece.name, part = part.words())) {
                 self.publish(PublishCommand::StepPiece(i, piece.name.clone(), !has));
             }
         }
@@ -45,7 +45,7 @@ impl Card<'_> {
         }
         for view in &scene.draft().views {
             let has = step.views.is_empty() || step.views.contains(&view.name);
-            if self.tick(ui, has, &view.name, say!("card-step-view", part = part.to_string(), view = &*view.name)) {
+            if self.tick(ui, has, &view.name, say!("card-step-view", part = part.words(), view = &*view.name)) {
                 self.publish(PublishCommand::StepView(i, view.name.clone(), !has));
             }
         }
@@ -81,7 +81,7 @@ impl Card<'_> {
     fn braced(&mut self, ui: &mut Ui, at: Address, caption: &str, lines: usize, hint: &str) {
         let Some(text) = self.scene.draft().text(&at) else { return };
         field::caption(ui, self.look, caption);
-        let called = say!("card-called", caption, part = at.part.to_string());
+        let called = say!("card-called", caption, part = at.part.words());
         let form = Form { called: &called, hint, width: ui.available_width() - 12.0, lines, ..Form::default() };
         field::line(ui, self.shown, Field::Text(at, false), &text, form, self.wishes);
         // What was found stands in braces, so it is known by being in the text.

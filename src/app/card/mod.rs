@@ -90,7 +90,7 @@ impl Card<'_> {
         });
         ui.horizontal(|ui| {
             if !matches!(part, Part::Step(_)) {
-                ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
+                ui.label(RichText::new(part.kind_words()).font(letters(look::SMALL)).color(self.look.soft));
             }
             let acts = match part {
                 Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
@@ -116,7 +116,7 @@ impl Card<'_> {
     fn text(&mut self, ui: &mut Ui, at: Address, caption: &str, formula: bool, hint: &str) {
         let Some(text) = self.scene.draft().text(&at) else { return };
         field::caption(ui, self.look, caption);
-        let called = say!("card-called", caption, part = at.part.to_string());
+        let called = say!("card-called", caption, part = at.part.words());
         let form = Form { called: &called, hint, width: ui.available_width() - 12.0, formula, ..Form::default() };
         field::line(ui, self.shown, Field::Text(at, formula), &text, form, self.wishes);
         if formula {

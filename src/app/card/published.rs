@@ -278,5 +278,5 @@ impl Card<'_> {
 
 /// What a choice or count is called: its caption, and whose it is.
 fn of_part(caption: &str, part: &Part) -> String {
-    say!("card-choice-of", caption, part = part.to_string())
+    say!("card-choice-of", caption, part = part.words())
 }

@@ -60,8 +60,8 @@ impl Card<'_> {
         field::caption(ui, self.look, &say!("card-varies"));
         ui.horizontal_wrapped(|ui| {
             for axis in Axis::ALL {
-                let (word, own) = (axis.word(), row.by.contains(&axis));
-                let response = ui.selectable_label(own, if own { format!("✓ {word}") } else { word.to_owned() });
+                let (word, own) = (axis.words(), row.by.contains(&axis));
+                let response = ui.selectable_label(own, if own { format!("✓ {word}") } else { word.clone() });
                 let called = say!("card-varies-by", axis = word);
                 response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, own, called.as_str()));
                 if response.clicked() {

@@ -242,7 +242,7 @@ fn heads(
     wishes: &mut Vec<Wish>,
 ) {
     let section = &sight.sections[s];
-    let by: Vec<&str> = section.by.iter().map(|a| a.word()).collect();
+    let by: Vec<String> = section.by.iter().map(|a| a.words()).collect();
     let words = if by.is_empty() { say!("chart-same-in-all") } else { say!("chart-by", axes = by.join(", ")) };
     let base = sight.scene.cases().and_then(|c| c.base);
     let clip = head.intersect(ui.clip_rect());

@@ -114,7 +114,7 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
         }
         let (columns, rows) = (laid.columns_nowhere(), laid.rows_nowhere());
         if columns > 0 || block.add_sizes {
-            let word = say!("chart-add-sizes", axis = block.axis.word());
+            let word = say!("chart-add-sizes", axis = block.axis.words());
             if choice(ui, block.add_sizes, &word, say!("chart-add-sizes-called"), Role::CheckBox) {
                 next.add_sizes = !block.add_sizes;
             }
@@ -129,8 +129,8 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
         ui.horizontal_wrapped(|ui| {
             caption(ui, &say!("chart-new-sizes"));
             for axis in Axis::ALL {
-                let called = say!("chart-new-sizes-along", axis = axis.word());
-                if choice(ui, block.axis == axis, axis.word(), called, Role::RadioButton) {
+                let called = say!("chart-new-sizes-along", axis = axis.words());
+                if choice(ui, block.axis == axis, &axis.words(), called, Role::RadioButton) {
                     next.axis = axis;
                 }
             }

@@ -35,7 +35,7 @@ fn small(ui: &mut Ui, enabled: bool, word: &str, called: String) -> bool {
 }
 
 fn of_axis(ui: &mut Ui, look: &Look, chart: &Chart, axis: Axis, wishes: &mut Vec<Wish>) {
-    let (labels, word) = (chart.labels(axis), axis.word());
+    let (labels, word) = (chart.labels(axis), axis.words());
     let others = Axis::ALL.into_iter().any(|a| a != axis && !chart.labels(a).is_empty());
     ui.add_space(8.0);
     ui.horizontal(|ui| {
@@ -113,7 +113,7 @@ fn one_set(ui: &mut Ui, look: &Look, chart: &Chart, set: &SizeSet, wishes: &mut 
     let held = |axis: Axis, label: &String| set.labels(axis).is_empty() || set.labels(axis).contains(label);
     for axis in Axis::ALL.into_iter().filter(|a| !chart.labels(*a).is_empty()) {
         ui.horizontal_wrapped(|ui| {
-            ui.label(RichText::new(axis.word()).font(letters(look::SMALL)).color(look.soft));
+            ui.label(RichText::new(axis.words()).font(letters(look::SMALL)).color(look.soft));
             for label in chart.labels(axis) {
                 let own = held(axis, label);
                 let response = ui.selectable_label(own, if own { format!("✓ {label}") } else { label.clone() });
