@@ -315,7 +315,7 @@ impl Window {
                 let known = self.sizes().join(", ");
                 let (title, note) = (say!("cloth-group-title"), say!("cloth-group-note", sizes = known));
                 let ask = Ask::new(Purpose::Group, title, note, &[say!("cloth-group-add").as_str()]);
-                self.shown.ask = Some(ask.field("sizes", say!("cloth-group-hint"), ""));
+                self.shown.ask = Some(ask.field(say!("cloth-group-sizes"), say!("cloth-group-hint"), ""));
             }
             Act::AddWidth => {
                 let draft = self.scene.draft();
@@ -326,8 +326,8 @@ impl Window {
                 };
                 let (title, note) = (say!("cloth-width-title"), say!("cloth-width-note"));
                 let ask = Ask::new(Purpose::Width, title, note, &[say!("cloth-width-add").as_str()]);
-                let ask = ask.field("cloth", say!("cloth-its-name"), chosen);
-                self.shown.ask = Some(ask.field("width", say!("cloth-width-hint"), ""));
+                let ask = ask.field(say!("cloth-width-cloth"), say!("cloth-its-name"), chosen);
+                self.shown.ask = Some(ask.field(say!("cloth-width-field"), say!("cloth-width-hint"), ""));
             }
             Act::Longest => self.ask_longest(),
             _ => {}
