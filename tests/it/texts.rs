@@ -182,6 +182,31 @@ fn a_finding_is_worded_for_whoever_is_at_the_program() {
     assert!(inches[0].contains("sind 4 Zoll und 3 7/8 Zoll:"), "{inches:?}");
 }
 
+/// What the window shows in English under these words is quoted in the German help as the window shows it in German.
+#[test]
+fn german_help_quotes_the_window_as_it_is_in_german() {
+    let bare = |text: &str| text.trim().trim_end_matches(" …").to_owned();
+    let [english, german] = Language::ALL.map(catalogue);
+    let mut quoted = 0;
+    for file in std::fs::read_dir("assets/help/en").unwrap() {
+        let name = file.unwrap().file_name().into_string().unwrap();
+        let [page, other] = ["en", "de"].map(|l| std::fs::read_to_string(format!("assets/help/{l}/{name}")).unwrap());
+        let said: String = page.split('`').step_by(2).collect();
+        for words in said.split('"').skip(1).step_by(2).map(bare) {
+            // The step `join` on a page; the field of that name is another thing.
+            if (name.as_str(), words.as_str()) == ("derived.md", "join") {
+                continue;
+            }
+            let same = english.iter().filter(|(_, text)| bare(text) == words);
+            let here: Vec<String> = same.map(|(id, _)| bare(&german[id])).collect();
+            quoted += usize::from(!here.is_empty());
+            let is_quoted = here.is_empty() || here.iter().any(|text| other.contains(&format!("„{text}")));
+            assert!(is_quoted, "{name}: {words} is {here:?}");
+        }
+    }
+    assert!(quoted > 20, "{quoted}");
+}
+
 /// A draft as if its file said so.
 fn in_language(name: &str, language: Language) -> (String, Made) {
     let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
