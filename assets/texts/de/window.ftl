@@ -54,7 +54,7 @@ ask-point-do = Punkt anlegen
 ask-point-hint = etwa hals
 ask-point-place = Ort
 ask-point-place-hint = etwa hals.down(8 cm).right(brust / 4)
-ask-edge-note = Gerade zwischen Punkten von { $piece }; sie lässt sich danach biegen. Punkte: { $points }.
+ask-edge-note = Eine gerade Kante zwischen Punkten von { $piece }; sie lässt sich danach biegen. Punkte: { $points }.
 ask-edge-do = Kante anlegen
 ask-edge-hint = etwa schulter
 ask-edge-from = von
@@ -259,7 +259,7 @@ contents-rows =
        *[other] { $count } Zeilen
     }
 contents-values = Werte
-contents-some-found = { $all }, { $found } gefunden
+contents-some-found = { $all } · { $found } gef.
 contents-found = gefunden
 contents-drawings = Zeichnungen
 contents-pieces = Schnittteile
@@ -327,7 +327,7 @@ finding-notes =
 finding-error = Fehler
 finding-warning = Warnung
 finding-note = Hinweis
-finding-silenced = { $count } stumm
+finding-silenced = { $count } stummgeschaltet
 finding-none = Kein Befund.
 finding-rest = und { $count } weitere: der Befehl `proof` zählt alle auf
 
