@@ -45,5 +45,5 @@ fn window(file: Option<(PathBuf, OpenedFile)>, begun: Instant) -> Result<(), Str
 
 #[cfg(not(feature = "window"))]
 fn window(_file: Option<(PathBuf, OpenedFile)>, _begun: Instant) -> Result<(), String> {
-    Err("this build has none".to_owned())
+    Err(cli::windowless())
 }

@@ -34,7 +34,7 @@ impl Window {
         }
         self.finish_typing();
         if !menus::can(act, &self.open, &self.scene, &self.shown) {
-            let words = format!("{}: {}", act.action().name.trim_end_matches(" …"), menus::why_not(act, &self.shown));
+            let words = format!("{}: {}", act.action().name().trim_end_matches(" …"), menus::why_not(act, &self.shown));
             return self.refuse(words);
         }
         match act {

@@ -149,7 +149,7 @@ impl Ask {
 
     /// The dialog of an action that adds something, if it needs one.
     pub fn adding(act: Act, scene: &Scene, shown: &Shown) -> Option<Self> {
-        let title = act.action().name.trim_end_matches(" …");
+        let title = act.action().name().trim_end_matches(" …");
         let add = |note: String, choices: &[String]| Self::new(Purpose::Add(act), title, note, choices);
         let frame = shown.frame().unwrap_or_default().to_owned();
         let draft = scene.draft();
@@ -241,7 +241,7 @@ impl Ask {
     pub fn renaming(draft: &Draft, part: &Part) -> Self {
         let from = comes_from(draft, part);
         let note = from.map_or_else(|| say!("ask-rename-note"), |from| say!("ask-rename-note-of", from));
-        let title = say!("ask-rename-title", part = part.to_string());
+        let title = say!("ask-rename-title", part = part.words());
         Self::new(Purpose::Rename(part.clone()), title, note, &[say!("ask-rename-do")]).field(
             say!("ask-name"),
             "",
@@ -277,7 +277,7 @@ impl Ask {
     /// The dialog before a part is taken out.
     pub fn deleting(draft: &Draft, part: &Part) -> Self {
         let users = users(draft, part);
-        let title = say!("ask-delete-title", part = part.to_string());
+        let title = say!("ask-delete-title", part = part.words());
         let has_value = matches!(part, Part::Row(_) | Part::Value(_));
         let (note, ways): (String, &'static [Deletion]) = if let Some(why) = stands_elsewhere(draft, part) {
             (format!("{why}."), &[])
@@ -311,7 +311,7 @@ impl Ask {
     /// The list of what uses a part and what it uses.
     pub fn using(draft: &Draft, part: &Part) -> Self {
         let note = comes_from(draft, part).unwrap_or_default();
-        let mut ask = Self::new(Purpose::Uses, say!("ask-uses-title", part = part.to_string()), note, &[say!("good")]);
+        let mut ask = Self::new(Purpose::Uses, say!("ask-uses-title", part = part.words()), note, &[say!("good")]);
         for used in used_by(draft, part) {
             let words = say!("ask-uses-used-by", place = used.place(draft));
             if !ask.parts.iter().any(|(w, _)| *w == words) {
@@ -319,7 +319,7 @@ impl Ask {
             }
         }
         for other in uses(draft, part) {
-            ask.parts.push((say!("ask-uses-other", part = other.to_string()), other));
+            ask.parts.push((say!("ask-uses-other", part = other.words()), other));
         }
         if ask.parts.is_empty() {
             ask.note = format!("{} {}", ask.note, say!("ask-uses-nothing")).trim().to_owned();

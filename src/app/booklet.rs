@@ -136,8 +136,8 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
         purpose_choice(ui, &mut next.wish);
         ui.separator();
         for act in [Act::AddStep, Act::Publish, Act::Booklet] {
-            let word = if act == Act::Booklet { say!("show-the-pieces") } else { act.action().name.to_owned() };
-            let response = ui.button(word).on_hover_text(act.action().what);
+            let word = if act == Act::Booklet { say!("show-the-pieces") } else { act.action().name().to_owned() };
+            let response = ui.button(word).on_hover_text(act.action().what());
             guide::mark(ui, shown, act, &response);
             if response.clicked() {
                 wishes.push(Wish::Act(act));

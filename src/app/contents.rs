@@ -161,11 +161,11 @@ fn inside(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, frame: &str, w
     }
     for inner in scene.parts_in(frame).into_iter().take(MOST) {
         let about = match &inner {
-            Part::Inner(_, Inner::Point, _) => "",
-            Part::Inner(_, what, _) => what.word(),
-            _ => "",
+            Part::Inner(_, Inner::Point, _) => String::new(),
+            Part::Inner(_, what, _) => what.words(),
+            _ => String::new(),
         };
-        part(ui, look, shown, inner.clone(), 2, about, wishes);
+        part(ui, look, shown, inner.clone(), 2, &about, wishes);
     }
 }
 
@@ -198,8 +198,8 @@ fn group(
             }
         }
         let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(30.0, 22.0)).small();
-        let response = ui.add(button).on_hover_text(add.action().what);
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name.trim_end_matches(" …")));
+        let response = ui.add(button).on_hover_text(add.action().what());
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, add.action().name().trim_end_matches(" …")));
         guide::mark(ui, shown, add, &response);
         if response.clicked() {
             wishes.push(Wish::Act(add));
@@ -242,7 +242,7 @@ fn line(
 ) {
     let chosen = shown.part.as_ref() == Some(&part) && shown.room != Room::Chart;
     let width = ui.available_width();
-    let response = (Line { name, about, depth, chosen }).button(ui, look, &part.to_string(), width);
+    let response = (Line { name, about, depth, chosen }).button(ui, look, &part.words(), width);
     if chosen && shown.scroll_to_part {
         response.scroll_to_me(Some(Align::Center));
     }

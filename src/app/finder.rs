@@ -37,14 +37,16 @@ pub(super) enum Found {
 pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown) -> Vec<(Found, String, String)> {
     let mut all: Vec<(Found, String, String)> = Vec::new();
     for action in ACTIONS.iter().filter(|a| menus::can(a.act, open, scene, shown)) {
-        let about = if action.key.is_empty() { action.menu.word().to_owned() } else { action.key.to_owned() };
-        all.push((Found::Act(action.act), action.name.to_owned(), about));
+        let about = if action.key.is_empty() { action.menu.words() } else { action.key.to_owned() };
+        all.push((Found::Act(action.act), action.name().to_owned(), about));
     }
     let draft = scene.draft();
     let mut part = |part: Part| {
-        let called = part.to_string();
-        let name = called.split_once(' ').map_or(called.as_str(), |(_, n)| n).to_owned();
-        let word = part.word().to_owned();
+        let name = match &part {
+            Part::Inner(frame, _, name) => format!("{frame}.{name}"),
+            other => other.name().to_owned(),
+        };
+        let word = part.kind_words();
         all.push((Found::Part(part), name, word));
     };
     draft.values.iter().for_each(|v| part(Part::Value(v.name.clone())));
@@ -63,7 +65,7 @@ pub(super) fn search(text: &str, open: &OpenDraft, scene: &Scene, shown: &Shown)
     draft.materials.iter().for_each(|m| part(Part::Material(m.name.clone())));
     for (i, step) in draft.booklet.iter().enumerate() {
         let part = Part::Step(i);
-        let word = part.to_string();
+        let word = part.words();
         all.push((Found::Part(part), step.title.clone(), word));
     }
     for case in scene.cases().into_iter().flat_map(|c| &c.list) {

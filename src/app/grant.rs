@@ -302,11 +302,11 @@ impl Window {
         self.finish_typing();
         self.shown.wanted = None;
         self.open.begin(match &field {
-            Field::Text(at, _) => say!("step-change", part = at.part.to_string()),
+            Field::Text(at, _) => say!("step-change", part = at.part.words()),
             Field::Cell(row, label) => say!("step-change-cell", row, size = label),
             Field::PersonCell(person, row) => say!("step-change-person", row, person),
             Field::SeamSide(name, _) => say!("step-change-seam", seam = name),
-            Field::FoundBy(part) => say!("step-change", part = part.to_string()),
+            Field::FoundBy(part) => say!("step-change", part = part.words()),
         });
         let text = self.text_of(&field);
         self.shown.typing = Some(Typing { field, text });

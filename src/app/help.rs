@@ -440,7 +440,7 @@ mod tests {
             assert!(page(page_of_dialog(&Ask::file(purpose, &open))).is_some());
         }
         for act in crate::session::ACTIONS {
-            let ask = Ask::new(Purpose::Add(act.act), "", "", &[]);
+            let ask = Ask::new(Purpose::Add(act.act), "", "", &[""; 0]);
             assert!(page(page_of_dialog(&ask)).is_some());
         }
         let inner = |i| Part::Inner("a".to_owned(), i, "b".to_owned());

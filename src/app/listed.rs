@@ -29,7 +29,7 @@ impl Window {
         };
         let to = if act == Act::RowUp { place.saturating_sub(1) } else { (place + 1).min(last - 1) };
         if to == place {
-            return self.tell(say!("done-end-of-list", part = part.to_string()));
+            return self.tell(say!("done-end-of-list", part = part.words()));
         }
         self.run(&Command::Publish(PublishCommand::Place(part.clone(), to)));
         self.choose(if let Part::Step(_) = part { Part::Step(to) } else { part });

@@ -54,17 +54,17 @@ pub(super) fn redo_label<'a>(open: &'a OpenDraft, shown: &'a Shown) -> Option<&'
 /// Paints the menus.
 pub(super) fn show(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, wishes: &mut Vec<Wish>) {
     for menu in Menu::ALL {
-        let button = ui.menu_button(menu.word(), |ui| {
+        let button = ui.menu_button(menu.words(), |ui| {
             ui.set_min_width(250.0);
             for action in ACTIONS.iter().filter(|a| a.menu == menu) {
                 let name = match (action.act, undo_label(open, shown), redo_label(open, shown)) {
-                    (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name),
-                    _ => action.name.to_owned(),
+                    (Act::Undo, Some(label), _) | (Act::Redo, _, Some(label)) => format!("{}: {label}", action.name()),
+                    _ => action.name().to_owned(),
                 };
                 let button = Button::new(name).shortcut_text(action.key).corner_radius(6).wrap();
                 let response = ui.add_enabled(can(action.act, open, scene, shown), button);
-                response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, response.enabled(), action.name));
-                if response.on_hover_text(action.what).clicked() {
+                response.widget_info(|| WidgetInfo::labeled(Role::MenuItem, response.enabled(), action.name()));
+                if response.on_hover_text(action.what()).clicked() {
                     wishes.push(Wish::Act(action.act));
                     ui.close();
                 }
@@ -136,7 +136,7 @@ pub(super) fn keys(ui: &mut Ui, open: &OpenDraft, scene: &Scene, shown: &Shown, 
 
 /// What is chosen, in words, for actions that speak of it.
 pub(super) fn chosen(shown: &Shown) -> String {
-    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::to_string)
+    shown.part.as_ref().map_or_else(|| say!("why-nothing-chosen"), Part::words)
 }
 
 /// Why an action cannot be done now, in words.

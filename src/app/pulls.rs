@@ -65,11 +65,11 @@ impl Window {
             Ok(grips) => {
                 let grips: Vec<_> = grips.into_iter().map(|(g, s)| (g.settle(&self.scene.computed), s)).collect();
                 let called = match &grips[..] {
-                    [_] => say!("step-pull", part = part.to_string()),
+                    [_] => say!("step-pull", part = part.words()),
                     _ if matches!(part, Part::Inner(_, Inner::Point, _)) => {
                         say!("step-pull-points", count = grips.len())
                     }
-                    _ => say!("step-pull", part = part.to_string()),
+                    _ => say!("step-pull", part = part.words()),
                 };
                 self.open.begin(called.clone());
                 let slots = 0..self.scene.shapes.slots.len();
@@ -122,7 +122,7 @@ impl Window {
             })
             .collect();
         let called = match all {
-            [(at, _)] => say!("step-pull", part = at.part.to_string()),
+            [(at, _)] => say!("step-pull", part = at.part.words()),
             _ => say!("step-move-points", count = all.len()),
         };
         let (command, left) = together(&called, pulls.into_iter());

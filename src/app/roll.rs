@@ -74,7 +74,7 @@ fn head(
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(say!("roll-title", seam = rolling.seam)).font(letters(look::LARGE)).color(look.ink));
         help::question(ui, &say!("roll-about"), "roll", wishes);
-        if ui.button(say!("show-the-pieces")).on_hover_text(Act::Roll.action().what).clicked() {
+        if ui.button(say!("show-the-pieces")).on_hover_text(Act::Roll.action().what()).clicked() {
             wishes.push(Wish::Act(Act::Roll));
         }
         let Some(now) = now else { return };

@@ -167,8 +167,8 @@ fn head(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, made: &Made, wis
             wishes.push(Wish::Run(Command::Part(PartCommand::OnPages(String::new(), None))));
         }
         for act in [Act::Print, Act::Publish, Act::Sheets] {
-            let word = if act == Act::Sheets { say!("show-the-pieces") } else { act.action().name.to_owned() };
-            if ui.button(word).on_hover_text(act.action().what).clicked() {
+            let word = if act == Act::Sheets { say!("show-the-pieces") } else { act.action().name().to_owned() };
+            if ui.button(word).on_hover_text(act.action().what()).clicked() {
                 wishes.push(Wish::Act(act));
             }
         }

@@ -81,19 +81,19 @@ fn controls(ui: &mut Ui, open: &OpenDraft, shown: &Shown, wishes: &mut Vec<Wish>
     help::question(ui, &say!("top-sizes-about"), "sizes", wishes);
     let word = say!("top-others");
     let word = if shown.behind { format!("✓ {word}") } else { word };
-    let response = ui.add(plain(&word)).on_hover_text(Act::Others.action().what);
+    let response = ui.add(plain(&word)).on_hover_text(Act::Others.action().what());
     response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, shown.behind, say!("top-others-called")));
     if response.clicked() {
         wishes.push(Wish::Act(Act::Others));
     }
-    if ui.add(plain(&format!("{}  Ctrl+K", say!("top-find")))).on_hover_text(Act::Find.action().what).clicked() {
+    if ui.add(plain(&format!("{}  Ctrl+K", say!("top-find")))).on_hover_text(Act::Find.action().what()).clicked() {
         wishes.push(Wish::Act(Act::Find));
     }
     for (act, label) in [(Act::Redo, menus::redo_label(open, shown)), (Act::Undo, menus::undo_label(open, shown))] {
-        let button = Button::new(act.action().name).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
+        let button = Button::new(act.action().name()).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
         let response = ui.add_enabled(label.is_some(), button);
         let response = match label {
-            Some(label) => response.on_hover_text(say!("top-label", action = act.action().name, label)),
+            Some(label) => response.on_hover_text(say!("top-label", action = act.action().name(), label)),
             None => response,
         };
         if response.clicked() {
@@ -132,9 +132,9 @@ fn hand(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     {
         let action = act.action();
         let response =
-            ui.add(plain(action.name).selected(chosen)).on_hover_text(format!("{} ({})", action.what, action.key));
+            ui.add(plain(action.name()).selected(chosen)).on_hover_text(format!("{} ({})", action.what(), action.key));
         response.widget_info(|| {
-            WidgetInfo::selected(Role::CheckBox, true, chosen, say!("top-hand-called", what = action.name))
+            WidgetInfo::selected(Role::CheckBox, true, chosen, say!("top-hand-called", what = action.name()))
         });
         guide::mark(ui, shown, act, &response);
         if response.clicked() {
@@ -187,8 +187,8 @@ fn row(
                     }
                 }
                 let button = Button::new("+").corner_radius(look::ROUND).min_size(vec2(34.0, look::BUTTON));
-                let response = ui.add(button).on_hover_text(add.action().what);
-                let called = add.action().name.trim_end_matches(" …");
+                let response = ui.add(button).on_hover_text(add.action().what());
+                let called = add.action().name().trim_end_matches(" …");
                 response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called));
                 guide::mark(ui, shown, add, &response);
                 if response.clicked() {
@@ -229,7 +229,7 @@ fn views(ui: &mut Ui, look: &Look, scene: &Scene, wishes: &mut Vec<Wish>) {
 fn size_menu(ui: &mut Ui, scene: &Scene, case: usize, wishes: &mut Vec<Wish>) {
     let Some(address) = scene.cases().and_then(|c| c.list.get(case)).map(|c| c.address.clone()) else { return };
     for act in [Act::Base, Act::RenameSize, Act::DeleteSize] {
-        if ui.button(act.action().name).clicked() {
+        if ui.button(act.action().name()).clicked() {
             wishes.push(Wish::Choose(address.clone()));
             wishes.push(Wish::Act(act));
             ui.close();

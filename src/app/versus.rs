@@ -157,10 +157,10 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
             };
             ui.label(RichText::new(title).font(letters(look::LARGE)).color(look.ink));
             help::question(ui, &say!("compare-about"), "compare", wishes);
-            if ui.button(say!("show-the-pieces")).on_hover_text(Act::Differences.action().what).clicked() {
+            if ui.button(say!("show-the-pieces")).on_hover_text(Act::Differences.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::Differences));
             }
-            if ui.button(say!("compare-end")).on_hover_text(Act::EndCompare.action().what).clicked() {
+            if ui.button(say!("compare-end")).on_hover_text(Act::EndCompare.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::EndCompare));
             }
         });

@@ -36,7 +36,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wis
             ui.label(RichText::new(say!("welcome-example-note")).color(look.soft));
             for (i, example) in EXAMPLES.iter().enumerate() {
                 let called = say!("welcome-open-example", example = example.name);
-                if line(ui, look, example.name, &called, example.what) {
+                if line(ui, look, example.name, &called, &example.what()) {
                     wishes.push(Wish::Own(OwnWish::Example(i)));
                 }
             }

@@ -62,7 +62,7 @@ pub struct Mend {
     pub by: String,
 }
 
-/// A finding. Its message is made by [`super::message`], from the code's template and the named words and numbers.
+/// A finding. Its message is made by `texts::message`, of the text of its code and the named words and numbers.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
     /// What kind.

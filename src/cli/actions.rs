@@ -14,7 +14,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     let mut data = String::new();
     for action in ACTIONS {
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{:<7} {:<30} {:<14} {}", action.menu.word(), action.name, action.key, action.what);
+        let _ = writeln!(data, "{:<7} {:<30} {:<14} {}", action.menu.words(), action.name(), action.key, action.what());
     }
     Ok(Done { data, ..Done::default() })
 }

@@ -11,6 +11,7 @@ use crate::finish::finish;
 use crate::output::{Side, compare};
 use crate::proof::{errors, proof_of};
 use crate::session::{self, Keep, LookedAt, Taking, look_at_blocks};
+use crate::texts::{owned, say};
 
 pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
     let mut opened = open(path)?;
@@ -40,9 +41,10 @@ pub(super) fn run(path: &Path, call: &BlockCall) -> Result<Done, Stopped> {
             let mut told = Vec::new();
             for name in names {
                 let source = source(path, &opened.draft, &name)?;
+                let clashes = wish.is_none() && clashes(path, &opened.draft, &name);
                 let words = session::accept_block(&mut opened.draft, &name, &source, wish).map_err(|e| {
-                    let how = if e.to_string().contains("say which") { ": --keep here, or --keep there" } else { "" };
-                    Stopped::no(format!("{e}{how}"))
+                    let problem = e.to_string();
+                    Stopped::no(if clashes { say!("cli-block-keep", problem) } else { problem })
                 })?;
                 told.push(words);
             }
@@ -76,11 +78,17 @@ fn source(path: &Path, draft: &Draft, name: &str) -> Result<Draft, Stopped> {
     }
 }
 
+/// Whether a part of a block was changed on both sides.
+fn clashes(path: &Path, draft: &Draft, name: &str) -> bool {
+    let looked = look_at_blocks(draft, path).into_iter().find(|l| l.name == name);
+    looked.is_some_and(|l| l.found.is_ok_and(|(_, standing)| !standing.clashes().is_empty()))
+}
+
 fn list(path: &Path, draft: &Draft) -> Result<Done, Stopped> {
     let mut data = String::new();
     let mut exit = FINE;
     if draft.blocks.is_empty() {
-        data.push_str("no blocks were taken from other drafts\n");
+        data.push_str(&format!("{}\n", say!("cli-block-none")));
     }
     for (block, looked) in draft.blocks.iter().zip(look_at_blocks(draft, path)) {
         data.push_str(&format!("{}\n", about(block)));
@@ -89,10 +97,10 @@ fn list(path: &Path, draft: &Draft) -> Result<Done, Stopped> {
                 exit = NO;
                 data.push_str(&format!("  {}\n", problem.trim_end().replace('\n', "\n  ")));
             }
-            Ok((_, standing)) if standing.is_same() => data.push_str("  nothing changed there\n"),
+            Ok((_, standing)) if standing.is_same() => data.push_str(&format!("  {}\n", say!("cli-block-same"))),
             Ok((source, standing)) => {
                 exit = NO;
-                data.push_str(&format!("  changed there: {}\n", standing.words()));
+                data.push_str(&format!("  {}\n", say!("cli-block-changed", parts = standing.words())));
                 data.push_str(&would_change(draft, &looked, source)?);
             }
         }
@@ -107,21 +115,25 @@ fn list(path: &Path, draft: &Draft) -> Result<Done, Stopped> {
 
 /// Where it is from and whose it is.
 fn about(block: &TakenBlock) -> String {
-    let mut out = format!("{}: from {}", block.name, block.file);
-    let said = [("", &block.title), ("edition ", &block.edition), ("", &block.date), ("by ", &block.author)];
-    for (word, text) in said.iter().filter(|(_, t)| !t.is_empty()) {
-        out.push_str(&format!(", {word}{text}"));
-    }
-    let licence = if block.licence.is_empty() { "no licence told" } else { &block.licence };
-    out.push_str(&format!(", {licence}; pieces {}", block.pieces.join(", ")));
-    out
+    let or_nothing = |text: &str, words: String| if text.is_empty() { String::new() } else { words };
+    let licence = if block.licence.is_empty() { say!("cli-block-unlicensed") } else { block.licence.clone() };
+    let said = [
+        say!("cli-block-file", file = block.file),
+        block.title.clone(),
+        or_nothing(&block.edition, say!("edition", edition = block.edition)),
+        block.date.clone(),
+        or_nothing(&block.author, say!("cli-block-author", author = block.author)),
+        licence,
+    ];
+    let said: Vec<String> = said.into_iter().filter(|s| !s.is_empty()).collect();
+    say!("cli-block", name = block.name, from = said.join(", "), pieces = block.pieces.join(", "))
 }
 
 /// What taking over would change in the whole draft.
 fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result<String, Stopped> {
     let mut after = draft.clone();
     if let Err(problem) = session::accept_block(&mut after, &looked.name, source, Some(Keep::There)) {
-        return Ok(format!("  it cannot be taken over: {problem}\n"));
+        return Ok(format!("  {}\n", say!("cli-block-not", problem = problem.to_string())));
     }
     let of = |draft: &Draft| -> Result<_, Stopped> {
         let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
@@ -131,11 +143,11 @@ fn would_change(draft: &Draft, looked: &LookedAt, source: &Arc<Draft>) -> Result
     };
     let (old, new) = (of(draft)?, of(&after)?);
     let wrong: String = new.2.iter().filter(|e| !old.2.contains(e)).map(|e| format!("    {e}\n")).collect();
-    let wrong = if wrong.is_empty() { wrong } else { format!("  then this would be wrong:\n{wrong}") };
+    let wrong = if wrong.is_empty() { wrong } else { format!("  {}\n{wrong}", say!("cli-block-wrong")) };
     let (was, is) =
         (Side { draft, model: &old.0, finished: &old.1 }, Side { draft: &after, model: &new.0, finished: &new.1 });
-    let compared = compare(was, is, &[], &[]).map_err(|e| Stopped::no(e.to_string()))?;
+    let compared = owned(|| compare(was, is, &[], &[])).map_err(|e| Stopped::no(e.to_string()))?;
     let text = compared.text(draft.display);
     let lines: String = text.lines().map(|l| format!("    {l}\n")).collect();
-    Ok(format!("{wrong}  taking it over would change:\n{lines}"))
+    Ok(format!("{wrong}  {}\n{lines}", say!("cli-block-would")))
 }

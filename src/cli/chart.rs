@@ -3,11 +3,12 @@
 use std::path::Path;
 
 use super::{ChartCall, Done, Stopped, internal, mind_comments, open, report, save};
-use crate::base::{DisplayUnit, shown};
+use crate::base::DisplayUnit;
 use crate::compute::Engine;
 use crate::document::{Axis, Draft, RowKind};
 use crate::language::{Kind, tidy};
 use crate::session::{self, NewSize};
+use crate::texts::{own_length, own_number, say};
 
 pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
     let mut opened = open(path)?;
@@ -18,13 +19,11 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             Ok(Done { data, ..Done::default() })
         }
         ChartCall::Add { size, cells, between, axis, comments } => {
-            let unknown = || Stopped::trouble(format!("there is no axis {axis}; the axes are girth, cup, length"));
+            let unknown = || Stopped::trouble(say!("cli-chart-axis", axis));
             let axis = Axis::of(axis).ok_or_else(unknown)?;
             let mut typed = Vec::new();
             for cell in cells {
-                let (row, text) = cell
-                    .split_once('=')
-                    .ok_or_else(|| Stopped::trouble(format!("`{cell}` needs the form ROW=LENGTH, as `bust=86cm`")))?;
+                let (row, text) = cell.split_once('=').ok_or_else(|| Stopped::trouble(say!("cli-chart-cell", cell)))?;
                 typed.push((row.trim().to_owned(), tidy(text)));
             }
             let new = NewSize {
@@ -40,8 +39,7 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             Ok(Done { messages: told + "\n", ..Done::default() })
         }
         ChartCall::Import { csv, unit, comments } => {
-            let text = std::fs::read_to_string(csv)
-                .map_err(|e| Stopped::trouble(format!("{} cannot be read: {e}", csv.display())))?;
+            let text = std::fs::read_to_string(csv).map_err(|e| unread(csv, &e))?;
             let told = session::import_chart(&mut opened.draft, &text, unit.as_deref())
                 .map_err(|e| Stopped::no(format!("{}: {e}", csv.display())))?;
             mind_comments(&mut opened, path, *comments)?;
@@ -52,11 +50,15 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
     }
 }
 
+fn unread(path: &Path, error: &std::io::Error) -> Stopped {
+    Stopped::trouble(say!("cli-unread", file = path.display().to_string(), problem = error.to_string()))
+}
+
 /// The chart in all sizes and for all persons; proposals are marked `?`.
 fn list(draft: &Draft) -> Result<Done, Stopped> {
     let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
     let plan = &model.plan;
-    let mut rows = vec![vec!["row".to_owned(), "kind".to_owned()]];
+    let mut rows = vec![vec![say!("cli-chart-row"), say!("cli-chart-kind")]];
     rows[0].extend(
         plan.cases
             .list
@@ -70,7 +72,8 @@ fn list(draft: &Draft) -> Result<Done, Stopped> {
         .filter(|f| matches!(f.code, crate::base::Code::CellGuessed | crate::base::Code::CellBeyond))
         .collect();
     for (i, row) in draft.chart.rows.iter().enumerate() {
-        let mut line = vec![row.name.clone(), if row.kind == RowKind::Body { "body" } else { "house" }.to_owned()];
+        let kind = if row.kind == RowKind::Body { say!("cli-chart-body") } else { say!("cli-chart-house") };
+        let mut line = vec![row.name.clone(), kind];
         let name = format!("chart.{}", row.name);
         for (case, model_case) in plan.cases.list.iter().zip(&model.cases) {
             let of_case = |s: &String| *s == case.address || s.split('/').all(|p| case.parts.iter().any(|q| q == p));
@@ -85,16 +88,19 @@ fn list(draft: &Draft) -> Result<Done, Stopped> {
     }
     let mut data = report::table(&rows);
     if plan.cases.base.is_some() {
-        data.push_str("* base");
-        data.push_str(if guesses.is_empty() { "\n" } else { "   ? guessed, not confirmed\n" });
+        data.push_str(&format!("* {}", say!("cli-chart-base")));
+        if !guesses.is_empty() {
+            data.push_str(&format!("   ? {}", say!("cli-chart-guessed")));
+        }
+        data.push('\n');
     }
     Ok(Done { data, ..Done::default() })
 }
 
 fn text_of(value: f64, kind: Option<Kind>, unit: DisplayUnit) -> String {
     match kind {
-        Some(Kind::LENGTH) => shown(value, unit),
-        Some(Kind::Angle) => format!("{:.2}°", value.to_degrees()),
-        _ => format!("{value:.3}"),
+        Some(Kind::LENGTH) => own_length(value, unit),
+        Some(Kind::Angle) => format!("{}°", own_number(format_args!("{:.2}", value.to_degrees()))),
+        _ => own_number(format_args!("{value:.3}")),
     }
 }

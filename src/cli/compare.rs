@@ -6,11 +6,11 @@ use serde_json::{Map, Value as Json, json};
 
 use super::{CompareCall, Done, FINE, NO, Stopped, internal, open};
 use crate::base::{DisplayUnit, Language};
-use crate::compute::{Engine, Model};
+use crate::compute::{CaseError, Engine, Model};
 use crate::document::{Draft, Part};
 use crate::finish::{Finished, finish};
 use crate::output::{Change, Comparison, Difference, Missing, Pair, Side, Thing, Unit, compare};
-use crate::texts::speaking;
+use crate::texts::{self, own, say, speaking};
 
 /// A draft computed and finished.
 struct Whole {
@@ -40,19 +40,21 @@ pub(super) fn run(call: &CompareCall) -> Result<Done, Stopped> {
     let (old, new) = (Whole::of(&call.old)?, Whole::of(&call.new)?);
     if let Some(piece) = call.pieces.iter().find(|p| !old.has(p) && !new.has(p)) {
         let known: Vec<&str> = new.model.plan.frames().iter().map(|f| &*f.name).collect();
-        let words = format!("neither draft has a piece or drawing {piece}; there are {}", known.join(", "));
-        return Err(Stopped::trouble(words));
+        return Err(Stopped::trouble(say!("cli-compare-piece", piece, known = known.join(", "))));
     }
-    // What is for buyers is in the language of the draft.
-    let language = if call.errata { new.draft.language } else { Language::English };
-    speaking(language, || told(call, &old, &new))
+    // What is for buyers is in the language of the draft; scripts look for words in JSON.
+    let language = match (call.errata, call.json) {
+        (true, _) => new.draft.language,
+        (_, true) => Language::English,
+        _ => own(),
+    };
+    let told = speaking(language, || texts::outward(|| told(call, &old, &new)));
+    told.map_err(|e| Stopped::trouble(e.to_string()))
 }
 
 /// The differences, as they are asked for.
-fn told(call: &CompareCall, old: &Whole, new: &Whole) -> Result<Done, Stopped> {
-    let compared = compare(old.side(), new.side(), &call.sizes, &call.views);
-    let compared = compared.map_err(|e| Stopped::trouble(e.to_string()))?;
-    let compared = compared.only(&call.pieces);
+fn told(call: &CompareCall, old: &Whole, new: &Whole) -> Result<Done, CaseError> {
+    let compared = compare(old.side(), new.side(), &call.sizes, &call.views)?.only(&call.pieces);
     let exit = if compared.counts().0 == 0 { FINE } else { NO };
     let unit = new.draft.display;
     let data = if call.json {

@@ -7,9 +7,10 @@ use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
-use super::{Done, FINE, NO, Stopped};
+use super::{Done, FINE, NO, Stopped, named};
 use crate::base::system::{HAS_DESKTOP_ENTRIES, OwnThings, own_folder};
 use crate::output::{make_folder, save_all};
+use crate::texts::{gathered, owned, say};
 
 /// The files that the desktop looks for: folder, name, content.
 const FILES: [(&str, &str, &str); 3] = [
@@ -23,24 +24,18 @@ const READ_ANEW: [(&str, &str); 2] = [("update-mime-database", "mime"), ("update
 /// Puts the entry in its place, or takes it away.
 pub(super) fn run(remove: bool) -> Result<Done, Stopped> {
     if !HAS_DESKTOP_ENTRIES {
-        let words = "this system has no desktop entries of that kind: make a link to the program by its own means";
-        return Err(Stopped::no(words));
+        return Err(Stopped::no(say!("cli-desktop-none")));
     }
     let from = |name: &str| std::env::var_os(name);
-    let shared = own_folder(OwnThings::Shared, &from)
-        .ok_or_else(|| Stopped::trouble("neither XDG_DATA_HOME nor HOME says where a person's own files lie"))?;
+    let shared = own_folder(OwnThings::Shared, &from).ok_or_else(|| Stopped::trouble(say!("cli-desktop-home")))?;
     if remove { removed(&shared) } else { installed(&shared) }
 }
 
 fn installed(shared: &Path) -> Result<Done, Stopped> {
-    let program = std::env::current_exe()
-        .map_err(|e| Stopped::trouble(format!("where this program lies cannot be told: {e}")))?;
-    let called = quoted(&program).ok_or_else(|| {
-        Stopped::trouble(format!(
-            "a desktop entry cannot name the program {}: put it in a folder of plain letters",
-            program.display()
-        ))
-    })?;
+    let program =
+        std::env::current_exe().map_err(|e| Stopped::trouble(say!("cli-desktop-lost", problem = e.to_string())))?;
+    let called = quoted(&program)
+        .ok_or_else(|| Stopped::trouble(say!("cli-desktop-name", program = program.display().to_string())))?;
     let mut data = String::new();
     for (folder, name, content) in FILES {
         let content = content.replace("Exec=tracewheel ", &format!("Exec={called} "));
@@ -61,11 +56,14 @@ fn removed(shared: &Path) -> Result<Done, Stopped> {
         match fs::remove_file(&path) {
             Ok(()) => data.push_str(&format!("{}\n", path.display())),
             Err(e) if e.kind() == ErrorKind::NotFound => {}
-            Err(e) => return Err(Stopped::trouble(format!("{} cannot be removed: {e}", path.display()))),
+            Err(e) => {
+                let (file, problem) = (path.display().to_string(), e.to_string());
+                return Err(Stopped::trouble(say!("cli-desktop-removed", file, problem)));
+            }
         }
     }
     if data.is_empty() {
-        let messages = "tracewheel: there was no entry to take away\n".to_owned();
+        let messages = named(&say!("cli-desktop-nothing"));
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     Ok(Done { data, messages: read_anew(shared), exit: FINE })
@@ -82,7 +80,7 @@ fn read_anew(shared: &Path) -> String {
     }
     match missing.as_slice() {
         [] => String::new(),
-        some => format!("tracewheel: {} did not run: the entry is seen after the next login\n", some.join(" and ")),
+        some => named(&say!("cli-desktop-login", programs = owned(|| gathered(some)))),
     }
 }
 

@@ -4,8 +4,9 @@ use std::fmt::Write as _;
 
 use serde_json::json;
 
-use super::{Done, Stopped};
+use super::{Done, Stopped, report};
 use crate::base::Code;
+use crate::texts::{means, say};
 
 /// Lists every kind of finding: its code, how bad it is, one sentence, whether it can be silenced or switched off.
 pub(super) fn run(json: bool) -> Result<Done, Stopped> {
@@ -14,7 +15,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
             .iter()
             .map(|c| {
                 json!({
-                    "code": c.word(), "severity": c.severity().word(), "what": c.sentence(), "can_be_silenced": c.can_be_silenced(),
+                    "code": c.word(), "severity": c.severity().word(), "what": means(*c), "can_be_silenced": c.can_be_silenced(),
                 })
             })
             .collect();
@@ -23,13 +24,10 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     }
     let mut data = String::new();
     for code in Code::ALL {
-        let off = if code.can_be_silenced() {
-            "can be silenced, or switched off in `settings.unchecked`"
-        } else {
-            "always told"
-        };
+        let off = if code.can_be_silenced() { say!("cli-finding-off") } else { say!("cli-finding-always") };
+        let severity = report::severity(code.severity());
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{} ({}, {off})\n    {}", code.word(), code.severity().word(), code.sentence());
+        let _ = writeln!(data, "{} ({severity}, {off})\n    {}", code.word(), means(*code));
     }
     Ok(Done { data, ..Done::default() })
 }

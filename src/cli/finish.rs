@@ -11,6 +11,7 @@ use super::{Done, FINE, NO, Stopped, asked, internal, open};
 use crate::compute::{Engine, InView};
 use crate::finish::{FinishedPiece, Symmetry, cut_words, finish, unfolded};
 use crate::output::fold_of;
+use crate::texts::{own_number, owned, say};
 
 /// Prints what is cut: JSON with `--json` (mm, x right, y down), else a line for each cut.
 pub(super) fn run(
@@ -33,13 +34,14 @@ pub(super) fn run(
             missing |= made.is_none_or(|p| p.cuts.iter().any(|c| c.outline.is_none()));
             let Some(made) = made else {
                 of_size.insert(piece.name.clone(), Json::Null);
-                lines.push_str(&format!("{size}\t{}\tcannot be drawn\n", piece.name));
+                lines.push_str(&format!("{size}\t{}\t{}\n", piece.name, say!("cli-finish-not")));
                 continue;
             };
             for cut in &made.cuts {
                 let area = cut.outline.as_ref().map_or(0.0, |o| o.area().abs() / 100.0);
                 let words = words(model, frame, made, cut.place);
-                lines.push_str(&format!("{size}\t{}\t{words}\t{area:.1} cm2\n", piece.name));
+                let area = say!("change-square-cm", area = own_number(format_args!("{area:.1}")));
+                lines.push_str(&format!("{size}\t{}\t{words}\t{area}\n", piece.name));
             }
             of_size.insert(
                 piece.name.clone(),
@@ -54,8 +56,8 @@ pub(super) fn run(
         all.insert(size, Json::Object(of_size));
     }
     let exit = if missing { NO } else { FINE };
-    let nothing = "nothing is cut: no piece says from which cloth, and how often\n";
-    let messages = if lines.is_empty() && !as_json { nothing.to_owned() } else { String::new() };
+    let is_nothing = lines.is_empty() && !as_json;
+    let messages = if is_nothing { format!("{}\n", say!("cli-finish-nothing")) } else { String::new() };
     let data = if as_json { serde_json::to_string(&all).unwrap_or_default() + "\n" } else { lines };
     Ok(Done { data, messages, exit })
 }
@@ -63,7 +65,8 @@ pub(super) fn run(
 /// How often and from what a piece is cut.
 fn words(model: &crate::compute::Model, frame: usize, made: &FinishedPiece, place: usize) -> String {
     let cut = model.plan.frames()[frame].finishing.cuts.get(place);
-    cut.map_or_else(|| "not said how it is cut".to_owned(), |cut| cut_words(cut, Symmetry::of(&made.stitch, 0.0)))
+    let told = |cut| owned(|| cut_words(cut, Symmetry::of(&made.stitch, 0.0)));
+    cut.map_or_else(|| say!("cli-finish-unsaid"), told)
 }
 
 fn path(path: &BezPath) -> Json {

@@ -6,6 +6,7 @@ use serde_json::json;
 
 use super::{Done, Stopped};
 use crate::language::{FUNCTIONS, usage};
+use crate::texts::say;
 
 /// Lists every function: how it is called, what it takes and gives, what it is for, an example.
 pub(super) fn run(json: bool) -> Result<Done, Stopped> {
@@ -15,7 +16,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
             .map(|f| {
                 let takes: Vec<_> = f.parameters.iter().map(|p| json!({ "name": p.name, "takes": p.takes.words() })).collect();
                 json!({
-                    "name": f.name, "call": usage(f), "takes": takes, "gives": f.gives.words(), "what": f.sentence, "example": f.example,
+                    "name": f.name, "call": usage(f), "takes": takes, "gives": f.gives.words(), "what": f.sentence(), "example": f.example,
                 })
             })
             .collect();
@@ -25,7 +26,14 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     let mut data = String::new();
     for f in FUNCTIONS {
         // Writing to a string cannot fail.
-        let _ = writeln!(data, "{}\n    {} Gives {}.\n    {}", usage(f), f.sentence, f.gives.words(), f.example);
+        let _ = writeln!(
+            data,
+            "{}\n    {} {}\n    {}",
+            usage(f),
+            f.sentence(),
+            say!("cli-function-gives", kind = f.gives.words()),
+            f.example
+        );
     }
     Ok(Done { data, ..Done::default() })
 }

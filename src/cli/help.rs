@@ -6,6 +6,7 @@ use clap::CommandFactory;
 
 use super::{Call, Done, Stopped};
 use crate::help::{Group, Page, pages, printed, search};
+use crate::texts::say;
 
 /// The most pages that are offered where several fit.
 const MOST: usize = 20;
@@ -24,7 +25,7 @@ pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
         let usage = command.clone().bin_name(format!("tracewheel {words}")).render_long_help();
         let mut data = usage.to_string();
         for page in all.iter().filter(|p| is_of_command(p, &words)) {
-            let _ = write!(data, "\nMore: `tracewheel help {}` ({})\n", page.id, page.title);
+            let _ = write!(data, "\n{}\n", say!("cli-help-more", page = page.id, title = page.title));
         }
         return Ok(Done { data, ..Done::default() });
     }
@@ -36,21 +37,18 @@ pub(super) fn run(topic: &[String]) -> Result<Done, Stopped> {
             || page.id.rsplit('/').next() == Some(wanted.as_str())
     };
     match found.as_slice() {
-        [] => Err(Stopped::no(format!("no page of help holds `{words}`; `tracewheel help` lists all pages"))),
+        [] => Err(Stopped::no(say!("cli-help-none", words))),
         [one] => Ok(Done { data: printed(&all[*one].text), ..Done::default() }),
         [first, ..] if called(&all[*first]) => Ok(Done { data: printed(&all[*first].text), ..Done::default() }),
         several => {
-            let mut data = format!(
-                "{} pages hold `{words}`; print one by its name, such as `tracewheel help {}`:\n",
-                several.len(),
-                all[several[0]].id
-            );
+            let mut data =
+                format!("{}\n", say!("cli-help-several", count = several.len(), words, page = all[several[0]].id));
             for i in several.iter().take(MOST) {
                 // Writing to a string cannot fail.
                 let _ = writeln!(data, "  {:<26} {}", all[*i].id, all[*i].title);
             }
             if several.len() > MOST {
-                let _ = writeln!(data, "  and {} more", several.len() - MOST);
+                let _ = writeln!(data, "  {}", say!("cli-help-rest", count = several.len() - MOST));
             }
             Ok(Done { data, ..Done::default() })
         }
@@ -64,8 +62,7 @@ fn is_of_command(page: &Page, command: &str) -> bool {
 
 /// The list of all pages.
 fn contents(all: &[Page]) -> String {
-    let mut data =
-        "Print a page by its name: `tracewheel help start`; any words find the pages that hold them.\n".to_owned();
+    let mut data = format!("{}\n", say!("cli-help-contents"));
     for group in Group::ALL {
         let _ = writeln!(data, "\n{}", group.word());
         for page in all.iter().filter(|p| p.group == group) {

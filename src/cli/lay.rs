@@ -6,8 +6,8 @@ use std::time::Duration;
 
 use serde_json::{Value as Json, json};
 
-use super::{Done, FINE, LayCall, NO, Stopped, asked, internal, mind_comments, open, report, save};
-use crate::base::{DisplayUnit, shown, tolerance};
+use super::{Done, FINE, LayCall, NO, Stopped, asked, internal, mind_comments, named, open, report, save};
+use crate::base::{DisplayUnit, tolerance};
 use crate::compute::{Engine, Model};
 use crate::document::{ClothLaid, Draft, LayPlan};
 use crate::finish::{ClothCall, finish, letters};
@@ -18,6 +18,7 @@ use crate::output::{SvgSettings, make_folder, save_all, write_pdf, write_svg};
 use crate::session::{
     Command, LayCommand, LayEffort, LayRow, LayWish, Work, file_name, lays_until, length_with_unit, longest, plan_name,
 };
+use crate::texts::{own_length, own_number, owned, say, speaking, t};
 
 pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
     let mut opened = open(&call.file)?;
@@ -30,11 +31,11 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
     let wishes = wishes(call, &model)?;
     let time = match call.seconds {
         Some(s) if s.is_finite() && s > 0.0 => Some(Duration::from_secs_f64(s.min(86_400.0))),
-        Some(_) => return Err(Stopped::trouble("`--seconds` needs a number above zero")),
+        Some(_) => return Err(Stopped::trouble(say!("cli-above-zero", flag = "--seconds"))),
         None => None,
     };
     if call.moves == 0 {
-        return Err(Stopped::trouble("`--moves` needs a number above zero"));
+        return Err(Stopped::trouble(say!("cli-above-zero", flag = "--moves")));
     }
     let effort = LayEffort { moves: call.moves, seed: call.seed, time };
     let have = call.have.as_deref().map(length).transpose()?;
@@ -48,19 +49,19 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
     for row in &rows {
         let name = plan_name(own(&model, &row.wish), &row.wish);
         if let Some(why) = &row.failed {
-            messages.push_str(&format!("tracewheel: {name}: {why}\n"));
+            messages.push_str(&named(&format!("{name}: {why}")));
         }
         if row.best.is_none() && row.failed.is_none() {
-            messages.push_str(&format!("tracewheel: {name}: there was no time to lay it; give it more\n"));
+            messages.push_str(&named(&say!("cli-lay-no-time", name)));
         }
         if let Some(odd) = &row.odd {
-            messages.push_str(&format!("tracewheel: {name}: {odd}\n"));
+            messages.push_str(&named(&format!("{name}: {odd}")));
         }
         if let (Some(lay), Some(have)) = (&row.best, have) {
             let short = lay.need().exact - have;
             if short > tolerance::lay::STEP {
-                let mm = shown(short, draft.display);
-                messages.push_str(&format!("tracewheel: {name}: {mm} more is needed than what is at hand\n"));
+                let more = own_length(short, draft.display);
+                messages.push_str(&named(&say!("cli-lay-short", name, more)));
             }
         }
     }
@@ -69,7 +70,8 @@ pub(super) fn run(call: &LayCall) -> Result<Done, Stopped> {
         .any(|r| r.best.as_ref().is_none_or(|l| have.is_some_and(|h| l.need().exact - h > tolerance::lay::STEP)));
     let data = if call.json { as_json(&model, &rows) } else { as_table(&model, &rows) };
     if let Some(folder) = &call.out {
-        messages.push_str(&pictures(call, folder, &model, &rows)?);
+        // Pictures are in the language of the draft, as all that is printed.
+        messages.push_str(&speaking(draft.language, || pictures(call, folder, &model, &rows))?);
     }
     if call.keep {
         messages.push_str(&keep(call, &opened, &model, &rows)?);
@@ -125,12 +127,12 @@ fn progress_line(name: &str, row: &LayRow) -> String {
     let so_far = match (&row.best, &row.failed) {
         (Some(lay), _) => {
             let mm = lay.need().exact;
-            format!("{} ({})", shown(mm, DisplayUnit::Cm), yards_exact(mm))
+            format!("{} ({})", own_length(mm, DisplayUnit::Cm), owned(|| yards_exact(mm)))
         }
-        (None, Some(_)) => "cannot be laid".to_owned(),
-        (None, None) => "not laid yet".to_owned(),
+        (None, Some(_)) => say!("cli-lay-cannot"),
+        (None, None) => say!("cli-lay-not-yet"),
     };
-    if row.done { format!("{name}: {so_far}") } else { format!("{name}: {so_far} after {} moves", row.moves) }
+    if row.done { format!("{name}: {so_far}") } else { say!("cli-lay-progress", name, so_far, moves = row.moves) }
 }
 
 /// A length as it is typed, mm.
@@ -150,22 +152,17 @@ fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
         None => match draft.materials.as_slice() {
             [one] => one.name.clone(),
             [] => {
-                return Err(Stopped::trouble(
-                    "the draft has no materials, so nothing can be laid; add one with its widths",
-                ));
+                return Err(Stopped::trouble(say!("cli-lay-no-materials")));
             }
             many => {
                 let names: Vec<&str> = many.iter().map(|m| m.name.as_str()).collect();
-                return Err(Stopped::trouble(format!("say which material with `--material`: {}", names.join(", "))));
+                return Err(Stopped::trouble(say!("cli-lay-which", materials = names.join(", "))));
             }
         },
     };
     let Some(told) = draft.materials.iter().find(|m| m.name == material) else {
         let names: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
-        return Err(Stopped::trouble(format!(
-            "there is no material {material}; the materials are {}",
-            names.join(", ")
-        )));
+        return Err(Stopped::trouble(say!("cli-lay-unknown", material, materials = names.join(", "))));
     };
     let folded_part = call.folded_part.as_deref().map(length).transpose()?;
     let basic = |width: f64, sizes: Vec<(usize, u32)>| ClothCall {
@@ -202,10 +199,7 @@ fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
                 let Some(plan) = plan else { continue };
                 for (nth, (formula, width)) in crate::finish::widths(own, set[0].0, plan).into_iter().enumerate() {
                     let Some((sold, _)) = width else {
-                        return Err(Stopped::no(format!(
-                            "the width {} of {material} cannot be computed",
-                            formula.text
-                        )));
+                        return Err(Stopped::no(say!("cli-lay-width", width = &*formula.text, material)));
                     };
                     let wish = LayWish { view, width: formula.text.to_string(), call: basic(sold, set.clone()) };
                     out.push((view, nth, wish));
@@ -219,12 +213,10 @@ fn wishes(call: &LayCall, model: &Model) -> Result<Vec<LayWish>, Stopped> {
         }
     }
     if out.is_empty() && told.widths.is_empty() && call.widths.is_empty() {
-        return Err(Stopped::trouble(format!(
-            "nothing tells how wide {material} is; say `--width`, such as `--width 140cm`"
-        )));
+        return Err(Stopped::trouble(say!("cli-lay-no-width", material)));
     }
     if out.is_empty() {
-        return Err(Stopped::trouble("there is nothing to lay: no size of the range in these views"));
+        return Err(Stopped::trouble(say!("cli-lay-nothing")));
     }
     // All sizes of one width stand together.
     out.sort_by_key(|(view, nth, _)| (*view, *nth));
@@ -240,11 +232,7 @@ fn spaced(text: &str) -> String {
 
 /// `2 x S, 4 x M`.
 fn group(text: &str) -> Result<Vec<(String, u32)>, Stopped> {
-    let wrong = || {
-        Stopped::trouble(format!(
-            "`--group \"{text}\"` needs sizes with their numbers, such as `--group \"2 x S, 4 x M\"`"
-        ))
-    };
+    let wrong = || Stopped::trouble(say!("cli-lay-group", text));
     let one = |part: &str| {
         let part = part.trim();
         match part.split_once(" x ") {
@@ -268,10 +256,7 @@ fn vary(
     (wishes, effort): (&[LayWish], &LayEffort),
 ) -> Result<Done, Stopped> {
     let [wish] = wishes else {
-        return Err(Stopped::trouble(format!(
-            "`--vary` answers for one size and one width at a time; these are {}: say `--size` and `--width`",
-            wishes.len()
-        )));
+        return Err(Stopped::trouble(say!("cli-lay-vary", count = wishes.len())));
     };
     let found = longest(draft, name, wish, have, effort).map_err(|e| match e {
         crate::session::LongestStop::Set(_)
@@ -289,42 +274,43 @@ fn vary(
         });
         return Ok(Done { data: format!("{out:#}\n"), ..Done::default() });
     }
-    let lays = if found.tries == 1 { "lay was" } else { "lays were" };
-    let data = format!(
-        "{of}: {} {} {lays} made, of {} moves each.\n",
-        found.words(name, draft.display),
-        found.tries,
-        effort.moves
-    );
-    Ok(Done { data, ..Done::default() })
+    let words = found.words(name, draft.display);
+    let tries = say!("cli-lay-tries", count = found.tries, moves = effort.moves);
+    Ok(Done { data: format!("{of}: {words} {tries}\n"), ..Done::default() })
 }
 
 fn as_table(model: &Model, rows: &[LayRow]) -> String {
-    let head = ["plan", "needed", "", "buy", "", "covered"].map(str::to_owned).to_vec();
-    let mut out = vec![head];
+    let mut out = vec![vec![
+        say!("cli-lay-plan"),
+        say!("cli-lay-needed"),
+        String::new(),
+        say!("cli-lay-buy"),
+        String::new(),
+        say!("cli-lay-covered"),
+    ]];
     let mut notes: Vec<String> = Vec::new();
     for row in rows {
         let name = plan_name(own(model, &row.wish), &row.wish);
         let Some(lay) = &row.best else {
             let why = match &row.failed {
-                None => "was not laid in the time",
-                Some(LayError::Cloth(_)) => "cannot be laid",
-                Some(LayError::NotFound) => "none found",
-                Some(_) => "does not fit",
+                None => say!("cli-lay-not-in-time"),
+                Some(LayError::Cloth(_)) => say!("cli-lay-cannot"),
+                Some(LayError::NotFound) => say!("cli-lay-none"),
+                Some(_) => say!("cli-lay-not-fit"),
             };
-            out.push(vec![name, why.to_owned()]);
+            out.push(vec![name, why]);
             continue;
         };
         let need = lay.need();
         out.push(vec![
             name.clone(),
-            shown(need.exact, DisplayUnit::Cm),
-            yards_exact(need.exact),
-            shown(need.buy, DisplayUnit::Cm),
+            own_length(need.exact, DisplayUnit::Cm),
+            owned(|| yards_exact(need.exact)),
+            own_length(need.buy, DisplayUnit::Cm),
             yards(need.buy_yards),
-            format!("{:.1} %", lay.covered() * 100.0),
+            format!("{} %", own_number(format_args!("{:.1}", lay.covered() * 100.0))),
         ]);
-        for words in lay.reasons().into_iter().chain(lay.job.notes.iter().cloned()) {
+        for words in owned(|| lay.reasons().into_iter().chain(lay.notes()).collect::<Vec<_>>()) {
             if !notes.contains(&words) {
                 notes.push(words);
             }
@@ -395,7 +381,7 @@ fn lay_json(lay: &Lay) -> Json {
         "sold": cloth.sold, "wide": cloth.wide, "usable": cloth.usable, "selvedge": cloth.selvedge, "gap": cloth.gap,
         "nap": cloth.nap, "laid": laid_word(cloth.laid), "shrinks": cloth.shrinks, "counted": lay.job.counted,
         "needed": need.exact, "buy": need.buy, "buy_yards": need.buy_yards, "covered": lay.covered(),
-        "reasons": lay.reasons(), "notes": lay.job.notes, "stretches": stretches,
+        "reasons": owned(|| lay.reasons()), "notes": owned(|| lay.notes()), "stretches": stretches,
     })
 }
 
@@ -424,12 +410,11 @@ fn pictures(call: &LayCall, folder: &std::path::Path, model: &Model, rows: &[Lay
         laid.push((cloth_words(lay), (name, &**lay)));
     }
     if laid.is_empty() {
-        return Ok("tracewheel: there is no lay to be drawn\n".to_owned());
+        return Ok(named(&say!("cli-lay-undrawn")));
     }
-    let title = if model.draft.title.is_empty() {
-        "Lay plans".to_owned()
-    } else {
-        format!("Lay plans – {}", model.draft.title)
+    let title = match model.draft.title.as_str() {
+        "" => t!("lay-title"),
+        garment => t!("lay-title-of", garment),
     };
     let bytes = write_pdf(&title, &lay_pages(&title, &laid, &signs)).map_err(|e| Stopped::trouble(e.to_string()))?;
     files.push((format!("{stem}-lay-plans.pdf"), bytes));
@@ -460,11 +445,11 @@ fn keep(call: &LayCall, opened: &crate::file::OpenedFile, model: &Model, rows: &
         })
         .collect();
     if plans.is_empty() {
-        return Ok("tracewheel: there is no lay to be kept; nothing was written\n".to_owned());
+        return Ok(named(&say!("cli-lay-unkept")));
     }
     let many = plans.len();
     let mut work = Work::here(opened.draft.clone());
     work.run(&Command::Lay(LayCommand::Keep(plans))).map_err(|e| Stopped::no(e.to_string()))?;
     save(&call.file, work.draft(), opened)?;
-    Ok(format!("tracewheel: {many} lay plan{} kept in {}\n", if many == 1 { "" } else { "s" }, call.file.display()))
+    Ok(named(&say!("cli-lay-kept", count = many, file = call.file.display().to_string())))
 }

@@ -4,27 +4,24 @@ use std::collections::BTreeSet;
 
 use serde_json::{Map, Value as Json, json};
 
-use super::{Done, FINE, MeasureCall, NO, Stopped, asked, internal, open, report};
-use crate::base::{DisplayUnit, Finding, Severity, shown};
+use super::{Done, FINE, MeasureCall, NO, Stopped, asked, internal, named, open, report};
+use crate::base::{DisplayUnit, Finding, Severity};
 use crate::compute::{Engine, InView, Measured, Model, measure, told_once};
 use crate::language::{Kind, Value, tidy};
 use crate::session;
+use crate::texts::{own_length, own_number, say};
 
 pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     let mut draft = open(&call.file)?.draft;
     for set in &call.sets {
-        let (name, formula) = set.split_once('=').ok_or_else(|| {
-            Stopped::trouble(format!("`--set {set}` needs the form NAME=FORMULA, as `--set \"bust_ease=10 cm\"`"))
-        })?;
+        let (name, formula) = set.split_once('=').ok_or_else(|| Stopped::trouble(say!("cli-measure-set", set)))?;
         session::set_for_run(&mut draft, name.trim(), &tidy(formula)).map_err(|e| Stopped::trouble(e.to_string()))?;
     }
     let formulas: Vec<String> = call.formulas.iter().map(|f| tidy(f)).collect();
     let texts: Vec<&str> = formulas.iter().map(String::as_str).collect();
     let measured = measure(&mut Engine::new(), &draft, &texts).map_err(|f| internal(&f))?;
     if measured.model.plan.cases.list.is_empty() {
-        return Err(Stopped::no(
-            "the chart has no sizes, so nothing can be computed; add one with `tracewheel chart FILE add`",
-        ));
+        return Err(Stopped::no(say!("cli-measure-no-sizes")));
     }
     let cases = asked(&measured.model, &call.sizes, &call.views)?;
     let mut messages = String::new();
@@ -39,15 +36,14 @@ pub(super) fn run(call: &MeasureCall) -> Result<Done, Stopped> {
     for i in absent {
         let without = views.iter().enumerate().filter(|(v, _)| measured.is_absent(i, *v)).map(|(_, m)| m.view());
         let without = without.collect::<Vec<_>>().join(", ");
-        let formula = &call.formulas[i];
-        messages.push_str(&format!("tracewheel: `{formula}` speaks of what is not in the view {without}\n"));
+        messages.push_str(&named(&say!("cli-measure-absent", formula = call.formulas[i], view = without)));
     }
     if !failed.is_empty() {
         for finding in told(&measured, &failed, &cases) {
             messages.push_str(&report::lines(&finding, draft.display));
         }
         let names: Vec<String> = failed.iter().map(|i| format!("`{}`", call.formulas[*i])).collect();
-        messages.push_str(&format!("tracewheel: not in every size: {}\n", names.join(", ")));
+        messages.push_str(&named(&say!("cli-measure-not", formulas = names.join(", "))));
     }
     let data =
         if call.json { as_json(&measured, call, &cases) } else { as_table(&measured, call, &cases, draft.display) };
@@ -139,8 +135,8 @@ fn number(value: &Value<f64, ()>, kind: Option<Kind>) -> Json {
 }
 
 fn as_table(measured: &Measured, call: &MeasureCall, cases: &[InView], unit: DisplayUnit) -> String {
-    let first = if measured.model.views.is_empty() { "size" } else { "view//size" };
-    let mut rows = vec![vec![first.to_owned()]];
+    let none = measured.model.views.is_empty();
+    let mut rows = vec![vec![if none { say!("cli-measure-size") } else { say!("cli-measure-view-size") }]];
     rows[0].extend(call.formulas.iter().cloned());
     for c in cases {
         let mut row = vec![measured.model.of_views()[c.view].address(c.case)];
@@ -155,16 +151,27 @@ fn as_table(measured: &Measured, call: &MeasureCall, cases: &[InView], unit: Dis
 
 fn text(value: &Value<f64, ()>, kind: Option<Kind>, unit: DisplayUnit) -> String {
     match (value, kind) {
-        (Value::Real(v), Some(Kind::Angle)) => format!("{:.3}°", v.to_degrees()),
-        (Value::Real(v), Some(Kind::LENGTH | Kind::Edge(_))) => shown(*v, unit),
-        (Value::Real(v), Some(Kind::Quantity(2))) => format!("{:.2} cm2", v / 100.0),
-        (Value::Real(v), Some(Kind::Quantity(n))) if n != 0 => format!("{v:.4} mm^{n}"),
-        (Value::Real(v) | Value::Share(v), _) => format!("{v:.4}"),
-        (Value::Pair(x, y), _) => format!("({}, {})", shown(*x, unit), shown(*y, unit)),
-        (Value::Truth(t), _) => if *t { "yes" } else { "no" }.to_owned(),
+        (Value::Real(v), Some(Kind::Angle)) => format!("{}°", decimals(v.to_degrees(), 3)),
+        (Value::Real(v), Some(Kind::LENGTH | Kind::Edge(_))) => own_length(*v, unit),
+        (Value::Real(v), Some(Kind::Quantity(2))) => say!("change-square-cm", area = decimals(v / 100.0, 2)),
+        (Value::Real(v), Some(Kind::Quantity(n))) if n != 0 => format!("{} mm^{n}", decimals(*v, 4)),
+        (Value::Real(v) | Value::Share(v), _) => decimals(*v, 4),
+        (Value::Pair(x, y), _) => pair(*x, *y, unit),
+        (Value::Truth(true), _) => say!("yes"),
+        (Value::Truth(false), _) => say!("no"),
         (Value::Line(p, d), _) => {
-            format!("({}, {}) at {:.3}°", shown(p[0], unit), shown(p[1], unit), libm::atan2(d[1], d[0]).to_degrees())
+            let angle = decimals(libm::atan2(d[1], d[0]).to_degrees(), 3);
+            say!("cli-measure-line", point = pair(p[0], p[1], unit), angle)
         }
         (Value::Edge(()), _) => "–".to_owned(),
     }
+}
+
+fn decimals(v: f64, places: usize) -> String {
+    own_number(format_args!("{v:.places$}"))
+}
+
+/// Two lengths in brackets; where a comma is in them already they are held apart by a semicolon.
+fn pair(x: f64, y: f64, unit: DisplayUnit) -> String {
+    say!("cli-measure-pair", x = own_length(x, unit), y = own_length(y, unit))
 }

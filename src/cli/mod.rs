@@ -34,12 +34,13 @@ use clap::{Args, Parser, Subcommand};
 
 pub use lay_call::{LaidCall, LayCall};
 pub use publish_calls::{PaperCall, PublishCall, Purpose, ReleaseCall, ReleaseWhat, TablesCall, WhatCall};
-pub use window::{draft_for_window, no_window};
+pub use window::{draft_for_window, no_window, windowless};
 
 use crate::base::Finding;
 use crate::compute::{InView, Model};
 use crate::document::Draft;
 use crate::file;
+use crate::texts::say;
 
 /// All is well.
 pub const FINE: u8 = 0;
@@ -429,11 +430,7 @@ pub fn run(command: &Command) -> ExitCode {
         Command::Desktop { remove } => desktop::run(*remove),
         Command::Format { file, comments } => format::run(file, *comments),
     };
-    let done = done.unwrap_or_else(|s| Done {
-        messages: format!("tracewheel: {}\n", s.message),
-        exit: s.exit,
-        ..Done::default()
-    });
+    let done = done.unwrap_or_else(|s| Done { messages: named(&s.message), exit: s.exit, ..Done::default() });
     ExitCode::from(report::print(&done))
 }
 
@@ -460,17 +457,18 @@ fn mind_comments(opened: &mut file::OpenedFile, path: &Path, wish: Option<Commen
             opened.draft.note = if note.is_empty() { kept } else { format!("{note}\n{kept}") };
             Ok(())
         }
-        None => Err(Stopped::no(format!(
-            "{} holds comments, which rewriting does not keep; say `--comments keep` to have them in the draft's note, or \
-             `--comments drop`. Nothing was written",
-            path.display()
-        ))),
+        None => Err(Stopped::no(say!("cli-comments", file = path.display().to_string()))),
     }
 }
 
 /// Writes a draft back, if the file is still the one that was read.
 fn save(path: &Path, draft: &Draft, opened: &file::OpenedFile) -> Result<(), Stopped> {
     file::save(path, draft, Some(&opened.fingerprint)).map(|_| ()).map_err(|e| Stopped::trouble(e.to_string()))
+}
+
+/// A message for stderr under the name of the program.
+fn named(words: &str) -> String {
+    format!("tracewheel: {words}\n")
 }
 
 /// A finding of the program itself.

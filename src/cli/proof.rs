@@ -11,6 +11,7 @@ use crate::base::Finding;
 use crate::compute::{Engine, Model};
 use crate::proof::{count, looked_at, proof};
 use crate::session::{LookedAt, look_at_blocks};
+use crate::texts::say;
 
 pub(super) fn run(path: &Path, views: &[String], as_json: bool) -> Result<Done, Stopped> {
     let draft = open(path)?.draft;
@@ -41,14 +42,8 @@ pub(super) fn run(path: &Path, views: &[String], as_json: bool) -> Result<Done, 
     for finding in &findings {
         data.push_str(&report::lines(finding, draft.display));
     }
-    let say = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
-    data.push_str(&format!(
-        "{}, {}, {}\n{}\n",
-        say(counts.errors, "error"),
-        say(counts.warnings, "warning"),
-        say(counts.notes, "note"),
-        looked_at(&draft, &model)
-    ));
+    let counted = say!("cli-proof-counts", errors = counts.errors, warnings = counts.warnings, notes = counts.notes);
+    data.push_str(&format!("{counted}\n{}\n", looked_at(&draft, &model)));
     Ok(Done { data, exit, ..Done::default() })
 }
 

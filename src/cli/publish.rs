@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, WhatCall, asked, internal, open, report};
+use super::{Done, FINE, NO, PaperCall, PublishCall, Purpose, Stopped, WhatCall, asked, internal, named, open, report};
 use crate::base::{Code, Severity};
 use crate::compute::{Engine, Model};
 use crate::finish::finish;
@@ -14,6 +14,7 @@ use crate::session::{
     LookedAt, Order, Outputs, PrintFor, PrintWish, Progress, ProjectorWish, ReleaseStop, What, length_with_unit,
     look_at_blocks, outputs, sheet_plan,
 };
+use crate::texts::say;
 
 pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
@@ -41,16 +42,16 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         for finding in findings.iter().filter(|f| f.severity() == Severity::Error && f.silenced.is_none()) {
             messages.push_str(&report::lines(finding, draft.display));
         }
-        messages.push_str(
-            "tracewheel: a release is blocked by errors; nothing was written. A toile can be printed all the same\n",
-        );
+        messages.push_str(&named(&say!("cli-publish-blocked")));
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     let unknown = call.pieces.iter().find(|name| !draft.pieces.iter().any(|p| p.name == **name));
     if let Some(name) = unknown {
         let near = nearest(name, draft.pieces.iter().map(|p| p.name.as_str()));
-        let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
-        return Err(Stopped::trouble(format!("there is no piece {name}{hint}")));
+        return Err(Stopped::trouble(match near {
+            Some(near) => say!("cli-publish-piece-near", name, near),
+            None => say!("cli-publish-piece", name),
+        }));
     }
     let stem = call.file.file_stem().map_or_else(|| "draft".into(), |s| s.to_string_lossy());
     let wish = PrintWish {
@@ -83,24 +84,20 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
         made.add(more);
     }
     for (name, size) in &made.missing {
-        messages.push_str(&format!(
-            "tracewheel: {name} cannot be drawn in size {size} and is left out; `tracewheel proof {}` says why\n",
-            call.file.display()
-        ));
+        let file = call.file.display().to_string();
+        messages.push_str(&named(&say!("cli-publish-left-out", name, size, file)));
     }
     for lacking in &made.lacking {
-        messages.push_str(&format!("tracewheel: {lacking}\n"));
+        messages.push_str(&named(lacking));
     }
     for note in &made.notes {
-        messages.push_str(&format!("tracewheel: {note}\n"));
+        messages.push_str(&named(note));
     }
     let exit = if made.missing.is_empty() && made.lacking.is_empty() { FINE } else { NO };
     if made.files.is_empty() {
-        messages.push_str(if asked.iter().all(|a| a.what == [What::Lays]) {
-            "tracewheel: the draft keeps no lay plan that is still true; `tracewheel lay --keep` makes some; nothing was written\n"
-        } else {
-            "tracewheel: nothing can be drawn; nothing was written\n"
-        });
+        let only_lays = asked.iter().all(|a| a.what == [What::Lays]);
+        let words = if only_lays { say!("cli-publish-no-lays") } else { say!("cli-publish-nothing") };
+        messages.push_str(&named(&words));
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     output::make_folder(&call.out).map_err(|e| Stopped::trouble(e.to_string()))?;
@@ -114,7 +111,7 @@ pub(super) fn run(call: &PublishCall) -> Result<Done, Stopped> {
 /// The projector of the call.
 fn projector(call: &PublishCall) -> Result<ProjectorWish, Stopped> {
     let bad = |flag: &str, text: &str, as_in: &str| {
-        Stopped::trouble(format!("`--{flag} {text}` cannot be read; write it as `{as_in}`"))
+        Stopped::trouble(say!("cli-publish-unread", call = format!("--{flag} {text}"), example = as_in))
     };
     let two = |text: &str| text.split_once(['x', '×']).map(|(a, b)| [a.trim().to_owned(), b.trim().to_owned()]);
     let of_picture = |text: &str| length_with_unit(text).ok();
@@ -148,12 +145,10 @@ fn of_sheets(model: &Model, call: &PublishCall, wish: &PrintWish, width: f64) ->
     let one = |name: &String| {
         let Some(sheet) = known.iter().find(|s| s.name == *name) else {
             let all: Vec<&str> = known.iter().map(|s| s.name.as_str()).collect();
-            let told = if all.is_empty() {
-                "the draft tells of none".to_owned()
-            } else {
-                format!("there are {}", all.join(", "))
-            };
-            return Err(Stopped::trouble(format!("there is no sheet {name}; {told}")));
+            return Err(Stopped::trouble(match all.as_slice() {
+                [] => say!("cli-publish-no-sheets", name),
+                all => say!("cli-publish-sheet", name, known = all.join(", ")),
+            }));
         };
         let plan = sheet_plan(model, sheet).map_err(Stopped::no)?;
         let wanted = asked(model, &[], &call.views)?;
@@ -221,10 +216,7 @@ fn groups(model: &Model, call: &PublishCall) -> Result<Vec<(usize, Vec<usize>)>,
     }
     let most = groups.values().map(Vec::len).max().unwrap_or(0);
     if home(call).is_some() && most > MOST_SIZES && !call.all_sizes {
-        return Err(Stopped::trouble(format!(
-            "{most} sizes are too many to be told apart in one file to cut from: at most {MOST_SIZES}, or `--all-sizes` with a \
-             layer for each"
-        )));
+        return Err(Stopped::trouble(say!("cli-publish-sizes", count = most, most = MOST_SIZES)));
     }
     Ok(groups.into_iter().collect())
 }

@@ -2,15 +2,16 @@
 
 use std::path::Path;
 
-use super::{Done, FINE, NO, ReleaseCall, ReleaseWhat, Stopped, mind_comments, open, save};
+use super::{Done, FINE, NO, ReleaseCall, ReleaseWhat, Stopped, mind_comments, named, open, save};
 use crate::session::{Last, ReleaseOrder, ReleaseStop, look_at_release, release, release_again};
+use crate::texts::say;
 
 pub(super) fn run(call: &ReleaseCall) -> Result<Done, Stopped> {
     match (&call.what, &call.file, &call.out) {
         (Some(ReleaseWhat::Again { folder, out }), ..) => again(folder, out),
         (Some(ReleaseWhat::Check { folder }), ..) => check(folder),
         (None, Some(file), Some(out)) => new(call, file, out),
-        _ => Err(Stopped::trouble("name a draft and, by `--out`, the folder in which the release is to lie")),
+        _ => Err(Stopped::trouble(say!("cli-release-call"))),
     }
 }
 
@@ -38,8 +39,9 @@ fn new(call: &ReleaseCall, path: &Path, out: &Path) -> Result<Done, Stopped> {
     let date = call.date.as_deref().unwrap_or_default();
     let order = ReleaseOrder { draft: &draft, text: &text, path, out, date, last };
     let released = release(&order).map_err(stopped)?;
-    let mut messages: String = released.notes.iter().map(|note| format!("tracewheel: {note}\n")).collect();
-    let mut data = format!("{}\n{} files\n", released.folder.display(), released.manifest.files.len() + 1);
+    let mut messages: String = released.notes.iter().map(|note| named(note)).collect();
+    let files = say!("cli-release-files", count = released.manifest.files.len() + 1);
+    let mut data = format!("{}\n{files}\n", released.folder.display());
     if !released.changes.is_empty() {
         data.push('\n');
         data.push_str(&released.changes);
@@ -47,10 +49,7 @@ fn new(call: &ReleaseCall, path: &Path, out: &Path) -> Result<Done, Stopped> {
     let mut logged = released.draft;
     logged.note = std::mem::take(&mut opened.draft.note);
     if let Err(error) = save(path, &logged, &opened) {
-        messages.push_str(&format!(
-            "tracewheel: the release stands, but it could not be written into the log of the draft: {}\n",
-            error.message
-        ));
+        messages.push_str(&named(&say!("cli-release-unlogged", problem = error.message)));
         return Ok(Done { data, messages, exit: error.exit });
     }
     Ok(Done { data, messages, exit: FINE })
@@ -58,25 +57,20 @@ fn new(call: &ReleaseCall, path: &Path, out: &Path) -> Result<Done, Stopped> {
 
 fn again(folder: &Path, out: &Path) -> Result<Done, Stopped> {
     let (copied, strangers) = release_again(folder, out).map_err(stopped)?;
-    let messages =
-        strangers.iter().map(|s| format!("tracewheel: {s} does not belong to the release and was left out\n"));
+    let messages = strangers.iter().map(|file| named(&say!("cli-release-left-out", file)));
     Ok(Done { data: format!("{}\n", copied.display()), messages: messages.collect(), exit: FINE })
 }
 
 fn check(folder: &Path) -> Result<Done, Stopped> {
     let looked = look_at_release(folder).map_err(stopped)?;
     let mut data: String = looked.faults.iter().map(|fault| format!("{fault}\n")).collect();
-    data.extend(looked.strangers.iter().map(|s| format!("{s} does not belong to the release\n")));
+    data.extend(looked.strangers.iter().map(|file| format!("{}\n", say!("cli-release-stranger", file))));
     if data.is_empty() {
         let manifest = &looked.manifest;
-        data = format!(
-            "{}, edition {}, {}: {} files as they were written\n",
-            manifest.title,
-            manifest.edition,
-            manifest.date,
-            manifest.files.len() + 1
-        );
-        return Ok(Done { data, ..Done::default() });
+        let of =
+            format!("{}, {}", manifest.title, say!("edition-of", edition = manifest.edition, date = manifest.date));
+        let checked = say!("cli-release-checked", release = of, count = manifest.files.len() + 1);
+        return Ok(Done { data: format!("{checked}\n"), ..Done::default() });
     }
     Ok(Done { data, exit: NO, ..Done::default() })
 }

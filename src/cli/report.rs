@@ -5,9 +5,9 @@ use std::io::Write as _;
 
 use serde_json::{Map, Value as Json, json};
 
-use super::{Done, TROUBLE};
-use crate::base::{DisplayUnit, Finding};
-use crate::texts::message;
+use super::{Done, TROUBLE, named};
+use crate::base::{DisplayUnit, Finding, Severity};
+use crate::texts::{message, say};
 
 /// Prints data and messages; the exit. A reader that went away is no trouble, a disk that is full is.
 pub(super) fn print(done: &Done) -> u8 {
@@ -17,12 +17,20 @@ pub(super) fn print(done: &Done) -> u8 {
     let _ = std::io::stderr().lock().write_all(done.messages.as_bytes());
     match printed {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            let words =
-                format!("tracewheel: what was asked for could not be printed in full: {error}; print it elsewhere\n");
+            let words = named(&say!("cli-unprinted", problem = error.to_string()));
             let _ = std::io::stderr().lock().write_all(words.as_bytes());
             TROUBLE
         }
         _ => done.exit,
+    }
+}
+
+/// How bad a finding is, in a word.
+pub(super) fn severity(severity: Severity) -> String {
+    match severity {
+        Severity::Error => say!("cli-error"),
+        Severity::Warning => say!("cli-warning"),
+        Severity::Note => say!("cli-note"),
     }
 }
 
@@ -33,14 +41,15 @@ pub(super) fn lines(finding: &Finding, unit: DisplayUnit) -> String {
     let view = if finding.place.view.is_empty() || name.starts_with("view ") {
         String::new()
     } else {
-        format!("in view {}, ", finding.place.view)
+        format!("{}, ", say!("cli-in-view", view = finding.place.view))
     };
     let place = if name.is_empty() { view } else { format!("{view}{name}: ") };
-    let silenced = finding.silenced.as_ref().map_or(String::new(), |r| format!(" [silenced: {r}]"));
+    let silenced =
+        finding.silenced.as_ref().map_or(String::new(), |reason| format!(" [{}]", say!("cli-silenced", reason)));
     let _ = writeln!(
         out,
         "{:<7} {}  {place}{}{silenced}",
-        finding.severity().word(),
+        severity(finding.severity()),
         finding.code.word(),
         message(finding, unit)
     );
@@ -59,7 +68,7 @@ pub(super) fn lines(finding: &Finding, unit: DisplayUnit) -> String {
         let mut text = finding.formula.clone();
         if text.get(mend.span.start..mend.span.end).is_some() {
             text.replace_range(mend.span.start..mend.span.end, &mend.by);
-            let _ = writeln!(out, "          perhaps: {text}");
+            let _ = writeln!(out, "          {}", say!("cli-perhaps", formula = text));
         }
     }
     out

@@ -6,11 +6,11 @@ use std::path::Path;
 
 use serde_json::{Value as Json, json};
 
-use super::{Done, FINE, NO, Stopped, asked, internal, open, report};
-use crate::base::shown;
+use super::{Done, FINE, NO, Stopped, asked, internal, named, open, report};
 use crate::compute::{Engine, InView, Model, RunPart, run_of};
 use crate::finish::{finish, roll};
 use crate::language::nearest;
+use crate::texts::{own_length, own_number, say};
 
 /// Prints notches of a seam on both sides, and how the pieces lie when side two is rolled that far.
 pub(super) fn run(
@@ -25,25 +25,21 @@ pub(super) fn run(
     let draft = Arc::clone(&model.draft);
     let place = model.plan.seams.iter().position(|s| *s.name == *seam).ok_or_else(|| {
         let near = nearest(seam, draft.seams.iter().map(|s| s.name.as_str()));
-        Stopped::trouble(format!(
-            "there is no seam {seam}{}",
-            near.map_or(String::new(), |n| format!("; did you mean {n}?"))
-        ))
+        Stopped::trouble(match near {
+            Some(near) => say!("cli-roll-seam-near", seam, near),
+            None => say!("cli-roll-seam", seam),
+        })
     })?;
     let all = finish(&draft, &model);
     let at = at(&model, place, size, view)?;
     let (model, finished, case) = (&model.of_views()[at.view], &all.of_views()[at.view], at.case);
     if !model.plan.has_seam(place) {
-        let words = format!("the view {} does not have the pieces of seam {seam}", model.view());
-        return Err(Stopped::trouble(words));
+        return Err(Stopped::trouble(say!("cli-roll-view", view = model.view(), seam)));
     }
     let notches = finished.notches.get(case).map_or(&[][..], |n| n.as_slice());
     let Some(rolled) = roll(model, case, place, &finished.sewing, notches, to) else {
         return Ok(Done {
-            messages: format!(
-                "tracewheel: seam {seam} cannot be rolled there; `tracewheel proof {}` says why\n",
-                path.display()
-            ),
+            messages: named(&say!("cli-roll-cannot", seam, file = path.display().to_string())),
             exit: NO,
             ..Done::default()
         });
@@ -74,22 +70,19 @@ pub(super) fn run(
             ..Done::default()
         });
     }
-    let length = |mm: f64| shown(mm, draft.display);
-    let mut rows = vec![["notch", "side one", "side two", "apart"].map(str::to_owned).to_vec()];
+    let length = |mm: f64| own_length(mm, draft.display);
+    let apart = |mm: f64| format!("{} mm", own_number(format_args!("{mm:.2}")));
+    let mut rows =
+        vec![vec![say!("cli-roll-notch"), say!("field-side-one"), say!("field-side-two"), say!("cli-roll-apart")]];
     for notch in &rolled.notches {
-        let name = if notch.name.is_empty() { "match mark" } else { &notch.name };
-        rows.push(vec![
-            name.to_owned(),
-            length(notch.places[0]),
-            length(notch.places[1]),
-            format!("{:.2} mm", notch.gap),
-        ]);
+        let name = if notch.name.is_empty() { say!("fact-match-mark") } else { notch.name.to_string() };
+        rows.push(vec![name, length(notch.places[0]), length(notch.places[1]), apart(notch.gap)]);
     }
     rows.push(vec![
-        "end".to_owned(),
+        say!("cli-roll-end"),
         length(rolled.lengths[0]),
         length(rolled.lengths[1]),
-        format!("{:.2} mm", rolled.lengths[0] - rolled.lengths[1]),
+        apart(rolled.lengths[0] - rolled.lengths[1]),
     ]);
     Ok(Done { data: report::table(&rows), exit: FINE, ..Done::default() })
 }

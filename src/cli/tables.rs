@@ -4,12 +4,12 @@ use std::sync::Arc;
 
 use serde_json::{Value as Json, json};
 
-use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, open, report};
+use super::{Done, FINE, NO, Stopped, TablesCall, asked, internal, named, open, report};
 use crate::compute::{Engine, Model};
 use crate::document::Draft;
 use crate::finish::finish;
 use crate::output::{Cell, Shown, Table, check_list, lines_open, make_folder, save_all, tables_of, to_csv};
-use crate::texts::{speaking, t};
+use crate::texts::{say, speaking, t};
 
 pub(super) fn run(call: &TablesCall) -> Result<Done, Stopped> {
     let draft = open(&call.file)?.draft;
@@ -26,10 +26,7 @@ fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
     for at in &wanted {
         let own = &model.of_views()[at.view];
         if at.case >= own.plan.cases.range && !call.sizes.is_empty() {
-            let name = own.address(at.case);
-            messages.push_str(&format!(
-                "tracewheel: {name} is a person, not a size of the range: persons are in no table\n"
-            ));
+            messages.push_str(&named(&say!("cli-tables-person", name = own.address(at.case))));
         }
     }
     let mut out: Vec<(String, Table)> = Vec::new();
@@ -48,7 +45,7 @@ fn told(call: &TablesCall, draft: &Draft) -> Result<Done, Stopped> {
         out.extend(tables.into_iter().map(|t| (own.view().to_owned(), t)));
     }
     if out.is_empty() {
-        messages.push_str("tracewheel: there is nothing to be told in tables: no size of the range, or no rows, measures, strips, notions and cuts\n");
+        messages.push_str(&named(&say!("cli-tables-nothing")));
         return Ok(Done { messages, exit: NO, ..Done::default() });
     }
     let data = match (&call.csv, call.json) {

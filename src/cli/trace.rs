@@ -8,6 +8,7 @@ use crate::compute::unit_of;
 use crate::document::Draft;
 use crate::file::svg::{Outlines, Scale, open_svg};
 use crate::session::{Command, OutlineCommand, StatedScale, TracedOutline, Tracing, Work, closed_outlines, trace};
+use crate::texts::{own_length, own_number, say};
 
 /// Lists the outlines, or puts them in a draft and writes it.
 pub(super) fn run(call: &TraceCall) -> Result<Done, Stopped> {
@@ -21,23 +22,39 @@ pub(super) fn run(call: &TraceCall) -> Result<Done, Stopped> {
 /// What there is, with sizes if the scale is known.
 fn list(found: &Outlines) -> Result<Done, Stopped> {
     let (closed, open) = closed_outlines(found, &[]);
-    let mut rows = vec![["outline", "name", "width", "height", ""].map(str::to_owned).to_vec()];
+    let mut rows = vec![vec![
+        say!("cli-trace-outline"),
+        say!("cli-trace-name"),
+        say!("cli-trace-width"),
+        say!("cli-trace-height"),
+        String::new(),
+    ]];
     let draft = Draft::default();
     let size = |units: f64| match found.scale {
-        Scale::Known(mm) => crate::base::shown(units * mm, draft.display),
-        Scale::Unknown(_) => format!("{units:.2} units"),
+        Scale::Known(mm) => own_length(units * mm, draft.display),
+        Scale::Unknown(_) => say!("cli-trace-units", units = own_number(format_args!("{units:.2}"))),
     };
     for outline in &closed {
-        let odd = if outline.crosses { "crosses itself" } else { "" };
+        let odd = if outline.crosses { say!("cli-trace-crosses") } else { String::new() };
         let (w, h) = (size(outline.size.0), size(outline.size.1));
-        rows.push(vec![(outline.at + 1).to_string(), outline.name.clone(), w, h, odd.to_owned()]);
+        rows.push(vec![(outline.at + 1).to_string(), outline.name.clone(), w, h, odd]);
     }
-    let mut messages = format!("{open} open lines come with the outline that holds them\n");
+    let mut messages = format!("{}\n", say!("cli-trace-open", count = open));
     if let Scale::Unknown(why) = &found.scale {
-        messages.push_str(&format!("the scale is not known: {why}; say it with --unit, --width or --css-px\n"));
+        messages.push_str(&format!("{}\n", say!("cli-trace-scale", why)));
     }
-    found.notes.iter().for_each(|n| messages.push_str(&format!("left out or odd: {n}\n")));
+    messages.push_str(&notes(found));
     Ok(Done { data: report::table(&rows), messages, ..Done::default() })
+}
+
+/// What was left out of a file, or is odd.
+fn notes(found: &Outlines) -> String {
+    found.notes.iter().map(|note| format!("{}\n", say!("cli-trace-note", note = note.to_string()))).collect()
+}
+
+/// A refusal, after which all is as it was.
+fn refused(problem: &impl ToString) -> Stopped {
+    Stopped::no(say!("cli-trace-refused", problem = problem.to_string()))
 }
 
 /// The outlines that are wanted, with the names of the pieces.
@@ -45,7 +62,7 @@ fn wanted(call: &TraceCall, found: &Outlines, closed: &[TracedOutline]) -> Resul
     if call.pieces.is_empty() {
         let whole: Vec<TracedOutline> = closed.iter().filter(|c| !c.crosses).cloned().collect();
         if whole.is_empty() {
-            return Err(Stopped::no("there is no closed outline that does not cross itself; nothing was written"));
+            return Err(Stopped::no(say!("cli-trace-none")));
         }
         return Ok(whole);
     }
@@ -56,7 +73,7 @@ fn wanted(call: &TraceCall, found: &Outlines, closed: &[TracedOutline]) -> Resul
         let own = closed.iter().find(|c| Some(c.at) == number || c.name == at || found.all[c.at].name == at).cloned();
         let mut own = own.ok_or_else(|| {
             let known: Vec<String> = closed.iter().map(|c| format!("{} ({})", c.at + 1, c.name)).collect();
-            Stopped::no(format!("there is no closed outline {at}; there are {}", known.join(", ")))
+            Stopped::no(say!("cli-trace-unknown", outline = at, known = known.join(", ")))
         })?;
         if !name.trim().is_empty() {
             name.trim().clone_into(&mut own.name);
@@ -78,25 +95,22 @@ fn take(call: &TraceCall, found: &Outlines, path: &Path) -> Result<Done, Stopped
         (_, _, true) => StatedScale::Css,
         _ => StatedScale::File,
     };
-    let scale = stated.scale(&found.scale, wanted.first()).map_err(|e| {
-        Stopped::no(format!(
-            "{e} (--unit \"0.5 mm\", --width \"20 cm\" of the first outline, or --css-px). Nothing was written"
-        ))
-    })?;
+    let unscaled = |problem: String| Stopped::no(say!("cli-trace-unscaled", problem));
+    let scale = stated.scale(&found.scale, wanted.first()).map_err(|e| unscaled(e.to_string()))?;
     let corner = call.corner.map_or(tolerance::TRACED_CORNER, f64::to_radians);
     if !(corner > 0.0 && corner < std::f64::consts::PI) {
-        return Err(Stopped::trouble("--corner must lie between 0 and 180 degrees"));
+        return Err(Stopped::trouble(say!("cli-trace-corner")));
     }
     let pieces = wanted.iter().map(|w| (w.at, w.name.clone())).collect();
     let wish = Tracing { scale, corner, pieces };
-    let (made, notes) = trace(found, &wish, unit).map_err(|e| Stopped::no(format!("{e}. Nothing was written")))?;
+    let (made, notes) = trace(found, &wish, unit).map_err(|e| refused(&e))?;
     mind_comments(&mut opened, path, call.comments)?;
     let mut work = Work::here(opened.draft.clone());
     let add = Command::Outline(Box::new(OutlineCommand::AddPieces(made, notes)));
-    let told = work.run(&add).map_err(|e| Stopped::no(format!("{e}. Nothing was written")))?;
+    let told = work.run(&add).map_err(|e| refused(&e))?;
     save(path, work.draft(), &opened)?;
     let mut messages = format!("{told}\n");
-    messages.push_str(&format!("one unit of the file is {scale:.4} mm\n"));
-    found.notes.iter().for_each(|n| messages.push_str(&format!("left out or odd: {n}\n")));
+    let unit = say!("cli-trace-unit", mm = own_number(format_args!("{scale:.4}")));
+    messages.push_str(&format!("{unit}\n{}", self::notes(found)));
     Ok(Done { messages, ..Done::default() })
 }

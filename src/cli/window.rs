@@ -3,11 +3,12 @@
 use std::path::Path;
 use std::process::ExitCode;
 
-use super::{Done, NO_DISPLAY, open, report};
+use super::{Done, NO_DISPLAY, named, open, report};
 use crate::file::OpenedFile;
+use crate::texts::say;
 
 fn stop(message: &str, exit: u8) -> ExitCode {
-    ExitCode::from(report::print(&Done { messages: format!("tracewheel: {message}\n"), exit, ..Done::default() }))
+    ExitCode::from(report::print(&Done { messages: named(message), exit, ..Done::default() }))
 }
 
 /// The draft for the window. A file that cannot be read is told before a window opens on nothing.
@@ -21,9 +22,13 @@ pub fn draft_for_window(file: Option<&Path>) -> Result<Option<OpenedFile>, ExitC
     }
 }
 
+/// Why a build without a window opens none.
+pub fn windowless() -> String {
+    say!("build-no-window")
+}
+
 /// Says in one sentence that there is no window, and how to go on without one. Exit 3.
 pub fn no_window(file: Option<&Path>, reason: &str) -> ExitCode {
-    let on = file.map_or("FILE".to_owned(), |f| f.display().to_string());
-    let without = format!("the same engine runs without one, as `tracewheel proof {on}` or `tracewheel --help`");
-    stop(&format!("no window can be opened here ({reason}); {without}"), NO_DISPLAY)
+    let file = file.map_or_else(|| say!("cli-window-file"), |f| f.display().to_string());
+    stop(&say!("cli-window", reason, file), NO_DISPLAY)
 }

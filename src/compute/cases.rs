@@ -2,9 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use super::names::thing;
 use crate::base::{Code, Finding};
 use crate::document::{Axis, Chart, Draft, check_label};
 use crate::language::nearest;
+use crate::texts::say;
 
 /// The most cases that are computed.
 pub const MAX_CASES: usize = 4_000;
@@ -39,7 +41,7 @@ pub struct Cases {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum CaseError {
     /// None of this name.
-    #[error("there is no size or person {asked}{}; the sizes are {known}", hint.as_ref().map_or(String::new(), |h| format!(", did you mean {h}?")))]
+    #[error("{}", say!("case-unknown", asked, hint = hint_in_sentence(hint.as_deref()), known))]
     Unknown {
         /// What was asked for.
         asked: String,
@@ -59,7 +61,7 @@ pub enum CaseError {
         known: Vec<String>,
     },
     /// More than one.
-    #[error("{asked} could be any of {}; write which one", choices.join(", "))]
+    #[error("{}", say!("case-ambiguous", asked, choices = choices.join(", ")))]
     Ambiguous {
         /// What was asked for.
         asked: String,
@@ -68,12 +70,16 @@ pub enum CaseError {
     },
 }
 
+fn hint_in_sentence(hint: Option<&str>) -> String {
+    hint.map_or(String::new(), |name| say!("case-hint", name))
+}
+
 fn unknown_view(asked: &str, hint: Option<&str>, known: &[String]) -> String {
     if known.is_empty() {
-        return format!("there is no view {asked}: this draft has no views");
+        return say!("case-no-views", asked);
     }
-    let hint = hint.map_or(String::new(), |h| format!(", did you mean {h}?"));
-    format!("there is no view {asked}{hint}; the views are {}", known.join(", "))
+    let hint = hint_in_sentence(hint);
+    say!("case-unknown-view", asked, hint, known = known.join(", "))
 }
 
 /// Labels of an axis.
@@ -81,9 +87,13 @@ pub(super) fn labels(chart: &Chart, axis: Axis) -> &[String] {
     chart.labels(axis)
 }
 
-/// The word of an axis.
-pub(super) fn axis_word(axis: Axis) -> &'static str {
-    axis.word()
+/// The axis as a person reads it.
+pub(super) fn axis_said(axis: Axis) -> String {
+    match axis {
+        Axis::Girth => say!("case-axis-girth"),
+        Axis::Cup => say!("case-axis-cup"),
+        Axis::Length => say!("case-axis-length"),
+    }
 }
 
 pub(super) const AXES: [Axis; 3] = Axis::ALL;
@@ -96,7 +106,7 @@ impl Cases {
             let mut seen = BTreeSet::new();
             for label in labels(chart, axis) {
                 if check_label(label).is_err() {
-                    let problem = "a size needs a label of up to 60 letters without `/`";
+                    let problem = say!("case-label");
                     findings.push(
                         Finding::new(Code::NameBad)
                             .at("chart")
@@ -106,7 +116,7 @@ impl Cases {
                 }
                 if !seen.insert(label) {
                     findings.push(
-                        Finding::new(Code::SizeTwice).at("chart").word("name", label).word("axis", axis_word(axis)),
+                        Finding::new(Code::SizeTwice).at("chart").word("name", label).word("axis", axis_said(axis)),
                     );
                 }
             }
@@ -121,8 +131,7 @@ impl Cases {
         for (i, person) in chart.persons.iter().enumerate() {
             let taken = cases.list.iter().any(|c| c.address == person.name);
             if taken || check_label(&person.name).is_err() {
-                let problem =
-                    if taken { "a size or person is called so already" } else { "a person needs a name without `/`" };
+                let problem = if taken { say!("case-taken") } else { say!("case-person-name") };
                 findings.push(
                     Finding::new(Code::NameBad)
                         .at(format!("person {}", person.name))
@@ -167,10 +176,11 @@ impl Cases {
                 continue;
             }
             if self.list.len() + chosen.iter().map(Vec::len).product::<usize>() > MAX_CASES {
-                findings.push(Finding::new(Code::PartMissing).at("chart").word(
-                    "problem",
-                    format!("more than {MAX_CASES} sizes come together; give the size sets fewer labels"),
-                ));
+                findings.push(
+                    Finding::new(Code::PartMissing)
+                        .at("chart")
+                        .word("problem", say!("case-too-many", most = MAX_CASES)),
+                );
                 return;
             }
             for &girth in &chosen[0] {
@@ -223,7 +233,7 @@ impl Cases {
                 Finding::new(Code::BaseUnknown)
                     .at("chart")
                     .word("name", format!("`{}`", chart.base))
-                    .word("hint", near.map_or(String::new(), |n| format!("; did you mean `{n}`?"))),
+                    .word("hint", near.map_or(String::new(), |n| say!("did-you-mean", name = n))),
             );
         }
         Some(found.unwrap_or(0))
@@ -233,13 +243,16 @@ impl Cases {
     pub(super) fn of_range(&self, asked: &str) -> Result<usize, String> {
         match self.find(asked) {
             Ok(i) if i < self.range => Ok(i),
-            Ok(_) => Err(format!("`{asked}` is a person, not a size")),
+            Ok(_) => Err(say!("case-is-person", asked)),
             Err(CaseError::Unknown { asked, hint, .. }) => {
-                let hint = hint.map_or(String::new(), |h| format!("; did you mean \"{h}\"?"));
-                Err(format!("no size is called `{asked}`{hint}"))
+                let hint = hint.map_or(String::new(), |h| say!("case-hint-quoted", name = h));
+                Err(say!("case-no-size", asked, hint))
             }
-            Err(CaseError::UnknownView { asked, .. }) => Err(format!("`{asked}` is no size")),
-            Err(CaseError::Ambiguous { asked, choices }) => Err(format!("`{asked}` could be {}", choices.join(" or "))),
+            Err(CaseError::UnknownView { asked, .. }) => Err(say!("case-is-no-size", asked)),
+            Err(CaseError::Ambiguous { asked, choices }) => {
+                let choices = choices.into_iter().reduce(|first, last| say!("either", first, last));
+                Err(say!("case-could-be", asked, choices = choices.unwrap_or_default()))
+            }
         }
     }
 
@@ -282,7 +295,7 @@ pub(super) fn part_unknown<'a, T: AsRef<str> + 'a>(
 ) -> Finding {
     let near = nearest(name, known.into_iter().map(AsRef::as_ref));
     Finding::new(Code::PartUnknown)
-        .word("what", what)
+        .word("what", thing(what))
         .word("name", format!("`{name}`"))
-        .word("hint", near.map_or(String::new(), |n| format!("; did you mean `{n}`?")))
+        .word("hint", near.map_or(String::new(), |n| say!("did-you-mean", name = n)))
 }

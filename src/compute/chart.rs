@@ -3,14 +3,15 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
-use super::cases::{AXES, Case, Cases, axis_word, labels, part_unknown};
+use super::cases::{AXES, Case, Cases, axis_said, labels, part_unknown};
 use super::compile::FormulaReader;
 use super::graph::order_of;
 use super::item::{NodeTrouble, Stop};
 use super::plan::Formula;
-use crate::base::{Amount, Code, DisplayUnit, Finding, shown};
+use crate::base::{Amount, Code, DisplayUnit, Finding};
 use crate::document::{Chart, Row};
 use crate::language::{Found, Frame, Function, Kind, Machine, Scope, Trouble, Value, evaluate, nearest};
+use crate::texts::{decimal, id, length, owned, say};
 
 /// A row, ready to be evaluated.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -243,11 +244,11 @@ fn rows_named_by(row: &Row, chart: &Chart, places: &BTreeMap<&str, u32>) -> Vec<
 fn key_of(label: &str, by: &[usize], chart: &Chart) -> Result<Vec<u32>, String> {
     let parts: Vec<&str> = label.split('/').collect();
     if by.is_empty() {
-        return Err("; the row varies by no axis, so write its number as its formula".into());
+        return Err(say!("row-by-no-axis"));
     }
     if parts.len() != by.len() {
-        let axes: Vec<&str> = by.iter().map(|a| axis_word(AXES[*a])).collect();
-        return Err(format!("; the row is keyed by {}", axes.join("/")));
+        let axes: Vec<String> = by.iter().map(|a| axis_said(AXES[*a])).collect();
+        return Err(say!("row-keyed-by", axes = axes.join("/")));
     }
     let mut key = Vec::new();
     for (part, axis) in parts.iter().zip(by) {
@@ -256,7 +257,7 @@ fn key_of(label: &str, by: &[usize], chart: &Chart) -> Result<Vec<u32>, String> 
             Some(i) => key.push(i as u32),
             None => {
                 let near = nearest(part, all.iter().map(String::as_str));
-                return Err(near.map_or(String::new(), |n| format!("; did you mean `{n}`?")));
+                return Err(near.map_or(String::new(), |n| say!("did-you-mean", name = n)));
             }
         }
     }
@@ -300,7 +301,7 @@ impl Machine<f64> for CellMachine<'_, '_> {
         self.run.cell(row, who).0.map(Value::Real).map_err(|_| Trouble::Upstream)
     }
     fn call(&self, _function: Function, _arguments: &[Value<f64, ()>]) -> Result<Value<f64, ()>, Trouble> {
-        Err(Trouble::NoAnswer("a chart holds numbers, lengths and angles only"))
+        Err(Trouble::NoAnswer(id!("answer-chart")))
     }
 }
 
@@ -424,9 +425,9 @@ impl<'a> ChartRun<'a> {
                 match (value, guess) {
                     (Ok(value), Some(Guess { between: (before, after) })) => {
                         let text = match row.kind {
-                            Some(Kind::LENGTH) => shown(value, unit),
-                            Some(Kind::Angle) => format!("{:.2}°", value.to_degrees()),
-                            _ => format!("{value:.4}"),
+                            Some(Kind::LENGTH) => owned(|| length(value, unit)),
+                            Some(Kind::Angle) => owned(|| decimal(&format!("{:.2}°", value.to_degrees()))),
+                            _ => owned(|| decimal(&format!("{value:.4}"))),
                         };
                         let code = if after.is_some() { Code::CellGuessed } else { Code::CellBeyond };
                         let mut finding = Finding::new(code)

@@ -5,6 +5,7 @@ use super::item::EdgeShape;
 use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, Endless, Met, Pt};
 use crate::language::{Function, Trouble, Value};
+use crate::texts::id;
 
 /// A line or an edge.
 enum Path<'a, S> {
@@ -15,18 +16,14 @@ enum Path<'a, S> {
 /// The one answer of `cross`, `swing` or `touch`.
 pub(super) fn one<S: Scalar>(function: Function, values: &[Val<S>]) -> Result<Val<S>, Trouble> {
     let args = Arguments(values);
-    let endless = |_: Endless| Trouble::NoAnswer("they run along each other, so that they meet everywhere");
+    let endless = |_: Endless| Trouble::NoAnswer(id!("answer-endless"));
     let (path, met, choice) = match function {
         Function::Cross => {
             let (one, other) = (path(&args, 0)?, path(&args, 1)?);
             let met = crossings(&one, &other).map_err(endless)?;
             if met.is_empty() {
                 let lines = matches!((&one, &other), (Path::Line(..), Path::Line(..)));
-                let why = if lines {
-                    "the two lines are parallel and never cross"
-                } else {
-                    "they do not cross; an edge is never prolonged"
-                };
+                let why = if lines { id!("answer-parallel") } else { id!("answer-not-crossing") };
                 return Err(Trouble::NoAnswer(why));
             }
             (one, met, 2)
@@ -34,11 +31,11 @@ pub(super) fn one<S: Scalar>(function: Function, values: &[Val<S>]) -> Result<Va
         Function::Swing => {
             let (centre, radius, onto) = (args.point(0)?, args.real(1)?, path(&args, 2)?);
             if radius.value() <= tolerance::EQUAL {
-                return Err(Trouble::NoAnswer("the length that is swung must be above zero"));
+                return Err(Trouble::NoAnswer(id!("answer-swing-zero")));
             }
             let met = swung(centre, radius, &onto).map_err(endless)?;
             if met.is_empty() {
-                let why = "the length does not reach, or the whole of the edge lies within it";
+                let why = id!("answer-swing-short");
                 return Err(Trouble::NoAnswer(why));
             }
             (onto, met, 3)
@@ -47,7 +44,7 @@ pub(super) fn one<S: Scalar>(function: Function, values: &[Val<S>]) -> Result<Va
             let edge = args.edge(1)?;
             let met = edge.curve.touched_from(args.point(0)?);
             if met.is_empty() {
-                return Err(Trouble::NoAnswer("no line from the point touches a curved stretch of the edge"));
+                return Err(Trouble::NoAnswer(id!("answer-no-touch")));
             }
             (Path::Edge(edge), met, 2)
         }
@@ -142,11 +139,9 @@ fn choose<S: Scalar>(path: &Path<'_, S>, met: &[Met<S>], args: &Arguments<'_, S>
     let mut order: Vec<(f64, &Met<S>)> = met.iter().map(|m| (far(m), m)).collect();
     order.sort_by(|a, b| a.0.total_cmp(&b.0));
     match order.as_slice() {
-        [one, other, ..] if other.0 - one.0 <= tolerance::EQUAL => {
-            Err(Trouble::NoAnswer("two answers are equally near, so that this does not say which"))
-        }
+        [one, other, ..] if other.0 - one.0 <= tolerance::EQUAL => Err(Trouble::NoAnswer(id!("answer-equally-near"))),
         [one, ..] => Ok(one.1.point),
-        [] => Err(Trouble::NoAnswer("there is no answer")),
+        [] => Err(Trouble::NoAnswer(id!("answer-none"))),
     }
 }
 

@@ -6,6 +6,7 @@ use std::sync::Arc;
 use super::plan::Formula;
 use crate::base::{Finding, Unit};
 use crate::language::{Condition, Expr, Frame, Scope, What, check, check_condition, parse, parse_condition};
+use crate::texts::say;
 
 /// Formulas that were read before, by their text.
 #[derive(Debug, Default)]
@@ -61,7 +62,7 @@ impl FormulaReader<'_> {
             Err(None) => None,
             Err(Some(mut finding)) => {
                 if finding.code == crate::base::Code::FormulaEmpty {
-                    finding.words.push(("expected", what.words().to_owned()));
+                    finding.words.push(("expected", what.words()));
                 }
                 self.findings.push(dress(with_text(*finding, text)));
                 None
@@ -79,7 +80,7 @@ impl FormulaReader<'_> {
         let condition = match parse_condition(text) {
             Ok(condition) => condition,
             Err(mut finding) => {
-                finding.words.push(("expected", "a condition such as `a = b` or `a >= b`".to_owned()));
+                finding.words.push(("expected", say!("read-part-condition")));
                 self.findings.push(dress(with_text(*finding, text)));
                 return (None, None);
             }

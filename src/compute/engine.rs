@@ -17,6 +17,7 @@ use super::told::told_once;
 use super::views;
 use crate::base::{Code, Finding};
 use crate::document::Draft;
+use crate::texts::{carried, say};
 
 /// Keeps what was read and computed last, so that a small change costs little.
 #[derive(Debug, Default)]
@@ -238,7 +239,7 @@ fn in_turns(count: usize, work: usize, old: Vec<OneSize>, one: &One<'_>) -> Vec<
         (first..count).step_by(2).map(|i| one(i, old.next())).collect::<Vec<_>>()
     };
     std::thread::scope(|scope| {
-        let odd = scope.spawn(|| turns(1, odd_old));
+        let odd = scope.spawn(carried(|| turns(1, odd_old)));
         let even = turns(0, even_old);
         match odd.join() {
             Ok(odd) => {
@@ -257,8 +258,8 @@ pub fn guarded<T>(work: impl FnOnce() -> T + std::panic::UnwindSafe) -> Result<T
             .downcast_ref::<String>()
             .map(String::as_str)
             .or_else(|| panic.downcast_ref::<&str>().copied())
-            .unwrap_or("no reason given");
-        Box::new(Finding::new(Code::Internal).word("problem", text.chars().take(200).collect::<String>()))
+            .map_or_else(|| say!("internal-no-reason"), |text| text.chars().take(200).collect());
+        Box::new(Finding::new(Code::Internal).word("problem", text))
     })
 }
 

@@ -7,6 +7,7 @@ use super::{choose, inside, width};
 use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, CurveError, NoParallel, Pt, Rigid, Segment};
 use crate::language::{Function, Trouble, Value};
+use crate::texts::id;
 
 pub(super) type Val<S> = Value<S, Arc<EdgeShape<S>>>;
 
@@ -42,7 +43,7 @@ pub(super) fn call<S: Scalar>(
         Function::Mirrored => {
             let (at, way) = args.line(1)?;
             let mirror = Rigid::mirroring(at, at + way);
-            moved(&values[0], &mirror.ok_or(Trouble::NotFinite("the line has no direction"))?)
+            moved(&values[0], &mirror.ok_or(Trouble::NotFinite(id!("answer-line-direction")))?)
         }
         Function::Foot => match args.edge(1) {
             Ok(edge) => {
@@ -55,9 +56,7 @@ pub(super) fn call<S: Scalar>(
             let (a, b) = (direction(p(0)? - p(1)?)?, direction(p(2)? - p(1)?)?);
             let way = a + b;
             if way.length().value() < tolerance::SOLVED {
-                return Err(Trouble::NoAnswer(
-                    "the legs run straight on, so that nothing tells on which side to halve the angle",
-                ));
+                return Err(Trouble::NoAnswer(id!("answer-legs-straight")));
             }
             point(p(1)? + direction(way)?.times(n(3)?))
         }
@@ -95,7 +94,8 @@ pub(super) fn call<S: Scalar>(
         Function::CornerAngle => Ok(Value::Real(swept(p(0)?, p(1)?, p(2)?)?.abs())),
         Function::Between => {
             direction(p(1)? - p(0)?)?;
-            let curve = Curve::straight(p(0)?, p(1)?).map_err(|_| Trouble::NotFinite("a point is not finite"))?;
+            let curve =
+                Curve::straight(p(0)?, p(1)?).map_err(|_| Trouble::NotFinite(id!("answer-point-not-finite")))?;
             Ok(Value::Edge(Arc::new(EdgeShape::plain(curve))))
         }
         Function::Length => Ok(Value::Real(args.edge(0)?.sewn_length())),
@@ -106,28 +106,27 @@ pub(super) fn call<S: Scalar>(
                 0 => {
                     let swept = swept(from, centre, to)?.value();
                     if swept.abs() < tolerance::SOLVED || std::f64::consts::PI - swept.abs() < tolerance::SOLVED {
-                        return Err(Trouble::NoAnswer(
-                            "neither way round is shorter: say `turn: clockwise` or `turn: anticlockwise`",
-                        ));
+                        return Err(Trouble::NoAnswer(id!("answer-which-turn")));
                     }
                     swept > 0.0
                 }
                 _ => args.choice(4)? == 0,
             };
             let arc = Segment::arc(from, to, centre, clockwise).map_err(|e| match e {
-                CurveError::NoRadius => Trouble::NoAnswer("an arc needs a centre away from its ends"),
-                _ => Trouble::NoAnswer("the ends of an arc must be equally far from its centre"),
+                CurveError::NoRadius => Trouble::NoAnswer(id!("answer-arc-centre")),
+                _ => Trouble::NoAnswer(id!("answer-arc-uneven")),
             })?;
             plain_edge(vec![arc])
         }
         Function::Circle => {
             let (centre, radius) = (p(0)?, n(1)?);
             if radius.value() <= tolerance::EQUAL {
-                return Err(Trouble::NoAnswer("the radius of a circle must be above zero"));
+                return Err(Trouble::NoAnswer(id!("answer-radius")));
             }
             let start = Pt::new(centre.x + radius, centre.y);
             plain_edge(vec![
-                Segment::arc(start, start, centre, true).map_err(|_| Trouble::NotFinite("a point is not finite"))?,
+                Segment::arc(start, start, centre, true)
+                    .map_err(|_| Trouble::NotFinite(id!("answer-point-not-finite")))?,
             ])
         }
         Function::SetOff | Function::SetOffRunning => {
@@ -143,7 +142,7 @@ pub(super) fn call<S: Scalar>(
             let edge = args.edge(0)?;
             let flat = edge.flat_place(args.place(1, edge.sewn_length())?)?;
             let bend = edge.curve.bend_at(flat);
-            Ok(Value::Real(bend.ok_or(Trouble::NoAnswer("the edge has no direction there, so no bend"))?))
+            Ok(Value::Real(bend.ok_or(Trouble::NoAnswer(id!("answer-no-bend")))?))
         }
         Function::Area => {
             let area = args.edge(0)?.curve.area_under();
@@ -164,9 +163,7 @@ pub(super) fn call<S: Scalar>(
         }
         Function::Off => {
             let edge = args.edge(0)?;
-            let home = edge
-                .home
-                .ok_or(Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only"))?;
+            let home = edge.home.ok_or(Trouble::NoAnswer(id!("answer-inside")))?;
             let inside = sense(home.frame)? * if home.against { -1.0 } else { 1.0 };
             let (at, along) = ray(edge, &args)?;
             point(at + right_of(along).times(n(2)?.times(inside)))
@@ -176,7 +173,7 @@ pub(super) fn call<S: Scalar>(
         Function::LiesIn => Ok(Value::Truth(inside::holds(args.edge(1)?, p(0)?)?)),
         Function::KeptIn => inside::kept(&values[0], args.edge(1)?),
         Function::Part => Ok(Value::Edge(Arc::new(args.edge(0)?.part(p(1)?, p(2)?)?))),
-        _ => Err(Trouble::NoAnswer("this function is not known to the machine")),
+        _ => Err(Trouble::NoAnswer(id!("answer-not-known"))),
     }
 }
 
@@ -196,8 +193,8 @@ pub(super) fn set_off<S: Scalar>(
         None => 1.0,
     };
     let curve = edge.curve.parallel(from.times(inside), to.times(inside)).map_err(|e| match e {
-        NoParallel::Tight => Trouble::NoAnswer("the edge bends tighter than it is set off"),
-        NoParallel::Corner(_) => Trouble::NoAnswer("the edge has a corner: set its parts off one by one"),
+        NoParallel::Tight => Trouble::NoAnswer(id!("answer-too-tight")),
+        NoParallel::Corner(_) => Trouble::NoAnswer(id!("answer-corner")),
     })?;
     Ok(EdgeShape { home: edge.home, ..EdgeShape::plain(curve) })
 }
@@ -206,12 +203,12 @@ pub(super) fn set_off<S: Scalar>(
 fn ray<S: Scalar>(edge: &EdgeShape<S>, args: &Arguments<'_, S>) -> Result<(Pt<S>, Pt<S>), Trouble> {
     let flat = edge.flat_place(args.place(1, edge.sewn_length())?)?;
     let at = edge.curve.point_at(flat).ok_or_else(|| off_end(edge))?;
-    let along = edge.curve.tangent_at(flat).ok_or(Trouble::NoAnswer("the edge has no direction there"))?;
+    let along = edge.curve.tangent_at(flat).ok_or(Trouble::NoAnswer(id!("answer-edge-direction")))?;
     Ok((at, along))
 }
 
 fn plain_edge<S: Scalar>(segments: Vec<Segment<S>>) -> Result<Val<S>, Trouble> {
-    let curve = Curve::new(segments).map_err(|_| Trouble::NotFinite("a point is not finite"))?;
+    let curve = Curve::new(segments).map_err(|_| Trouble::NotFinite(id!("answer-point-not-finite")))?;
     Ok(Value::Edge(Arc::new(EdgeShape::plain(curve))))
 }
 
@@ -224,7 +221,7 @@ fn moved<S: Scalar>(thing: &Val<S>, motion: &Rigid<S>) -> Result<Val<S>, Trouble
         }
         Value::Line(p, d) => Ok(line(motion.of(Pt::new(p[0], p[1])), motion.of_vector(Pt::new(d[0], d[1])))),
         Value::Edge(edge) => Ok(Value::Edge(Arc::new(edge.moved(motion)))),
-        _ => Err(Trouble::NoAnswer("a point is missing")),
+        _ => Err(Trouble::NoAnswer(id!("answer-point-missing"))),
     }
 }
 
@@ -241,25 +238,25 @@ impl<S: Scalar> Arguments<'_, S> {
     pub fn real(&self, i: usize) -> Result<S, Trouble> {
         match self.0.get(i) {
             Some(Value::Real(v)) => Ok(*v),
-            _ => Err(Trouble::NoAnswer("a number is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-number-missing"))),
         }
     }
     pub fn point(&self, i: usize) -> Result<Pt<S>, Trouble> {
         match self.0.get(i) {
             Some(Value::Pair(x, y)) => Ok(Pt::new(*x, *y)),
-            _ => Err(Trouble::NoAnswer("a point is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-point-missing"))),
         }
     }
     pub fn line(&self, i: usize) -> Result<(Pt<S>, Pt<S>), Trouble> {
         match self.0.get(i) {
             Some(Value::Line(p, d)) => Ok((Pt::new(p[0], p[1]), Pt::new(d[0], d[1]))),
-            _ => Err(Trouble::NoAnswer("a line is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-line-missing"))),
         }
     }
     pub fn edge(&self, i: usize) -> Result<&EdgeShape<S>, Trouble> {
         match self.0.get(i) {
             Some(Value::Edge(e)) => Ok(e),
-            _ => Err(Trouble::NoAnswer("an edge is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-edge-missing"))),
         }
     }
     /// A number that says which of some words was given.
@@ -271,7 +268,7 @@ impl<S: Scalar> Arguments<'_, S> {
         match self.0.get(i) {
             Some(Value::Real(v)) => Ok(*v),
             Some(Value::Share(v)) => Ok(*v * whole),
-            _ => Err(Trouble::NoAnswer("a place is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-place-missing"))),
         }
     }
     /// A place as a share of a way that is `whole` long.
@@ -279,7 +276,7 @@ impl<S: Scalar> Arguments<'_, S> {
         match self.0.get(i) {
             Some(Value::Share(v)) => Ok(*v),
             Some(Value::Real(v)) => Ok(*v / whole()?),
-            _ => Err(Trouble::NoAnswer("a place is missing")),
+            _ => Err(Trouble::NoAnswer(id!("answer-place-missing"))),
         }
     }
 }
@@ -293,7 +290,7 @@ fn distance<S: Scalar>(way: Pt<S>) -> Result<S, Trouble> {
 fn direction<S: Scalar>(way: Pt<S>) -> Result<Pt<S>, Trouble> {
     let length = way.length();
     if length.value() < tolerance::SOLVED {
-        return Err(Trouble::NoAnswer("two points lie in one place, so there is no direction between them"));
+        return Err(Trouble::NoAnswer(id!("answer-one-place")));
     }
     Ok(Pt::new(way.x / length, way.y / length))
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::plan::{Def, Fit, Formula, NodeId, Plan, SegmentDef, System, Task};
 use crate::base::{Code, Finding};
 use crate::language::{Function, Kind, Op};
+use crate::texts::{id, own, said, say};
 
 /// Groups of things that need each other, each group after those that it needs: Tarjan's algorithm, without recursion.
 fn components(count: usize, needs: impl Fn(usize) -> Vec<usize>) -> Vec<Vec<usize>> {
@@ -200,7 +201,11 @@ pub(super) fn break_circles(plan: &mut Plan) -> bool {
     for group in groups.iter().filter(|g| g.len() > 1 || plan.nodes[g[0]].deps.contains(&(g[0] as NodeId))) {
         for &value in group {
             let Def::Found(start, least, most) = &plan.nodes[value].def else { continue };
-            let parts = [("start", Some(start)), ("least", least.as_ref()), ("most", most.as_ref())];
+            let parts = [
+                (id!("found-start"), Some(start)),
+                (id!("found-least"), least.as_ref()),
+                (id!("found-most"), most.as_ref()),
+            ];
             let culprit = parts
                 .into_iter()
                 .find(|(_, f)| f.is_some_and(|f| formula_deps(f, plan).iter().any(|d| group.contains(&(*d as usize)))));
@@ -214,7 +219,7 @@ pub(super) fn break_circles(plan: &mut Plan) -> bool {
         plan.findings.push(
             Finding::new(Code::CircularFound)
                 .at(format!("value {name}"))
-                .word("part", *part)
+                .word("part", said(own(), part, &[]))
                 .word("name", &*name)
                 .word("members", members.clone()),
         );
@@ -271,7 +276,7 @@ fn tell_idle_values(plan: &mut Plan) {
         findings.push(if named.is_empty() {
             Finding::new(Code::NothingFixes).at(at).word("value", &*node.part.name)
         } else {
-            let problem = "nothing that it measures depends on it";
+            let problem = say!("found-nothing-depends");
             Finding::new(Code::NoEffect)
                 .at(at)
                 .word("value", &*node.part.name)

@@ -9,6 +9,7 @@ use super::item::EdgeShape;
 use crate::base::{Scalar, tolerance};
 use crate::curves::Pt;
 use crate::language::{Trouble, Value};
+use crate::texts::id;
 
 /// Whether a point lies inside; the line itself counts as inside.
 ///
@@ -17,7 +18,7 @@ use crate::language::{Trouble, Value};
 pub(super) fn holds<S: Scalar>(outline: &EdgeShape<S>, point: Pt<S>) -> Result<bool, Trouble> {
     let curve = &outline.curve;
     if (curve.end() - curve.start()).length().value() > tolerance::ON_EDGE {
-        return Err(Trouble::NoAnswer("the line is not closed, so nothing lies inside it"));
+        return Err(Trouble::NoAnswer(id!("answer-not-closed")));
     }
     if curve.locate(point).distance.value() <= tolerance::ON_EDGE {
         return Ok(true);
@@ -38,7 +39,7 @@ pub(super) fn kept<S: Scalar>(thing: &Val<S>, outline: &EdgeShape<S>) -> Result<
             return if holds(outline, Pt::new(*x, *y))? { Ok(thing.clone()) } else { Err(Trouble::Nothing) };
         }
         Value::Edge(line) => line,
-        _ => return Err(Trouble::NoAnswer("only of a point or an edge can a part be kept")),
+        _ => return Err(Trouble::NoAnswer(id!("answer-kept-of"))),
     };
     let met = line.curve.meets(&outline.curve).unwrap_or_default();
     let total = line.curve.length();
@@ -58,8 +59,7 @@ pub(super) fn kept<S: Scalar>(thing: &Val<S>, outline: &EdgeShape<S>) -> Result<
             _ => runs.push((pair[0], pair[1])),
         }
     }
-    let between =
-        |(a, b): (S, S)| line.curve.between(a, b).ok_or(Trouble::NoAnswer("there is no such part of the line"));
+    let between = |(a, b): (S, S)| line.curve.between(a, b).ok_or(Trouble::NoAnswer(id!("answer-no-part-of-line")));
     let is_closed = (line.curve.end() - line.curve.start()).length().value() <= tolerance::ON_EDGE;
     let curve = match runs.as_slice() {
         [] => return Err(Trouble::Nothing),
@@ -70,9 +70,9 @@ pub(super) fn kept<S: Scalar>(thing: &Val<S>, outline: &EdgeShape<S>) -> Result<
         {
             let (first, last) = (between(*first)?, between(*last)?);
             let all = last.segments().iter().chain(first.segments()).cloned().collect();
-            crate::curves::Curve::new(all).map_err(|_| Trouble::NotFinite("a point is not finite"))?
+            crate::curves::Curve::new(all).map_err(|_| Trouble::NotFinite(id!("answer-point-not-finite")))?
         }
-        _ => return Err(Trouble::NoAnswer("the line lies inside in several parts: draw it in as many")),
+        _ => return Err(Trouble::NoAnswer(id!("answer-several-parts"))),
     };
     Ok(Value::Edge(Arc::new(EdgeShape::plain(curve))))
 }

@@ -103,16 +103,16 @@ pub enum NodeTrouble {
     },
     /// A taken curve does not reach a named point.
     TakenApart {
-        /// `start` or `end`.
+        /// The id of `start` or `end`.
         which: &'static str,
         /// The point that it should reach.
         point: Arc<str>,
         /// How far it is away, mm.
         distance: f64,
     },
-    /// A curve cannot be made.
+    /// A curve cannot be made: the id of the words that say why.
     Curve(&'static str),
-    /// A mouth does not lie on its edge.
+    /// A mouth does not lie on its edge: the id of the words that say why.
     MouthOff(&'static str),
     /// Two mouths overlap.
     MouthOverlap(Arc<str>, Arc<str>),

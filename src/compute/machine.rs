@@ -11,6 +11,7 @@ use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, Pt, Rigid, Segment, spline};
 use crate::document::Side;
 use crate::language::{Function, Kind, Machine, Trouble, Value, evaluate};
+use crate::texts::id;
 
 /// What has been computed so far.
 pub(super) trait Access<S: Scalar> {
@@ -49,7 +50,7 @@ impl<A> Runner<'_, A> {
     where
         A: Access<S>,
     {
-        let unknown = Trouble::NoAnswer("inside and outside are known for the edges of a closed outline only");
+        let unknown = Trouble::NoAnswer(id!("answer-inside"));
         let Some(node) = self.plan.all_frames.get(frame as usize).map(|f| f.sense) else { return Err(unknown) };
         match (self.access.item(node), &self.plan.nodes[node as usize].def) {
             (Some(item), _) => item.real().map(Scalar::value).ok_or(Trouble::Upstream),
@@ -118,7 +119,7 @@ impl<A> Runner<'_, A> {
                 for flat in edges {
                     segments.extend(self.edge_of(*flat)?.curve.segments().iter().cloned());
                 }
-                let open = |_| Stop::own(NodeTrouble::Curve("the edges do not close to an outline"));
+                let open = |_| Stop::own(NodeTrouble::Curve(id!("edge-no-outline")));
                 let mut shape = EdgeShape::plain(Curve::new(segments).map_err(open)?);
                 for dart in darts {
                     let Some(Item::Mouth(mouth)) = self.access.item(*dart) else { return Err(Stop::upstream()) };
@@ -264,7 +265,7 @@ impl<A> Runner<'_, A> {
                         return Err(Stop::own(NodeTrouble::ArcUneven { start: a, end: b }));
                     }
                     let arc = Segment::arc(from, to, centre, *clockwise);
-                    made.push(arc.map_err(|_| bent("an arc needs a centre away from its ends"))?);
+                    made.push(arc.map_err(|_| bent(id!("answer-arc-centre")))?);
                 }
                 SegmentDef::Smooth(through, leaving, arriving) => {
                     let mut all = Vec::with_capacity(through.len() + 2);
@@ -276,9 +277,7 @@ impl<A> Runner<'_, A> {
                     let leaving = leaving.as_ref().map(|f| self.real(f)).transpose()?;
                     let arriving = arriving.as_ref().map(|f| self.real(f)).transpose()?;
                     let pieces = spline(&all, leaving, arriving);
-                    made.extend(
-                        pieces.map_err(|_| bent("two neighbouring points of a smooth curve lie in one place"))?,
-                    );
+                    made.extend(pieces.map_err(|_| bent(id!("edge-points-in-one-place")))?);
                 }
                 SegmentDef::Taken(curve, apart) => {
                     let item = self.formula(curve)?;
@@ -294,9 +293,9 @@ impl<A> Runner<'_, A> {
             }
             from = to;
         }
-        let curve = Curve::new(made).map_err(|_| bent("a handle or an end is not finite"))?;
+        let curve = Curve::new(made).map_err(|_| bent(id!("edge-not-finite")))?;
         if curve.length().value() <= tolerance::EQUAL {
-            return Err(bent("it has no length: its ends lie in one place"));
+            return Err(bent(id!("edge-no-length")));
         }
         Ok(curve)
     }
@@ -306,7 +305,9 @@ impl<A> Runner<'_, A> {
     where
         A: Access<S>,
     {
-        for (which, node, at) in [("start", from, edge.curve.start()), ("end", to, edge.curve.end())] {
+        for (which, node, at) in
+            [(id!("edge-start"), from, edge.curve.start()), (id!("edge-end"), to, edge.curve.end())]
+        {
             let distance = (self.point_of(node)? - at).length().value();
             if distance > tolerance::ON_EDGE {
                 let point = self.plan.nodes[node as usize].part.name.clone();
@@ -325,7 +326,7 @@ impl<A> Runner<'_, A> {
             Kind::Point(_) => {
                 let at = flat.curve.locate(self.point(&def.place)?);
                 if at.distance.value() > tolerance::ON_EDGE {
-                    return Err(Stop::own(NodeTrouble::MouthOff("its foot does not lie on the edge")));
+                    return Err(Stop::own(NodeTrouble::MouthOff(id!("mouth-foot-off"))));
                 }
                 at.along
             }
@@ -356,7 +357,7 @@ impl<A> Runner<'_, A> {
         A: Access<S>,
     {
         let (point, onto): (Pt<S>, Pt<S>) = (self.point(&def.point)?, self.point(&def.onto)?);
-        let no_direction = || Stop::own(NodeTrouble::Curve("the two points of a placement lie in one place"));
+        let no_direction = || Stop::own(NodeTrouble::Curve(id!("placement-in-one-place")));
         let (rigid, way) = match (&def.towards, &def.turned) {
             (Some((towards, along)), _) => {
                 let (b, on_b) = (self.point(towards)?, self.point(along)?);

@@ -12,6 +12,7 @@ use crate::base::{Amount, Code, Finding, tolerance};
 use crate::document::Draft;
 use crate::language::{Kind, Trouble, Value};
 use crate::numeric::{Bound, Ending};
+use crate::texts::{decimal, own, owned, said, say};
 
 /// The value of a node in one case, or why it has none.
 #[derive(Clone, Debug, PartialEq)]
@@ -355,29 +356,31 @@ impl CaseRun<'_> {
 
 /// A finding for trouble, without a place yet.
 pub(super) fn trouble_finding(stop: &Stop) -> Finding {
+    let words = |id: &str| said(own(), id, &[]);
     let mut f = match &stop.trouble {
         NodeTrouble::Formula(trouble) => match trouble {
             Trouble::Upstream | Trouble::Nothing => Finding::new(Code::NoAnswer),
-            Trouble::NotFinite(problem) => Finding::new(Code::NotFinite).word("problem", *problem),
-            Trouble::OffTheEdge(at, length) => {
-                Finding::new(Code::OffTheEdge).mm("at", *at).mm("length", *length).word("edge", "the edge")
-            }
+            Trouble::NotFinite(problem) => Finding::new(Code::NotFinite).word("problem", words(problem)),
+            Trouble::OffTheEdge(at, length) => Finding::new(Code::OffTheEdge)
+                .mm("at", *at)
+                .mm("length", *length)
+                .word("edge", say!("trouble-the-edge")),
             Trouble::NotOnEdge(distance) => {
-                Finding::new(Code::NotOnEdge).mm("distance", *distance).word("edge", "the edge")
+                Finding::new(Code::NotOnEdge).mm("distance", *distance).word("edge", say!("trouble-the-edge"))
             }
-            Trouble::NoAnswer(problem) => Finding::new(Code::NoAnswer).word("problem", *problem),
+            Trouble::NoAnswer(problem) => Finding::new(Code::NoAnswer).word("problem", words(problem)),
             Trouble::Several(count) => Finding::new(Code::SeveralAnswers).word("count", count.to_string()),
             Trouble::InsideMouth(dart) => Finding::new(Code::InsideMouth).word("dart", dart.clone()),
         },
         NodeTrouble::ArcUneven { start, end } => Finding::new(Code::ArcUneven).mm("start", *start).mm("end", *end),
         NodeTrouble::TakenApart { which, point, distance } => {
-            Finding::new(Code::TakenApart).word("which", *which).word("point", &**point).mm("distance", *distance)
+            Finding::new(Code::TakenApart).word("which", words(which)).word("point", &**point).mm("distance", *distance)
         }
-        NodeTrouble::Curve(problem) => Finding::new(Code::EdgeBroken).word("problem", *problem),
-        NodeTrouble::MouthOff(problem) => Finding::new(Code::DartOff).word("problem", *problem),
+        NodeTrouble::Curve(problem) => Finding::new(Code::EdgeBroken).word("problem", words(problem)),
+        NodeTrouble::MouthOff(problem) => Finding::new(Code::DartOff).word("problem", words(problem)),
         NodeTrouble::MouthOverlap(a, b) => Finding::new(Code::DartOverlap).word("dart", &**a).word("other", &**b),
         NodeTrouble::RunBroken { distance, turned_fits, .. } => {
-            let hint = if *turned_fits { "; it fits run the other way: write `reversed(…)`" } else { "" };
+            let hint = if *turned_fits { say!("trouble-run-turned") } else { String::new() };
             Finding::new(Code::RunBroken).mm("distance", *distance).word("hint", hint)
         }
     };
@@ -494,7 +497,7 @@ pub(super) fn system_findings(plan: &Plan, cases: &[Arc<CaseModel>]) -> Vec<Find
                     let list: Vec<&str> = named.map(|e| &*plan.equations[*e].name).collect();
                     let finding = at(Code::NoEffect, value)
                         .word("conditions", list.join(", "))
-                        .word("problem", "however it is changed, they stay as they are");
+                        .word("problem", say!("found-no-effect"));
                     add(finding, size, &mut out);
                 }
             }
@@ -569,10 +572,13 @@ pub(super) fn two_solutions(
             let mut finding = match node.kind {
                 Some(Kind::LENGTH) => finding.mm("taken", own.x[i]).mm("other", x[i]),
                 Some(Kind::Angle) => {
-                    let degrees = |a: f64| format!("{:.2}°", a.to_degrees());
+                    let degrees = |a: f64| owned(|| decimal(&format!("{:.2}°", a.to_degrees())));
                     finding.word("taken", degrees(own.x[i])).word("other", degrees(x[i]))
                 }
-                _ => finding.word("taken", format!("{:.4}", own.x[i])).word("other", format!("{:.4}", x[i])),
+                _ => {
+                    let number = |v: f64| owned(|| decimal(&format!("{v:.4}")));
+                    finding.word("taken", number(own.x[i])).word("other", number(x[i]))
+                }
             };
             finding.sizes.push(plan.cases.list[case].address.clone());
             out.push(finding);
@@ -607,17 +613,17 @@ fn untrue_finding(plan: &Plan, solved: &Solved) -> Finding {
         let at_limit = solved.at_limit.iter().enumerate();
         let stopped: Vec<_> = at_limit.filter(|(i, _)| stops(*i)).filter_map(|(i, b)| b.map(|b| (i, b))).collect();
         let which: Vec<String> = stopped.iter().map(|(i, _)| name(solved.values[*i])).collect();
-        let limits: Vec<&str> =
-            stopped.iter().map(|(_, b)| if *b == Bound::Least { "least" } else { "most" }).collect();
+        let limit = |bound: Bound| if bound == Bound::Least { say!("found-least") } else { say!("found-most") };
+        let limits: Vec<String> = stopped.iter().map(|(_, bound)| limit(*bound)).collect();
         finding = finding.word("value", which.join(", ")).word("limit", limits.join(", "));
     }
     if code == Code::NotTrue {
         let hint = match solved.conflict.len() {
-            0 | 1 => "",
-            2 => "; without either of them the other would hold",
-            _ => "; without any one of them the others would hold",
+            0 | 1 => String::new(),
+            2 => say!("found-without-either"),
+            _ => say!("found-without-any"),
         };
-        let together = if solved.conflict.len() > 1 { " together" } else { "" };
+        let together = if solved.conflict.len() > 1 { say!("found-together") } else { String::new() };
         finding = finding.word("together", together).word("hint", hint);
     }
     finding.words.retain(|(n, _)| *n != "count" || code == Code::NotSolved);

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::base::{Code, Finding};
 use crate::document::{NameFault, check_name, fold};
+use crate::texts::{id, own, said, say};
 
 use super::plan::NodeId;
 
@@ -63,7 +64,7 @@ pub(super) struct Names {
 /// A set of names in which no two may agree after case folding.
 #[derive(Default)]
 pub(super) struct NameSet {
-    seen: BTreeMap<String, String>,
+    seen: BTreeMap<String, (&'static str, String)>,
     /// The piece or drawing whose names they are; empty: none.
     of: String,
     /// Whether it is of something that the program tells by formulas: a derived piece, a stage.
@@ -77,45 +78,81 @@ impl NameSet {
     }
 
     /// Takes a name in, or says why not. `what` is the thing as it would be written (`value bust_ease`).
-    pub fn add(&mut self, name: &str, what: &str, findings: &mut Vec<Finding>) -> bool {
+    pub fn add(&mut self, name: &str, what: &'static str, findings: &mut Vec<Finding>) -> bool {
         // Names of the program's own are made of such that were looked at.
         let fault = if super::derive::is_hidden(name) && self.is_told { Ok(()) } else { check_name(name) };
         if let Err(fault) = fault {
             findings.push(bad_name(name, what, fault));
             return false;
         }
-        let what = format!("{what} {name}");
         match self.seen.get(&fold(name)) {
-            Some(first) => {
-                let place = if self.of.is_empty() { what.clone() } else { format!("{}.{name}", self.of) };
+            Some((kind, first)) => {
+                let place = if self.of.is_empty() { format!("{what} {name}") } else { format!("{}.{name}", self.of) };
                 findings.push(
                     Finding::new(Code::NameTwice)
                         .at(place)
                         .piece(&self.of)
                         .word("name", format!("`{name}`"))
-                        .word("first", first.clone())
-                        .word("second", what),
+                        .word("first", say!("noun-named", what = thing(kind), name = first))
+                        .word("second", say!("noun-named", what = thing(what), name)),
                 );
                 false
             }
             None => {
-                self.seen.insert(fold(name), what);
+                self.seen.insert(fold(name), (what, name.to_owned()));
                 true
             }
         }
     }
 }
 
+/// What a kind of thing is called by the person at the program; its word here is that of findings for other programs.
+pub(crate) fn thing(word: &str) -> String {
+    let id = match word {
+        "row" => id!("noun-row"),
+        "value" => id!("noun-value"),
+        "placement" => id!("noun-placement"),
+        "material" => id!("noun-material"),
+        "seam" => id!("noun-seam"),
+        "condition" => id!("noun-condition"),
+        "measure" => id!("noun-measure"),
+        "strip" => id!("noun-strip"),
+        "view" => id!("noun-view"),
+        "piece" => id!("noun-piece"),
+        "drawing" => id!("noun-drawing"),
+        "dart" => id!("noun-dart"),
+        "pleat" => id!("noun-pleat"),
+        "tuck" => id!("noun-tuck"),
+        "mark" => id!("noun-mark"),
+        "fold" => id!("noun-fold"),
+        "line" => id!("noun-line"),
+        "lengthen-shorten line" => id!("noun-lengthen"),
+        "slit" => id!("noun-slit"),
+        "point" => id!("noun-point"),
+        "edge" => id!("noun-edge"),
+        "corner" => id!("noun-corner"),
+        "size" => id!("noun-size"),
+        "inner line" => id!("noun-inner-line"),
+        "piece or drawing" => id!("noun-piece-or-drawing"),
+        "edge or line" => id!("noun-edge-or-line"),
+        "joint inside the edge" => id!("noun-joint"),
+        "value that is found" => id!("noun-found-value"),
+        "value (a row of the chart is one for all views)" => id!("noun-value-not-row"),
+        other => return other.to_owned(),
+    };
+    said(own(), id, &[])
+}
+
 fn bad_name(name: &str, what: &str, fault: NameFault) -> Finding {
     let problem = match fault {
-        NameFault::Empty => "it is empty".to_owned(),
-        NameFault::TooLong => format!("it has more than {} letters", crate::document::MAX_NAME_LETTERS),
-        NameFault::Start => "it starts with a digit".to_owned(),
+        NameFault::Empty => say!("bad-name-empty"),
+        NameFault::TooLong => say!("bad-name-too-long", most = crate::document::MAX_NAME_LETTERS),
+        NameFault::Start => say!("bad-name-starts-with-digit"),
         NameFault::Letter(letter) if letter.is_whitespace() => {
-            "it holds a space; an underscore may stand there".to_owned()
+            say!("bad-name-space")
         }
-        NameFault::Letter(letter) => format!("it holds `{letter}`; letters, digits and `_` may stand there"),
-        NameFault::Reserved => "it is a word of the language".to_owned(),
+        NameFault::Letter(letter) => say!("bad-name-letter", letter = letter.to_string()),
+        NameFault::Reserved => say!("bad-name-reserved"),
     };
     let short: String = name.chars().take(40).collect();
     Finding::new(Code::NameBad)

@@ -6,6 +6,7 @@ use super::item::{EdgeShape, NodeTrouble, Stop};
 use crate::base::{Scalar, tolerance};
 use crate::curves::Pt;
 use crate::language::{Frame, Function, Op, Trouble};
+use crate::texts::id;
 
 /// A part of a side of a seam.
 #[derive(Clone, Debug)]
@@ -138,6 +139,6 @@ pub(super) fn place_on<S: Scalar>(parts: &[RunPart<S>], point: Pt<S>, frame: Opt
     }
     match nearest.is_finite() {
         true => Err(Trouble::NotOnEdge(nearest)),
-        false => Err(Trouble::NoAnswer("this point belongs to no piece on that side of the seam")),
+        false => Err(Trouble::NoAnswer(id!("answer-other-piece"))),
     }
 }

@@ -8,6 +8,7 @@ use super::item::{EdgeShape, Folded, Mouth, NodeTrouble};
 use crate::base::{Scalar, tolerance};
 use crate::curves::{Curve, Pt, Rigid, Segment};
 use crate::language::Trouble;
+use crate::texts::id;
 
 impl<S: Scalar> EdgeShape<S> {
     /// An edge without mouths.
@@ -102,9 +103,9 @@ impl<S: Scalar> EdgeShape<S> {
             mouths.push(Folded { first: mouth.first - a, second: mouth.second - a, name: mouth.name.clone() });
         }
         if b.value() - a.value() <= tolerance::EQUAL {
-            return Err(Trouble::NoAnswer("both points are one place of the edge"));
+            return Err(Trouble::NoAnswer(id!("answer-part-one-place")));
         }
-        let curve = self.curve.between(a, b).ok_or(Trouble::NoAnswer("there is no such part of the edge"))?;
+        let curve = self.curve.between(a, b).ok_or(Trouble::NoAnswer(id!("answer-no-part-of-edge")))?;
         Ok(Self { curve: Arc::new(curve), mouths, home: self.home, folded: Vec::new() })
     }
 
@@ -142,35 +143,35 @@ pub(super) fn mouth<S: Scalar>(curve: &Curve<S>, parts: &MouthParts<S>) -> Resul
     let total = curve.length();
     let off = |what| Err(NodeTrouble::MouthOff(what));
     if parts.intake.value() < -tolerance::EQUAL {
-        return off("its intake is below zero");
+        return off(id!("mouth-intake-below-zero"));
     }
     if parts.place.value() < -tolerance::EQUAL || parts.place.value() > total.value() + tolerance::EQUAL {
-        return off("its place is outside the edge");
+        return off(id!("mouth-outside"));
     }
     let (first, second) = if parts.intake.value() <= tolerance::EQUAL {
         (parts.place, parts.place + parts.intake)
     } else if parts.by_foot {
         match curve.second_foot(parts.place, parts.intake) {
             Some(second) => (parts.place, second),
-            None => return off("no second foot lies on the edge at that distance"),
+            None => return off(id!("mouth-no-second-foot")),
         }
     } else {
         match curve.chord_feet(parts.place, parts.intake) {
             Some(half) => (parts.place - half, parts.place + half),
-            None => return off("the edge is too short for its intake there"),
+            None => return off(id!("mouth-edge-short")),
         }
     };
     if first.value() < -tolerance::EQUAL || second.value() > total.value() + tolerance::EQUAL {
-        return off("a foot lies beyond the end of the edge");
+        return off(id!("mouth-foot-beyond"));
     }
-    let at = |s: S| curve.point_at(s).ok_or(NodeTrouble::MouthOff("a foot lies beyond the end of the edge"));
+    let at = |s: S| curve.point_at(s).ok_or(NodeTrouble::MouthOff(id!("mouth-foot-beyond")));
     let (first_foot, second_foot) = (at(first)?, at(second)?);
     let tip = match parts.tip {
         None => None,
         Some(Tip::Point(point)) => Some(point),
         Some(Tip::Deep(depth, sense)) => {
             let middle = (first + second).times(0.5);
-            let along = curve.tangent_at(middle).ok_or(NodeTrouble::MouthOff("the edge has no direction there"))?;
+            let along = curve.tangent_at(middle).ok_or(NodeTrouble::MouthOff(id!("answer-edge-direction")))?;
             // To the right of the direction, as seen, is a quarter turn clockwise.
             let inside = Pt::new(-along.y, along.x).times(S::constant(sense));
             Some(at(middle)? + inside.times(depth))
@@ -192,14 +193,14 @@ pub(super) fn two_ended<S: Scalar>(
 ) -> Result<Mouth<S>, NodeTrouble> {
     let off = |what| Err(NodeTrouble::MouthOff(what));
     if intake.value() < -tolerance::EQUAL {
-        return off("its intake is below zero");
+        return off(id!("mouth-intake-below-zero"));
     }
     let to_end = line.length().value() - place.value();
     if place.value() <= tolerance::EQUAL || to_end <= tolerance::EQUAL {
-        return off("its middle does not lie between the ends of its line");
+        return off(id!("mouth-middle-off"));
     }
     let (Some(middle), Some(along)) = (line.point_at(place), line.tangent_at(place)) else {
-        return off("its line has no direction there");
+        return off(id!("mouth-line-direction"));
     };
     let aside = Pt::new(along.y, -along.x).times(intake.times(0.5));
     let (first_foot, second_foot, tip) = (middle + aside, middle - aside, line.start());

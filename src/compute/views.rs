@@ -18,6 +18,7 @@ use super::shared::Shared;
 use crate::base::{Code, Finding};
 use crate::document::View;
 use crate::language::What;
+use crate::texts::say;
 
 /// What a view says, with the names looked up.
 #[derive(Clone, Debug, PartialEq)]
@@ -38,7 +39,7 @@ pub(super) fn read(world: &World<'_>, bases: &BTreeSet<String>, reader: &mut For
     let is_new = |(i, v): &(usize, &View)| draft.views[..*i].iter().all(|earlier| earlier.name != v.name);
     for (_, view) in draft.views.iter().enumerate().filter(is_new) {
         if !out.is_empty() && (out.len() + 1) * world.cases.list.len() > MAX_CASES {
-            let problem = format!("views and sizes make more than {MAX_CASES} cases; {} is not computed", view.name);
+            let problem = say!("read-part-too-many-views", most = MAX_CASES, view = view.name);
             reader.findings.push(Finding::new(Code::PartMissing).at("views").word("problem", problem));
             break;
         }

@@ -6,10 +6,11 @@ use super::item::EdgeShape;
 use crate::base::{Scalar, tolerance};
 use crate::curves::Pt;
 use crate::language::Trouble;
+use crate::texts::id;
 
 /// What of the line lies inside the outline, less what lies in the triangles of its darts.
 pub(super) fn of<S: Scalar>(outline: &EdgeShape<S>, (at, way): (Pt<S>, Pt<S>)) -> Result<S, Trouble> {
-    let met = outline.curve.meets_line(at, way).map_err(|_| Trouble::NoAnswer("the line runs along the outline"))?;
+    let met = outline.curve.meets_line(at, way).map_err(|_| Trouble::NoAnswer(id!("answer-along-outline")))?;
     let mut places: Vec<S> = met.into_iter().map(|m| (m.point - at).dot(way)).collect();
     places.sort_by(|a, b| a.value().total_cmp(&b.value()));
     let mut path = outline.curve.to_path();
@@ -22,7 +23,7 @@ pub(super) fn of<S: Scalar>(outline: &EdgeShape<S>, (at, way): (Pt<S>, Pt<S>)) -
         }
     }
     if sum.value() <= tolerance::EQUAL {
-        return Err(Trouble::NoAnswer("the line does not run through the piece"));
+        return Err(Trouble::NoAnswer(id!("answer-not-through")));
     }
     Ok(outline.folded.iter().fold(sum, |sum, dart| sum - within(dart, at, way)))
 }

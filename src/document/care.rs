@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::is_default;
+use crate::texts::say;
 
 /// What is told of a garment so that the usual cautions can be given. What is not told is named as not checked.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -86,16 +87,16 @@ impl GirthPlace {
     pub const ALL: [Self; 7] =
         [Self::Chest, Self::Waist, Self::Seat, Self::UpperArm, Self::Thigh, Self::Wrist, Self::Ankle];
 
-    /// Its word.
-    pub fn word(self) -> &'static str {
+    /// Its word for whoever is at the program.
+    pub fn words(self) -> String {
         match self {
-            Self::Chest => "chest",
-            Self::Waist => "waist",
-            Self::Seat => "seat",
-            Self::UpperArm => "upper arm",
-            Self::Thigh => "thigh",
-            Self::Wrist => "wrist",
-            Self::Ankle => "ankle",
+            Self::Chest => say!("girth-chest"),
+            Self::Waist => say!("girth-waist"),
+            Self::Seat => say!("girth-seat"),
+            Self::UpperArm => say!("girth-upper-arm"),
+            Self::Thigh => say!("girth-thigh"),
+            Self::Wrist => say!("girth-wrist"),
+            Self::Ankle => say!("girth-ankle"),
         }
     }
 }

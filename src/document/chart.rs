@@ -4,6 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::is_default;
 
+use crate::texts::say;
+
 /// The body chart.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -43,9 +45,18 @@ impl Axis {
     /// All of them, in the order in which addresses name them.
     pub const ALL: [Self; 3] = [Self::Girth, Self::Cup, Self::Length];
 
-    /// Its word.
+    /// Its word in files and where it is typed.
     pub fn word(self) -> &'static str {
         self.pick("girth", "cup", "length")
+    }
+
+    /// Its word for whoever is at the program.
+    pub fn words(self) -> String {
+        match self {
+            Self::Girth => say!("axis-girth"),
+            Self::Cup => say!("axis-cup"),
+            Self::Length => say!("axis-length"),
+        }
     }
 
     /// The axis of this word.

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::texts::say;
+
 /// A named part of a draft.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Part {
@@ -87,7 +89,7 @@ impl Inner {
         Self::Mark,
     ];
 
-    /// Its word.
+    /// Its word in files and for machines.
     pub fn word(self) -> &'static str {
         match self {
             Self::Point => "point",
@@ -100,6 +102,22 @@ impl Inner {
             Self::Lengthen => "lengthen-shorten line",
             Self::Slit => "slit",
             Self::Mark => "mark",
+        }
+    }
+
+    /// What it is, for whoever is at the program.
+    pub fn words(self) -> String {
+        match self {
+            Self::Point => say!("thing-point"),
+            Self::Edge => say!("thing-edge"),
+            Self::Line => say!("thing-line"),
+            Self::Dart => say!("thing-dart"),
+            Self::Pleat => say!("thing-pleat"),
+            Self::Tuck => say!("thing-tuck"),
+            Self::Fold => say!("thing-fold"),
+            Self::Lengthen => say!("thing-lengthen"),
+            Self::Slit => say!("thing-slit"),
+            Self::Mark => say!("thing-mark"),
         }
     }
 }
@@ -123,7 +141,7 @@ impl Part {
         }
     }
 
-    /// Its word.
+    /// Its word in files and for machines.
     pub fn word(&self) -> &'static str {
         match self {
             Self::Draft => "draft",
@@ -146,6 +164,43 @@ impl Part {
             Self::Step(_) => "booklet step",
             Self::Sheet(_) => "sheet",
             Self::Kept => "what is kept",
+        }
+    }
+
+    /// What it is, for whoever is at the program.
+    pub fn kind_words(&self) -> String {
+        match self {
+            Self::Draft => say!("thing-draft"),
+            Self::Row(_) => say!("thing-row"),
+            Self::Person(_) => say!("thing-person"),
+            Self::SizeSet(_) => say!("thing-size-set"),
+            Self::Value(_) => say!("thing-value"),
+            Self::Drawing(_) => say!("thing-drawing"),
+            Self::Piece(_) => say!("thing-piece"),
+            Self::Inner(_, inner, _) => inner.words(),
+            Self::Placement(_) => say!("thing-placement"),
+            Self::Seam(_) => say!("thing-seam"),
+            Self::Joint(_) => say!("thing-joint"),
+            Self::Condition(_) => say!("thing-condition"),
+            Self::Measure(_) => say!("thing-measure"),
+            Self::Material(_) => say!("thing-material"),
+            Self::Strip(_) => say!("thing-strip"),
+            Self::Notion(_) => say!("thing-notion"),
+            Self::View(_) => say!("thing-view"),
+            Self::Step(_) => say!("thing-step"),
+            Self::Sheet(_) => say!("thing-sheet"),
+            Self::Kept => say!("thing-kept"),
+        }
+    }
+
+    /// What it is and how it is called, for whoever is at the program. In files it is written as [`fmt::Display`] does.
+    pub fn words(&self) -> String {
+        let kind = self.kind_words();
+        match self {
+            Self::Inner(frame, _, name) => say!("thing-called", kind, name = format!("{frame}.{name}")),
+            Self::Step(i) => say!("thing-called", kind, name = i + 1),
+            _ if self.name().is_empty() => kind,
+            _ => say!("thing-called", kind, name = self.name()),
         }
     }
 

@@ -4,6 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::is_default;
 
+use crate::texts::say;
+
 /// A material.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(default, deny_unknown_fields)]
@@ -84,12 +86,12 @@ pub enum ClothLaid {
 
 impl ClothLaid {
     /// In a few words, which tell each way from the others.
-    pub fn words(self) -> &'static str {
+    pub fn words(self) -> String {
         match self {
-            Self::Open => "open",
-            Self::Folded => "folded lengthwise",
-            Self::FoldedToMiddle => "both selvedges to the middle",
-            Self::FoldedPart => "folded in part",
+            Self::Open => say!("lies-open"),
+            Self::Folded => say!("lies-folded"),
+            Self::FoldedToMiddle => say!("lies-to-middle"),
+            Self::FoldedPart => say!("lies-part"),
         }
     }
 }

@@ -8,6 +8,7 @@ use super::nearest::nearest;
 use super::read_error::{ReadError, Refusal, line_and_column};
 use super::token::{Kind, Token};
 use super::walk::{Event, Walk};
+use crate::texts::say;
 
 /// Turns an error of the RON reader into one with line, column, path, found and expected.
 ///
@@ -21,71 +22,75 @@ pub(super) fn explain(text: &str, path: &str, stopped: usize, error: &Error) -> 
             // The reader stops right behind a name that it does not know.
             let behind = stopped.saturating_sub(found.len());
             let at = case.keys(path).first().map_or(behind, |key| key.start);
-            case.unknown(at, format!("the unknown field `{found}`"), found, expected)
+            case.unknown(at, say!("refused-unknown-field", found), found, expected)
         }
         Error::NoSuchEnumVariant { expected, found, .. } => {
             let at = case.value(path).map_or(stopped, |place| place.token.start);
-            case.unknown(at, format!("the unknown word `{found}`"), found, expected)
+            case.unknown(at, say!("refused-unknown-word", found), found, expected)
         }
         Error::DuplicateStructField { field, .. } => {
             let path = if path.is_empty() { (*field).to_owned() } else { format!("{path}.{field}") };
             let keys = case.keys(&path);
             let at = keys.get(1).map_or(stopped, |key| key.start);
             let first = keys.first().map_or(0, |key| line_and_column(text, key.start).0);
-            let error = case.error(at, format!("the field `{field}` a second time"), "it once".into());
-            ReadError { path, ..error }.hint(format!("it stands in line {first} already"))
+            let error = case.error(at, say!("refused-field-twice", field), say!("refused-once"));
+            ReadError { path, ..error }.hint(say!("refused-stands-already", line = first.to_string()))
         }
         Error::MissingStructField { field, .. } => {
             let place = case.value(path);
             let at = place.as_ref().map_or(stopped, |place| place.token.start);
-            let group = place.map_or("a group".into(), |place| place.described);
-            case.error(at, format!("{group} without the field `{field}`"), format!("`{field}: …`"))
+            let group = place.map_or(say!("refused-a-group"), |place| place.described);
+            case.error(at, say!("refused-field-missing", group, field), format!("`{field}: …`"))
         }
-        Error::ExpectedString => case.wrong("a text in quotes", |token, slice| match token.kind {
-            Kind::Word | Kind::Number => format!("write \"{slice}\""),
+        Error::ExpectedString => case.wrong(say!("refused-wants-text"), |token, slice| match token.kind {
+            Kind::Word | Kind::Number => say!("refused-write-quoted", word = slice),
             _ => String::new(),
         }),
         Error::ExpectedInteger | Error::IntegerOutOfBounds | Error::InvalidIntegerDigit { .. } => {
-            case.wrong("a whole number from 0 to 4294967295", unquoted)
+            case.wrong(say!("refused-wants-whole"), unquoted)
         }
-        Error::ExpectedBoolean => case.wrong("`true` or `false`", unquoted),
-        Error::ExpectedArray => case.wrong("a list `[ … ]`", |_, _| "also a single entry stands in `[ ]`".into()),
-        Error::ExpectedDifferentStructName { .. } => {
-            case.wrong("a group `( … )` without a word before it", |_, _| String::new())
-        }
+        Error::ExpectedBoolean => case.wrong(say!("refused-wants-truth"), unquoted),
+        Error::ExpectedArray => case.wrong(say!("refused-wants-list"), |_, _| say!("refused-single-entry")),
+        Error::ExpectedDifferentStructName { .. } => case.wrong(say!("refused-wants-bare-group"), |_, _| String::new()),
         Error::ExpectedStructLike | Error::ExpectedNamedStructLike(_) => {
-            case.wrong("a group `( … )`", |token, slice| match token.kind {
-                Kind::Word => format!("write `{slice}(…)`"),
+            case.wrong(say!("refused-wants-group"), |token, slice| match token.kind {
+                Kind::Word => say!("refused-write-group", word = slice),
                 _ => String::new(),
             })
         }
         Error::ExpectedIdentifier if within_group => {
             let token = case.sign_at(stopped);
-            case.error(token.start, case.described(token), "the name of a field and `:`".into())
+            case.error(token.start, case.described(token), say!("refused-wants-field"))
         }
         Error::ExpectedIdentifier | Error::SuggestRawIdentifier(_) | Error::InvalidIdentifier(_) => {
-            case.wrong("a plain word", unquoted)
+            case.wrong(say!("refused-wants-word"), unquoted)
         }
         Error::ExpectedDifferentLength { expected, found } => {
             let wanted: String = expected.chars().filter(char::is_ascii_digit).collect();
             let at = case.value(path).map_or(stopped, |place| place.token.start);
-            case.error(at, format!("{found} of its entries"), wanted)
+            case.error(at, say!("refused-entries", given = found.to_string()), wanted)
         }
         Error::ExpectedStructLikeEnd => {
             let token = case.sign_at(stopped);
-            case.error(token.start, format!("{}, one too many", case.described(token)), "`)`".into())
+            case.error(token.start, say!("refused-too-many", sign = case.described(token)), "`)`".into())
         }
         Error::ExpectedComma => {
             let token = case.sign_at(stopped);
-            case.error(token.start, format!("{} behind a plain word", case.described(token)), "`,` or `)`".into())
+            case.error(
+                token.start,
+                say!("refused-behind-word", sign = case.described(token)),
+                say!("refused-comma-or", close = ")"),
+            )
         }
         Error::InvalidEscape(_) => {
             let at = case.value(path).map_or(stopped, |place| place.token.start);
-            let found = "a text with a `\\u` or `\\x` that names no letter".into();
-            let error = case.error(at, found, "a letter's number, as in `\\u{e9}`".into());
-            ReadError { refusal: Refusal::Syntax, ..error }.hint("a backslash itself is written twice")
+            let found = say!("refused-escape-letter");
+            let error = case.error(at, found, say!("refused-wants-letter-number"));
+            ReadError { refusal: Refusal::Syntax, ..error }.hint(say!("refused-backslash"))
         }
-        other => case.error(stopped, format!("something unreadable ({other})"), "a draft".into()),
+        other => {
+            case.error(stopped, say!("refused-unreadable", problem = other.to_string()), say!("refused-wants-draft"))
+        }
     }
 }
 
@@ -113,16 +118,16 @@ impl Case<'_> {
     }
 
     fn unknown(&self, at: usize, found: String, word: &str, known: &[&str]) -> ReadError {
-        let error = self.error(at, found, format!("one of {}", known.join(", ")));
+        let error = self.error(at, found, say!("refused-one-of", words = known.join(", ")));
         let error = ReadError { refusal: Refusal::Unknown, ..error };
         match nearest(word, known) {
-            Some(near) => error.hint(format!("did you mean `{near}`?")),
+            Some(near) => error.hint(say!("refused-meant", near)),
             None => error,
         }
     }
 
     /// Something of the wrong kind stands at the path.
-    fn wrong(&self, expected: &str, hint: impl Fn(Token, &str) -> String) -> ReadError {
+    fn wrong(&self, expected: String, hint: impl Fn(Token, &str) -> String) -> ReadError {
         let place = match self.value(self.path) {
             // The one entry of `straight("b")` has no path of its own.
             Some(place) if place.variant => self.value(&format!("{}[0]", self.path)).or(Some(place)),
@@ -130,12 +135,12 @@ impl Case<'_> {
         };
         let Some(Place { token, described, group, .. }) = place else {
             let token = self.sign_at(self.stopped);
-            return self.error(token.start, self.described(token), expected.into());
+            return self.error(token.start, self.described(token), expected);
         };
         // The word before a bracket is no word by itself.
         let token = if group { Token { kind: Kind::Open('('), ..token } } else { token };
         let hint = hint(token, self.text.get(token.start..token.end).unwrap_or(""));
-        self.error(token.start, described, expected.into()).hint(hint)
+        self.error(token.start, described, expected).hint(hint)
     }
 
     /// The sign at which the reader stopped.
@@ -204,10 +209,9 @@ impl Case<'_> {
 }
 
 fn unquoted(token: Token, slice: &str) -> String {
+    let word = slice.trim_matches('"');
     match token.kind {
-        Kind::Text(_) if slice.trim_matches('"').chars().all(|c| c == '_' || c.is_alphanumeric()) => {
-            format!("write it without quotes: {}", slice.trim_matches('"'))
-        }
+        Kind::Text(_) if word.chars().all(|c| c == '_' || c.is_alphanumeric()) => say!("refused-write-bare", word),
         _ => String::new(),
     }
 }

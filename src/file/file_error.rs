@@ -4,18 +4,19 @@ use std::io::{self, ErrorKind};
 use std::path::{Path, PathBuf};
 
 use super::read_error::ReadError;
+use crate::texts::say;
 
 /// Why a file was not opened or saved. Shown, it is one line in lower case.
 #[derive(Debug, thiserror::Error)]
 pub enum FileError {
     /// There is no file.
-    #[error("there is no file `{}`; look for its name and folder", path.display())]
+    #[error("{}", say!("file-error-missing", path = shown(path)))]
     Missing {
         /// Where it was looked for.
         path: PathBuf,
     },
     /// There is no folder in which to save.
-    #[error("there is no folder `{}`; make it, or save elsewhere", folder.display())]
+    #[error("{}", say!("file-error-no-folder", folder = shown(folder)))]
     NoFolder {
         /// What was to be saved.
         path: PathBuf,
@@ -23,47 +24,46 @@ pub enum FileError {
         folder: PathBuf,
     },
     /// It is a folder.
-    #[error("`{}` is a folder; give the name of a file in it", path.display())]
+    #[error("{}", say!("file-error-is-folder", path = shown(path)))]
     IsFolder {
         /// The folder.
         path: PathBuf,
     },
     /// It is a device, a pipe or the like.
-    #[error("`{}` is not a plain file; choose another one", path.display())]
+    #[error("{}", say!("file-error-not-plain", path = shown(path)))]
     NotAFile {
         /// What it is.
         path: PathBuf,
     },
     /// Links that lead to one another.
-    #[error("the links from `{}` lead nowhere; choose the file itself", path.display())]
+    #[error("{}", say!("file-error-links", path = shown(path)))]
     LinksInCircle {
         /// The first of them.
         path: PathBuf,
     },
     /// The system does not let this person read or write there.
-    #[error("no permission for `{}`; change the permissions, or choose another place", path.display())]
+    #[error("{}", say!("file-error-denied", path = shown(path)))]
     Denied {
         /// The file, or the folder to save in.
         path: PathBuf,
     },
     /// The file itself is protected against writing.
-    #[error("`{}` is protected against writing; take the protection off, or save under another name", path.display())]
+    #[error("{}", say!("file-error-protected", path = shown(path)))]
     Protected {
         /// The file.
         path: PathBuf,
     },
     /// The disk, or this person's share of it, is full.
-    #[error("the disk is full, `{}` was not saved and is as it was; free some room, or save elsewhere", path.display())]
+    #[error("{}", say!("file-error-full", path = shown(path)))]
     Full {
         /// The file.
         path: PathBuf,
     },
     /// The file was changed by another program since it was opened or saved.
-    #[error(
-        "`{}` was {} by another program since it was opened; save under another name, or save over it",
-        path.display(),
-        if *gone { "removed" } else { "changed" }
-    )]
+    #[error("{}", match gone {
+        true => say!("file-error-removed-outside", path = shown(path)),
+        false => say!("file-error-changed-outside", path = shown(path)),
+    })]
     ChangedOutside {
         /// The file.
         path: PathBuf,
@@ -71,7 +71,7 @@ pub enum FileError {
         gone: bool,
     },
     /// Longer than any draft.
-    #[error("`{}` is longer than {most} bytes, the most that is read; it is hardly a draft", path.display())]
+    #[error("{}", say!("file-error-too-long", path = shown(path), most = most.to_string()))]
     TooLong {
         /// The file.
         path: PathBuf,
@@ -79,7 +79,7 @@ pub enum FileError {
         most: u64,
     },
     /// Its bytes are no text.
-    #[error("`{}` is not a draft: byte {at} is not text in UTF-8; choose another file", path.display())]
+    #[error("{}", say!("file-error-no-text", path = shown(path), at = at.to_string()))]
     NoText {
         /// The file.
         path: PathBuf,
@@ -97,7 +97,7 @@ pub enum FileError {
         text: String,
     },
     /// The draft could not be opened again once saved.
-    #[error("`{}` was not saved and is as it was: the draft could not be opened again ({error})", path.display())]
+    #[error("{}", say!("file-error-unreadable", path = shown(path), error = error.to_string()))]
     Unreadable {
         /// The file.
         path: PathBuf,
@@ -105,13 +105,13 @@ pub enum FileError {
         error: Box<ReadError>,
     },
     /// What was read back is not what was written.
-    #[error("`{}` was not saved and is as it was: reading back gave another text; save elsewhere", path.display())]
+    #[error("{}", say!("file-error-not-as-written", path = shown(path)))]
     NotAsWritten {
         /// The file.
         path: PathBuf,
     },
     /// It is saved, but the system did not confirm that a power cut would spare it.
-    #[error("`{}` is saved, but the system did not confirm it ({error}); save once more", path.display())]
+    #[error("{}", say!("file-error-not-confirmed", path = shown(path), error = error.to_string()))]
     NotConfirmed {
         /// The file.
         path: PathBuf,
@@ -119,15 +119,22 @@ pub enum FileError {
         error: io::Error,
     },
     /// Anything else that the system says.
-    #[error("`{}` could not be {doing}: {error}; try again, or choose another place", path.display())]
+    #[error("{}", match saving {
+        true => say!("file-error-not-saved", path = shown(path), error = error.to_string()),
+        false => say!("file-error-not-read", path = shown(path), error = error.to_string()),
+    })]
     Other {
         /// The file.
         path: PathBuf,
-        /// `read` or `saved`.
-        doing: &'static str,
+        /// Whether it was to be saved; else read.
+        saving: bool,
         /// What the system said.
         error: io::Error,
     },
+}
+
+fn shown(path: &Path) -> String {
+    path.display().to_string()
 }
 
 impl FileError {
@@ -135,7 +142,7 @@ impl FileError {
         match error.kind() {
             ErrorKind::NotFound | ErrorKind::NotADirectory => Self::Missing { path: path.into() },
             ErrorKind::PermissionDenied => Self::Denied { path: path.into() },
-            _ => Self::Other { path: path.into(), doing: "read", error },
+            _ => Self::Other { path: path.into(), saving: false, error },
         }
     }
 
@@ -143,7 +150,7 @@ impl FileError {
         match error.kind() {
             ErrorKind::StorageFull | ErrorKind::QuotaExceeded => Self::Full { path: path.into() },
             ErrorKind::PermissionDenied | ErrorKind::ReadOnlyFilesystem => Self::Denied { path: path.into() },
-            _ => Self::Other { path: path.into(), doing: "saved", error },
+            _ => Self::Other { path: path.into(), saving: true, error },
         }
     }
 

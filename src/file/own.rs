@@ -8,6 +8,7 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 
 use super::limits::OWN;
+use crate::texts::say;
 
 /// What became of reading a file of the person's own.
 #[derive(Debug)]
@@ -27,10 +28,10 @@ pub fn read_own<T: DeserializeOwned>(path: &Path) -> OwnFile<T> {
     match File::open(path).and_then(|f| f.take(most + 1).read_to_end(&mut bytes)) {
         Err(error) if error.kind() == ErrorKind::NotFound => return OwnFile::Missing,
         Err(error) => return OwnFile::Damaged(error.to_string()),
-        Ok(_) if bytes.len() as u64 > most => return OwnFile::Damaged(format!("it has more than {most} bytes")),
+        Ok(_) if bytes.len() as u64 > most => return OwnFile::Damaged(say!("own-too-long", most = most.to_string())),
         Ok(_) => {}
     }
-    let Ok(text) = String::from_utf8(bytes) else { return OwnFile::Damaged("it is not text in UTF-8".to_owned()) };
+    let Ok(text) = String::from_utf8(bytes) else { return OwnFile::Damaged(say!("own-no-text")) };
     match from_ron(&text) {
         Ok(own) => OwnFile::Read(own),
         Err(problem) => OwnFile::Damaged(problem),
@@ -42,7 +43,10 @@ pub fn read_own<T: DeserializeOwned>(path: &Path) -> OwnFile<T> {
 /// # Errors
 /// Why it cannot be read, with the line.
 pub fn from_ron<T: DeserializeOwned>(text: &str) -> Result<T, String> {
-    ron::from_str(text).map_err(|error| format!("line {}: {}", error.span.start.line, error.code))
+    ron::from_str(text).map_err(|error| {
+        let (line, problem) = (error.span.start.line.to_string(), error.code.to_string());
+        say!("own-line", line, problem)
+    })
 }
 
 /// The same as text, ended by a new line.
@@ -67,7 +71,7 @@ pub fn set_aside(path: &Path) -> io::Result<PathBuf> {
             return Ok(aside);
         }
     }
-    Err(io::Error::other("too many files were set aside there"))
+    Err(io::Error::other(say!("own-too-many-aside")))
 }
 
 /// Writes a file of the person's own in one step: a half-written one is never seen under its name.

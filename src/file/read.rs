@@ -11,6 +11,7 @@ use super::read_error::{ReadError, Refusal};
 use super::token::{Kind, Token};
 use super::walk::{Event, Walk};
 use crate::document::{Draft, FORMAT, VERSION};
+use crate::texts::say;
 
 /// A draft that was read.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,10 +34,10 @@ pub fn read(text: &str) -> Result<Opened, ReadError> {
         let error = Walk::new(text).error(
             Refusal::OverLimit,
             limit.most,
-            format!("{} {}", text.len(), limit.of),
+            format!("{} {}", text.len(), limit.of()),
             limit.most.to_string(),
         );
-        return Err(error.hint(limit.hint));
+        return Err(error.hint(limit.hint()));
     }
     let mut head = Head::default();
     let mut walk = Walk::new(text);
@@ -93,17 +94,17 @@ impl Head {
         let wanted = format!("\"{FORMAT}\"");
         match self.format {
             Some(token) if walk.slice(token) == wanted => {}
-            Some(token) => return Err(no_draft(format!("its format is {}", walk.describe(token)))),
+            Some(token) => return Err(no_draft(say!("refused-other-format", format = walk.describe(token)))),
             None if !self.opened => return Err(no_draft(beginning(text))),
             None => match walked {
                 // A broken head of a draft is better told as what it is.
                 Err(error) if text.contains(FORMAT) || error.refusal == Refusal::OverLimit => return Err(error),
-                _ => return Err(no_draft("it does not say its format".into())),
+                _ => return Err(no_draft(say!("refused-no-format"))),
             },
         }
         let Some(version) = self.version else {
             walked?;
-            let error = walk.error(Refusal::Shape, 0, "no `version`", format!("`version: {VERSION}`"));
+            let error = walk.error(Refusal::Shape, 0, say!("refused-no-version"), format!("`version: {VERSION}`"));
             return Err(ReadError { path: "version".into(), ..error });
         };
         let number = walk.slice(version);
@@ -112,8 +113,9 @@ impl Head {
             Err(_) => version.kind == Kind::Number,
         };
         if newer {
-            let error = walk.error(Refusal::Newer, version.start, number, format!("up to version {VERSION}"));
-            return Err(ReadError { path: "version".into(), ..error }.hint("open it with a newer Tracewheel"));
+            let error =
+                walk.error(Refusal::Newer, version.start, number, say!("refused-up-to", version = VERSION.to_string()));
+            return Err(ReadError { path: "version".into(), ..error }.hint(say!("refused-open-newer")));
         }
         walked
     }
@@ -122,5 +124,5 @@ impl Head {
 /// How a text begins that is no draft.
 fn beginning(text: &str) -> String {
     let shown: String = text.trim().chars().take(20).map(|c| if c.is_control() { '·' } else { c }).collect();
-    if shown.is_empty() { "it is empty".into() } else { format!("it begins with `{shown}`") }
+    if shown.is_empty() { say!("refused-empty") } else { say!("refused-begins", shown) }
 }

@@ -1,5 +1,6 @@
 //! Why a text was not read as a draft: what stands where, what should stand there, what to do.
 
+use crate::texts::say;
 use std::fmt;
 
 /// What kind of refusal it is.
@@ -40,19 +41,18 @@ pub struct ReadError {
 
 impl fmt::Display for ReadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { refusal, line, column, path, found, expected, hint } = self;
-        match refusal {
-            Refusal::NotADraft => write!(f, "this is not a draft: {found}, expected {expected}")?,
-            Refusal::Newer => write!(f, "written by a newer version {found}; this one reads {expected}")?,
-            _ => {
-                write!(f, "line {line}, column {column}")?;
-                if !path.is_empty() {
-                    write!(f, ", at `{path}`")?;
-                }
-                let expects = if *refusal == Refusal::OverLimit { "at most" } else { "expected" };
-                write!(f, ": found {found}, {expects} {expected}")?;
-            }
-        }
+        let Self { refusal, path, found, expected, hint, .. } = self;
+        let (line, column) = (self.line.to_string(), self.column.to_string());
+        let is_most = *refusal == Refusal::OverLimit;
+        let told = match refusal {
+            Refusal::NotADraft => say!("refused-no-draft", found, expected),
+            Refusal::Newer => say!("refused-newer", found, expected),
+            _ if path.is_empty() && is_most => say!("refused-most", line, column, found, expected),
+            _ if path.is_empty() => say!("refused", line, column, found, expected),
+            _ if is_most => say!("refused-most-at", line, column, path, found, expected),
+            _ => say!("refused-at", line, column, path, found, expected),
+        };
+        f.write_str(&told)?;
         if hint.is_empty() { Ok(()) } else { write!(f, "; {hint}") }
     }
 }

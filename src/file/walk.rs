@@ -4,6 +4,7 @@
 use super::limits::{self, Limit};
 use super::read_error::{ReadError, Refusal, line_and_column};
 use super::token::{Fault, FaultKind, Kind, Token, Tokens};
+use crate::texts::say;
 
 /// A step of the walk.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -132,8 +133,8 @@ impl<'a> Walk<'a> {
             },
             State::Done if token.kind == Kind::End => Ok(Event::End),
             State::Done => Err(self
-                .error(Refusal::Syntax, token.start, self.describe(token), "nothing more")
-                .hint("the draft ends before it: is a bracket closed too early?")),
+                .error(Refusal::Syntax, token.start, self.describe(token), say!("refused-nothing-more"))
+                .hint(say!("refused-closed-early"))),
         }
     }
 
@@ -153,13 +154,13 @@ impl<'a> Walk<'a> {
             return self.value(token);
         }
         if token.kind != Kind::Word {
-            let hint = if matches!(token.kind, Kind::Text(_)) { "it stands without quotes" } else { "" };
-            return Err(self.unless_cut_off(token, "the name of a field", hint));
+            let hint = if matches!(token.kind, Kind::Text(_)) { say!("refused-without-quotes") } else { String::new() };
+            return Err(self.unless_cut_off(token, say!("refused-name-of-field"), hint));
         }
         self.check_word(token)?;
         if self.peek()?.kind != Kind::Colon {
             let next = self.peek()?;
-            let found = format!("{} after the word `{}`", self.describe(next), self.slice(token));
+            let found = say!("refused-after-word", sign = self.describe(next), word = self.slice(token));
             return Err(self.error(Refusal::Syntax, next.start, found, "`:`"));
         }
         self.take()?;
@@ -188,12 +189,11 @@ impl<'a> Walk<'a> {
             Kind::Number if self.slice(token).bytes().all(|b| b.is_ascii_digit()) => {}
             Kind::Number => {
                 let found = format!("`{}`", self.slice(token));
-                let hint =
-                    format!("counts are whole numbers; anything else is a text in quotes: \"{}\"", self.slice(token));
-                let expected = "a text or a whole number";
+                let hint = say!("refused-counts", number = self.slice(token));
+                let expected = say!("refused-text-or-number");
                 return Err(self.error(Refusal::Shape, token.start, found, expected).hint(hint));
             }
-            _ => return Err(self.unless_cut_off(token, "a text, a word, a whole number, `(` or `[`", "")),
+            _ => return Err(self.unless_cut_off(token, say!("refused-any-value"), String::new())),
         }
         self.state = State::After;
         Ok(Event::Value(token))
@@ -206,8 +206,8 @@ impl<'a> Walk<'a> {
             return Ok(());
         }
         let plain: String = word.chars().map(|c| if belongs(c) { c } else { '_' }).collect();
-        let expected = "a word of letters, digits and `_`";
-        let hint = format!("is `{plain}` meant, or a text in quotes?");
+        let expected = say!("refused-plain-word");
+        let hint = say!("refused-plain-meant", plain);
         Err(self.error(Refusal::Syntax, token.start, self.describe(token), expected).hint(hint))
     }
 
@@ -236,7 +236,10 @@ impl<'a> Walk<'a> {
         if token.kind != Kind::Close(closing(frame.bracket)) {
             let (line, column) = line_and_column(self.text, frame.at);
             let expected = format!("`{}`", closing(frame.bracket));
-            let hint = format!("the `{}` of line {line}, column {column} is still open", frame.bracket);
+            let hint = {
+                let (bracket, line, column) = (frame.bracket.to_string(), line.to_string(), column.to_string());
+                say!("refused-still-open", bracket, line, column)
+            };
             return Err(self.error(Refusal::Syntax, token.start, self.describe(token), expected).hint(hint));
         }
         self.stack.pop();
@@ -306,33 +309,36 @@ impl Walk<'_> {
         };
         let short = short.replace(['\n', '\r'], " ");
         match token.kind {
-            Kind::Open('(') => "a group `(`".into(),
-            Kind::Open(_) => "a list `[`".into(),
-            Kind::Text(_) => format!("the text {short}"),
-            Kind::Word => format!("the word `{short}`"),
-            Kind::Number => format!("the number `{short}`"),
-            Kind::End => "the end of the file".into(),
+            Kind::Open('(') => say!("refused-is-group"),
+            Kind::Open(_) => say!("refused-is-list"),
+            Kind::Text(_) => say!("refused-is-text", short),
+            Kind::Word => say!("refused-is-word", short),
+            Kind::Number => say!("refused-is-number", short),
+            Kind::End => say!("refused-is-end"),
             Kind::Close(_) | Kind::Comma | Kind::Colon => format!("`{short}`"),
         }
     }
 
     fn over(&self, limit: Limit, found: usize, at: usize) -> ReadError {
-        self.error(Refusal::OverLimit, at, format!("{found} {}", limit.of), limit.most.to_string()).hint(limit.hint)
+        self.error(Refusal::OverLimit, at, format!("{found} {}", limit.of()), limit.most.to_string()).hint(limit.hint())
     }
 
     /// Behind a member stands neither a comma nor the closing bracket.
     fn no_comma(&self, token: Token) -> ReadError {
         let close = self.stack.last().map_or(')', |frame| closing(frame.bracket));
-        self.unless_cut_off(token, &format!("`,` or `{close}`"), "is a comma missing before it?")
+        self.unless_cut_off(token, say!("refused-comma-or", close = close.to_string()), say!("refused-comma-missing"))
     }
 
-    fn unless_cut_off(&self, token: Token, expected: &str, hint: &str) -> ReadError {
+    fn unless_cut_off(&self, token: Token, expected: String, hint: String) -> ReadError {
         let error = self.error(Refusal::Syntax, token.start, self.describe(token), expected);
         if let (Kind::End, Some(frame)) = (token.kind, self.stack.last()) {
             let (line, column) = line_and_column(self.text, frame.at);
-            let open = frame.bracket;
-            return error
-                .hint(format!("the `{open}` of line {line}, column {column} is still open: is the file cut off?"));
+            return error.hint(say!(
+                "refused-still-open-end",
+                bracket = frame.bracket.to_string(),
+                line = line.to_string(),
+                column = column.to_string()
+            ));
         }
         match self.long_text() {
             Some(hint) => error.hint(hint),
@@ -345,29 +351,33 @@ impl Walk<'_> {
         let text = self.long.filter(|_| self.since_long <= 2)?;
         let (line, column) = line_and_column(self.text, text.start);
         let (last, _) = line_and_column(self.text, text.end);
-        Some(format!(
-            "the text that begins in line {line}, column {column} ends in line {last}: is its closing quote missing?"
-        ))
+        let (line, column, last) = (line.to_string(), column.to_string(), last.to_string());
+        Some(say!("refused-long-text", line, column, last))
     }
 
     fn fault(&self, fault: Fault) -> ReadError {
         match fault.kind {
             FaultKind::Letter(letter) => {
-                let error = self.error(Refusal::Syntax, fault.at, strange(letter), "a sign of a draft");
+                let error = self.error(Refusal::Syntax, fault.at, strange(letter), say!("refused-sign"));
                 match (self.long_text(), hint_on(letter)) {
                     (Some(hint), _) => error.hint(hint),
                     (None, hint) => error.hint(hint),
                 }
             }
             FaultKind::OpenText => self
-                .error(Refusal::Syntax, fault.at, "a text that never ends", "a closing quote `\"`")
-                .hint("is the file cut off, or a quote missing?"),
+                .error(Refusal::Syntax, fault.at, say!("refused-open-text"), say!("refused-closing-quote"))
+                .hint(say!("refused-cut-or-quote")),
             FaultKind::OpenComment => self
-                .error(Refusal::Syntax, fault.at, "a comment that never ends", "its closing `*/`")
-                .hint("is the file cut off?"),
+                .error(Refusal::Syntax, fault.at, say!("refused-open-comment"), say!("refused-closing-comment"))
+                .hint(say!("refused-cut-off")),
             FaultKind::Escape(letter) => self
-                .error(Refusal::Syntax, fault.at, format!("`\\{letter}` in a text"), "`\\\\`, `\\\"`, `\\n` or `\\t`")
-                .hint("a backslash itself is written twice"),
+                .error(
+                    Refusal::Syntax,
+                    fault.at,
+                    say!("refused-escape", letter = letter.to_string()),
+                    say!("refused-wants-escape"),
+                )
+                .hint(say!("refused-backslash")),
         }
     }
 }
@@ -382,19 +392,19 @@ impl ReadError {
 
 fn strange(letter: char) -> String {
     if letter.is_control() || letter.is_whitespace() || letter == '\u{feff}' || letter == char::REPLACEMENT_CHARACTER {
-        format!("the letter U+{:04X}", u32::from(letter))
+        say!("refused-the-letter", code = format!("{:04X}", u32::from(letter)))
     } else {
         format!("`{letter}`")
     }
 }
 
-fn hint_on(letter: char) -> &'static str {
+fn hint_on(letter: char) -> String {
     match letter {
-        '“' | '”' | '„' | '«' | '»' | '″' | '\'' | '‘' | '’' => "texts stand in straight quotes: \"…\"",
-        '{' | '}' => "fields stand in round brackets, lists in square ones",
-        _ if letter.is_whitespace() && !letter.is_control() => "it is no blank although it looks like one: replace it",
-        _ if letter.is_control() => "the file is damaged",
-        _ => "is it part of a text whose quotes are missing?",
+        '“' | '”' | '„' | '«' | '»' | '″' | '\'' | '‘' | '’' => say!("refused-straight-quotes"),
+        '{' | '}' => say!("refused-brackets"),
+        _ if letter.is_whitespace() && !letter.is_control() => say!("refused-no-blank"),
+        _ if letter.is_control() => say!("refused-damaged"),
+        _ => say!("refused-quotes-missing"),
     }
 }
 

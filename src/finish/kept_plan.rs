@@ -10,6 +10,7 @@ use crate::base::{digest, round_half_away, tolerance};
 use crate::compute::{Model, unit_of};
 use crate::document::{LaidPiece, LayPlan, Nap};
 use crate::language::Kind;
+use crate::texts::say;
 
 /// Where a plan and its draft stand to each other.
 #[derive(Clone, Debug, PartialEq)]
@@ -55,17 +56,17 @@ pub fn plan_call(model: &Model, plan: &LayPlan) -> Result<ClothCall, String> {
     let mut sizes = Vec::new();
     for size in &plan.sizes {
         let Some(case) = case_of_size(model, &size.size) else {
-            return Err(format!("there is no size {} any more", size.size));
+            return Err(say!("kept-plan-no-size", size = size.size));
         };
         sizes.push((case, size.count.max(1)));
     }
     let width = plan_length(model, &plan.width).filter(|w| *w > 0.0);
-    let width = width.ok_or_else(|| format!("its width `{}` is no length above zero", plan.width))?;
+    let width = width.ok_or_else(|| say!("kept-plan-width", width = plan.width))?;
     let folded_part = if plan.folded_part.is_empty() {
         None
     } else {
         let told = plan_length(model, &plan.folded_part);
-        Some(told.ok_or_else(|| format!("the width of its folded part, `{}`, is no length", plan.folded_part))?)
+        Some(told.ok_or_else(|| say!("kept-plan-folded", width = plan.folded_part))?)
     };
     Ok(ClothCall {
         material: plan.material.clone(),

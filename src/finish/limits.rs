@@ -4,6 +4,7 @@ use crate::base::{Code, Finding, Unit, tolerance};
 use crate::compute::unit_of;
 use crate::document::Draft;
 use crate::language::{Found, Frame, Kind, Op, Scope, check, parse};
+use crate::texts::say;
 
 /// Limits, in mm and radians.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,8 +72,7 @@ impl Limits {
             match literal(text, kind, unit) {
                 Ok(value) if value > 0.0 => value,
                 _ => {
-                    let expected =
-                        if kind == Kind::Angle { "an angle such as `1 deg`" } else { "a length such as `1 mm`" };
+                    let expected = if kind == Kind::Angle { say!("setting-angle") } else { say!("setting-length") };
                     findings.push(Finding {
                         formula: text.to_owned(),
                         ..Finding::new(Code::SettingBad)

@@ -15,6 +15,7 @@ use super::{CutStrip, Finished, NoYield, StripYield, Symmetry, symmetry, unfolde
 use crate::base::{digest, round_half_away, tolerance};
 use crate::compute::{CutPlan, MaterialPlan, Model};
 use crate::document::{ClothLaid, Face, Nap, Outline, Shrinks, StripGrain, StripInLay};
+use crate::texts::{decimal, id, own, owned, said, say};
 
 /// What is asked: of which material, how wide and how laid it is, which sizes.
 #[derive(Clone, Debug, PartialEq)]
@@ -128,12 +129,10 @@ pub struct OnCloth {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ClothError {
     /// No such material.
-    #[error("there is no material called {0}{1}")]
+    #[error("{}", say!("on-cloth-no-material", material = _0, known = _1))]
     NoMaterial(String, String),
     /// No cloth is left between the selvedges.
-    #[error(
-        "{material} is {wide:.1} mm wide and its selvedges leave nothing of it; say a wider cloth or narrower selvedges"
-    )]
+    #[error("{}", say!("on-cloth-no-width", material, wide = owned(|| decimal(&format!("{wide:.1}")))))]
     NoWidth {
         /// The material.
         material: String,
@@ -141,9 +140,9 @@ pub enum ClothError {
         wide: f64,
     },
     /// A number of the material has no value.
-    #[error("{what} of {material} cannot be computed in size {size}; see what `proof` says of it")]
+    #[error("{}", say!("on-cloth-no-number", what = said(own(), what, &[]), material, size))]
     NoNumber {
-        /// Which.
+        /// The id of which.
         what: &'static str,
         /// The material.
         material: String,
@@ -151,7 +150,7 @@ pub enum ClothError {
         size: String,
     },
     /// A piece has no cut line.
-    #[error("{piece} cannot be laid in size {size}: {problem}")]
+    #[error("{}", say!("on-cloth-no-outline", piece, size, problem))]
     NoOutline {
         /// The piece.
         piece: String,
@@ -161,19 +160,26 @@ pub enum ClothError {
         problem: String,
     },
     /// A strip has no length or width.
-    #[error("the strip {strip} cannot be laid in size {size}: its length or its width cannot be computed")]
+    #[error("{}", say!("on-cloth-no-strip", strip, size))]
     NoStrip {
         /// The strip.
         strip: String,
         /// The size.
         size: String,
     },
-    /// Nothing is cut from it.
-    #[error("nothing is cut from {0}{1}; say in the cuts of a piece, or of a strip, that it is")]
+    /// Nothing is cut from it, in this view; empty: none.
+    #[error("{}", nothing_cut(_0, _1))]
     Nothing(String, String),
     /// No size.
-    #[error("no size is asked for")]
+    #[error("{}", say!("on-cloth-no-size"))]
     NoSize,
+}
+
+fn nothing_cut(material: &str, view: &str) -> String {
+    match view.is_empty() {
+        true => say!("on-cloth-nothing", material),
+        false => say!("on-cloth-nothing-in-view", material, view),
+    }
 }
 
 /// What is known of the pieces of one view, so that each is turned and flattened once for many cloths.
@@ -207,11 +213,8 @@ impl<'a> ClothBook<'a> {
         let is_it = |m: &&MaterialPlan| draft.materials.get(m.place).is_some_and(|d| d.name == call.material);
         let Some(material) = plan.publishing.materials.iter().find(is_it) else {
             let known: Vec<&str> = draft.materials.iter().map(|m| m.name.as_str()).collect();
-            let rest = if known.is_empty() {
-                ": the draft has none".to_owned()
-            } else {
-                format!("; the materials are {}", known.join(", "))
-            };
+            let rest =
+                if known.is_empty() { say!("on-cloth-none") } else { say!("on-cloth-known", known = known.join(", ")) };
             return Err(ClothError::NoMaterial(call.material.clone(), rest));
         };
         let cloth = cloth(model, first.0, material, call)?;
@@ -244,8 +247,7 @@ impl<'a> ClothBook<'a> {
             }
         }
         if out.pieces.is_empty() && out.strips.is_empty() {
-            let view = if model.view().is_empty() { String::new() } else { format!(" in the view {}", model.view()) };
-            return Err(ClothError::Nothing(call.material.clone(), view));
+            return Err(ClothError::Nothing(call.material.clone(), model.view().to_owned()));
         }
         Ok(out)
     }
@@ -291,10 +293,10 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
         None if !text.is_empty() => Err(none(what)),
         None => Ok(None),
     };
-    let selvedge = node(plan.selvedge, "the selvedge")?.max(0.0);
+    let selvedge = node(plan.selvedge, id!("on-cloth-selvedge"))?.max(0.0);
     let washed = told.shrinks == Shrinks::BeforeCutting;
     let mut shrinks = [0.0; 2];
-    for (i, what) in ["the shrinkage along the thread", "the shrinkage across"].into_iter().enumerate() {
+    for (i, what) in [id!("on-cloth-shrinkage-along"), id!("on-cloth-shrinkage-across")].into_iter().enumerate() {
         let part = node(plan.shrinkage[i], what)?;
         if !(0.0..=MOST_SHRINKAGE).contains(&part) {
             return Err(none(what));
@@ -309,7 +311,7 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
     }
     let folded_part = match call.folded_part {
         Some(mm) => Some(mm),
-        None => number(&plan.folded_part, &told.folded_part, "the width of the folded part")?,
+        None => number(&plan.folded_part, &told.folded_part, id!("on-cloth-folded"))?,
     };
     Ok(Cloth {
         name: told.name.clone(),
@@ -320,9 +322,8 @@ fn cloth(model: &Model, case: usize, plan: &MaterialPlan, call: &ClothCall) -> R
         laid: call.laid.unwrap_or(told.laid),
         folded_part,
         nap: call.nap.unwrap_or(told.nap == Nap::With),
-        gap: number(&plan.gap, &told.gap, "the distance between pieces")?.unwrap_or(0.0).max(0.0),
-        sold_in: number(&plan.sold_in, &told.sold_in, "the step in which it is sold")?
-            .filter(|s| *s > tolerance::ON_EDGE),
+        gap: number(&plan.gap, &told.gap, id!("on-cloth-gap"))?.unwrap_or(0.0).max(0.0),
+        sold_in: number(&plan.sold_in, &told.sold_in, id!("on-cloth-sold-in"))?.filter(|s| *s > tolerance::ON_EDGE),
         shrinks: shrinks[0],
     })
 }
@@ -348,14 +349,14 @@ fn piece(
     let fails = |problem: &str| ClothError::NoOutline {
         piece: name.clone(),
         size: size_of(model, case),
-        problem: problem.to_owned(),
+        problem: said(own(), problem, &[]),
     };
     let made = finished.cases.get(case).and_then(|c| c.get(frame)).and_then(Option::as_ref);
-    let made = made.ok_or_else(|| fails("it cannot be drawn there; see what `proof` says of it"))?;
-    let own = made.cuts.iter().find(|c| c.place == place).ok_or_else(|| fails("it has no cut line"))?;
-    let line = own.outline.as_ref().ok_or_else(|| fails(own.problem.unwrap_or("it has no cut line")))?;
+    let made = made.ok_or_else(|| fails(id!("on-cloth-not-drawn")))?;
+    let own = made.cuts.iter().find(|c| c.place == place).ok_or_else(|| fails(id!("on-cloth-no-cut-line")))?;
+    let line = own.outline.as_ref().ok_or_else(|| fails(own.problem.unwrap_or(id!("on-cloth-no-cut-line"))))?;
     let told = match &cut.heading {
-        Some(heading) => Some(model.real(case, heading).map_err(|_| fails("its grain cannot be computed"))?),
+        Some(heading) => Some(model.real(case, heading).map_err(|_| fails(id!("on-cloth-no-grain")))?),
         None => None,
     };
     let heading = told.unwrap_or(std::f64::consts::FRAC_PI_2);
@@ -367,7 +368,7 @@ fn piece(
     };
     let outline = outward(&whole);
     if outline.len() < 3 {
-        return Err(fails("its cut line is no outline"));
+        return Err(fails(id!("on-cloth-cut-line")));
     }
     let border = cut.border.map(|edge| {
         let middle = own.edges.get(edge).map_or(0.0, |e| (turn(heading) * e.clone()).bounding_box().center().y);

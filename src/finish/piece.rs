@@ -23,6 +23,7 @@ use crate::base::tolerance::limit::SHARP;
 use crate::compute::{CutPlan, Model, PieceFinishing};
 use crate::curves::{Curve, Pt, Rigid, Segment};
 use crate::document::{CornerForm, Draft, Material, Nap, Outline, SeamPressed, Shrinks};
+use crate::texts::id;
 
 /// A piece as it comes on a sheet: in its own frame, mm.
 #[derive(Clone, Debug, PartialEq)]
@@ -75,7 +76,7 @@ pub struct FinishedCut {
 }
 
 /// Why there is no cut line where nothing else is known.
-const NOTHING_LEFT: &str = "its allowances leave no outline that could be cut";
+const NOTHING_LEFT: &str = id!("cut-nothing-left");
 
 /// A piece on its way.
 pub(super) struct Work {
@@ -218,7 +219,7 @@ impl Case<'_> {
         let part = |member: u32| members.and_then(|first| self.model.item(self.case, first + member)?.real());
         let [along, across] = [3, 4].map(|member| part(member).unwrap_or(0.0));
         if [along, across].iter().any(|p| !(0.0..=cutting::MOST_SHRINKAGE).contains(p)) {
-            let problem = Some("its cloth would shrink by less than nothing or by more than half");
+            let problem = Some(id!("cut-shrinks"));
             let (edges, widths, hems) = (Vec::new(), Vec::new(), Vec::new());
             let both_ways = self.either_way(cut);
             return FinishedCut {

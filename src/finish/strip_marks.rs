@@ -4,6 +4,7 @@ use super::{Finished, NotchPlace, Sewing};
 use crate::base::tolerance;
 use crate::compute::{Def, Model, NodeId, RunPart, run_of};
 use crate::language::Op;
+use crate::texts::t;
 
 /// A mark on a strip in one case.
 #[derive(Clone, Debug, PartialEq)]
@@ -203,5 +204,8 @@ fn meeting(model: &Model, sewing: &Sewing, case: usize, taken: Taken, sewn: f64)
         Some((frame.name.to_string(), edge.to_string()))
     };
     let ((a, edge_a), (b, edge_b)) = (name(nearest)?, name(nearest + 1)?);
-    Some(if a == b { format!("{a} {edge_a} and {edge_b}") } else { format!("{a} and {b}") })
+    Some(match a == b {
+        true => t!("list-and", first = format!("{a} {edge_a}"), last = edge_b),
+        false => t!("list-and", first = a, last = b),
+    })
 }

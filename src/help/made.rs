@@ -1,10 +1,10 @@
 //! Pages that are made from the program's own tables: functions, findings, actions and keys.
 
-use super::advice::advice;
 use super::pages::{Group, Page};
 use crate::base::Code;
 use crate::language::{FUNCTIONS, How, Signature, usage};
 use crate::session::{ACTIONS, Action, Menu, When};
+use crate::texts::{advice, means, say, severity, template};
 
 /// All of them.
 pub(super) fn pages() -> Vec<Page> {
@@ -29,14 +29,11 @@ pub fn function_page(name: &str) -> Option<String> {
 }
 
 fn functions() -> Page {
-    let mut text =
-        "# Functions\n\n`a.f(x)` is the same as `f(a, x)` for every one of them. See [formulas](formulas) and \
-                    [the whole language](language).\n\n"
-            .to_owned();
+    let mut text = format!("# {}\n\n{}\n\n", say!("help-functions"), say!("help-functions-intro"));
     for f in FUNCTIONS {
-        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence));
+        text.push_str(&format!("- [{}](function/{}): {}\n", f.name, f.name, f.sentence()));
     }
-    made("functions", "All functions", Group::Functions, text)
+    made("functions", say!("help-functions-all"), Group::Functions, text)
 }
 
 /// A function; several forms of one name stand on one page.
@@ -45,121 +42,133 @@ fn function(name: &str) -> Page {
     for f in FUNCTIONS.iter().filter(|f| f.name == name) {
         form(&mut text, f);
     }
-    text.push_str("\nAll functions: [functions](functions). How formulas are read: [formulas](formulas).\n");
+    text.push_str(&format!("\n{}\n", say!("help-function-end")));
     made(format!("function/{name}"), name, Group::Functions, text)
 }
 
 fn form(text: &mut String, f: &Signature) {
-    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence, usage(f)));
+    text.push_str(&format!("\n{}\n\n```\n{}\n```\n\n", f.sentence(), usage(f)));
     for p in f.parameters {
-        let how = match p.how {
-            How::Placed => "",
-            How::Optional => "; may be left out",
-            How::Repeated => "; once or more often",
-            How::Named => "; given by its name",
-            How::Choice => "; given by its name, may be left out",
+        let kind = p.takes.words();
+        let takes = match p.how {
+            How::Placed => kind.to_owned(),
+            How::Optional => say!("help-takes-optional", kind),
+            How::Repeated => say!("help-takes-repeated", kind),
+            How::Named => say!("help-takes-named", kind),
+            How::Choice => say!("help-takes-choice", kind),
         };
-        text.push_str(&format!("- `{}`: {}{how}\n", p.name, p.takes.words()));
+        text.push_str(&format!("- `{}`: {takes}\n", p.name));
     }
-    text.push_str(&format!("\nIt gives {}. For example:\n\n```\n{}\n```\n", f.gives.words(), f.example));
+    let gives = say!("help-function-gives", kind = f.gives.words());
+    text.push_str(&format!("\n{gives}\n\n```\n{}\n```\n", f.example));
 }
 
 fn findings() -> Page {
-    let mut text =
-        "# Findings\n\nEvery kind of thing that can be found about a draft. See [proof](proof).\n\n".to_owned();
+    let mut text = format!("# {}\n\n{}\n\n", say!("help-findings"), say!("help-findings-intro"));
     for code in Code::ALL {
-        let (word, severity) = (code.word(), code.severity().word());
-        text.push_str(&format!("- [{word}](finding/{word}) ({severity}): {}\n", code.sentence()));
+        let (word, severity) = (code.word(), severity(code.severity()));
+        text.push_str(&format!("- [{word}](finding/{word}) ({severity}): {}\n", means(*code)));
     }
-    made("findings", "All findings", Group::Findings, text)
+    made("findings", say!("help-findings-all"), Group::Findings, text)
 }
 
 fn finding(code: Code) -> Page {
     let silence = match code.can_be_silenced() {
-        true => "It can be silenced with a reason, or switched off in the settings of the draft.",
-        false => "It is always told.",
+        true => say!("help-finding-silenced"),
+        false => say!("help-finding-told"),
     };
     let text = format!(
-        "# {}\n\n**{}.** {}\n\nWhat to do: {}\n\nIt says: `{}`\n\n{silence}\n\nAll kinds: [findings](findings).\n",
+        "# {}\n\n**{}.** {}\n\n{}\n\n{}\n\n{silence}\n\n{}\n",
         code.word(),
-        capital(code.severity().word()),
-        code.sentence(),
-        advice(code),
-        code.template(),
+        capital(&severity(code.severity())),
+        means(code),
+        say!("help-finding-do", advice = advice(code)),
+        say!("help-finding-says", template = template(code)),
+        say!("help-finding-end"),
     );
     made(format!("finding/{}", code.word()), code.word(), Group::Findings, text)
 }
 
 fn actions() -> Page {
-    let mut text = "# Actions\n\nEverything that can be done by name; [keys](keys) lists the keys alone.\n".to_owned();
+    let mut text = format!("# {}\n\n{}\n", say!("help-actions"), say!("help-actions-intro"));
     for menu in Menu::ALL {
-        text.push_str(&format!("\n## {}\n\n", menu.word()));
+        text.push_str(&format!("\n## {}\n\n", menu.words()));
         for action in ACTIONS.iter().filter(|a| a.menu == menu) {
-            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what));
+            text.push_str(&format!("- [{}](action/{}){}: {}\n", bare(action), action.id, key(action), action.what()));
         }
     }
-    made("actions", "All actions", Group::Actions, text)
+    made("actions", say!("help-actions-all"), Group::Actions, text)
 }
 
 fn action(action: &Action) -> Page {
-    let key = if action.key.is_empty() { "It has no key.".to_owned() } else { format!("Its key is `{}`.", action.key) };
+    let key = match action.key {
+        "" => say!("help-action-keyless"),
+        key => say!("help-action-key", key),
+    };
     let text = format!(
-        "# {}\n\n{}\n\nIt stands in the menu {}. {key} {}\n\nAll actions: [actions](actions).\n",
+        "# {}\n\n{}\n\n{} {key} {}\n\n{}\n",
         bare(action),
-        action.what,
-        action.menu.word(),
+        action.what(),
+        say!("help-action-menu", menu = action.menu.words()),
         when(action.when),
+        say!("help-action-end"),
     );
     made(format!("action/{}", action.id), bare(action), Group::Actions, text)
 }
 
 fn keys() -> Page {
-    let mut text = "# Keys\n\n".to_owned();
+    let title = say!("help-keys");
+    let mut text = format!("# {title}\n\n");
     for action in ACTIONS.iter().filter(|a| !a.key.is_empty()) {
         text.push_str(&format!("- `{}`: [{}](action/{})\n", action.key, bare(action), action.id));
     }
-    text.push_str(
-        "\n## Without a name of their own\n\n\
-         - `Escape`: gives up the pull, the field or the dialog, then the choice.\n\
-         - Arrow keys on a point or handle: push it by 1 mm; with `Shift` by 10 mm.\n\
-         - `Enter` in the chart: to the cell below; `Tab`: to the right.\n\
-         - `Ctrl+Y`: the same as \"Redo\".\n\
-         - `Ctrl` and a click on a size: that size alone.\n\n## Without a key\n\n",
-    );
-    for action in ACTIONS.iter().filter(|a| a.key.is_empty()) {
-        text.push_str(&format!("- [{}](action/{}), in the menu {}\n", bare(action), action.id, action.menu.word()));
+    text.push_str(&format!("\n## {}\n\n", say!("help-keys-unnamed")));
+    for unnamed in [
+        say!("help-keys-escape"),
+        say!("help-keys-arrows"),
+        say!("help-keys-enter"),
+        say!("help-keys-redo"),
+        say!("help-keys-size"),
+    ] {
+        text.push_str(&format!("- {unnamed}\n"));
     }
-    made("keys", "Keys", Group::Actions, text)
+    text.push_str(&format!("\n## {}\n\n", say!("help-keys-keyless")));
+    for action in ACTIONS.iter().filter(|a| a.key.is_empty()) {
+        let link = format!("[{}](action/{})", bare(action), action.id);
+        text.push_str(&format!("- {}\n", say!("help-key-in-menu", action = link, menu = action.menu.words())));
+    }
+    made("keys", title, Group::Actions, text)
 }
 
-fn bare(action: &Action) -> &'static str {
-    action.name.trim_end_matches(" …")
+/// The name of an action, whether it asks for more or not.
+pub(super) fn bare(action: &Action) -> &'static str {
+    action.name().trim_end_matches(" …")
 }
 
 fn key(action: &Action) -> String {
     if action.key.is_empty() { String::new() } else { format!(" `{}`", action.key) }
 }
 
-fn when(when: When) -> &'static str {
+fn when(when: When) -> String {
     match when {
-        When::Always => "It can be done at any time.",
-        When::CanUndo => "It needs a change that can be taken back.",
-        When::CanRedo => "It needs a change that was taken back.",
-        When::PartChosen => "Choose a part first.",
-        When::PieceChosen => "Choose a piece first.",
-        When::OutlineOpen => "Choose a piece whose outline is open first.",
-        When::SeamChosen => "Choose a seam first.",
-        When::SizeChosen => "Choose a size of the range first.",
-        When::HasSizes => "The draft needs a size first.",
-        When::CanDelete => "Choose something with a name, or a step of the booklet, first.",
-        When::InOrder => "Choose a row of the chart, a strip, a notion, a cloth or a step of the booklet first.",
-        When::HasFindings => "It needs something that was found.",
-        When::Planning => "Lays must be looked for.",
-        When::PlanSeen => "Choose a cell in the room of cloth first.",
-        When::LaidChosen => "Choose a piece on the cloth first.",
-        When::HasPlans => "A lay plan must be kept in the draft.",
-        When::Comparing => "Compare with another draft first.",
-        When::HasProposals => "It needs proposed numbers in the chart.",
+        When::Always => say!("help-when-always"),
+        When::CanUndo => say!("help-when-can-undo"),
+        When::CanRedo => say!("help-when-can-redo"),
+        When::PartChosen => say!("help-when-part-chosen"),
+        When::PieceChosen => say!("help-when-piece-chosen"),
+        When::OutlineOpen => say!("help-when-outline-open"),
+        When::SeamChosen => say!("help-when-seam-chosen"),
+        When::SizeChosen => say!("help-when-size-chosen"),
+        When::HasSizes => say!("help-when-has-sizes"),
+        When::CanDelete => say!("help-when-can-delete"),
+        When::InOrder => say!("help-when-in-order"),
+        When::HasFindings => say!("help-when-has-findings"),
+        When::Planning => say!("help-when-planning"),
+        When::PlanSeen => say!("help-when-plan-seen"),
+        When::LaidChosen => say!("help-when-laid-chosen"),
+        When::HasPlans => say!("help-when-has-plans"),
+        When::Comparing => say!("help-when-comparing"),
+        When::HasProposals => say!("help-when-has-proposals"),
     }
 }
 

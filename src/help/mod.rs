@@ -1,16 +1,14 @@
 //! Help: pages by name, found by words; the same in the window and on the command line.
 //!
 //! What the program knows of itself (functions, findings, actions) becomes pages here; the rest is written in
-//! `assets/help`. How a page looks is left to whoever shows it.
+//! `assets/help`, a folder for each language. How a page looks is left to whoever shows it.
 
-mod advice;
 mod glossary;
 mod made;
 mod pages;
 mod printed;
 mod reader;
 
-pub use advice::advice;
 pub use glossary::{Word, glossary};
 pub use made::function_page;
 pub use pages::{Group, Page, page, pages, search};

@@ -3,6 +3,7 @@
 use std::fmt::Write as _;
 
 use super::reader::{Block, Span, blocks, plain};
+use crate::texts::say;
 
 /// Lines are no longer than this, letters.
 const WIDTH: usize = 96;
@@ -51,7 +52,7 @@ pub fn printed(text: &str) -> String {
     }
     if !links.is_empty() {
         out.push('\n');
-        broken(&mut out, &format!("See also: {}.", links.join(", ")), "", "");
+        broken(&mut out, &say!("help-see-also", pages = links.join(", ")), "", "");
     }
     out
 }

@@ -8,6 +8,7 @@ use super::program::Op;
 use super::spelling::nearest;
 use super::tree::{Argument, ArgumentValue, Expr, NamePart};
 use crate::base::{Code, Finding, Mend, Span};
+use crate::texts::say;
 
 /// A call of `function`.
 pub(super) fn call(checker: &Checker<'_>, function: &NamePart, arguments: &[Argument], span: Span) -> Made {
@@ -39,16 +40,16 @@ pub(super) fn call(checker: &Checker<'_>, function: &NamePart, arguments: &[Argu
 fn unknown(function: &NamePart) -> Box<Finding> {
     let mut finding = problem(Code::UnknownFunction, function.span);
     let near = nearest(&function.text, FUNCTIONS.iter().map(|f| f.name));
-    let hint = near.map_or(String::new(), |n| format!("; did you mean `{n}`?"));
+    let hint = near.map_or(String::new(), |n| say!("did-you-mean", name = n));
     let text: String = function.text.chars().take(60).collect();
     finding.words = vec![("name", format!("`{text}`")), ("hint", hint)];
     finding.mend = near.map(|by| Mend { span: function.span, by: by.to_owned() });
     finding
 }
 
-fn wrong(row: &Signature, span: Span, why: impl std::fmt::Display) -> Stop {
+fn wrong(row: &Signature, span: Span, why: String) -> Stop {
     let mut finding = problem(Code::WrongArguments, span);
-    finding.words = vec![("function", format!("`{}`", usage(row))), ("problem", why.to_string())];
+    finding.words = vec![("function", format!("`{}`", usage(row))), ("problem", why)];
     Some(finding)
 }
 
@@ -81,22 +82,22 @@ fn assign<'a>(
         match &argument.name {
             Some(name) => {
                 let Some(i) = row.parameters.iter().position(|p| p.name == name.text) else {
-                    return Err(wrong(row, name.span, format!("it has no `{}:`", name.text)));
+                    return Err(wrong(row, name.span, say!("call-no-parameter", name = name.text)));
                 };
                 if slots.iter().any(|(k, _)| *k == i) {
-                    return Err(wrong(row, name.span, format!("`{}:` is given twice", name.text)));
+                    return Err(wrong(row, name.span, say!("call-twice", name = name.text)));
                 }
                 slots.push((i, argument));
             }
             None => {
                 let Some(parameter) = row.parameters.get(next) else {
-                    return Err(wrong(row, argument.span, "this is one too many"));
+                    return Err(wrong(row, argument.span, say!("call-too-many")));
                 };
                 if parameter.how == How::Choice {
-                    return Err(wrong(row, argument.span, "this is one too many"));
+                    return Err(wrong(row, argument.span, say!("call-too-many")));
                 }
                 if parameter.how == How::Named {
-                    let why = format!("`{}:` must stand before this", parameter.name);
+                    let why = say!("call-name-first", name = parameter.name);
                     return Err(wrong(row, argument.span, why));
                 }
                 slots.push((next, argument));
@@ -109,7 +110,7 @@ fn assign<'a>(
     for (i, parameter) in row.parameters.iter().enumerate() {
         if !matches!(parameter.how, How::Optional | How::Choice) && !slots.iter().any(|(k, _)| *k == i) {
             let at = Span::new(function.span.start, span.end.max(function.span.end));
-            return Err(wrong(row, at, format!("`{}` is missing", parameter.name)));
+            return Err(wrong(row, at, say!("call-missing", name = parameter.name)));
         }
     }
     slots.sort_by_key(|(i, _)| *i);
@@ -141,7 +142,7 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
             }
             (Takes::ListAlongside, ArgumentValue::List(exprs)) => {
                 if list != Some(exprs.len()) {
-                    return Err(wrong(row, argument.span, "both lists must be equally long"));
+                    return Err(wrong(row, argument.span, say!("call-lists-uneven")));
                 }
                 state.take(&exprs[0], What::Quantity, argument.span)?;
                 let kind = state.kinds.last().copied();
@@ -156,13 +157,13 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
             }
             (Takes::Row, ArgumentValue::One(expr)) => state.take(expr, What::Quantity, argument.span)?,
             (Takes::Words, ArgumentValue::Text(words)) => state.in_size(words, argument.span)?,
-            (Takes::Words, _) => return Err(wrong(row, argument.span, "words in quotes are needed here")),
+            (Takes::Words, _) => return Err(wrong(row, argument.span, say!("call-wants-words"))),
             (Takes::Word(words), ArgumentValue::One(expr)) => state.word(*i, words, expr)?,
             (Takes::ListAsFirst | Takes::ListAlongside, _) => {
-                return Err(wrong(row, argument.span, "a list in square brackets is needed here"));
+                return Err(wrong(row, argument.span, say!("call-wants-list")));
             }
-            (_, ArgumentValue::List(_)) => return Err(wrong(row, argument.span, "no list is needed here")),
-            (_, ArgumentValue::Text(_)) => return Err(wrong(row, argument.span, "no words are needed here")),
+            (_, ArgumentValue::List(_)) => return Err(wrong(row, argument.span, say!("call-wants-no-list"))),
+            (_, ArgumentValue::Text(_)) => return Err(wrong(row, argument.span, say!("call-wants-no-words"))),
         }
     }
     let kind = state.gives(span)?;
@@ -183,7 +184,7 @@ fn compile(checker: &Checker<'_>, row: &Signature, slots: &[(usize, &Argument)],
         if let (Some(c), Some(t), Some(o)) = (condition, then, otherwise) {
             return Ok((Op::If(Box::new(c), Box::new(t), Box::new(o)), kind));
         }
-        return Err(wrong(row, span, "three arguments are needed"));
+        return Err(wrong(row, span, say!("call-wants-three")));
     }
     Ok((Op::Call(row.function, ops, span), kind))
 }
@@ -204,7 +205,7 @@ impl Row<'_, '_> {
     /// The outline of the piece in which the last line lies, and how many copies of it are cut.
     fn copies(&mut self, span: Span) -> Result<(), Stop> {
         let Some((outline, copies)) = self.frame.and_then(|f| self.checker.scope.outline(f)) else {
-            return Err(wrong(self.row, span, "the line must lie in a piece"));
+            return Err(wrong(self.row, span, say!("call-line-in-piece")));
         };
         self.ops.extend([Op::Load(outline), Op::Constant(copies)]);
         Ok(())
@@ -213,7 +214,7 @@ impl Row<'_, '_> {
     /// The row that was named, in another size.
     fn in_size(&mut self, words: &str, span: Span) -> Result<(), Stop> {
         let Some(Op::Load(symbol)) = self.ops.pop() else {
-            return Err(wrong(self.row, span, "a row of the chart is needed, by its name alone"));
+            return Err(wrong(self.row, span, say!("call-wants-row")));
         };
         match self.checker.scope.row_in(symbol, words) {
             Ok(symbol) => self.ops.push(Op::Load(symbol)),
@@ -232,7 +233,7 @@ impl Row<'_, '_> {
             self.ops.push(Op::Constant(i as f64));
             return Ok(());
         }
-        Err(wrong(self.row, expr.span, format!("`{name}:` is one of {}", words.join(", "))))
+        Err(wrong(self.row, expr.span, say!("call-one-of-words", name, words = words.join(", "))))
     }
 
     /// Which choice was made, as a number behind the arguments that stand by their place: 0 none, 1 the first parameter that can be
@@ -242,7 +243,7 @@ impl Row<'_, '_> {
         let chosen: Vec<usize> = slots.iter().map(|(i, _)| *i).filter(|i| *i >= first).collect();
         if chosen.len() > 1 {
             let names: Vec<String> = self.row.parameters[first..].iter().map(|p| format!("`{}:`", p.name)).collect();
-            return Err(wrong(self.row, span, format!("only one of {} can be given", names.join(", "))));
+            return Err(wrong(self.row, span, say!("call-one-of-names", names = names.join(", "))));
         }
         let what = if chosen.is_empty() { None } else { self.ops.pop() };
         self.ops.push(Op::Constant(chosen.first().map_or(0.0, |i| (i - first + 1) as f64)));
@@ -273,18 +274,14 @@ impl Row<'_, '_> {
             },
             Gives::First => {
                 if self.row.function == Function::Round && self.kinds.len() == 1 && first != Kind::NUMBER {
-                    return Err(wrong(
-                        self.row,
-                        span,
-                        "what has a unit is rounded to a step, as `round(length, 5 mm)`",
-                    ));
+                    return Err(wrong(self.row, span, say!("call-round-step")));
                 }
                 first
             }
             Gives::Second => self.kinds.get(1).copied().unwrap_or(Kind::NUMBER),
             Gives::Root => match first {
                 Kind::Quantity(n) if n % 2 == 0 => Kind::Quantity(n / 2),
-                kind => return Err(Some(differ(span, format!("there is no square root of {}", kind.words())))),
+                kind => return Err(Some(differ(span, say!("differ-root", kind = kind.words())))),
             },
             Gives::OfList => self.kinds.last().copied().unwrap_or(Kind::NUMBER),
         })

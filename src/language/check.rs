@@ -6,6 +6,7 @@ use super::lexer::problem;
 use super::program::{Comparison, Op, Program};
 use super::tree::{Binary, Condition, Expr, Form, NamePart};
 use crate::base::{Code, Finding, Mend, Span};
+use crate::texts::say;
 
 /// A checked formula.
 #[derive(Clone, Debug, PartialEq)]
@@ -37,7 +38,7 @@ pub fn check_condition(condition: &Condition, scope: &dyn Scope) -> Result<(Chec
     if left.kind != right.kind {
         return Err(Some(differ(
             condition.left.span.to(condition.right.span),
-            format!("{} cannot be compared with {}", left.kind.words(), right.kind.words()),
+            say!("differ-compared", left = left.kind.words(), right = right.kind.words()),
         )));
     }
     Ok((left, right))
@@ -70,8 +71,8 @@ impl Checker<'_> {
             Form::Call(function, arguments) => arguments::call(self, function, arguments, expr.span),
             Form::Pair(x, y) => {
                 let Some(frame) = self.scope.frame() else {
-                    let what = "coordinates say a point only inside a piece or drawing";
-                    return Err(Some(differ(expr.span, what.to_owned())));
+                    let what = say!("differ-coordinates");
+                    return Err(Some(differ(expr.span, what)));
                 };
                 let (x, y) = (self.wanted(x, What::Kind(Kind::LENGTH))?, self.wanted(y, What::Kind(Kind::LENGTH))?);
                 Ok((Op::Pair(Box::new(x.0), Box::new(y.0)), Kind::Point(frame)))
@@ -80,7 +81,7 @@ impl Checker<'_> {
                 let (op, kind) = self.expr(inner)?;
                 match kind {
                     Kind::Quantity(_) | Kind::Angle | Kind::Offset => Ok((Op::Negate(Box::new(op)), kind)),
-                    _ => Err(Some(differ(expr.span, format!("{} has no negative", kind.words())))),
+                    _ => Err(Some(differ(expr.span, say!("differ-negative", kind = kind.words())))),
                 }
             }
             Form::Not(inner) => {
@@ -113,10 +114,10 @@ impl Checker<'_> {
         match expr.form {
             Form::Number(value, None) => {
                 let by = format!("{value} {unit}");
-                finding.words = vec![("found", format!("`{value}`")), ("hint", format!("; did you mean `{by}`?"))];
+                finding.words = vec![("found", format!("`{value}`")), ("hint", say!("did-you-mean", name = by))];
                 finding.mend = Some(Mend { span: expr.span, by });
             }
-            _ => finding.words = vec![("found", "this number".into()), ("hint", String::new())],
+            _ => finding.words = vec![("found", say!("unit-of-this-number")), ("hint", String::new())],
         }
         finding
     }
@@ -147,13 +148,14 @@ impl Checker<'_> {
             Found::Broken => Err(None),
             Found::Ambiguous(choices) => {
                 let mut finding = problem(Code::AmbiguousName, span);
-                let list: Vec<String> = choices.iter().map(|c| format!("`{c}`")).collect();
-                finding.words = vec![("name", format!("`{}`", words.join("."))), ("choices", list.join(" or "))];
+                let list = choices.iter().map(|c| format!("`{c}`"));
+                let either = list.reduce(|first, last| say!("either", first, last)).unwrap_or_default();
+                finding.words = vec![("name", format!("`{}`", words.join("."))), ("choices", either)];
                 Err(Some(finding))
             }
             Found::Unknown(near) => {
                 let mut finding = problem(Code::UnknownName, span);
-                let hint = near.as_ref().map_or(String::new(), |n| format!("; did you mean `{n}`?"));
+                let hint = near.as_ref().map_or(String::new(), |n| say!("did-you-mean", name = n));
                 let text: String = words.join(".").chars().take(60).collect();
                 finding.words = vec![("name", format!("`{text}`")), ("hint", hint)];
                 finding.mend = near.map(|by| Mend { span, by });
@@ -191,7 +193,7 @@ impl Checker<'_> {
             _ => {
                 if ka != kb || !ka.is_quantity() {
                     self.same_unit(left, ka, right, kb)?;
-                    let text = format!("{} cannot be compared with {}", ka.words(), kb.words());
+                    let text = say!("differ-compared", left = ka.words(), right = kb.words());
                     return Err(Some(differ(span, text)));
                 }
                 let how = match op {
@@ -232,15 +234,13 @@ impl Checker<'_> {
                 self.one_frame(Some(f), g, right.span)?;
                 Ok(Kind::Offset)
             }
-            (Kind::Point(_), Kind::Point(_)) => {
-                Err(Some(differ(span, "two points have no sum; `halfway(a, b)` is the point between them".into())))
-            }
+            (Kind::Point(_), Kind::Point(_)) => Err(Some(differ(span, say!("differ-points-sum")))),
             _ => {
                 self.same_unit(left, ka, right, kb)?;
                 let words = if plus {
-                    format!("{} and {} cannot be added", ka.words(), kb.words())
+                    say!("differ-added", left = ka.words(), right = kb.words())
                 } else {
-                    format!("{} cannot be taken from {}", kb.words(), ka.words())
+                    say!("differ-taken", taken = kb.words(), from = ka.words())
                 };
                 Err(Some(differ(span, words)))
             }
@@ -251,24 +251,22 @@ impl Checker<'_> {
         let times = op == Binary::Multiply;
         let power = |n: i8| match n {
             -3..=3 => Ok(Kind::Quantity(n)),
-            _ => Err(Some(differ(span, "a power of length beyond the third has no meaning here".into()))),
+            _ => Err(Some(differ(span, say!("differ-power-beyond")))),
         };
         match (ka, kb) {
             (Kind::Quantity(a), Kind::Quantity(b)) => power(if times { a + b } else { a - b }),
             (Kind::Angle | Kind::Offset, Kind::NUMBER) => Ok(ka),
             (Kind::NUMBER, Kind::Angle | Kind::Offset) if times => Ok(kb),
             (Kind::Angle, Kind::Angle) if !times => Ok(Kind::NUMBER),
-            (Kind::Angle, Kind::Quantity(1)) | (Kind::Quantity(1), Kind::Angle) if times => Err(Some(differ(
-                span,
-                "an angle times a length is not a length; for the length of an arc write `angle / 180 deg * pi * radius`"
-                    .into(),
-            ))),
+            (Kind::Angle, Kind::Quantity(1)) | (Kind::Quantity(1), Kind::Angle) if times => {
+                Err(Some(differ(span, say!("differ-arc-length"))))
+            }
             _ => {
                 let at = if times { span } else { right.span.to(span) };
                 let words = if times {
-                    format!("{} and {} cannot be multiplied", ka.words(), kb.words())
+                    say!("differ-multiplied", left = ka.words(), right = kb.words())
                 } else {
-                    format!("{} cannot be divided by {}", ka.words(), kb.words())
+                    say!("differ-divided", left = ka.words(), right = kb.words())
                 };
                 Err(Some(differ(at, words)))
             }
@@ -289,12 +287,10 @@ impl Checker<'_> {
             (Kind::NUMBER, Kind::NUMBER, None) => Ok((Op::Power(Box::new(a), Box::new(b)), Kind::NUMBER)),
             (Kind::Quantity(p), Kind::NUMBER, Some(n)) => match i32::from(p) * n {
                 power @ -3..=3 => Ok((Op::Whole(Box::new(a), n), Kind::Quantity(power as i8))),
-                _ => Err(Some(differ(span, "a power of length beyond the third has no meaning here".into()))),
+                _ => Err(Some(differ(span, say!("differ-power-beyond")))),
             },
-            (Kind::Quantity(_), Kind::NUMBER, None) => {
-                Err(Some(differ(right.span, "a length can only be raised to a whole number".into())))
-            }
-            _ => Err(Some(differ(span, format!("{} cannot be raised to {}", ka.words(), kb.words())))),
+            (Kind::Quantity(_), Kind::NUMBER, None) => Err(Some(differ(right.span, say!("differ-power-whole")))),
+            _ => Err(Some(differ(span, say!("differ-raised", left = ka.words(), right = kb.words())))),
         }
     }
 
@@ -323,7 +319,7 @@ pub(super) fn differ(span: Span, words: String) -> Box<Finding> {
 
 fn wrong_kind(span: Span, found: Kind, what: What) -> Box<Finding> {
     let mut finding = problem(Code::WrongKind, span);
-    finding.words = vec![("found", found.words().into()), ("expected", what.words().into())];
+    finding.words = vec![("found", found.words()), ("expected", what.words())];
     finding
 }
 
@@ -343,7 +339,7 @@ impl Checked {
             {
                 finding = problem(Code::UnitMissing, span);
                 let by = format!("{value} {unit}");
-                finding.words = vec![("found", format!("`{value}`")), ("hint", format!("; did you mean `{by}`?"))];
+                finding.words = vec![("found", format!("`{value}`")), ("hint", say!("did-you-mean", name = by))];
                 finding.mend = Some(Mend { span, by });
             }
             return Err(finding);

@@ -3,6 +3,7 @@
 use super::functions::Function;
 use super::program::{Comparison, Op, Program};
 use crate::base::{Scalar, Span, round_half_away};
+use crate::texts::id;
 
 /// A value while a program runs. Kinds were checked before.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,13 +27,13 @@ pub enum Value<S, E> {
 pub enum Trouble {
     /// Something that it needs has none, which is reported there.
     Upstream,
-    /// The result is not finite.
+    /// The result is not finite: the id of the words that say why.
     NotFinite(&'static str),
     /// A place outside an edge: the place and the edge's length, mm.
     OffTheEdge(f64, f64),
     /// A point that is not on an edge: its distance, mm.
     NotOnEdge(f64),
-    /// A construction without answer.
+    /// A construction without answer: the id of the words that say why.
     NoAnswer(&'static str),
     /// More than one answer where none was chosen: how many.
     Several(u32),
@@ -65,7 +66,7 @@ pub fn evaluate<S: Scalar, M: Machine<S>>(
         Value::Edge(_) | Value::Truth(_) => true,
         Value::Share(a) => a.value().is_finite(),
     };
-    if finite { Ok(value) } else { Err((Trouble::NotFinite("a number became too large"), program.span)) }
+    if finite { Ok(value) } else { Err((Trouble::NotFinite(id!("answer-too-large")), program.span)) }
 }
 
 type Ran<S, M> = Result<Value<S, <M as Machine<S>>::Edge>, (Trouble, Span)>;
@@ -94,7 +95,7 @@ fn run<S: Scalar, M: Machine<S>>(op: &Op, machine: &M, span: Span) -> Ran<S, M> 
         Op::Divide(a, b, at) => {
             let (a, b) = (run(a, machine, span)?, real(&run(b, machine, span)?));
             if b.value() == 0.0 {
-                return Err((Trouble::NotFinite("it divides by zero"), *at));
+                return Err((Trouble::NotFinite(id!("answer-by-zero")), *at));
             }
             match a {
                 Value::Pair(x, y) => Value::Pair(x / b, y / b),
@@ -104,14 +105,14 @@ fn run<S: Scalar, M: Machine<S>>(op: &Op, machine: &M, span: Span) -> Ran<S, M> 
         Op::Whole(a, n) => {
             let a = real(&run(a, machine, span)?);
             if a.value() == 0.0 && *n < 0 {
-                return Err((Trouble::NotFinite("it divides by zero"), span));
+                return Err((Trouble::NotFinite(id!("answer-by-zero")), span));
             }
             Value::Real(a.powi(*n))
         }
         Op::Power(a, b) => {
             let power = real(&run(a, machine, span)?).powf(real(&run(b, machine, span)?));
             if !power.value().is_finite() {
-                return Err((Trouble::NotFinite("this power does not exist"), span));
+                return Err((Trouble::NotFinite(id!("answer-no-power")), span));
             }
             Value::Real(power)
         }
@@ -181,13 +182,13 @@ fn arithmetic<S: Scalar, E>(function: Function, values: &[Value<S, E>]) -> Optio
         Function::Round => {
             let step = values.get(1).map_or(1.0, |v| real(v).value());
             if step <= 0.0 {
-                return Some(Err(Trouble::NoAnswer("the step of a rounding must be above zero")));
+                return Some(Err(Trouble::NoAnswer(id!("answer-round-step"))));
             }
             S::constant(round_half_away(n(0).value(), step))
         }
         Function::Sqrt => {
             if n(0).value() < 0.0 {
-                return Some(Err(Trouble::NotFinite("there is no square root below zero")));
+                return Some(Err(Trouble::NotFinite(id!("answer-no-root"))));
             }
             n(0).sqrt()
         }
@@ -195,7 +196,7 @@ fn arithmetic<S: Scalar, E>(function: Function, values: &[Value<S, E>]) -> Optio
         Function::Cos => n(0).cos(),
         Function::Tan => n(0).tan(),
         Function::Asin | Function::Acos if n(0).value().abs() > 1.0 => {
-            return Some(Err(Trouble::NotFinite("no angle has a sine or cosine beyond 1")));
+            return Some(Err(Trouble::NotFinite(id!("answer-beyond-one"))));
         }
         Function::Asin => n(0).asin(),
         Function::Acos => n(0).acos(),
@@ -226,7 +227,7 @@ fn graded<S: Scalar, E>(values: &[Value<S, E>]) -> Result<Value<S, E>, Trouble> 
     let step = |i: usize| real(&values[1 + i]);
     let give = |i: usize| real(&values[1 + count + i]);
     if (1..count).any(|i| step(i).value() <= step(i - 1).value()) {
-        return Err(Trouble::NoAnswer("the steps of `at:` must rise"));
+        return Err(Trouble::NoAnswer(id!("answer-steps-rise")));
     }
     let by = real(&values[0]);
     if by.value() <= step(0).value() {

@@ -1,6 +1,7 @@
 //! Kinds of values, and what the checker needs to know about names.
 
 use crate::base::Unit;
+use crate::texts::{id, own, said, say};
 
 /// A drawing or piece in whose coordinates a point stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -47,22 +48,23 @@ impl Kind {
     }
 
     /// In words: "a length".
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Quantity(0) => "a plain number",
-            Self::Quantity(1) => "a length",
-            Self::Quantity(2) => "an area",
-            Self::Quantity(3) => "a volume",
-            Self::Quantity(-1) => "one over a length",
-            Self::Quantity(_) => "a power of length",
-            Self::Angle => "an angle",
-            Self::Offset => "an offset",
-            Self::Point(_) => "a point",
-            Self::Line(_) => "a line",
-            Self::Edge(_) => "an edge",
-            Self::Piece(_) => "a whole piece",
-            Self::Truth => "yes or no",
-        }
+    pub fn words(self) -> String {
+        let id = match self {
+            Self::Quantity(0) => id!("kind-number"),
+            Self::Quantity(1) => id!("kind-length"),
+            Self::Quantity(2) => id!("kind-area"),
+            Self::Quantity(3) => id!("kind-volume"),
+            Self::Quantity(-1) => id!("kind-per-length"),
+            Self::Quantity(_) => id!("kind-power"),
+            Self::Angle => id!("kind-angle"),
+            Self::Offset => id!("kind-offset"),
+            Self::Point(_) => id!("kind-point"),
+            Self::Line(_) => id!("kind-line"),
+            Self::Edge(_) => id!("kind-edge"),
+            Self::Piece(_) => id!("kind-piece"),
+            Self::Truth => id!("kind-truth"),
+        };
+        said(own(), id, &[])
     }
 }
 
@@ -109,16 +111,17 @@ impl What {
     }
 
     /// In words.
-    pub fn words(self) -> &'static str {
-        match self {
-            Self::Kind(kind) => kind.words(),
-            Self::Quantity => "a number, a length or an angle",
-            Self::Place => "a length or a fraction of the edge",
-            Self::PointOrOffset => "a point or an offset",
-            Self::Path => "a line or an edge",
-            Self::Thing => "a point, a line or an edge",
-            Self::Any => "a value",
-        }
+    pub fn words(self) -> String {
+        let id = match self {
+            Self::Kind(kind) => return kind.words(),
+            Self::Quantity => id!("kind-quantity"),
+            Self::Place => id!("kind-place"),
+            Self::PointOrOffset => id!("kind-point-or-offset"),
+            Self::Path => id!("kind-path"),
+            Self::Thing => id!("kind-thing"),
+            Self::Any => id!("kind-any"),
+        };
+        said(own(), id, &[])
     }
 }
 
@@ -147,7 +150,7 @@ pub trait Scope {
     fn unit(&self) -> Unit;
     /// The symbol of a row in another size, or why there is none.
     fn row_in(&self, _symbol: u32, _size: &str) -> Result<u32, String> {
-        Err("no size can be named here".to_owned())
+        Err(say!("in-size-nowhere"))
     }
     /// The symbol of a frame's outline, and how many copies of it are cut; `None` for what has no outline.
     fn outline(&self, _frame: Frame) -> Option<(u32, f64)> {

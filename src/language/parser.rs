@@ -1,8 +1,9 @@
-//! From text to tree. The grammar stands in `assets/help/language.md`.
+//! From text to tree. The grammar stands in `assets/help/en/language.md`.
 
 use super::lexer::{Token, problem, tokens};
 use super::tree::{Argument, ArgumentValue, Binary, Condition, Expr, Form, NamePart, Relation};
 use crate::base::{Code, Finding, Mend, Span, Unit};
+use crate::texts::{id, own, said, say};
 
 /// The most letters of a formula that are read.
 pub const MAX_LETTERS: usize = 2_000;
@@ -15,7 +16,7 @@ type Read<T> = Result<T, Box<Finding>>;
 pub fn parse(text: &str) -> Read<Expr> {
     let mut parser = Parser::new(text)?;
     let expr = parser.formula()?;
-    parser.end("an operator or the end of the formula")?;
+    parser.end(id!("read-operator-or-end"))?;
     Ok(expr)
 }
 
@@ -25,17 +26,17 @@ pub fn parse_condition(text: &str) -> Read<Condition> {
     let left = parser.formula()?;
     if parser.skip("=") {
         let right = parser.formula()?;
-        parser.end("an operator or the end of the condition")?;
+        parser.end(id!("read-operator-or-end-of-condition"))?;
         return Ok(Condition { left, relation: Relation::Equal, right });
     }
-    parser.end("`=` or a comparison")?;
+    parser.end(id!("read-equal-or-comparison"))?;
     match left.form {
         Form::Binary(op @ (Binary::Less | Binary::LessEqual | Binary::More | Binary::MoreEqual), a, b) => {
             Ok(Condition { left: *a, relation: Relation::Compared(op), right: *b })
         }
         _ => {
             let mut finding = problem(Code::Unexpected, Span::new(text.len(), text.len()));
-            finding.words = vec![("found", "the end".into()), ("expected", "`=`, `<`, `<=`, `>` or `>=`".into())];
+            finding.words = vec![("found", say!("read-the-end")), ("expected", say!("read-comparison"))];
             Err(finding)
         }
     }
@@ -92,23 +93,28 @@ impl<'a> Parser<'a> {
         here
     }
 
-    fn unexpected(&self, expected: &str) -> Box<Finding> {
+    /// Something else is needed here, of which this is the id.
+    fn unexpected(&self, expected: &'static str) -> Box<Finding> {
+        self.stands_for(said(own(), expected, &[]))
+    }
+
+    fn stands_for(&self, expected: String) -> Box<Finding> {
         let span = self.span();
         let mut finding = problem(Code::Unexpected, span);
         let found = match self.peek() {
-            Token::End => "the end".to_owned(),
-            Token::Unit(_) => format!("the unit `{}`", span.of(self.text)),
+            Token::End => say!("read-the-end"),
+            Token::Unit(_) => say!("read-the-unit", unit = span.of(self.text)),
             _ => format!("`{}`", span.of(self.text)),
         };
-        finding.words = vec![("found", found), ("expected", expected.to_owned())];
+        finding.words = vec![("found", found), ("expected", expected)];
         finding
     }
 
-    fn end(&mut self, expected: &str) -> Read<()> {
+    fn end(&mut self, expected: &'static str) -> Read<()> {
         match self.peek() {
             Token::End => Ok(()),
             Token::Sign(",") if matches!(self.peek_after(1), Token::Number { .. }) => {
-                let mut finding = self.unexpected("a decimal point");
+                let mut finding = self.unexpected(id!("read-decimal-point"));
                 finding.mend = Some(Mend { span: self.span(), by: ".".into() });
                 Err(finding)
             }
@@ -213,7 +219,7 @@ impl<'a> Parser<'a> {
     fn postfix(&mut self) -> Read<Expr> {
         let mut left = self.primary()?;
         while self.skip(".") {
-            let name = self.word("the name of a function or a point")?;
+            let name = self.word(id!("read-function-or-point"))?;
             let mut arguments = vec![argument(left)];
             let mut span = arguments[0].span.to(name.span);
             if self.skip("(") {
@@ -224,7 +230,7 @@ impl<'a> Parser<'a> {
         Ok(left)
     }
 
-    fn word(&mut self, expected: &str) -> Read<NamePart> {
+    fn word(&mut self, expected: &'static str) -> Read<NamePart> {
         match self.peek() {
             Token::Word(text) => {
                 let span = self.next();
@@ -246,9 +252,7 @@ impl<'a> Parser<'a> {
                 self.next();
                 Ok(Expr { span, form: Form::Pi })
             }
-            Token::Word(word @ ("and" | "or" | "not")) => {
-                Err(self.unexpected(&format!("a number, a name or a bracket before `{word}`")))
-            }
+            Token::Word(word @ ("and" | "or" | "not")) => Err(self.stands_for(say!("read-start-before", word))),
             Token::Word(_) => self.name(),
             Token::Sign("(") => {
                 self.next();
@@ -260,16 +264,16 @@ impl<'a> Parser<'a> {
                     None => Expr { span, ..inner },
                 })
             }
-            _ => Err(self.unexpected("a number, a name or a bracket")),
+            _ => Err(self.unexpected(id!("read-start"))),
         }
     }
 
     /// A name, or a function with its arguments.
     fn name(&mut self) -> Read<Expr> {
-        let mut parts = vec![self.word("a name")?];
+        let mut parts = vec![self.word(id!("read-name"))?];
         while matches!(self.peek(), Token::Sign(".")) {
             self.next();
-            parts.push(self.word("a name")?);
+            parts.push(self.word(id!("read-name"))?);
         }
         let start = parts[0].span;
         let last = parts.len() - 1;
@@ -296,7 +300,7 @@ impl<'a> Parser<'a> {
         loop {
             let name = match (self.peek(), self.peek_after(1)) {
                 (Token::Word(_), Token::Sign(":")) => {
-                    let name = self.word("a name")?;
+                    let name = self.word(id!("read-name"))?;
                     self.next();
                     Some(name)
                 }
@@ -331,7 +335,7 @@ impl<'a> Parser<'a> {
         match self.peek() {
             Token::Sign(s) if s == sign => Ok(self.next()),
             Token::End => Err(problem(Code::BracketOpen, open)),
-            _ => Err(self.unexpected(&format!("`,`, an operator or `{sign}`"))),
+            _ => Err(self.stands_for(say!("read-comma-or-close", sign))),
         }
     }
 
@@ -349,7 +353,7 @@ impl<'a> Parser<'a> {
         };
         let first = match self.peek() {
             Token::Number { text, .. } => text,
-            _ => return Err(self.unexpected("a number")),
+            _ => return Err(self.unexpected(id!("read-number"))),
         };
         let (value, used) = if let Some((n, d)) = over(self, 0) {
             (self.fraction(n, d)?, 3)
@@ -369,7 +373,7 @@ impl<'a> Parser<'a> {
                 unit = Some(u);
             }
             Token::Word(word) if !matches!(word, "and" | "or") => {
-                let mut finding = self.unexpected("a unit or an operator");
+                let mut finding = self.unexpected(id!("read-unit-or-operator"));
                 let low = word.to_lowercase();
                 if let Some(u) = Unit::of(&low).or(Unit::of(low.trim_end_matches("ch").trim_end_matches("es"))) {
                     finding.mend = Some(Mend { span: self.span(), by: u.sign().to_owned() });
@@ -384,22 +388,22 @@ impl<'a> Parser<'a> {
     fn read(&self, digits: &str) -> Read<f64> {
         match digits.parse::<f64>() {
             Ok(value) if value.is_finite() => Ok(value),
-            _ => Err(self.bad_number(digits, "it is too large")),
+            _ => Err(self.bad_number(digits, say!("read-too-large"))),
         }
     }
 
     fn fraction(&self, over: &str, under: &str) -> Read<f64> {
         let (over_value, under_value) = (self.read(over)?, self.read(under)?);
         if under_value == 0.0 {
-            return Err(self.bad_number(&format!("{over}/{under}"), "nothing can be divided by zero"));
+            return Err(self.bad_number(&format!("{over}/{under}"), say!("read-by-zero")));
         }
         Ok(over_value / under_value)
     }
 
-    fn bad_number(&self, found: &str, why: &str) -> Box<Finding> {
+    fn bad_number(&self, found: &str, why: String) -> Box<Finding> {
         let mut finding = problem(Code::NumberBad, self.span());
         let short: String = found.chars().take(20).collect();
-        finding.words = vec![("found", short), ("problem", why.to_owned())];
+        finding.words = vec![("found", short), ("problem", why)];
         finding
     }
 }

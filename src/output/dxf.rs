@@ -11,8 +11,10 @@ use thiserror::Error;
 
 use super::OpenPiece;
 use super::pdf::MAX_SIDE;
+use super::wide::own_piece;
 use crate::base::round_half_away;
 use crate::base::tolerance::{FLAT, FLAT_OUT, STRAIGHT};
+use crate::texts::say;
 
 /// Layers by what lies on them.
 mod layer {
@@ -62,10 +64,10 @@ pub struct DxfSettings {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum DxfError {
     /// Nothing to write.
-    #[error("there are no pieces to write; draw a piece, or choose other pieces or sizes")]
+    #[error("{}", say!("output-no-pieces-file"))]
     NoPieces,
     /// A place that is no usable number, or an outline without an inside.
-    #[error("piece {piece}{} has no outline that can be written; look for its findings first", if size.is_empty() { String::new() } else { format!(" in size {size}") })]
+    #[error("{}", say!("output-unwritten", piece = own_piece(piece, size)))]
     NoOutline {
         /// Its name.
         piece: String,

@@ -13,6 +13,7 @@ use thiserror::Error;
 
 use super::save::{reason, several_at_once};
 use crate::base::system::sync_folder;
+use crate::texts::say;
 
 /// The file that is locked while a folder is written.
 const LOCK: &str = ".writing";
@@ -21,21 +22,21 @@ const LOCK: &str = ".writing";
 #[derive(Debug, Error)]
 pub enum FolderError {
     /// There is one already: it is never written over.
-    #[error("{} is there already and is never written over; move it away, or write elsewhere; nothing was written", .folder.display())]
+    #[error("{}", say!("output-folder-exists", folder = folder.display().to_string()))]
     Exists {
         /// Which.
         folder: PathBuf,
     },
     /// A name that is none, leads elsewhere, or stands twice.
-    #[error("{name:?} cannot be the name of a file in a folder: {problem}; nothing was written")]
+    #[error("{}", say!("output-name-bad-in-folder", name = format!("{name:?}"), problem))]
     NameBad {
         /// The name.
         name: String,
-        /// What is wrong.
-        problem: &'static str,
+        /// What is wrong, in words.
+        problem: String,
     },
     /// The system refused.
-    #[error("{} could not be written: {}; nothing was written", .path.display(), reason(.source))]
+    #[error("{}", say!("output-unwritten-file", file = path.display().to_string(), why = reason(source)))]
     Write {
         /// What.
         path: PathBuf,
@@ -58,7 +59,7 @@ pub fn save_folder(parent: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Re
     for (file, _) in files {
         file.split('/').try_for_each(check_part)?;
         if !known.insert(file.to_lowercase()) {
-            return Err(bad(file, "it stands twice in the list"));
+            return Err(bad(file, say!("output-name-twice")));
         }
     }
     let target = parent.join(name);
@@ -106,18 +107,18 @@ pub fn save_folder(parent: &Path, name: &str, files: &[(String, Vec<u8>)]) -> Re
     Ok(target)
 }
 
-fn bad(name: &str, problem: &'static str) -> FolderError {
+fn bad(name: &str, problem: String) -> FolderError {
     FolderError::NameBad { name: name.to_owned(), problem }
 }
 
 /// A part of a name must name something in the folder itself.
 fn check_part(part: &str) -> Result<(), FolderError> {
     if part.is_empty() || part == "." || part == ".." {
-        Err(bad(part, "a part of it is empty or leads elsewhere"))
+        Err(bad(part, say!("output-name-leads-elsewhere")))
     } else if part.contains(['/', '\\', '\0', ':']) {
-        Err(bad(part, "it holds a sign that separates folders"))
+        Err(bad(part, say!("output-name-separates")))
     } else if part == LOCK {
-        Err(bad(part, "that name is kept for the time of writing"))
+        Err(bad(part, say!("output-name-kept")))
     } else {
         Ok(())
     }

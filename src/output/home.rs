@@ -2,7 +2,7 @@
 //!
 //! Everything on a page lies between its margins; what a page shows is a part of one drawing, cut off exactly at its edges.
 
-use crate::texts::t;
+use crate::texts::{own_length, own_number, say, t};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
@@ -375,10 +375,7 @@ impl Table {
         for nest in self.nests.iter().filter(|n| n.pieces.len() > 1) {
             let crowded = nest.crowded().len();
             if crowded > 0 {
-                out.push(format!(
-                    "{}: lines of neighbouring sizes lie closer than 1.5 mm along {crowded} of its edges; print its sizes one by one",
-                    nest.name
-                ));
+                out.push(say!("output-crowded", piece = nest.name, count = crowded, apart = own_number(1.5)));
             }
         }
         let tile = self.layout.tile;
@@ -386,13 +383,12 @@ impl Table {
         let far = all.fold(Point::ZERO, |far, (n, at)| {
             Point::new(far.x.max(at.x + n.room.width), far.y.max(at.y + n.room.height))
         });
-        for (length, tile, saved, word) in
-            [(far.x, tile.width, self.layout.rows, "narrower"), (far.y, tile.height, self.layout.columns, "lower")]
-        {
-            if let Some(over) = lacking(length, tile) {
-                let shown = crate::base::shown(over, settings.unit);
-                out.push(format!("were everything {shown} {word}, up to {saved} pages would be saved"));
-            }
+        let over = |length, tile| lacking(length, tile).map(|over| own_length(over, settings.unit));
+        if let Some(by) = over(far.x, tile.width) {
+            out.push(say!("output-narrower", by, count = self.layout.rows));
+        }
+        if let Some(by) = over(far.y, tile.height) {
+            out.push(say!("output-lower", by, count = self.layout.columns));
         }
         out
     }

@@ -16,6 +16,7 @@ use super::font;
 use super::pdf_text::TextBook;
 use super::photo::Photo;
 use crate::base::{Scalar, digest, round_half_away};
+use crate::texts::{own_number, say};
 
 /// The longest side of a page, mm: 14 400 points, beyond which readers disagree (ISO 32000, annex on limits).
 pub const MAX_SIDE: f64 = 5080.0;
@@ -30,10 +31,10 @@ const TURN_STEP: f64 = 1e-5;
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum PdfError {
     /// No pages.
-    #[error("there is no page to write; draw at least one")]
+    #[error("{}", say!("output-no-page"))]
     NoPages,
     /// A page without a size.
-    #[error("page {page} is {width} x {height} mm; both sides must be above zero")]
+    #[error("{}", say!("output-page-empty", page, width = own_number(width), height = own_number(height)))]
     PageEmpty {
         /// Counted from 1.
         page: usize,
@@ -43,10 +44,7 @@ pub enum PdfError {
         height: f64,
     },
     /// A page beyond [`MAX_SIDE`].
-    #[error(
-        "page {page} is {width:.0} x {height:.0} mm, {}; a PDF page can be {MAX_SIDE} mm at most in each direction: spread it over several pages",
-        too_much(*width, *height)
-    )]
+    #[error("{}", too_large(*page, *width, *height))]
     PageTooLarge {
         /// Counted from 1.
         page: usize,
@@ -56,24 +54,29 @@ pub enum PdfError {
         height: f64,
     },
     /// A coordinate or size that is no number, or far beyond any page.
-    #[error("something on page {page} lies at a place that is no usable number; the shape behind it was not computed")]
+    #[error("{}", say!("output-page-place", page))]
     NotFinite {
         /// Counted from 1.
         page: usize,
     },
     /// The font that is part of the program failed.
-    #[error(
-        "the built-in font cannot be put into the file: {problem}; the program is damaged or has a fault, please report it"
-    )]
+    #[error("{}", say!("output-font", problem))]
     Font {
         /// What went wrong.
         problem: String,
     },
 }
 
-fn too_much(width: f64, height: f64) -> String {
-    let side = |mm: f64, word: &str| (mm > MAX_SIDE).then(|| format!("{:.0} mm too {word}", (mm - MAX_SIDE).ceil()));
-    [side(width, "wide"), side(height, "high")].into_iter().flatten().collect::<Vec<_>>().join(" and ")
+fn too_large(page: usize, width: f64, height: f64) -> String {
+    let whole = |mm: f64| format!("{mm:.0}");
+    let over = |mm: f64| whole((mm - MAX_SIDE).ceil());
+    let too_much = match (width > MAX_SIDE, height > MAX_SIDE) {
+        (true, true) => say!("output-too-wide-and-high", wide = over(width), high = over(height)),
+        (false, true) => say!("output-too-high", high = over(height)),
+        _ => say!("output-too-wide", wide = over(width)),
+    };
+    let (width, height) = (whole(width), whole(height));
+    say!("output-page-large", page, width, height, too_much, most = own_number(MAX_SIDE))
 }
 
 /// The bytes of a PDF file with one page for each picture.

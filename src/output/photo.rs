@@ -11,6 +11,7 @@ use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits, RgbIma
 use thiserror::Error;
 
 use crate::base::digest;
+use crate::texts::say;
 
 /// The most bytes of a file (64 MiB).
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
@@ -50,13 +51,13 @@ impl std::fmt::Debug for Photo {
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum PhotoError {
     /// Too many bytes.
-    #[error("it has {bytes} bytes; at most {MOST_BYTES} are read: save it smaller")]
+    #[error("{}", say!("output-photo-large", bytes, most = MOST_BYTES))]
     TooLarge {
         /// How many.
         bytes: usize,
     },
     /// Not a picture that can be read.
-    #[error("it cannot be read as a PNG or JPEG picture: {problem}")]
+    #[error("{}", say!("output-photo-unread", problem))]
     Unreadable {
         /// What the reader said.
         problem: String,
@@ -78,7 +79,7 @@ impl Photo {
         let is_jpeg = match reader.format() {
             Some(ImageFormat::Jpeg) => true,
             Some(ImageFormat::Png) => false,
-            _ => return Err(unreadable("it is another kind of file".to_owned())),
+            _ => return Err(unreadable(say!("output-photo-other"))),
         };
         let mut limits = Limits::default();
         limits.max_image_width = Some(MOST_SIDE);

@@ -16,7 +16,7 @@ use super::svg::decimals;
 use super::wide::{OUTLINE_PEN, SheetError, SheetPiece, closed, sizes_and_pens};
 use super::{font, text_width};
 use crate::base::DisplayUnit;
-use crate::texts::{self, decimal, t};
+use crate::texts::{self, decimal, own_number, say, t};
 
 /// A line is at least so many projected pixels wide: thinner ones vanish on cloth (case C105).
 pub const LINE_PIXELS: f64 = 2.0;
@@ -118,10 +118,10 @@ impl ProjectorSettings {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum ProjectorError {
     /// A picture or a number of pixels that cannot be.
-    #[error(
-        "a picture of {width} x {height} mm at {across} x {down} pixels cannot be projected; measure what is lit on the table (each side {} to {} mm), and look up its pixels",
-        SIDES.0, SIDES.1
-    )]
+    #[error("{}", say!(
+        "output-projected", width = own_number(width), height = own_number(height), across, down,
+        least = own_number(SIDES.0), most = own_number(SIDES.1)
+    ))]
     Picture {
         /// mm.
         width: f64,
@@ -133,9 +133,10 @@ pub enum ProjectorError {
         down: u32,
     },
     /// Lines that would not be seen.
-    #[error(
-        "lines {line} mm wide vanish on cloth: a pixel of this picture is {pixel:.3} mm, so ask for at least {least:.3} mm ({LINE_PIXELS} pixels), or leave the width to the program"
-    )]
+    #[error("{}", say!(
+        "output-line-thin", line = own_number(line), pixel = own_number(format_args!("{pixel:.3}")),
+        least = own_number(format_args!("{least:.3}")), pixels = own_number(LINE_PIXELS)
+    ))]
     LineThin {
         /// What was asked for, mm.
         line: f64,
@@ -145,7 +146,9 @@ pub enum ProjectorError {
         least: f64,
     },
     /// Neighbouring positions that have too little or too much in common.
-    #[error("neighbouring positions cannot have {common} mm in common; ask for {least:.0} to {most:.0} mm")]
+    #[error("{}", say!(
+        "output-common", common = own_number(common), least = format!("{least:.0}"), most = format!("{most:.0}")
+    ))]
     Common {
         /// mm.
         common: f64,

@@ -12,7 +12,7 @@ use std::sync::{Mutex, PoisonError};
 use thiserror::Error;
 
 use crate::base::system::sync_folder;
-use crate::texts::carried;
+use crate::texts::{carried, say};
 
 /// How many names are tried for a temporary file before it is given up.
 const TRIES: usize = 100;
@@ -23,19 +23,19 @@ const AT_ONCE: usize = 4;
 #[derive(Debug, Error)]
 pub enum SaveError {
     /// No such folder.
-    #[error("the folder {} does not exist; make it first, or name another", .folder.display())]
+    #[error("{}", say!("output-folder-missing", folder = folder.display().to_string()))]
     FolderMissing {
         /// The folder.
         folder: PathBuf,
     },
     /// Something else is there.
-    #[error("{} is not a folder; name a folder to write into", .folder.display())]
+    #[error("{}", say!("output-no-folder", folder = folder.display().to_string()))]
     NotAFolder {
         /// What was named.
         folder: PathBuf,
     },
     /// It cannot be made.
-    #[error("the folder {} cannot be made: {}; nothing was written", .folder.display(), reason(.source))]
+    #[error("{}", say!("output-folder-not-made", folder = folder.display().to_string(), why = reason(source)))]
     FolderNotMade {
         /// What was named.
         folder: PathBuf,
@@ -43,21 +43,21 @@ pub enum SaveError {
         source: io::Error,
     },
     /// A name that is none, leads elsewhere, or stands twice.
-    #[error("{name:?} cannot be the name of a file here: {problem}; nothing was written")]
+    #[error("{}", say!("output-name-bad", name = format!("{name:?}"), problem))]
     NameBad {
         /// The name.
         name: String,
-        /// What is wrong.
-        problem: &'static str,
+        /// What is wrong, in words.
+        problem: String,
     },
     /// A folder stands where the file should be.
-    #[error("{} is a folder, so no file can be written there; move it away or write elsewhere; nothing was written", .path.display())]
+    #[error("{}", say!("output-in-the-way", file = path.display().to_string()))]
     InTheWay {
         /// Where.
         path: PathBuf,
     },
     /// The system refused while temporary files were written.
-    #[error("{} could not be written: {}; nothing was changed", .path.display(), reason(.source))]
+    #[error("{}", say!("output-unchanged", file = path.display().to_string(), why = reason(source)))]
     Write {
         /// Which file.
         path: PathBuf,
@@ -65,7 +65,7 @@ pub enum SaveError {
         source: io::Error,
     },
     /// The system refused while the finished files were put into place.
-    #[error("{} could not be put into place: {}; {}", .path.display(), reason(.source), fate(.replaced))]
+    #[error("{}", not_replaced(path, source, replaced))]
     Replace {
         /// Which file.
         path: PathBuf,
@@ -79,20 +79,21 @@ pub enum SaveError {
 pub(super) fn reason(error: &io::Error) -> String {
     match error.kind() {
         ErrorKind::StorageFull | ErrorKind::QuotaExceeded => {
-            "the disk is full; make room or write elsewhere".to_owned()
+            say!("output-disk-full")
         }
-        ErrorKind::PermissionDenied => "you may not write there; change the rights or write elsewhere".to_owned(),
-        ErrorKind::ReadOnlyFilesystem => "the disk can only be read; write elsewhere".to_owned(),
+        ErrorKind::PermissionDenied => say!("output-no-rights"),
+        ErrorKind::ReadOnlyFilesystem => say!("output-read-only"),
         _ => error.to_string(),
     }
 }
 
-fn fate(replaced: &[PathBuf]) -> String {
+fn not_replaced(path: &Path, source: &io::Error, replaced: &[PathBuf]) -> String {
+    let (file, why) = (path.display().to_string(), reason(source));
     match replaced {
-        [] => "nothing was changed".to_owned(),
+        [] => say!("output-none-replaced", file, why),
         some => {
             let names: Vec<_> = some.iter().map(|p| p.display().to_string()).collect();
-            format!("already new: {}; write again to have all of them from one moment", names.join(", "))
+            say!("output-some-replaced", file, why, files = names.join(", "))
         }
     }
 }
@@ -176,11 +177,11 @@ pub(super) fn several_at_once<T: Sync, R: Send, E: Send>(
 
 fn check_name(name: &str, before: &[(String, Vec<u8>)]) -> Result<(), SaveError> {
     let problem = if name.is_empty() || name == "." || name == ".." {
-        "it names no file"
+        say!("output-names-nothing")
     } else if name.contains(['/', '\\', '\0']) {
-        "it holds a sign that separates folders"
+        say!("output-name-separates")
     } else if before.iter().any(|(n, _)| n == name) {
-        "it stands twice in the list"
+        say!("output-name-twice")
     } else {
         return Ok(());
     };

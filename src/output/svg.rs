@@ -13,6 +13,7 @@ use super::drawing::{Align, Ink, Item, Picture, Shared, Text};
 use super::font;
 use super::pdf::MAX_SIDE;
 use crate::base::round_half_away;
+use crate::texts::{own_number, say};
 
 /// How a picture is written.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -29,7 +30,7 @@ pub struct SvgSettings {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum SvgError {
     /// A page without a size.
-    #[error("the drawing {title} is {width} x {height} mm; both sides must be above zero")]
+    #[error("{}", say!("output-drawing-empty", title, width = own_number(width), height = own_number(height)))]
     Empty {
         /// Its title.
         title: String,
@@ -39,9 +40,7 @@ pub enum SvgError {
         height: f64,
     },
     /// A coordinate that is no number, or far beyond any sheet.
-    #[error(
-        "something in the drawing {title} lies at a place that is no usable number; the shape behind it was not computed"
-    )]
+    #[error("{}", say!("output-drawing-place", title))]
     NotFinite {
         /// Its title.
         title: String,

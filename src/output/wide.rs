@@ -3,7 +3,7 @@
 //! Pieces lie in rows, highest first, beside each other and never over each other. Cut lines, tiled pages and the
 //! choice of what is published are for others.
 
-use crate::texts::t;
+use crate::texts::{own_number, say, t};
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
@@ -75,10 +75,12 @@ impl Default for WideSettings {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum SheetError {
     /// Nothing to draw.
-    #[error("there are no pieces to put on the sheet; draw a piece, or choose other pieces or sizes")]
+    #[error("{}", say!("output-no-pieces"))]
     NoPieces,
     /// A width that cannot be had.
-    #[error("a page {width} mm wide cannot be made; ask for {least} to {most} mm")]
+    #[error("{}", say!(
+        "output-width", width = own_number(width), least = own_number(least), most = own_number(most)
+    ))]
     WidthBad {
         /// mm.
         width: f64,
@@ -88,7 +90,7 @@ pub enum SheetError {
         most: f64,
     },
     /// A margin that leaves too little of a page.
-    #[error("a margin of {margin} mm leaves too little of the page; ask for 0 to {most} mm")]
+    #[error("{}", say!("output-margin", margin = own_number(margin), most = own_number(most)))]
     Margin {
         /// mm.
         margin: f64,
@@ -96,7 +98,7 @@ pub enum SheetError {
         most: f64,
     },
     /// An outline without an inside, or with coordinates that are no numbers.
-    #[error("piece {piece}{} has no outline that can be drawn; look for its findings first", of_size(size))]
+    #[error("{}", say!("output-undrawn", piece = own_piece(piece, size)))]
     PieceEmpty {
         /// Its name.
         piece: String,
@@ -104,10 +106,7 @@ pub enum SheetError {
         size: String,
     },
     /// A piece wider than the page.
-    #[error(
-        "piece {piece}{} is {needed:.0} mm wide, but the page leaves {room:.0} mm; ask for a page at least {:.0} mm wide{}",
-        of_size(size), (needed + 2.0 * MARGIN).ceil(), beyond(needed + 2.0 * MARGIN)
-    )]
+    #[error("{}", too_wide(piece, size, *needed, *room))]
     PieceTooWide {
         /// Its name.
         piece: String,
@@ -119,10 +118,10 @@ pub enum SheetError {
         room: f64,
     },
     /// More rows than a page can hold.
-    #[error(
-        "the pieces need a page {height:.0} mm long, {:.0} mm more than the {MAX_SIDE} mm that a PDF page can have; ask for a wider page than {width:.0} mm, or for fewer sizes or pieces",
-        (height - MAX_SIDE).ceil()
-    )]
+    #[error("{}", say!(
+        "output-too-long", height = format!("{height:.0}"), over = format!("{:.0}", (height - MAX_SIDE).ceil()),
+        most = own_number(MAX_SIDE), width = format!("{width:.0}")
+    ))]
     TooLong {
         /// What would be needed, mm.
         height: f64,
@@ -134,15 +133,19 @@ pub enum SheetError {
     Pdf(#[from] PdfError),
 }
 
-fn of_size(size: &str) -> String {
-    if size.is_empty() { String::new() } else { format!(" in size {size}") }
+/// A piece in its size, for whoever is at the program.
+pub(super) fn own_piece(piece: &str, size: &str) -> String {
+    if size.is_empty() { say!("output-piece", piece) } else { say!("output-piece-in", piece, size) }
 }
 
-fn beyond(width: f64) -> String {
-    if width > MAX_SIDE {
-        format!(" (a PDF page can be {MAX_SIDE} mm at most: this piece needs several pages)")
+fn too_wide(piece: &str, size: &str, needed: f64, room: f64) -> String {
+    let page = (needed + 2.0 * MARGIN).ceil();
+    let [least, needed, room] = [page, needed, room].map(|mm| format!("{mm:.0}"));
+    let piece = own_piece(piece, size);
+    if page > MAX_SIDE {
+        say!("output-piece-beyond", piece, needed, room, least, most = own_number(MAX_SIDE))
     } else {
-        String::new()
+        say!("output-piece-wide", piece, needed, room, least)
     }
 }
 

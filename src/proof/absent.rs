@@ -3,6 +3,7 @@
 use crate::base::{Code, Finding, Severity};
 use crate::compute::Model;
 use crate::document::Draft;
+use crate::texts::say;
 
 /// What is in no view. `found`: what was found already; a part that is broken is told there.
 pub(super) fn check(draft: &Draft, model: &Model, found: &[Finding]) -> Vec<Finding> {
@@ -21,12 +22,16 @@ pub(super) fn check(draft: &Draft, model: &Model, found: &[Finding]) -> Vec<Find
     let one = |(kind, name, _): (&str, &String, bool)| {
         let place = format!("{kind}.{name}");
         let is_broken = found.iter().any(|f| f.severity() == Severity::Error && f.place.name == place);
-        let finding = Finding::new(Code::InNoView).at(place).word("what", format!("{} {name}", said(kind)));
+        let finding = Finding::new(Code::InNoView).at(place).word("what", said(kind, name));
         (!is_broken).then(|| if kind == "seam" { finding.seam(name) } else { finding })
     };
     absent.filter_map(one).collect()
 }
 
-fn said(kind: &str) -> &str {
-    if kind == "measure" { "finished measure" } else { kind }
+fn said(kind: &str, name: &str) -> String {
+    match kind {
+        "seam" => say!("found-seam", seam = name),
+        "condition" => say!("found-condition", name),
+        _ => say!("found-measure", name),
+    }
 }

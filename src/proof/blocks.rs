@@ -2,12 +2,13 @@
 
 use crate::base::{Code, Finding};
 use crate::document::Draft;
+use crate::texts::say;
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let lacks = |author: &str, licence: &str| match (author.trim(), licence.trim()) {
-        ("", "") => Some("an author and a licence"),
-        ("", _) => Some("an author"),
-        (_, "") => Some("a licence"),
+        ("", "") => Some(say!("block-author-and-licence")),
+        ("", _) => Some(say!("block-author")),
+        (_, "") => Some(say!("block-licence")),
         _ => None,
     };
     let told = draft.blocks.iter().filter_map(|b| {

@@ -6,6 +6,7 @@ use crate::base::{Code, Finding, tolerance};
 use crate::compute::{CutPlan, Model};
 use crate::document::{Draft, Face};
 use crate::finish::{Finished, Symmetry, symmetry};
+use crate::texts::say;
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -20,7 +21,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
             out.push(finding(Code::NotCut));
         }
         for cut in cuts {
-            let material = if cut.material.is_empty() { "its cloth" } else { &*cut.material };
+            let material = if cut.material.is_empty() { say!("cut-its-cloth") } else { cut.material.to_string() };
             if cut.heading.is_none() {
                 out.push(finding(Code::GrainMissing).word("material", material));
                 continue;
@@ -66,5 +67,5 @@ fn grain(model: &Model, finished: &Finished, frame: usize, cut: &CutPlan, findin
         }
     }
     let line = format!("{}.{name}", model.plan.frames()[frame].name);
-    tally.done(|f, _| f.word("line", line.clone()).word("heading", format!("`heading` of {line}")))
+    tally.done(|f, _| f.word("line", line.clone()).word("heading", say!("cut-heading-of", line)))
 }

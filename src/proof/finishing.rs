@@ -8,6 +8,7 @@ use crate::compute::{AllowancePlan, Formula, Item, Model};
 use crate::curves::Pt;
 use crate::document::{Draft, Piece};
 use crate::finish::{Finished, row_miss};
+use crate::texts::{id, own, said, say};
 
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -39,12 +40,10 @@ fn formulas(model: &Model, out: &mut Vec<Finding>) {
             let part = &plan.nodes[frame.edges[allowance.edge] as usize].part;
             let widths = std::iter::once(&allowance.width).chain(&allowance.to_width);
             let finding = Finding::new(Code::AllowanceBad).piece(&*frame.name).edge(&*part.edge).at(&*part.name);
-            below_zero(
-                model,
-                allowance.turn_in.iter(),
-                finding.clone().word("edge", format!("{}, second turn", part.name)),
-                out,
-            );
+            if let Some(turn_in) = &allowance.turn_in {
+                let edge = say!("hem-second-turn", edge = part.name.to_string());
+                below_zero(model, std::iter::once(turn_in), finding.clone().word("edge", edge), out);
+            }
             below_zero(model, widths, finding.word("edge", &*part.name), out);
             second_turn(model, allowance, &part.name, out);
         }
@@ -56,7 +55,10 @@ fn formulas(model: &Model, out: &mut Vec<Finding>) {
             tell(formula, &|f| f.seam(&*seam.name).at(at.clone()), out);
         }
         let finding = Finding::new(Code::AllowanceBad).seam(&*seam.name).at(at.clone());
-        below_zero(model, seam.allowance.iter(), finding.word("edge", format!("seam {}", seam.name)), out);
+        if let Some(allowance) = &seam.allowance {
+            let edge = say!("found-seam", seam = seam.name.to_string());
+            below_zero(model, std::iter::once(allowance), finding.word("edge", edge), out);
+        }
     }
 }
 
@@ -71,8 +73,8 @@ fn second_turn(model: &Model, allowance: &AllowancePlan, name: &str, out: &mut V
         judged(model).filter(|(case, ..)| deeper(*case)).map(|(_, size, _)| size.to_owned()).collect();
     if allowance.turns < 2 || !sizes.is_empty() {
         let problem = match allowance.turns {
-            2 => format!("the second turn of {name} is deeper than its hem"),
-            _ => format!("{name} has a `turn_in`, which is for hems with `turns: 2`"),
+            2 => say!("hem-turn-deep", name),
+            _ => say!("hem-turn-in", name),
         };
         let finding = Finding { sizes, ..Finding::new(Code::PartMissing).at(name).word("problem", problem) };
         out.push(finding);
@@ -149,7 +151,7 @@ fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Fin
     let finding = |code: Code| Finding::new(code).piece(&*name).at(name.clone()).word("piece", name.clone());
     let mut crossing = Tally::new(finding(Code::CutCrosses), &[("right", "mm"), ("down", "mm")]);
     let mut failed = Tally::new(finding(Code::CutFailed), &[]);
-    let mut problem = "it cannot be set off";
+    let mut problem = id!("cut-not-set-off");
     let mut untold: Vec<usize> = Vec::new();
     for (case, size, _) in judged(model) {
         let Some(Some(piece)) = finished.cases[case].get(frame) else {
@@ -172,10 +174,8 @@ fn cut_lines(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Fin
             crossing.add(size, &[at.x, at.y]);
         }
     }
-    out.extend(failed.done(|f, _| f.word("problem", problem)));
-    out.extend(crossing.done(|f, numbers| {
-        f.word("where", format!(", near {:.0} mm to the right and {:.0} mm down", numbers[0], numbers[1]))
-    }));
+    out.extend(failed.done(|f, _| f.word("problem", said(own(), problem, &[]))));
+    out.extend(crossing.done(|f, numbers| f.word("where", near(numbers[0], numbers[1]))));
     for edge in untold {
         let part = &model.plan.nodes[plan.edges[edge] as usize].part;
         let finding = Finding::new(Code::AllowanceMissing).piece(&*name).edge(&*part.edge).at(&*part.name);
@@ -219,12 +219,16 @@ fn hems(model: &Model, finished: &Finished, frame: usize, out: &mut Vec<Finding>
     }
 }
 
+fn near(right: f64, down: f64) -> String {
+    say!("cut-near", right = format!("{right:.0}"), down = format!("{down:.0}"))
+}
+
 /// What takes cloth up in a piece, in words.
-fn takes_of(piece: &Piece) -> &'static str {
+fn takes_of(piece: &Piece) -> String {
     match (piece.darts.is_empty(), piece.pleats.is_empty() && piece.tucks.is_empty()) {
-        (false, false) => "the darts and pleats",
-        (false, true) => "the darts",
-        _ => "the pleats",
+        (false, false) => say!("takes-darts-and-pleats"),
+        (false, true) => say!("takes-darts"),
+        _ => say!("takes-pleats"),
     }
 }
 
@@ -239,7 +243,11 @@ fn marks(draft: &Draft, model: &Model, finished: &Finished, frame: usize, out: &
         let placed =
             mark.piece.as_ref().and_then(|p| plans.iter().find(|f| f.name == *p)).filter(|f| !f.mouths.is_empty());
         if let Some(placed) = placed {
-            let takes = draft.pieces.iter().find(|p| p.name == *placed.name).map_or("the darts", |p| takes_of(p));
+            let takes = draft
+                .pieces
+                .iter()
+                .find(|p| p.name == *placed.name)
+                .map_or_else(|| say!("takes-darts"), |p| takes_of(p));
             out.push(finding(Code::PlaceFlat).word("piece", placed.name.to_string()).word("takes", takes));
         }
         let mut outside =

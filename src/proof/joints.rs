@@ -11,6 +11,7 @@ use crate::compute::{Def, Model, unit_of};
 use crate::document::Draft;
 use crate::finish::{EdgeEnd, Finished, Sewing, literal};
 use crate::language::Kind;
+use crate::texts::say;
 
 /// More corners than this do not meet in one place.
 const MOST_CORNERS: usize = 64;
@@ -211,7 +212,7 @@ impl Look<'_> {
             .edge(edge)
             .seam(seams.first().copied().unwrap_or(""))
             .at(points.first().cloned().unwrap_or_default())
-            .word("seam", format!("seam {}", seams.join(", ")))
+            .word("seam", say!("found-seam", seam = seams.join(", ")))
             .word("lines", format!("{first} – {last}"));
         let mut tally = Tally::new(finding, &[("angle", "deg"), ("meant", "deg"), ("limit", "deg"), ("gap", "mm")]);
         for (size, sum) in self.sums(chain) {

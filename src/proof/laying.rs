@@ -3,10 +3,11 @@
 //! Whether pieces of a plan overlap is looked at where its length is told (`output::lay`); a plan is kept only when none do, and its digest
 //! holds its places.
 
-use crate::base::{Code, Finding, shown, tolerance};
+use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{ClothLaid, Draft, LayPlan, Nap};
 use crate::finish::{ClothBook, Finished, PlanState, case_of_size, plan_cloth, plan_need, plan_view};
+use crate::texts::{length, owned, say};
 
 /// Looks at all plans; `model` and `finished` are of the whole draft.
 pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Finding> {
@@ -22,10 +23,10 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
         let view = plan_view(model, plan);
         let on = match view {
             Some(view) => plan_cloth(&books[view], plan).map(|on| (view, on)),
-            None => Err(PlanState::Lost(format!(
-                "there is no view {}",
-                if plan.view.is_empty() { "without a name" } else { &plan.view }
-            ))),
+            None => Err(PlanState::Lost(match plan.view.is_empty() {
+                true => say!("kept-plan-no-view-without-name"),
+                false => say!("kept-plan-no-view", view = plan.view),
+            })),
         };
         let why = match on {
             Ok((view, on)) => {
@@ -33,7 +34,7 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
                 continue;
             }
             Err(PlanState::Lost(why)) => why,
-            Err(_) => "outlines, counts, the cloth or the places in them are others now".to_owned(),
+            Err(_) => say!("kept-plan-others-now"),
         };
         let cloth = cloth_of(plan);
         let sizes = plan.sizes.iter().map(|s| s.size.clone());
@@ -59,13 +60,13 @@ pub(super) fn check(draft: &Draft, model: &Model, finished: &Finished) -> Vec<Fi
 fn cloth_of(plan: &LayPlan) -> String {
     let mut out = format!("{} {}", plan.material.replace('_', " "), plan.width);
     if plan.laid != ClothLaid::Open {
-        out.push_str(&format!(", {}", plan.laid.words()));
+        out = say!("kept-plan-cloth-laid", cloth = out, laid = plan.laid.words());
     }
     if plan.nap == Nap::With {
-        out.push_str(", with nap");
+        out = say!("kept-plan-cloth-nap", cloth = out);
     }
     if !plan.view.is_empty() {
-        out.push_str(&format!(" (view {})", plan.view));
+        out = say!("kept-plan-cloth-view", cloth = out, view = plan.view);
     }
     out
 }
@@ -108,9 +109,9 @@ fn odd_sizes(draft: &Draft, books: &[ClothBook<'_>], fresh: &[(usize, &LayPlan, 
             .at(format!("cloth {cloth}"))
             .word("cloth", cloth)
             .word("size", size)
-            .word("own", shown(own, draft.display))
+            .word("own", owned(|| length(own, draft.display)))
             .word("larger", larger)
-            .word("less", shown(less, draft.display));
+            .word("less", owned(|| length(less, draft.display)));
         finding.sizes = odd.iter().map(|o| o.0.to_owned()).collect();
         finding.worst = worst;
         out.push(finding);

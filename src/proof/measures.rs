@@ -4,7 +4,7 @@ use super::judged;
 use super::tally::Tally;
 use crate::base::{Amount, Code, DisplayUnit, Finding, tolerance};
 use crate::compute::{MeasurePlan, Model};
-use crate::texts::plain_amount;
+use crate::texts::{decimal, owned, plain_amount, say};
 
 pub(super) fn check(model: &Model) -> Vec<Finding> {
     model.plan.measures.iter().flat_map(|m| [ease(model, m), drift(model, m), opening(model, m)]).flatten().collect()
@@ -35,11 +35,12 @@ fn ease(model: &Model, measure: &MeasurePlan) -> Option<Finding> {
         }
     }
     tally.done(|mut f, numbers| {
-        let say = |v: f64| plain_amount(&Amount { name: "", unit: "mm", by_size: vec![v] }, 0, DisplayUnit::Cm);
+        let amount = |v: f64| Amount { name: "", unit: "mm", by_size: vec![v] };
+        let told = |v: f64| owned(|| decimal(&plain_amount(&amount(v), 0, DisplayUnit::Cm)));
         let meant = match (numbers[2].is_nan(), numbers[3].is_nan()) {
-            (false, true) => format!("at least {}", say(numbers[2])),
-            (true, _) => format!("at most {}", say(numbers[3])),
-            _ => format!("{} to {}", say(numbers[2]), say(numbers[3])),
+            (false, true) => say!("meant-least", least = told(numbers[2])),
+            (true, _) => say!("meant-most", most = told(numbers[3])),
+            _ => say!("meant-between", least = told(numbers[2]), most = told(numbers[3])),
         };
         f.amounts.retain(|a| a.by_size.iter().all(|v| v.is_finite()));
         f.word("meant", meant)

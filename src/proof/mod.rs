@@ -26,7 +26,7 @@ use crate::base::{Code, DisplayUnit, Finding, Severity};
 use crate::compute::{CaseModel, Model, told_once};
 use crate::document::Draft;
 use crate::finish::{Finished, finish};
-use crate::texts::message;
+use crate::texts::{message, say};
 
 pub use care::{Caution, cautions};
 pub use seams::{SeamState, seam_state};
@@ -92,8 +92,8 @@ fn switched_off(draft: &Draft, findings: &mut Vec<Finding>) {
     for (i, (code, reason)) in draft.settings.unchecked.iter().enumerate() {
         let known = Code::of(code).filter(|c| c.can_be_silenced());
         let problem = match known {
-            None => Some(format!("`{code}` is not the code of a check that can be switched off")),
-            Some(_) if reason.trim().is_empty() => Some(format!("the check `{code}` is switched off without a reason")),
+            None => Some(say!("unchecked-unknown", code)),
+            Some(_) if reason.trim().is_empty() => Some(say!("unchecked-no-reason", code)),
             Some(_) => None,
         };
         match (problem, known) {
@@ -129,9 +129,8 @@ fn judged(model: &Model) -> impl Iterator<Item = (usize, &str, &CaseModel)> {
 /// What was looked at, for the words under a clean proof.
 pub fn looked_at(draft: &Draft, model: &Model) -> String {
     let plan = &model.plan;
-    let counted = |n: usize, word: &str| format!("{n} {word}{}", if n == 1 { "" } else { "s" });
     let views = model.of_views();
-    let cuts = (0..plan.frames().len())
+    let cuts: usize = (0..plan.frames().len())
         .filter(|f| views.iter().any(|v| v.plan.has_frame(*f)))
         .map(|f| plan.frames()[f].finishing.cuts.len())
         .sum();
@@ -143,18 +142,11 @@ pub fn looked_at(draft: &Draft, model: &Model) -> String {
     let measures = named(&|v| v.plan.measures.iter().map(|m| m.name.clone()).collect());
     let plans = match draft.plans.len() {
         0 => String::new(),
-        n => format!("; whether {} {} of these pieces", counted(n, "lay plan"), if n == 1 { "is" } else { "are" }),
+        count => say!("looked-at-plans", count),
     };
     let off: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
-    let off = if off.is_empty() { String::new() } else { format!("; switched off: {}", off.join(", ")) };
-    let of_views = if model.views.is_empty() { String::new() } else { format!(" of {}", counted(views.len(), "view")) };
-    format!(
-        "looked at: {}, {}, lines that run over seams, cut lines, notches, folds and hems, {}, {}, in {}{of_views}{off}{plans}; \
-         not looked at: how cloth behaves, the words of labels and booklet",
-        counted(seams, "seam"),
-        counted(conditions, "condition"),
-        counted(cuts, "cut"),
-        counted(measures, "finished measure"),
-        counted(if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() }, "size")
-    )
+    let off = if off.is_empty() { String::new() } else { say!("looked-at-off", codes = off.join(", ")) };
+    let of_views = if model.views.is_empty() { String::new() } else { say!("looked-at-views", count = views.len()) };
+    let sizes = if plan.cases.range > 0 { plan.cases.range } else { plan.cases.list.len() };
+    say!("looked-at", seams, conditions, cuts, measures, sizes, views = of_views, off, plans)
 }

@@ -7,6 +7,7 @@ use super::tally::Tally;
 use crate::base::{Code, Finding, tolerance};
 use crate::compute::{Model, SeamPlan};
 use crate::finish::{Finished, NotchFault, PlacedNotch};
+use crate::texts::{decimal, owned, say};
 
 pub(super) fn check(model: &Model, finished: &Finished) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -22,7 +23,11 @@ pub(super) fn check(model: &Model, finished: &Finished) -> Vec<Finding> {
 }
 
 fn said(seam: &SeamPlan) -> (String, String) {
-    (format!("seam.{}", seam.name), format!("seam {}", seam.name))
+    (format!("seam.{}", seam.name), say!("found-seam", seam = seam.name.to_string()))
+}
+
+fn side_word(side: usize) -> String {
+    if side == 0 { say!("side-word-one") } else { say!("side-word-two") }
 }
 
 /// The notch with this place among those that the draft tells of a seam.
@@ -42,26 +47,21 @@ fn faults(
         Finding::new(code).seam(&*seam.name).at(at.clone()).word("notch", name).word("seam", words.clone())
     };
     for side in 0..2 {
-        let side_word = if side == 0 { "side one" } else { "side two" };
+        let side_word = side_word(side);
         // One finding for each kind of trouble.
         let mut troubles: Vec<(String, Tally)> = Vec::new();
         for (case, size, _) in judged(model) {
             let Some(Some(Err(fault))) = told(finished, case, i, k).map(|n| n.sides[side].as_ref()) else { continue };
             let (problem, numbers) = match fault {
-                NotchFault::Beyond(place, length) => {
-                    ("it would lie beyond the end".to_owned(), [place - length.clamp(0.0, *length), 0.0])
-                }
-                NotchFault::InMouth(dart) => (format!("it falls into the mouth of {dart}"), [0.0, 0.0]),
-                NotchFault::Away(distance) => ("its point is not on that side".to_owned(), [*distance, 0.0]),
-                NotchFault::OtherPiece => (
-                    "its point is one of a piece that is not on that side; say `on` the other side".to_owned(),
-                    [0.0, 0.0],
-                ),
+                NotchFault::Beyond(place, length) => (say!("notch-beyond"), [place - length.clamp(0.0, *length), 0.0]),
+                NotchFault::InMouth(dart) => (say!("notch-in-mouth", dart), [0.0, 0.0]),
+                NotchFault::Away(distance) => (say!("notch-point-off"), [*distance, 0.0]),
+                NotchFault::OtherPiece => (say!("notch-other-piece"), [0.0, 0.0]),
                 NotchFault::NotComputed => continue,
             };
             let known = troubles.iter().position(|(p, _)| *p == problem);
             let place = known.unwrap_or_else(|| {
-                let finding = finding(Code::NotchOff).word("side", side_word).word("problem", problem.clone());
+                let finding = finding(Code::NotchOff).word("side", side_word.clone()).word("problem", problem.clone());
                 troubles.push((problem, Tally::new(finding, &[("by", "mm")])));
                 troubles.len() - 1
             });
@@ -72,7 +72,8 @@ fn faults(
                 if numbers[0].abs() > 0.0
                     && let Some((_, problem)) = f.words.iter_mut().find(|(n, _)| *n == "problem")
                 {
-                    *problem = format!("{problem}, {:.1} mm away", numbers[0].abs());
+                    let by = owned(|| decimal(&format!("{:.1}", numbers[0].abs())));
+                    *problem = say!("notch-away", problem = &*problem, by);
                 }
                 f
             }));
@@ -80,18 +81,18 @@ fn faults(
     }
     let numbers = [("told", "mm"), ("meets", "mm"), ("limit", "mm"), ("apart", "mm")];
     let mut tally = Tally::new(finding(Code::NotchApart), &numbers);
-    let mut side_word = "side two";
+    let mut of_side = 1;
     for (case, size, _) in judged(model) {
         let Some(notch) = told(finished, case, i, k) else { continue };
         let Some((side, meets)) = notch.meets else { continue };
         let Some(Some(Ok(place))) = notch.sides.get(side) else { continue };
-        side_word = if side == 0 { "side one" } else { "side two" };
+        of_side = side;
         let apart = place.sewn - meets;
         if apart.abs() > finished.limits.notch + tolerance::EQUAL {
             tally.add(size, &[place.sewn, meets, finished.limits.notch, apart]);
         }
     }
-    out.extend(tally.done(|f, _| f.word("side", side_word)));
+    out.extend(tally.done(|f, _| f.word("side", side_word(of_side))));
 }
 
 /// A closure longer than its seam.
@@ -134,7 +135,7 @@ fn near(model: &Model, finished: &Finished, out: &mut Vec<Finding>) {
                 let seam = &plan.seams[notch.seam];
                 let (at, words) = said(seam);
                 let edge = plan.nodes[of.edges[notch.edge] as usize].part.name.to_string();
-                let name = if notch.name.is_empty() { "that is made" } else { &*notch.name };
+                let name = if notch.name.is_empty() { say!("notch-made") } else { notch.name.to_string() };
                 let tally = tallies.entry((notch.seam, notch.name.to_string(), notch.edge)).or_insert_with(|| {
                     let finding =
                         Finding::new(Code::NotchNear).piece(&*of.name).edge(edge.rsplit('.').next().unwrap_or(""));
@@ -192,7 +193,7 @@ fn alike(model: &Model, finished: &Finished) -> Vec<Finding> {
         if members.len() > 1 {
             let (at, _) = said(first);
             let finding = Finding::new(Code::SeamsAlike).seam(&*first.name).at(at);
-            let mut finding = finding.word("seams", format!("the seams {}", members.join(", ")));
+            let mut finding = finding.word("seams", say!("notch-seams-alike", seams = members.join(", ")));
             finding.amounts.push(crate::base::Amount { name: "count", unit: "", by_size: vec![members.len() as f64] });
             out.push(finding);
         }

@@ -2,11 +2,12 @@
 
 use super::judged;
 use super::tally::Tally;
-use crate::base::{Code, Finding, shown};
+use crate::base::{Code, Finding};
 use crate::compute::{Formula, Model, StripPlan, told_of};
 use crate::document::{Draft, StripGrain, StripKind};
 use crate::finish::{CutStrip, NoYield, NotionSize, is_stretched, widths};
 use crate::language::Kind;
+use crate::texts::{decimal, id, length, own, owned, said, say};
 
 pub(super) fn check(draft: &Draft, model: &Model) -> Vec<Finding> {
     let mut out = Vec::new();
@@ -35,7 +36,7 @@ fn cloth_of(draft: &Draft, model: &Model, plan: &StripPlan) -> Vec<Finding> {
     let Some(material) =
         model.plan.publishing.materials.iter().find(|m| draft.materials[m.place].name == strip.material)
     else {
-        let problem = format!("the strip is cut from `{}`, but no material is called so", strip.material);
+        let problem = say!("strip-no-material", material = strip.material);
         return vec![finding(Code::PartMissing).word("problem", problem)];
     };
     if draft.materials[material.place].widths.is_empty() {
@@ -68,8 +69,8 @@ fn grain_of(draft: &Draft, model: &Model, plan: &StripPlan) -> Option<Finding> {
     let strip = &draft.strips[plan.place];
     let material = draft.materials.iter().find(|m| m.name == strip.material)?;
     let (way, stretch) = match strip.grain {
-        StripGrain::Along => ("along", &material.stretch_along),
-        StripGrain::Across => ("across", &material.stretch_across),
+        StripGrain::Along => (id!("strip-along"), &material.stretch_along),
+        StripGrain::Across => (id!("strip-across"), &material.stretch_across),
         StripGrain::Bias => return None,
     };
     if strip.kind == StripKind::Elastic || !stretch.is_empty() || !is_stretched(model, plan.length) {
@@ -77,7 +78,7 @@ fn grain_of(draft: &Draft, model: &Model, plan: &StripPlan) -> Option<Finding> {
     }
     let finding =
         Finding::new(Code::StripGrainOff).at(format!("strip.{}", strip.name)).word("strip", strip.name.clone());
-    Some(finding.word("way", way).word("material", strip.material.clone()))
+    Some(finding.word("way", said(own(), way, &[])).word("material", strip.material.clone()))
 }
 
 /// Notions of which no size that is sold is large enough.
@@ -96,8 +97,8 @@ fn notions(draft: &Draft, model: &Model) -> Vec<Finding> {
             }
         }
         let say = |value: f64| match kind {
-            Kind::LENGTH => shown(value, draft.display),
-            _ => format!("{value}"),
+            Kind::LENGTH => owned(|| length(value, draft.display)),
+            _ => owned(|| decimal(&value.to_string())),
         };
         out.extend(tally.done(|f, numbers| f.word("needed", say(numbers[0])).word("sold", say(numbers[1]))));
     }

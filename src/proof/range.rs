@@ -9,6 +9,7 @@ use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::finish::Limits;
+use crate::texts::say;
 
 /// Fewer sizes than this have no odd one.
 const FEWEST: usize = 4;
@@ -31,15 +32,9 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
         for e in 0..n {
             let name = format!("{}.{}", piece.name, piece.edges[e].name);
             let lengths = (0..count).map(|c| edge(c, e).map(|s| s.sewn_length())).collect::<Option<Vec<_>>>();
-            let what = format!("the length of {name}");
-            let finding = || {
-                Finding::new(Code::OddSize)
-                    .piece(&piece.name)
-                    .edge(&piece.edges[e].name)
-                    .at(name.clone())
-                    .word("what", what.clone())
-            };
-            out.extend(lengths.and_then(|l| odd(finding(), &sizes, &at, &l, limits.odd_length, ("mm", 1.0))));
+            let finding = || Finding::new(Code::OddSize).piece(&piece.name).edge(&piece.edges[e].name).at(name.clone());
+            let found = lengths.and_then(|l| odd(finding(), &sizes, &at, &l, limits.odd_length, ("mm", 1.0)));
+            out.extend(found.map(|f| f.word("what", say!("odd-length", edge = name))));
             let corner = format!("{}.{}", piece.name, piece.edges[e].from);
             let sense = |c: usize| model.item(c, plan.sense).and_then(|i| i.real());
             let angle = |c: usize| {
@@ -48,11 +43,10 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
                 Some(std::f64::consts::PI - libm::atan2(a.cross(b), a.dot(b)) * sense(c)?)
             };
             let angles = (0..count).map(angle).collect::<Option<Vec<_>>>();
-            let what = format!("the corner at {corner}");
-            let finding =
-                || Finding::new(Code::OddSize).piece(&piece.name).at(corner.clone()).word("what", what.clone());
+            let finding = || Finding::new(Code::OddSize).piece(&piece.name).at(corner.clone());
             let degrees = 180.0 / std::f64::consts::PI;
-            out.extend(angles.and_then(|a| odd(finding(), &sizes, &at, &a, limits.odd_angle, ("deg", degrees))));
+            let found = angles.and_then(|a| odd(finding(), &sizes, &at, &a, limits.odd_angle, ("deg", degrees)));
+            out.extend(found.map(|f| f.word("what", say!("odd-corner", corner))));
         }
     }
     out

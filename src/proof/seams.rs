@@ -6,7 +6,7 @@ use crate::base::{Amount, Code, Finding, tolerance};
 use crate::compute::{Fit, Model, SeamPlan, StretchPlan};
 use crate::document::{self, Draft, Side};
 use crate::finish::Limits;
-use crate::texts::plain_amount;
+use crate::texts::{decimal, owned, plain_amount, say};
 
 /// The two sides of a seam, or of a stretch of it, in one case, mm.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -71,9 +71,9 @@ pub(super) fn check(draft: &Draft, model: &Model, limits: &Limits) -> Vec<Findin
         in_order(model, seam, &mut out);
         for (i, stretch) in seam.stretches.iter().enumerate() {
             let said = if seam.stretches.len() == 1 {
-                format!("seam {}", seam.name)
+                say!("found-seam", seam = seam.name.to_string())
             } else {
-                format!("stretch {} of seam {}", i + 1, seam.name)
+                say!("found-stretch", number = (i + 1).to_string(), seam = seam.name.to_string())
             };
             let fit = told.stretches.get(i).filter(|s| s.share.is_empty()).map_or(&told.fit, |s| &s.fit);
             let asked = Asked { draft, model, limits, seam, stretch, sides: &sides, said };
@@ -101,7 +101,7 @@ fn shares(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
         return;
     }
     let finding = Finding::new(Code::SharesOff).seam(&*seam.name).at(format!("seam.{}", seam.name));
-    let mut tally = Tally::new(finding.word("seam", format!("seam {}", seam.name)), &[("sum", "")]);
+    let mut tally = Tally::new(finding.word("seam", say!("found-seam", seam = seam.name.to_string())), &[("sum", "")]);
     for (case, size, _) in judged(model) {
         let value = |f| model.evaluate(&model.plan, case, f).ok().and_then(|item| item.real());
         let all: Option<Vec<f64>> = shares.iter().map(|s| value(s)).collect();
@@ -116,10 +116,15 @@ fn shares(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
 /// Stretches that end before they start.
 fn in_order(model: &Model, seam: &SeamPlan, out: &mut Vec<Finding>) {
     for (i, stretch) in seam.stretches.iter().enumerate().filter(|_| seam.stretches.len() > 1) {
-        for (side, word) in ["one", "two"].into_iter().enumerate() {
-            let problem = format!("stretch {} ends before it starts on side {word}", i + 1);
+        for side in 0..2 {
+            let number = (i + 1).to_string();
+            let problem = match side {
+                0 => say!("seam-stretch-one", number),
+                _ => say!("seam-stretch-two", number),
+            };
             let finding = Finding::new(Code::StretchOff).seam(&*seam.name).at(format!("seam.{}", seam.name));
-            let finding = finding.word("seam", format!("seam {}", seam.name)).word("problem", problem);
+            let finding =
+                finding.word("seam", say!("found-seam", seam = seam.name.to_string())).word("problem", problem);
             let mut tally = Tally::new(finding, &[("by", "mm")]);
             for (case, size, _) in judged(model) {
                 let length = model.item(case, stretch.lengths[side]).and_then(|v| v.real());
@@ -181,15 +186,22 @@ impl Asked<'_> {
             let one_longer = numbers[3] >= 0.0;
             let (longer, shorter) = if one_longer { (one_name, two_name) } else { (two_name, one_name) };
             let sign = if one_longer { 1.0 } else { -1.0 };
-            let say = |v: f64| plain_amount(&Amount { name: "", unit: "mm", by_size: vec![v] }, 0, self.draft.display);
+            let amount = |v: f64| Amount { name: "", unit: "mm", by_size: vec![v] };
+            let told = |v: f64| owned(|| decimal(&plain_amount(&amount(v), 0, self.draft.display)));
             let meant = numbers[2] * sign;
             let excess = numbers[5] * sign;
             finding
                 .word("longer", longer.clone())
                 .word("shorter", shorter.clone())
-                .word("difference", say(numbers[3].abs()))
-                .word("meant", if numbers[2] == 0.0 { "equal".to_owned() } else { say(meant) })
-                .word("excess", format!("{} too {}", say(excess.abs()), if excess >= 0.0 { "long" } else { "short" }))
+                .word("difference", told(numbers[3].abs()))
+                .word("meant", if numbers[2] == 0.0 { say!("seam-equal") } else { told(meant) })
+                .word(
+                    "excess",
+                    match excess >= 0.0 {
+                        true => say!("seam-too-long", by = told(excess.abs())),
+                        false => say!("seam-too-short", by = told(excess.abs())),
+                    },
+                )
         })
     }
 
@@ -220,7 +232,8 @@ impl Asked<'_> {
         let [one, two] = self.sides;
         let (longer, shorter) = if *side == Side::One { (one, two) } else { (two, one) };
         let had = none.done(|finding, _| {
-            let (fit, example) = if gathered { ("gathered", "1.5") } else { ("stretched", "0.9") };
+            let (fit, example) =
+                if gathered { (say!("seam-gathered"), "1.5") } else { (say!("seam-stretched"), "0.9") };
             finding
                 .word("fit", fit)
                 .word("longer", longer.clone())
@@ -230,10 +243,11 @@ impl Asked<'_> {
         let is_told = had.is_some();
         out.extend(had);
         out.extend(off.done(|mut finding, numbers| {
+            let told = |v: f64| owned(|| decimal(&v.to_string()));
             let meant = match (numbers[0].is_nan(), numbers[1].is_nan()) {
-                (false, true) => format!("at least {}", numbers[0]),
-                (true, false) => format!("at most {}", numbers[1]),
-                _ => format!("{} to {}", numbers[0], numbers[1]),
+                (false, true) => say!("meant-least", least = told(numbers[0])),
+                (true, false) => say!("meant-most", most = told(numbers[1])),
+                _ => say!("meant-between", least = told(numbers[0]), most = told(numbers[1])),
             };
             finding.amounts.retain(|a| a.by_size.iter().all(|v| v.is_finite()));
             finding.word("longer", longer.clone()).word("shorter", shorter.clone()).word("meant", meant)

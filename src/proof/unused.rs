@@ -2,18 +2,12 @@
 
 use crate::base::{Code, Finding};
 use crate::document::Draft;
+use crate::texts::say;
 
 pub(super) fn check(draft: &Draft) -> Vec<Finding> {
     let mut out = Vec::new();
-    let mut tell = |there: bool, at: &str, what: &str| {
-        if there {
-            out.push(Finding::new(Code::NotUsedYet).at(at).word("what", what));
-        }
-    };
-    tell(
-        draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())),
-        "table",
-        "places on sheets of their own",
-    );
+    if draft.table.iter().any(|t| !["", "pages"].contains(&t.sheet.as_str())) {
+        out.push(Finding::new(Code::NotUsedYet).at("table").word("what", say!("unused-sheets")));
+    }
     out
 }

@@ -2,7 +2,13 @@
 //!
 //! How an action is carried out is the window's.
 
-use serde::Serialize;
+use std::sync::OnceLock;
+
+use serde::ser::SerializeStruct as _;
+use serde::{Serialize, Serializer};
+
+use crate::base::Language;
+use crate::texts::{id, own, said, say};
 
 /// Under which heading an action stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -24,14 +30,14 @@ impl Menu {
     /// All of them, in the order in which they stand.
     pub const ALL: [Self; 5] = [Self::Draft, Self::Change, Self::Add, Self::Look, Self::Help];
 
-    /// Its word.
-    pub fn word(self) -> &'static str {
+    /// Its word for whoever is at the program.
+    pub fn words(self) -> String {
         match self {
-            Self::Draft => "Draft",
-            Self::Change => "Change",
-            Self::Add => "Add",
-            Self::Look => "Look",
-            Self::Help => "Help",
+            Self::Draft => say!("menu-draft"),
+            Self::Change => say!("menu-change"),
+            Self::Add => say!("menu-add"),
+            Self::Look => say!("menu-look"),
+            Self::Help => say!("menu-help"),
         }
     }
 }
@@ -79,36 +85,69 @@ pub enum When {
 }
 
 macro_rules! actions {
-    ($($id:ident $word:literal, $name:literal, $key:literal, $menu:ident, $when:ident, $what:literal;)*) => {
+    ($($id:ident $word:literal, $name:expr, $what:expr, $key:literal, $menu:ident, $when:ident;)*) => {
         /// An action.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub enum Act { $(#[doc = $what] $id,)* }
+        pub enum Act { $(#[doc = concat!("What `", $word, "` does.")] $id,)* }
 
         /// All actions, in the order in which menus show them.
         pub const ACTIONS: &[Action] = &[$(Action {
-            act: Act::$id, id: $word, name: $name, key: $key, menu: Menu::$menu, when: When::$when, what: $what,
+            act: Act::$id, id: $word, key: $key, menu: Menu::$menu, when: When::$when, texts: [$name, $what],
         },)*];
     };
 }
 
 /// A row of the table.
-#[derive(Clone, Copy, Debug, Serialize)]
+#[derive(Clone, Copy, Debug)]
 pub struct Action {
     /// What the window does.
-    #[serde(skip)]
     pub act: Act,
     /// Its name for machines.
     pub id: &'static str,
-    /// Its name for people.
-    pub name: &'static str,
     /// Its key; empty: none. `Ctrl` is the command key where there is one.
     pub key: &'static str,
     /// Under which heading it stands.
     pub menu: Menu,
     /// When it can be done.
     pub when: When,
+    /// Ids of its name and of the sentence that says what it does.
+    texts: [&'static str; 2],
+}
+
+impl Action {
+    /// Its name for whoever is at the program.
+    pub fn name(&self) -> &'static str {
+        &self.said()[0]
+    }
+
     /// What it does, in one sentence.
-    pub what: &'static str,
+    pub fn what(&self) -> &'static str {
+        &self.said()[1]
+    }
+
+    /// Its words in the language of this thread; they are shown in each frame, so each language is worded once.
+    fn said(&self) -> &'static [String; 2] {
+        static SAID: [OnceLock<Vec<[String; 2]>>; Language::ALL.len()] =
+            [const { OnceLock::new() }; Language::ALL.len()];
+        let language = own();
+        let all = SAID[language as usize]
+            .get_or_init(|| ACTIONS.iter().map(|a| a.texts.map(|id| said(language, id, &[]))).collect());
+        &all[self.act as usize]
+    }
+}
+
+impl Serialize for Action {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let Self { id, key, menu, when, .. } = self;
+        let mut row = to.serialize_struct("Action", 6)?;
+        row.serialize_field("id", id)?;
+        row.serialize_field("name", self.name())?;
+        row.serialize_field("key", key)?;
+        row.serialize_field("menu", menu)?;
+        row.serialize_field("when", when)?;
+        row.serialize_field("what", self.what())?;
+        row.end()
+    }
 }
 
 impl Act {
@@ -120,103 +159,103 @@ impl Act {
 }
 
 actions! {
-    New "new", "New draft", "Ctrl+N", Draft, Always, "Begins an empty draft.";
-    Open "open", "Open …", "Ctrl+O", Draft, Always, "Opens a draft from a file.";
-    Save "save", "Save", "Ctrl+S", Draft, Always, "Saves the draft in its file.";
-    SaveAs "save_as", "Save as …", "Ctrl+Shift+S", Draft, Always, "Saves the draft under another name.";
-    Print "print", "Write the pages …", "Ctrl+Shift+W", Draft, HasSizes, "Writes the pages that Sheets shows as a PDF file.";
-    Publish "publish", "Publish …", "Ctrl+Shift+U", Draft, HasSizes, "Writes what is chosen of pages, sheets, booklet and tables, in the chosen sizes and views, into a folder.";
-    Release "release", "Release …", "", Draft, HasSizes, "Makes an edition: all that is published, with the draft and digests of every file, in a folder of its own.";
-    ReadTable "read_table", "Read numbers from a table …", "", Draft, Always, "Reads a table into the chart; it is looked at before anything is taken.";
-    WriteTable "write_table", "Write the chart as a table …", "", Draft, Always, "Writes the chart as a table for spreadsheets.";
-    Quit "quit", "Close the window", "Ctrl+Q", Draft, Always, "Closes the window; asks first if something is not saved.";
+    New "new", id!("action-new"), id!("action-new-does"), "Ctrl+N", Draft, Always;
+    Open "open", id!("action-open"), id!("action-open-does"), "Ctrl+O", Draft, Always;
+    Save "save", id!("action-save"), id!("action-save-does"), "Ctrl+S", Draft, Always;
+    SaveAs "save_as", id!("action-save-as"), id!("action-save-as-does"), "Ctrl+Shift+S", Draft, Always;
+    Print "print", id!("action-print"), id!("action-print-does"), "Ctrl+Shift+W", Draft, HasSizes;
+    Publish "publish", id!("action-publish"), id!("action-publish-does"), "Ctrl+Shift+U", Draft, HasSizes;
+    Release "release", id!("action-release"), id!("action-release-does"), "", Draft, HasSizes;
+    ReadTable "read_table", id!("action-read-table"), id!("action-read-table-does"), "", Draft, Always;
+    WriteTable "write_table", id!("action-write-table"), id!("action-write-table-does"), "", Draft, Always;
+    Quit "quit", id!("action-quit"), id!("action-quit-does"), "Ctrl+Q", Draft, Always;
 
-    Undo "undo", "Undo", "Ctrl+Z", Change, CanUndo, "Takes the last change back.";
-    Redo "redo", "Redo", "Ctrl+Shift+Z", Change, CanRedo, "Does the change again that was taken back last.";
-    Rename "rename", "Rename …", "F2", Change, PartChosen, "Gives the chosen part another name, in every formula.";
-    Delete "delete", "Delete …", "Delete", Change, CanDelete, "Takes the chosen part out; says first what names it.";
-    UsedBy "used_by", "Used by …", "Ctrl+U", Change, PartChosen, "Lists what names the chosen part.";
-    RenameSize "rename_size", "Rename the size …", "", Change, SizeChosen, "Gives the chosen size another label, wherever it is named.";
-    DeleteSize "delete_size", "Delete the size …", "", Change, SizeChosen, "Takes the chosen size out of the chart, with its numbers.";
-    Base "base", "Make it the base size", "", Change, SizeChosen, "Makes the chosen size the zero of steps and the first to be shown.";
-    RowUp "row_up", "Move up", "Alt+Up", Change, InOrder, "Moves the chosen row, strip, notion, cloth or step of the booklet one place up.";
-    RowDown "row_down", "Move down", "Alt+Down", Change, InOrder, "Moves the chosen row, strip, notion, cloth or step of the booklet one place down.";
-    PasteNumbers "paste_numbers", "Paste numbers …", "Ctrl+Shift+V", Change, Always, "Takes a block of numbers from a spreadsheet into the chart; it is looked at first.";
-    MoveBy "move_by", "Move by …", "M", Change, PieceChosen, "Moves the chosen points by typed lengths; Shift and a click choose several.";
-    ReachAll "reach_all", "Pull all sizes", "Alt+1", Change, Always, "What is pulled changes in all sizes.";
-    ReachOne "reach_one", "Pull this size only", "Alt+2", Change, Always, "What is pulled changes in the chosen size only.";
-    ReachUp "reach_up", "Pull from here up", "Alt+3", Change, Always, "What is pulled changes in the chosen size and all beyond it.";
-    KeepPlan "keep_plan", "Keep the plan", "Ctrl+Shift+K", Change, PlanSeen, "Writes the plan that is seen into the draft.";
-    KeepPlans "keep_plans", "Keep all plans", "", Change, HasSizes, "Writes all plans that were found into the draft, as one step.";
-    TakePlan "take_plan", "Take the plan out", "", Change, PlanSeen, "Takes the kept plan of the chosen cell out of the draft.";
-    TakeStalePlans "take_stale_plans", "Take stale plans out", "", Change, HasPlans, "Takes all plans out of the draft that are not of its pieces any more.";
-    TurnHalf "turn_half", "Turn by half", "R", Change, LaidChosen, "Turns the chosen piece on the cloth by half, where it may lie so.";
-    TurnOver "turn_over", "Turn over", "O", Change, LaidChosen, "Turns the chosen piece on the cloth over, where it may lie so.";
-    LockPiece "lock_piece", "Lock or unlock", "L", Change, LaidChosen, "Locks the chosen piece where it lies, so that a search lays the rest around it, or frees it.";
-    Confirm "confirm", "Confirm proposed numbers", "", Change, HasProposals, "Makes all proposed numbers of the chart typed ones.";
+    Undo "undo", id!("action-undo"), id!("action-undo-does"), "Ctrl+Z", Change, CanUndo;
+    Redo "redo", id!("action-redo"), id!("action-redo-does"), "Ctrl+Shift+Z", Change, CanRedo;
+    Rename "rename", id!("action-rename"), id!("action-rename-does"), "F2", Change, PartChosen;
+    Delete "delete", id!("action-delete"), id!("action-delete-does"), "Delete", Change, CanDelete;
+    UsedBy "used_by", id!("action-used-by"), id!("action-used-by-does"), "Ctrl+U", Change, PartChosen;
+    RenameSize "rename_size", id!("action-rename-size"), id!("action-rename-size-does"), "", Change, SizeChosen;
+    DeleteSize "delete_size", id!("action-delete-size"), id!("action-delete-size-does"), "", Change, SizeChosen;
+    Base "base", id!("action-base"), id!("action-base-does"), "", Change, SizeChosen;
+    RowUp "row_up", id!("action-row-up"), id!("action-row-up-does"), "Alt+Up", Change, InOrder;
+    RowDown "row_down", id!("action-row-down"), id!("action-row-down-does"), "Alt+Down", Change, InOrder;
+    PasteNumbers "paste_numbers", id!("action-paste-numbers"), id!("action-paste-numbers-does"), "Ctrl+Shift+V", Change, Always;
+    MoveBy "move_by", id!("action-move-by"), id!("action-move-by-does"), "M", Change, PieceChosen;
+    ReachAll "reach_all", id!("action-reach-all"), id!("action-reach-all-does"), "Alt+1", Change, Always;
+    ReachOne "reach_one", id!("action-reach-one"), id!("action-reach-one-does"), "Alt+2", Change, Always;
+    ReachUp "reach_up", id!("action-reach-up"), id!("action-reach-up-does"), "Alt+3", Change, Always;
+    KeepPlan "keep_plan", id!("action-keep-plan"), id!("action-keep-plan-does"), "Ctrl+Shift+K", Change, PlanSeen;
+    KeepPlans "keep_plans", id!("action-keep-plans"), id!("action-keep-plans-does"), "", Change, HasSizes;
+    TakePlan "take_plan", id!("action-take-plan"), id!("action-take-plan-does"), "", Change, PlanSeen;
+    TakeStalePlans "take_stale_plans", id!("action-take-stale-plans"), id!("action-take-stale-plans-does"), "", Change, HasPlans;
+    TurnHalf "turn_half", id!("action-turn-half"), id!("action-turn-half-does"), "R", Change, LaidChosen;
+    TurnOver "turn_over", id!("action-turn-over"), id!("action-turn-over-does"), "O", Change, LaidChosen;
+    LockPiece "lock_piece", id!("action-lock-piece"), id!("action-lock-piece-does"), "L", Change, LaidChosen;
+    Confirm "confirm", id!("action-confirm"), id!("action-confirm-does"), "", Change, HasProposals;
 
-    Pencil "pencil", "Pencil", "D", Add, HasSizes, "Draws points and lines in the chosen piece by pointing; again: puts the pencil down.";
-    AddSize "add_size", "Add a size …", "Ctrl+Shift+N", Add, Always, "Adds a size between or beyond the others.";
-    AddPerson "add_person", "Add a person …", "", Add, Always, "Adds a single body beside the range.";
-    AddRow "add_row", "Add a row …", "", Add, Always, "Adds a row to the chart.";
-    AddSet "add_set", "Add a size set …", "", Add, Always, "Adds a named part of the range.";
-    AddValue "add_value", "Add a value …", "", Add, Always, "Adds a named value with a formula.";
-    AddFound "add_found", "Add a value to be found …", "", Add, Always, "Adds a value that keeps seams or conditions true.";
-    AddPiece "add_piece", "Add a piece …", "", Add, Always, "Begins a piece.";
-    DerivePiece "derive_piece", "Derive a piece …", "", Add, Always, "Begins a piece that is made of another one by steps and follows it for ever.";
-    TakeBlock "take_block", "Take a block from another draft …", "", Add, Always, "Takes pieces of another draft with all that they need; when that draft changes, it is said.";
-    AddPoint "add_point", "Add a point …", "Ctrl+P", Add, PieceChosen, "Adds a point to the chosen piece.";
-    AddEdge "add_edge", "Add an edge …", "Ctrl+E", Add, PieceChosen, "Adds an edge between points of the chosen piece.";
-    Close "close_outline", "Close the outline …", "", Add, OutlineOpen, "Adds the edge from the last point of the outline to its first.";
-    Trace "trace", "Trace an outline file …", "", Add, Always, "Takes outlines of an SVG file into the draft as pieces.";
-    Picture "picture", "Lay a picture underneath …", "", Add, Always, "Lays a scan or photograph under the chosen piece or drawing, or on the table.";
-    AddSeam "add_seam", "Add a seam …", "", Add, Always, "Says which edges are sewn to which.";
-    AddView "add_view", "Add a view …", "", Add, Always, "Adds a version of the garment, with pieces and values of its own.";
-    AddStrip "add_strip", "Add a strip …", "", Add, Always, "Adds a thing cut to a length: a binding, elastic, cord or band.";
-    AddNotion "add_notion", "Add a notion …", "", Add, Always, "Adds a thing that is bought: a zip, buttons, thread.";
-    AddMaterial "add_cloth", "Add a cloth …", "", Add, Always, "Adds a cloth, lining or interfacing that pieces are cut from.";
-    AddWidth "add_width", "Add a width of cloth …", "", Add, Always, "Adds a width in which a cloth is sold.";
-    AddGroup "add_group", "Lay sizes together …", "", Add, HasSizes, "Adds a row to the table of cloth: several garments laid together, such as 2 x S, 4 x M.";
-    AddStep "add_step", "Add a booklet step …", "", Add, Always, "Adds a step of sewing to the booklet, behind the chosen one.";
-    AddFitting "add_fitting", "Add a fitting", "", Add, HasSizes, "Notes that the chosen size was sewn, when and in which cloth.";
-    AddCondition "add_condition", "Add a condition …", "", Add, Always, "Adds an equation that must hold, or a comparison that is watched.";
+    Pencil "pencil", id!("action-pencil"), id!("action-pencil-does"), "D", Add, HasSizes;
+    AddSize "add_size", id!("action-add-size"), id!("action-add-size-does"), "Ctrl+Shift+N", Add, Always;
+    AddPerson "add_person", id!("action-add-person"), id!("action-add-person-does"), "", Add, Always;
+    AddRow "add_row", id!("action-add-row"), id!("action-add-row-does"), "", Add, Always;
+    AddSet "add_set", id!("action-add-set"), id!("action-add-set-does"), "", Add, Always;
+    AddValue "add_value", id!("action-add-value"), id!("action-add-value-does"), "", Add, Always;
+    AddFound "add_found", id!("action-add-found"), id!("action-add-found-does"), "", Add, Always;
+    AddPiece "add_piece", id!("action-add-piece"), id!("action-add-piece-does"), "", Add, Always;
+    DerivePiece "derive_piece", id!("action-derive-piece"), id!("action-derive-piece-does"), "", Add, Always;
+    TakeBlock "take_block", id!("action-take-block"), id!("action-take-block-does"), "", Add, Always;
+    AddPoint "add_point", id!("action-add-point"), id!("action-add-point-does"), "Ctrl+P", Add, PieceChosen;
+    AddEdge "add_edge", id!("action-add-edge"), id!("action-add-edge-does"), "Ctrl+E", Add, PieceChosen;
+    Close "close_outline", id!("action-close-outline"), id!("action-close-outline-does"), "", Add, OutlineOpen;
+    Trace "trace", id!("action-trace"), id!("action-trace-does"), "", Add, Always;
+    Picture "picture", id!("action-picture"), id!("action-picture-does"), "", Add, Always;
+    AddSeam "add_seam", id!("action-add-seam"), id!("action-add-seam-does"), "", Add, Always;
+    AddView "add_view", id!("action-add-view"), id!("action-add-view-does"), "", Add, Always;
+    AddStrip "add_strip", id!("action-add-strip"), id!("action-add-strip-does"), "", Add, Always;
+    AddNotion "add_notion", id!("action-add-notion"), id!("action-add-notion-does"), "", Add, Always;
+    AddMaterial "add_cloth", id!("action-add-cloth"), id!("action-add-cloth-does"), "", Add, Always;
+    AddWidth "add_width", id!("action-add-width"), id!("action-add-width-does"), "", Add, Always;
+    AddGroup "add_group", id!("action-add-group"), id!("action-add-group-does"), "", Add, HasSizes;
+    AddStep "add_step", id!("action-add-step"), id!("action-add-step-does"), "", Add, Always;
+    AddFitting "add_fitting", id!("action-add-fitting"), id!("action-add-fitting-does"), "", Add, HasSizes;
+    AddCondition "add_condition", id!("action-add-condition"), id!("action-add-condition-does"), "", Add, Always;
 
-    Find "find", "Find …", "Ctrl+K", Look, Always, "Finds a command or a part by its name.";
-    Tape "tape", "Tape", "T", Look, HasSizes, "Measures between points, along edges, around corners, over several pieces, in every size; again: puts the tape away.";
-    SeeAll "see_all", "See all", "Ctrl+0", Look, Always, "Fits all pieces to the window.";
-    Arrange "arrange", "Arrange the table anew", "", Look, HasSizes, "Puts all pieces beside each other, wherever they were put by hand.";
-    Bends "curvature", "Curvature", "C", Look, HasSizes, "Shows how the chosen piece's edges bend, and how they run on at their joints, or not.";
-    Nearer "nearer", "Nearer", "Ctrl++", Look, Always, "Comes nearer to the middle of the sheet.";
-    Further "further", "Further", "Ctrl+-", Look, Always, "Goes further away.";
-    NextSize "next_size", "Next size", "Right", Look, HasSizes, "Shows the next size strong.";
-    PreviousSize "previous_size", "Previous size", "Left", Look, HasSizes, "Shows the size before strong.";
-    Others "other_sizes", "Other sizes", "Ctrl+B", Look, HasSizes, "Draws the other sizes thin behind the chosen one, or not.";
-    Chart "chart", "Chart", "Ctrl+T", Look, Always, "Shows the body chart in the middle, or the pieces again.";
-    Steps "steps", "Steps in the chart", "", Look, Always, "Shows under each number of the chart the step from the size before, or not.";
-    ChartSizes "chart_sizes", "Sizes and sets", "", Look, Always, "Shows the axes of the chart, their labels and the size sets.";
-    Proposals "proposals", "Proposed numbers", "", Look, Always, "Lists the numbers of the chart that wait to be confirmed.";
-    Sheets "sheets", "Sheets", "Ctrl+Shift+P", Look, HasSizes, "Shows the pages as they will print, or the pieces again.";
-    Cloth "cloth", "Cloth", "Ctrl+L", Look, HasSizes, "Shows what cloth is to be bought and how it is laid, or the pieces again.";
-    PlanAll "plan_all", "Plan all cloth", "Ctrl+Shift+L", Look, HasSizes, "Looks for the shortest lays of all sizes, materials and widths, beside the window.";
-    ImprovePlan "improve_plan", "Improve the plan", "Ctrl+I", Look, PlanSeen, "Looks for a shorter lay of the chosen cell, around what is locked.";
-    StopPlanning "stop_planning", "Stop planning", "Ctrl+.", Look, Planning, "Ends the search for lays; the best so far stays.";
-    Longest "longest", "Longest from so much cloth …", "", Look, HasSizes, "Says how large a length can be so that everything comes out of the cloth at hand.";
-    Booklet "booklet", "Booklet", "Ctrl+Shift+B", Look, HasSizes, "Shows the booklet as it will print, or the pieces again.";
-    Roll "roll", "Roll the seam", "Ctrl+R", Look, SeamChosen, "Rolls one side of the chosen seam along the other, or shows the pieces again.";
-    Compare "compare", "Compare with another draft …", "", Look, Always, "Says what differs from another draft, and lays its outlines under the pieces.";
-    Differences "differences", "Differences", "Ctrl+D", Look, Comparing, "Lists what differs from the other draft, or shows the pieces again.";
-    EndCompare "end_comparing", "End comparing", "", Look, Comparing, "Takes the other draft away again.";
-    NextFinding "next_finding", "Next finding", "F8", Look, HasFindings, "Goes to the next finding and its place.";
-    PreviousFinding "previous_finding", "Previous finding", "Shift+F8", Look, HasFindings, "Goes to the finding before.";
-    AllFindings "all_findings", "All findings", "Ctrl+J", Look, HasFindings, "Lists all findings, or the first few.";
-    TrueScale "true_scale", "True scale", "Ctrl+1", Look, Always, "Shows a millimetre of the table as a millimetre of the screen, or all pieces again.";
-    Theme "theme", "Light or dark", "", Look, Always, "Changes between the light and the dark look.";
-    Preferences "preferences", "Preferences", "Ctrl+,", Look, Always, "Shows how the window looks and how large the screen is, to be changed; no number of a draft hangs on it.";
+    Find "find", id!("action-find"), id!("action-find-does"), "Ctrl+K", Look, Always;
+    Tape "tape", id!("action-tape"), id!("action-tape-does"), "T", Look, HasSizes;
+    SeeAll "see_all", id!("action-see-all"), id!("action-see-all-does"), "Ctrl+0", Look, Always;
+    Arrange "arrange", id!("action-arrange"), id!("action-arrange-does"), "", Look, HasSizes;
+    Bends "curvature", id!("action-curvature"), id!("action-curvature-does"), "C", Look, HasSizes;
+    Nearer "nearer", id!("action-nearer"), id!("action-nearer-does"), "Ctrl++", Look, Always;
+    Further "further", id!("action-further"), id!("action-further-does"), "Ctrl+-", Look, Always;
+    NextSize "next_size", id!("action-next-size"), id!("action-next-size-does"), "Right", Look, HasSizes;
+    PreviousSize "previous_size", id!("action-previous-size"), id!("action-previous-size-does"), "Left", Look, HasSizes;
+    Others "other_sizes", id!("action-other-sizes"), id!("action-other-sizes-does"), "Ctrl+B", Look, HasSizes;
+    Chart "chart", id!("action-chart"), id!("action-chart-does"), "Ctrl+T", Look, Always;
+    Steps "steps", id!("action-steps"), id!("action-steps-does"), "", Look, Always;
+    ChartSizes "chart_sizes", id!("action-chart-sizes"), id!("action-chart-sizes-does"), "", Look, Always;
+    Proposals "proposals", id!("action-proposals"), id!("action-proposals-does"), "", Look, Always;
+    Sheets "sheets", id!("action-sheets"), id!("action-sheets-does"), "Ctrl+Shift+P", Look, HasSizes;
+    Cloth "cloth", id!("action-cloth"), id!("action-cloth-does"), "Ctrl+L", Look, HasSizes;
+    PlanAll "plan_all", id!("action-plan-all"), id!("action-plan-all-does"), "Ctrl+Shift+L", Look, HasSizes;
+    ImprovePlan "improve_plan", id!("action-improve-plan"), id!("action-improve-plan-does"), "Ctrl+I", Look, PlanSeen;
+    StopPlanning "stop_planning", id!("action-stop-planning"), id!("action-stop-planning-does"), "Ctrl+.", Look, Planning;
+    Longest "longest", id!("action-longest"), id!("action-longest-does"), "", Look, HasSizes;
+    Booklet "booklet", id!("action-booklet"), id!("action-booklet-does"), "Ctrl+Shift+B", Look, HasSizes;
+    Roll "roll", id!("action-roll"), id!("action-roll-does"), "Ctrl+R", Look, SeamChosen;
+    Compare "compare", id!("action-compare"), id!("action-compare-does"), "", Look, Always;
+    Differences "differences", id!("action-differences"), id!("action-differences-does"), "Ctrl+D", Look, Comparing;
+    EndCompare "end_comparing", id!("action-end-comparing"), id!("action-end-comparing-does"), "", Look, Comparing;
+    NextFinding "next_finding", id!("action-next-finding"), id!("action-next-finding-does"), "F8", Look, HasFindings;
+    PreviousFinding "previous_finding", id!("action-previous-finding"), id!("action-previous-finding-does"), "Shift+F8", Look, HasFindings;
+    AllFindings "all_findings", id!("action-all-findings"), id!("action-all-findings-does"), "Ctrl+J", Look, HasFindings;
+    TrueScale "true_scale", id!("action-true-scale"), id!("action-true-scale-does"), "Ctrl+1", Look, Always;
+    Theme "theme", id!("action-theme"), id!("action-theme-does"), "", Look, Always;
+    Preferences "preferences", id!("action-preferences"), id!("action-preferences-does"), "Ctrl+,", Look, Always;
 
-    Help "help", "Help", "F1", Help, Always, "Opens help on what you are at.";
-    Keys "keys", "Keys", "", Help, Always, "Lists the keys of all actions.";
-    Guide "guide", "Guided first draft", "", Help, Always, "Shows what to do next on the way to a first draft, or leaves that.";
-    Welcome "first_page", "First page", "", Help, Always, "Shows the examples and the drafts that were open last.";
+    Help "help", id!("action-help"), id!("action-help-does"), "F1", Help, Always;
+    Keys "keys", id!("action-keys"), id!("action-keys-does"), "", Help, Always;
+    Guide "guide", id!("action-guide"), id!("action-guide-does"), "", Help, Always;
+    Welcome "first_page", id!("action-first-page"), id!("action-first-page-does"), "", Help, Always;
 }
 
 #[cfg(test)]
@@ -229,10 +268,10 @@ mod tests {
         for (i, action) in ACTIONS.iter().enumerate() {
             assert_eq!(action.act as usize, i);
             assert_eq!(action.act.action().id, action.id);
-            assert!(action.what.ends_with('.'), "{}", action.what);
+            assert!(action.what().ends_with('.'), "{}", action.what());
         }
         let ids: BTreeSet<&str> = ACTIONS.iter().map(|a| a.id).collect();
-        let names: BTreeSet<&str> = ACTIONS.iter().map(|a| a.name).collect();
+        let names: BTreeSet<&str> = ACTIONS.iter().map(|a| a.name()).collect();
         let keys: Vec<&str> = ACTIONS.iter().map(|a| a.key).filter(|k| !k.is_empty()).collect();
         assert_eq!((ids.len(), names.len()), (ACTIONS.len(), ACTIONS.len()));
         assert_eq!(keys.iter().collect::<BTreeSet<_>>().len(), keys.len(), "{keys:?}");

@@ -6,11 +6,12 @@ use crate::document::{
     Audience, ClothLaid, Draft, MaterialKind, Nap, Part, Shrinks, StripGrain, StripInLay, StripKind, StripPlace,
     Wearers, WornAs,
 };
+use crate::texts::id;
 
 /// How something is chosen.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Choosing {
-    /// One of these words, by its place.
+    /// One of these words, by its place; their ids, to be said.
     Words(&'static [&'static str]),
     /// Yes (1) or no (0).
     YesNo,
@@ -40,6 +41,7 @@ trait Chosen {
 /// A field that has some words.
 trait Worded: Copy + PartialEq + 'static {
     const ALL: &'static [Self];
+    /// Ids of their words.
     const WORDS: &'static [&'static str];
 }
 
@@ -92,7 +94,7 @@ impl Chosen for u32 {
 
 impl Chosen for Audience {
     fn how(&self) -> Choosing {
-        Choosing::Words(&["not said", "adults", "children"])
+        Choosing::Words(&[id!("chosen-unsaid"), id!("chosen-adults"), id!("chosen-children")])
     }
 
     fn now(&self) -> u32 {
@@ -115,7 +117,7 @@ impl Chosen for Audience {
 }
 
 macro_rules! worded {
-    ($($kind:ident: $($one:ident $word:literal),*;)*) => {
+    ($($kind:ident: $($one:ident $word:expr),*;)*) => {
         $(impl Worded for $kind {
             const ALL: &'static [Self] = &[$(Self::$one),*];
             const WORDS: &'static [&'static str] = &[$($word),*];
@@ -124,17 +126,17 @@ macro_rules! worded {
 }
 
 worded! {
-    Language: English "English", German "German";
-    StripKind: Band "band", Binding "binding", Elastic "elastic", Cord "cord or tie";
-    StripGrain: Along "along the thread", Across "across it", Bias "on the bias";
-    StripPlace: Unstated "not said", Neck "hood or neck", Waist "waist", Hem "lower edge", Elsewhere "elsewhere";
-    MaterialKind: Cloth "outer cloth", Lining "lining", Interfacing "interfacing";
-    Nap: Without "without nap", With "with nap";
-    ClothLaid: Open "open, in one layer", Folded "folded lengthwise", FoldedToMiddle "both selvedges to the middle", FoldedPart "folded in part";
-    Shrinks: InPieces "pieces are cut larger", BeforeCutting "washed before it is cut";
-    StripInLay: Counted "its own cloth is added", Laid "it lies among the pieces";
-    WornAs: Unstated "not said", Outerwear "outerwear", Sleepwear "loose sleepwear", TightSleepwear "tight sleepwear", Other "anything else";
-    Wearers: Anyone "anyone", Boys "boys", Girls "girls";
+    Language: English id!("chosen-language-english"), German id!("chosen-language-german");
+    StripKind: Band id!("chosen-band"), Binding id!("chosen-binding"), Elastic id!("chosen-elastic"), Cord id!("chosen-cord");
+    StripGrain: Along id!("chosen-grain-along"), Across id!("chosen-grain-across"), Bias id!("chosen-grain-bias");
+    StripPlace: Unstated id!("chosen-unsaid"), Neck id!("chosen-place-neck"), Waist id!("chosen-place-waist"), Hem id!("chosen-place-hem"), Elsewhere id!("chosen-place-elsewhere");
+    MaterialKind: Cloth id!("chosen-cloth"), Lining id!("chosen-lining"), Interfacing id!("chosen-interfacing");
+    Nap: Without id!("chosen-nap-without"), With id!("chosen-nap-with");
+    ClothLaid: Open id!("chosen-laid-open"), Folded id!("chosen-laid-folded"), FoldedToMiddle id!("chosen-laid-to-middle"), FoldedPart id!("chosen-laid-part");
+    Shrinks: InPieces id!("chosen-shrinks-in-pieces"), BeforeCutting id!("chosen-shrinks-before");
+    StripInLay: Counted id!("chosen-in-lay-counted"), Laid id!("chosen-in-lay-laid");
+    WornAs: Unstated id!("chosen-unsaid"), Outerwear id!("chosen-worn-outerwear"), Sleepwear id!("chosen-worn-sleepwear"), TightSleepwear id!("chosen-worn-tight"), Other id!("chosen-worn-other");
+    Wearers: Anyone id!("chosen-wearers-anyone"), Boys id!("chosen-wearers-boys"), Girls id!("chosen-wearers-girls");
 }
 
 /// Sees a field that is chosen.

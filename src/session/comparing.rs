@@ -5,12 +5,12 @@ use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
 use std::thread;
 
 use super::computed::{Computed, Wake};
-use crate::base::DisplayUnit;
+use crate::base::{DisplayUnit, Language};
 use crate::compute::{Engine, guarded};
 use crate::document::Draft;
 use crate::output::{Comparison, Side, compare};
 use crate::proof::errors;
-use crate::texts::message;
+use crate::texts::{carried, message, own, owned, say, set_own};
 
 /// What differs, and in which revision of the open draft.
 #[derive(Debug)]
@@ -44,7 +44,8 @@ struct Desk {
 
 #[derive(Default)]
 struct Papers {
-    wanted: Option<Arc<Computed>>,
+    /// What is to be compared, and in which language that is told.
+    wanted: Option<(Arc<Computed>, Language)>,
     other: Option<Arc<Computed>>,
     done: Option<Arc<Compared>>,
     closed: bool,
@@ -61,16 +62,17 @@ impl Desk {
         wake();
         loop {
             let mut papers = self.papers();
-            let now = loop {
+            let (now, language) = loop {
                 if papers.closed {
                     return;
                 }
                 match papers.wanted.take() {
-                    Some(now) => break now,
+                    Some(wanted) => break wanted,
                     None => papers = self.changed.wait(papers).unwrap_or_else(PoisonError::into_inner),
                 }
             };
             drop(papers);
+            set_own(language);
             let compared = Arc::new(Compared::of(&other, &now, towards));
             self.papers().done = Some(compared);
             wake();
@@ -82,13 +84,13 @@ impl Compared {
     fn of(other: &Computed, open: &Computed, towards: bool) -> Self {
         let found = match (side(other), side(open)) {
             (Some(other), Some(open)) => match guarded(AssertUnwindSafe(|| {
-                if towards { compare(open, other, &[], &[]) } else { compare(other, open, &[], &[]) }
+                owned(|| if towards { compare(open, other, &[], &[]) } else { compare(other, open, &[], &[]) })
             })) {
                 Ok(found) => found.map_err(|e| e.to_string()),
                 Err(failed) => Err(message(&failed, DisplayUnit::Mm)),
             },
-            (None, _) => Err(other.failure().unwrap_or_else(|| "the other draft cannot be computed".to_owned())),
-            (_, None) => Err(open.failure().unwrap_or_else(|| "the draft cannot be computed".to_owned())),
+            (None, _) => Err(other.failure().unwrap_or_else(|| say!("compare-other-uncomputed"))),
+            (_, None) => Err(open.failure().unwrap_or_else(|| say!("draft-uncomputed"))),
         };
         let (old, new) = if towards { (open, other) } else { (other, open) };
         let said = |c: &Computed| errors(&c.findings, c.draft.display);
@@ -119,7 +121,7 @@ impl Comparing {
         let draft = Arc::new(draft);
         let beside = wake.is_some_and(|wake| {
             let (own, draft) = (Arc::clone(&desk), Arc::clone(&draft));
-            let work = move || own.work(draft, towards, &wake);
+            let work = carried(move || own.work(draft, towards, &wake));
             thread::Builder::new().name("compare".to_owned()).spawn(work).is_ok()
         });
         let other = (!beside).then(|| Arc::new(Computed::of(&mut Engine::new(), 0, draft, None)));
@@ -143,7 +145,7 @@ impl Comparing {
             match &self.other {
                 Some(other) if !self.beside => self.last = Some(Arc::new(Compared::of(other, now, self.towards))),
                 _ => {
-                    self.desk.papers().wanted = Some(Arc::clone(now));
+                    self.desk.papers().wanted = Some((Arc::clone(now), own()));
                     self.desk.changed.notify_all();
                 }
             }

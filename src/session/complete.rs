@@ -1,9 +1,10 @@
 //! What may follow in a formula that is being typed: names with what they are, functions, the words of their arguments.
 
 use super::Computed;
-use crate::base::{DisplayUnit, Span, shown as length_text};
+use crate::base::{DisplayUnit, Span};
 use crate::compute::{Item, Trial};
 use crate::language::{FUNCTIONS, How, Kind, Signature, Takes, usage};
+use crate::texts::{decimal, length, owned, say};
 
 /// The most that is offered.
 const MOST: usize = 9;
@@ -88,7 +89,7 @@ pub fn completions(
                 && let Some(rank) = rank(step)
             {
                 let whole = if owner.is_empty() { step.to_owned() } else { format!("{owner}.{step}") };
-                add(rank, format!("{whole}."), whole, "has parts".to_owned());
+                add(rank, format!("{whole}."), whole, say!("formula-has-parts"));
             }
         }
     }
@@ -101,7 +102,7 @@ pub fn completions(
             let fits = !is_method || takes_first(row, before);
             if let Some(rank) = rank(row.name).filter(|_| fits) {
                 let written = if is_method { without_first(row) } else { usage(row) };
-                add(rank + 2, format!("{lead}{}(", row.name), written, row.sentence.to_owned());
+                add(rank + 2, format!("{lead}{}(", row.name), written, row.sentence());
             }
         }
     }
@@ -116,14 +117,14 @@ pub fn completions(
                         rank,
                         format!("{}: ", p.name),
                         format!("{}:", p.name),
-                        format!("of {function}: {}", p.takes.words()),
+                        say!("formula-of-takes", function, takes = p.takes.words()),
                     );
                 }
                 let is_its_own = head[..start].trim_end().ends_with(&format!("{}:", p.name));
                 if let (Takes::Word(words), true) = (p.takes, is_its_own) {
                     for word in words {
                         if let Some(rank) = rank(word) {
-                            add(rank, (*word).to_owned(), (*word).to_owned(), format!("of {function}"));
+                            add(rank, (*word).to_owned(), (*word).to_owned(), say!("formula-of", function));
                         }
                     }
                 }
@@ -148,11 +149,13 @@ fn about(item: Option<&Item<f64>>, kind: Kind, unit: DisplayUnit) -> String {
     let words = kind.words();
     let number = item.and_then(|i| i.real().or_else(|| i.edge().map(|e| e.curve.length())));
     match (number.filter(|v| v.is_finite()), kind) {
-        (Some(v), Kind::LENGTH) => format!("{words}, {}", length_text(v, unit)),
-        (Some(v), Kind::Edge(_)) => format!("{words}, {} long", length_text(v, unit)),
-        (Some(v), Kind::Angle) => format!("{words}, {:.1}°", v.to_degrees()),
-        (Some(v), Kind::NUMBER) => format!("{words}, {v:.3}"),
-        _ => words.to_owned(),
+        (Some(v), Kind::LENGTH) => say!("formula-is", kind = words, value = owned(|| length(v, unit))),
+        (Some(v), Kind::Edge(_)) => say!("formula-edge", kind = words, long = owned(|| length(v, unit))),
+        (Some(v), Kind::Angle) => {
+            say!("formula-is", kind = words, value = owned(|| decimal(&format!("{:.1}°", v.to_degrees()))))
+        }
+        (Some(v), Kind::NUMBER) => say!("formula-is", kind = words, value = owned(|| decimal(&format!("{v:.3}")))),
+        _ => words,
     }
 }
 

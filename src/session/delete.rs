@@ -10,6 +10,7 @@ use crate::base::{Span, Unit, tolerance};
 use crate::compute::{Lineage, Model, Owner, unit_of};
 use crate::document::{Address, Axis, Cell, Does, Draft, Inner, Part, Role, Row, RowKind};
 use crate::language::{Kind, literal_text};
+use crate::texts::say;
 
 /// What becomes of the texts that name the part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +27,7 @@ pub enum Deleting {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum DeleteError {
     /// It is used.
-    #[error("{part} is used by {users}")]
+    #[error("{}", say!("refused-used", part, users))]
     Used {
         /// The part.
         part: String,
@@ -40,7 +41,7 @@ pub enum DeleteError {
     #[error("{0}")]
     Elsewhere(String),
     /// It is not there.
-    #[error("{0} is not in the draft any more")]
+    #[error("{}", say!("gone-from-draft", part = .0))]
     Missing(String),
 }
 
@@ -78,13 +79,13 @@ pub fn stands_elsewhere(draft: &Draft, part: &Part) -> Option<String> {
         && own.frame() == Some(frame)
     {
         let is_drawn = matches!(step.does, Does::Draw(_)) && own == *part;
-        return (!is_drawn).then(|| format!("{part} is made by step {} of {frame}: take out that step", step.name));
+        return (!is_drawn).then(|| say!("refused-made-by", part = part.words(), step = step.name, piece = frame));
     }
     let leave = match inner {
-        Inner::Point | Inner::Line | Inner::Dart | Inner::Mark => format!(", or let a step of {frame} leave it out"),
+        Inner::Point | Inner::Line | Inner::Dart | Inner::Mark => say!("hint-leave-out", piece = frame),
         _ => String::new(),
     };
-    Some(format!("{part} is {own}, which passes into {frame}: take that out{leave}"))
+    Some(say!("refused-passes", part = part.words(), own = own.words(), piece = frame, leave))
 }
 
 /// Takes a part out. Returns what was done, in a sentence.
@@ -99,27 +100,27 @@ pub fn delete(draft: &mut Draft, model: &Model, part: &Part, how: Deleting) -> R
     if let Part::Piece(name) = part
         && let Some(view) = draft.views.iter().find(|v| v.pieces.iter().all(|p| p == name) && !v.pieces.is_empty())
     {
-        let words = format!("{part} is all that the view {} has; take that view out first", view.name);
+        let words = say!("refused-all-of-view", part = part.words(), view = view.name);
         return Err(DeleteError::NoValue(words));
     }
     let mut next = draft.clone();
-    let mut told = format!("{part} was taken out");
+    let mut told = say!("told-taken-out", part = part.words());
     match how {
         Deleting::IfUnused if !users.is_empty() => {
             let mut named = users.iter().take(MOST_NAMED).cloned().collect::<Vec<_>>().join(", ");
             if users.len() > MOST_NAMED {
-                named.push_str(&format!(" and {} more", users.len() - MOST_NAMED));
+                named = say!("users-more", named, count = users.len() - MOST_NAMED);
             }
-            return Err(DeleteError::Used { part: part.to_string(), users: named });
+            return Err(DeleteError::Used { part: part.words(), users: named });
         }
         Deleting::PutValue => told.push_str(&put_value(&mut next, model, part)?),
         Deleting::LeaveBroken if !users.is_empty() => {
-            told.push_str(&format!("; what used it is broken now: {}", users.len()));
+            told.push_str(&say!("told-broken", count = users.len()));
         }
         _ => {}
     }
     if !take_out(&mut next, part) {
-        return Err(DeleteError::Missing(part.to_string()));
+        return Err(DeleteError::Missing(part.words()));
     }
     *draft = next;
     Ok(told)
@@ -212,38 +213,38 @@ pub(super) fn take_out(draft: &mut Draft, part: &Part) -> bool {
 
 /// Puts the present value of a row or value where its name stands.
 fn put_value(draft: &mut Draft, model: &Model, part: &Part) -> Result<String, DeleteError> {
-    let no_value = |why: &str| DeleteError::NoValue(format!("no value can be put for {part}: {why}"));
+    let no_value = |why: &str| DeleteError::NoValue(say!("refused-no-value", part = part.words(), why));
     let name = match part {
         Part::Row(n) => format!("chart.{n}"),
         Part::Value(n) => n.clone(),
-        _ => return Err(no_value("only rows and values have one")),
+        _ => return Err(no_value(&say!("value-only-rows"))),
     };
-    let node = model.plan.node_named(&name).ok_or_else(|| no_value("it cannot be computed"))?;
+    let node = model.plan.node_named(&name).ok_or_else(|| no_value(&say!("value-uncomputed")))?;
     let unit = match model.plan.nodes[node as usize].kind {
         Some(Kind::LENGTH) => Some(unit_of(draft)),
         Some(Kind::Angle) => Some(Unit::Degree),
         Some(Kind::NUMBER) => None,
-        _ => return Err(no_value("it is neither a number nor a length nor an angle")),
+        _ => return Err(no_value(&say!("value-no-number"))),
     };
     let cases = &model.plan.cases.list;
     let value = |case: usize| model.item(case, node).and_then(|i| i.real());
     let numbers: Option<Vec<f64>> = (0..cases.len()).map(value).collect();
-    let numbers = numbers.filter(|n| !n.is_empty()).ok_or_else(|| no_value("it has none in some sizes"))?;
+    let numbers = numbers.filter(|n| !n.is_empty()).ok_or_else(|| no_value(&say!("value-some-sizes")))?;
     let differs = |view: &Model| {
         let here = |case: usize| view.item(case, node).and_then(|i| i.real());
         (0..cases.len()).any(|c| here(c).is_some_and(|n| (n - numbers[c]).abs() > tolerance::EQUAL))
     };
     if let Some(view) = model.views.iter().find(|v| differs(v)) {
-        return Err(no_value(&format!("it is another one in the view {}", view.view())));
+        return Err(no_value(&say!("value-other-in-view", view = view.view())));
     }
     let agree = numbers.iter().all(|n| (n - numbers[0]).abs() <= tolerance::EQUAL);
     let (by, told) = if agree {
         let text = literal_text(numbers[0], unit);
-        let told = format!("; {text} stands in its place");
+        let told = say!("told-text-instead", text);
         (if text.starts_with('-') { format!("({text})") } else { text }, told)
     } else {
         let row = house_row(draft, model, part, &numbers, unit);
-        let told = format!("; the house row {row} stands in its place, because the sizes differ");
+        let told = say!("told-row-instead", row);
         (row, told)
     };
     let mut edits: BTreeMap<Address, Vec<(Span, String)>> = BTreeMap::new();
@@ -306,7 +307,7 @@ fn house_row(draft: &mut Draft, model: &Model, part: &Part, numbers: &[f64], uni
             person.cells.push(Cell(name.clone(), text));
         }
     }
-    let what = format!("what {part} was");
+    let what = say!("what-it-was", part = part.words());
     draft.chart.rows.push(Row { name: name.clone(), kind: RowKind::House, what, by, cells, ..Row::default() });
     name
 }
@@ -319,10 +320,10 @@ pub fn delete_size(draft: &mut Draft, axis: Axis, label: &str) -> Result<String,
     let chart = &mut draft.chart;
     let labels = chart.labels_mut(axis);
     let Some(at) = labels.iter().position(|l| l == label) else {
-        return Err(DeleteError::Missing(format!("size {label}")));
+        return Err(DeleteError::Missing(say!("thing-called", kind = say!("word-size"), name = label)));
     };
     if labels.len() == 1 {
-        return Err(DeleteError::NoValue(format!("{label} is the only size; a draft keeps one")));
+        return Err(DeleteError::NoValue(say!("refused-only-size", size = label)));
     }
     labels.remove(at);
     let neighbour = labels[at.min(labels.len() - 1)].clone();
@@ -348,8 +349,6 @@ pub fn delete_size(draft: &mut Draft, axis: Axis, label: &str) -> Result<String,
         moved(&mut s.base);
     });
     draft.sheets.iter_mut().for_each(|s| s.sizes.retain(|a| !a.split('/').any(|l| l == label)));
-    Ok(format!(
-        "size {label} was taken out{}",
-        if base { format!("; {neighbour} is the base now") } else { String::new() }
-    ))
+    let based = if base { say!("told-base-now", size = neighbour) } else { String::new() };
+    Ok(say!("told-size-taken", size = label, based))
 }

@@ -2,18 +2,23 @@
 
 use crate::document::Draft;
 use crate::file::{ReadError, read};
+use crate::texts::{id, own, said};
 
 /// A draft that comes with the program.
 #[derive(Clone, Copy, Debug)]
 pub struct Example {
     /// Its name.
     pub name: &'static str,
-    /// What can be seen in it, in a few words.
-    pub what: &'static str,
+    what: &'static str,
     text: &'static str,
 }
 
 impl Example {
+    /// What can be seen in it, in a few words.
+    pub fn what(&self) -> String {
+        said(own(), self.what, &[])
+    }
+
     /// The draft itself.
     ///
     /// # Errors
@@ -24,7 +29,7 @@ impl Example {
 }
 
 macro_rules! examples {
-    ($($name:literal $what:literal;)*) => {
+    ($($name:literal $what:expr;)*) => {
         /// All of them, the easiest first.
         pub const EXAMPLES: &[Example] = &[$(Example {
             name: $name, what: $what, text: include_str!(concat!("../../examples/", $name, ".ron")),
@@ -33,21 +38,21 @@ macro_rules! examples {
 }
 
 examples! {
-    "straight-skirt" "a block of two pieces, with a flaw that proof finds";
-    "circle-skirt" "arcs, and one value that makes it full or half";
-    "bodice-sleeve" "a bodice and a sleeve kept true in twelve sizes";
-    "bodice-finished" "the same with cut lines, notches and marks";
-    "skirt-finished" "a skirt with a band, a zip and hems, to the last mark";
-    "market-apron" "inches, a pleat, laid pieces, an edge taken over";
-    "flat-collar" "a collar drawn on laid necklines";
-    "chest-bodice" "a bodice by fractions of the chest";
-    "sleeve-head" "a sleeve head from its two legs";
-    "top-in-views" "a top with a long sleeve, or sleeveless and shorter";
-    "panel-top" "a top of panels and facings derived from the check block";
-    "yoke-skirt" "a flared skirt with yoke, facings and lining derived from the skirt block";
-    "trousers" "front and back of plain trousers";
-    "work-smock" "a whole pattern to be sold: a smock with long or short sleeves, lined pockets, booklet";
-    "childs-smock" "the same for children, with the caution about cords that it calls for";
+    "straight-skirt" id!("example-straight-skirt");
+    "circle-skirt" id!("example-circle-skirt");
+    "bodice-sleeve" id!("example-bodice-sleeve");
+    "bodice-finished" id!("example-bodice-finished");
+    "skirt-finished" id!("example-skirt-finished");
+    "market-apron" id!("example-market-apron");
+    "flat-collar" id!("example-flat-collar");
+    "chest-bodice" id!("example-chest-bodice");
+    "sleeve-head" id!("example-sleeve-head");
+    "top-in-views" id!("example-top-in-views");
+    "panel-top" id!("example-panel-top");
+    "yoke-skirt" id!("example-yoke-skirt");
+    "trousers" id!("example-trousers");
+    "work-smock" id!("example-work-smock");
+    "childs-smock" id!("example-childs-smock");
 }
 
 #[cfg(test)]

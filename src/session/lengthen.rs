@@ -2,14 +2,14 @@
 
 use super::frozen::Frozen;
 use super::moved::{TRIED, Work};
-use super::{EditError, check_free};
-use crate::base::{Finding, shown, tolerance};
+use super::{EditError, check_free, meant};
+use crate::base::{Finding, tolerance};
 use crate::compute::{Engine, Item, Model, NodeId};
 use crate::curves::{Pt, Segment as Drawn};
 use crate::document::{Address, Draft, Edge, Inner, Part, Piece, Segment};
 use crate::finish::finish;
 use crate::language::{Kind, Value as Found, nearest};
-use crate::texts::message;
+use crate::texts::{length, message, owned, say};
 
 /// The value on which everything beyond a line hangs.
 pub fn lengthening(piece: &str, line: &str) -> String {
@@ -34,19 +34,16 @@ fn lengthen_plain(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Resul
     let name = lengthening(piece, line);
     if draft.values.iter().any(|v| v.name == name) {
         *draft = set(draft.clone(), &name, by)?.0;
-        return Ok(format!("{name} is {by} now"));
+        return Ok(say!("told-lengthen-again", name, by));
     }
     let frame = draft.pieces.iter().position(|p| p.name == *piece);
     let pieces = draft.pieces.iter().map(|p| p.name.as_str());
-    let frame = frame.ok_or_else(|| EditError::refused(format!("there is no piece {piece}{}", hint(piece, pieces))))?;
+    let frame = frame
+        .ok_or_else(|| EditError::refused(say!("refused-lengthen-piece", name = piece, hint = hint(piece, pieces))))?;
     let of = &draft.pieces[frame].of;
     if !of.is_empty() {
         // Its own marks would move, and nothing else.
-        let problem = format!(
-            "{piece} is made of {of} by steps, so its outline does not stand in it: write the line into `lengthen` of {of} and lengthen that; \
-             what is made of it follows"
-        );
-        return Err(EditError::refused(problem));
+        return Err(EditError::refused(say!("refused-lengthen-derived", piece, of)));
     }
     let start = Start::of(draft, frame, line)?;
     check_free(draft, &Part::Value(name.clone()))?;
@@ -62,15 +59,11 @@ fn lengthen_plain(draft: &mut Draft, piece: &str, line: &str, by: &str) -> Resul
     // What is shortened by more than there is would run over itself.
     if let Some((case, reach)) = amounts.iter().zip(&reach).position(|(a, r)| -a >= *r).map(|c| (c, reach[c])) {
         let size = &start.model.plan.cases.list[case].address;
-        let problem = format!(
-            "only {} lies beyond {line} in size {size}: it cannot be shortened by more there",
-            shown(reach, draft.display)
-        );
-        return Err(EditError::refused(problem));
+        let far = owned(|| length(reach, draft.display));
+        return Err(EditError::refused(say!("refused-shorten", far, line, size)));
     }
     *draft = made;
-    let formulas = if count == 1 { "1 formula".to_owned() } else { format!("{count} formulas") };
-    let mut told = format!("{piece} is {by} longer at {line}: {name}, written into {formulas}");
+    let mut told = say!("told-lengthened", piece, by, line, name, count);
     for note in notes {
         told.push_str("; ");
         told.push_str(&note);
@@ -90,18 +83,16 @@ fn set(mut draft: Draft, name: &str, by: &str) -> Result<(Draft, Vec<f64>), Edit
     let amounts: Option<Vec<f64>> = (0..model.cases.len()).map(amount).collect();
     match amounts.filter(|_| is_length) {
         Some(amounts) => Ok((draft, amounts)),
-        None => {
-            Err(EditError::refused(format!("`{by}` gives no length in every size; write one, as `2 cm` or `-3/4 in`")))
-        }
+        None => Err(EditError::refused(say!("refused-no-length", text = by))),
     }
 }
 
 fn hint<'a>(asked: &str, known: impl Iterator<Item = &'a str>) -> String {
     let known: Vec<&str> = known.collect();
     match nearest(asked, known.iter().copied()) {
-        Some(near) => format!("; did you mean {near}?"),
-        None if known.is_empty() => "; it has none: write one into its `lengthen`".to_owned(),
-        None => format!("; there is {}", known.join(", ")),
+        Some(near) => meant(Some(near)),
+        None if known.is_empty() => say!("hint-write-lengthen"),
+        None => say!("hint-there-is", names = known.join(", ")),
     }
 }
 
@@ -152,10 +143,10 @@ impl Spot {
         match self {
             Self::Point(i) => format!("{name}.{}", piece.points[i].name),
             Self::Handle(e, ..) => {
-                format!("a handle of {name}.{}", edges(piece).nth(e).map_or("", |e| e.name.as_str()))
+                say!("spot-handle", piece = name, edge = edges(piece).nth(e).map_or("", |e| e.name.as_str()))
             }
-            Self::Mark(m, _) => format!("the mark {name}.{}", piece.marks[m].name),
-            Self::Label => format!("the label of {name}"),
+            Self::Mark(m, _) => say!("spot-mark", piece = name, mark = piece.marks[m].name),
+            Self::Label => say!("spot-label", piece = name),
         }
     }
 
@@ -263,7 +254,7 @@ impl Start {
         let plans = &model.plan.frames()[frame].finishing.lines;
         let plan = plans.iter().find(|l| *l.name == *line && !l.slit).ok_or_else(|| {
             let near = hint(line, piece.lengthen.iter().map(|l| l.name.as_str()));
-            EditError::refused(format!("{} has no line {line} to lengthen or shorten at{near}", piece.name))
+            EditError::refused(say!("refused-no-lengthen-line", piece = piece.name, line, hint = near))
         })?;
         let (mut at, mut square): (Vec<Pt<f64>>, Option<Pt<f64>>) = (Vec::new(), None);
         for case in 0..model.cases.len() {
@@ -272,21 +263,19 @@ impl Start {
                 Some(Item::Value(Found::Line(p, way))) => (Pt::new(p[0], p[1]), Pt::new(way[0], way[1]).unit()),
                 Some(Item::Value(Found::Edge(e))) => (e.curve.start(), (e.curve.end() - e.curve.start()).unit()),
                 _ => {
-                    let problem =
-                        format!("the line {line} has no place in size {}", &model.plan.cases.list[case].address);
-                    return Err(EditError::refused(problem));
+                    let size = &model.plan.cases.list[case].address;
+                    return Err(EditError::refused(say!("refused-line-place", line, size)));
                 }
             };
-            let way = way.ok_or_else(|| EditError::refused(format!("the line {line} has no direction")))?;
+            let way = way.ok_or_else(|| EditError::refused(say!("refused-line-direction", line)))?;
             if square.is_some_and(|s| s.dot(way).abs() > tolerance::LEVEL) {
-                let problem =
-                    format!("the line {line} has another direction in size {}", &model.plan.cases.list[case].address);
-                return Err(EditError::refused(problem));
+                let size = &model.plan.cases.list[case].address;
+                return Err(EditError::refused(say!("refused-line-turns", line, size)));
             }
             square = square.or(Some(way.square()));
             at.push(from);
         }
-        let square = square.ok_or_else(|| EditError::refused("the draft has no sizes"))?;
+        let square = square.ok_or_else(|| EditError::refused(say!("refused-no-sizes")))?;
         Ok(Self { frame, line: line.to_owned(), found, model, at, square, spots: Spot::all(piece) })
     }
 
@@ -309,8 +298,8 @@ impl Start {
                 Segment::Curve(..) => return moves(k),
                 Segment::Arc { .. } if moves(0)? == moves(1)? => return moves(0),
                 Segment::Arc { .. } => {
-                    let problem = format!("the arc of {}.{} runs over the line {}", piece.name, edge.name, self.line);
-                    return Err(EditError::refused(problem));
+                    let (piece, edge) = (&piece.name, &edge.name);
+                    return Err(EditError::refused(say!("refused-arc-over-line", piece, edge, line = self.line)));
                 }
                 _ => {}
             }
@@ -322,13 +311,11 @@ impl Start {
             None => Ok(sides.first().is_some_and(|s| s.1)),
             // A label may stand on either side.
             Some(_) if spot == Spot::Label => Ok(false),
-            Some((case, _)) => Err(EditError::refused(format!(
-                "{} lies beyond the line {} in some sizes only, not so in {} as in {}",
-                spot.words(piece),
-                self.line,
-                self.model.plan.cases.list[*case].address,
-                self.model.plan.cases.list[sides[0].0].address
-            ))),
+            Some((case, _)) => {
+                let (spot, line, cases) = (spot.words(piece), &self.line, &self.model.plan.cases.list);
+                let (size, other) = (&cases[*case].address, &cases[sides[0].0].address);
+                Err(EditError::refused(say!("refused-beyond-in-some", spot, line, size, other)))
+            }
         }
     }
 
@@ -341,7 +328,7 @@ impl Start {
             wanted.push(self.moves(old, *spot, way).map_err(|e| (e, 0))?);
         }
         if !wanted.contains(&true) || !wanted.contains(&false) {
-            let problem = format!("nothing of {} lies beyond the line {}", old.name, self.line);
+            let problem = say!("refused-nothing-beyond", piece = old.name, line = self.line);
             return Err((EditError::refused(problem), 0));
         }
         let moving = self.spots.iter().zip(&wanted).filter_map(|(spot, moves)| match spot {
@@ -359,10 +346,7 @@ impl Start {
                 (0..self.spots.len()).filter(|i| !self.is_right(old, *i, wanted[*i], &model, way)).collect();
             let Some(next) = self.first_of(&off, &model) else {
                 if let Some(edge) = self.lost(old, &model) {
-                    let problem = format!(
-                        "{}.{edge} would have no shape: it hangs on what does not move as its ends do",
-                        old.name
-                    );
+                    let problem = say!("refused-edge-lost", piece = old.name, edge);
                     return Err((EditError::refused(problem), work.changed));
                 }
                 let notes = self.left_behind(draft, &model, way);
@@ -382,11 +366,10 @@ impl Start {
                 0 => draft.text(&at).unwrap_or_default(),
                 1 => work.as_before(&at),
                 _ => {
-                    let words = self.spots[next].words(old);
-                    let why = "its formula, or what is found or kept true, hangs on what lies on the other side";
+                    let (spot, why) = (self.spots[next].words(old), say!("lengthen-hangs"));
                     let problem = match wanted[next] {
-                        true => format!("{words} does not move as the rest does: {why}"),
-                        false => format!("{words} would move too: {why}"),
+                        true => say!("refused-stays", spot, why),
+                        false => say!("refused-moves", spot, why),
                     };
                     return Err((EditError::refused(problem), work.changed));
                 }
@@ -459,7 +442,7 @@ impl Start {
             if let (Some(was), Some(is)) = (mouth(&self.model), mouth(model)) {
                 let tip = was.1.zip(is.1).map_or(0.0, |(was, is)| apart(base, was, is));
                 if apart(base, was.0, is.0).max(tip) > tolerance::CURVE {
-                    out.push(format!("dart {} is measured from what does not move as it does: look at it", dart.name));
+                    out.push(say!("told-dart-behind", dart = dart.name));
                 }
             }
         }
@@ -470,13 +453,11 @@ impl Start {
             else {
                 continue;
             };
-            let seam = &model.plan.seams[was.seam].name;
-            let name = if was.name.is_empty() { "a match mark" } else { &*was.name };
-            let far = shown(apart(base, a, b) / TRIED * 10.0, draft.display);
-            let said = format!(
-                "notch {name} of seam {seam} is measured along an edge that runs over the line: it lags by {far} for each {} of change",
-                shown(10.0, draft.display)
-            );
+            let seam = &*model.plan.seams[was.seam].name;
+            let name = if was.name.is_empty() { say!("word-match-mark") } else { was.name.to_string() };
+            let shown = |mm: f64| owned(|| length(mm, draft.display));
+            let (far, each) = (shown(apart(base, a, b) / TRIED * 10.0), shown(10.0));
+            let said = say!("told-notch-behind", name, seam, far, each);
             if !out.contains(&said) {
                 out.push(said);
             }

@@ -2,6 +2,7 @@
 
 use crate::base::Unit;
 use crate::language::{Form, parse, tidy};
+use crate::texts::say;
 
 /// A single literal length, in mm; a bare number is in `unit`. Zero and less is none.
 pub fn length_typed(text: &str, unit: Unit) -> Option<f64> {
@@ -23,12 +24,12 @@ pub fn length_with_unit(text: &str) -> Result<f64, String> {
             Ok(value * times / over)
         }
         Some((value, None)) if value > 0.0 => Err(without_unit(text)),
-        _ => Err(format!("`{text}` is no length above zero, such as `20 cm`")),
+        _ => Err(say!("refused-typed-length", text)),
     }
 }
 
 fn without_unit(text: &str) -> String {
-    format!("`{text}` has no unit: is it `{text} mm`, `{text} cm` or `{text} in`?")
+    say!("refused-typed-unit", text)
 }
 
 /// What to ask where a number alone was typed for a length; nothing where it is something else, such as a formula.

@@ -87,7 +87,7 @@ pub use set::{SetError, set_for_run};
 pub use shaping::base_with;
 pub use size::{NewSize, SizeError, add_size};
 pub use stated_scale::StatedScale;
-pub use steps::{STEP_RULE, Step, length_unit, rounded_to, row_steps, steps};
+pub use steps::{Step, length_unit, rounded_to, row_steps, step_rule, steps};
 pub use table::{TableError, export_chart, import_chart};
 pub use taken::{
     BlockCommand, Keep, LookedAt, PartChange, Standing, Taking, There, accept_block, block_path, look_at_blocks,
@@ -100,11 +100,12 @@ pub use uses::{Use, used_by, used_of_step, uses};
 pub use watch::{Seen, Watch};
 pub use work::{MAX_STEPS, Work};
 
-/// Names in a row: "a, b and c".
+/// A hint behind a refusal: which name may have been meant; empty where none is near.
+fn meant(hint: Option<&str>) -> String {
+    hint.map_or_else(String::new, |name| crate::texts::say!("hint-meant", name))
+}
+
+/// Names in a row, as whoever is at the program reads them: "a, b and c".
 fn gathered(names: &[String]) -> String {
-    match names {
-        [] => String::new(),
-        [one] => one.clone(),
-        [rest @ .., last] => format!("{} and {last}", rest.join(", ")),
-    }
+    crate::texts::owned(|| crate::texts::gathered(names))
 }

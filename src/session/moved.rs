@@ -7,6 +7,7 @@ use super::check_free;
 use super::references::{Occurrence, references};
 use crate::base::Span;
 use crate::document::{Address, Draft, Inner, Part, Piece, Point, Value};
+use crate::texts::say;
 
 /// By how much it is tried, mm.
 pub(super) const TRIED: f64 = 20.0;
@@ -103,7 +104,7 @@ impl Work {
         }
         let name = names.find(|n| check_free(&self.draft, &own(n)).is_ok()).unwrap_or_default();
         self.kept.insert(point.to_owned(), name.clone());
-        let note = format!("{point} before the piece was lengthened");
+        let note = say!("note-before-lengthened", point);
         let made = Point { name: name.clone(), at: String::new(), note };
         if let Some(piece) = self.draft.pieces.iter_mut().find(|p| p.name == self.piece) {
             Arc::make_mut(piece).points.push(made);

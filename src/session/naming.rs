@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::EditError;
 use crate::compute::{Lineage, Named};
 use crate::document::{Draft, Inner, NameFault, Part, Point, check_name, fold};
+use crate::texts::say;
 
 /// Refuses a name that cannot be one, or that is taken in its set or in that of a piece that is made of its piece.
 ///
@@ -34,18 +35,18 @@ pub(super) fn check_typed(draft: &Draft, part: &Part) -> Result<(), EditError> {
     let name = part.name();
     if let Err(fault) = check_name(name) {
         let problem = match fault {
-            NameFault::Empty => "a name is needed".to_owned(),
-            NameFault::TooLong => format!("a name has at most {} letters", crate::document::MAX_NAME_LETTERS),
-            NameFault::Start => format!("`{name}` starts with a digit; put a letter first"),
-            NameFault::Letter(l) if l.is_whitespace() => format!("`{name}` holds a space; write `_` instead"),
-            NameFault::Letter(l) => format!("`{name}` holds `{l}`; letters, digits and `_` may stand there"),
-            NameFault::Reserved => format!("`{name}` is a word of the language; choose another name"),
+            NameFault::Empty => say!("name-empty"),
+            NameFault::TooLong => say!("name-long", most = crate::document::MAX_NAME_LETTERS),
+            NameFault::Start => say!("name-digit", name),
+            NameFault::Letter(l) if l.is_whitespace() => say!("name-space", name),
+            NameFault::Letter(l) => say!("name-letter", name, letter = l.to_string()),
+            NameFault::Reserved => say!("name-reserved", name),
         };
         return Err(EditError::refused(problem));
     }
     let folded = fold(name);
     match set_of(draft, part).into_iter().find(|other| fold(other.name()) == folded) {
-        Some(other) => Err(EditError::refused(format!("there is {other} already; choose another name"))),
+        Some(other) => Err(EditError::refused(say!("name-taken", part = other.words()))),
         None => Ok(()),
     }
 }
@@ -61,11 +62,11 @@ pub fn comes_from(draft: &Draft, part: &Part) -> Option<String> {
     let lineage = Lineage::of(draft);
     let own = meant(&lineage, part);
     if own.frame() != part.frame() {
-        return Some(format!("It is {own}, which passes into {}.", part.frame()?));
+        return Some(say!("comes-from-part", part = own.words(), frame = part.frame()?));
     }
     let step = lineage.makers(&own).first().copied()?;
     let piece = draft.pieces.iter().find(|p| Some(p.name.as_str()) == own.frame())?;
-    Some(format!("It is made by step {} of {}.", piece.steps.get(step)?.name, piece.name))
+    Some(say!("comes-from-step", step = piece.steps.get(step)?.name, piece = piece.name))
 }
 
 /// All parts that share a set of names with this one.

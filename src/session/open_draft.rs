@@ -10,6 +10,7 @@ use super::watch::{Seen, Watch};
 use super::work::Work;
 use crate::document::Draft;
 use crate::file::{FileError, Fingerprint, OpenedFile, comments, save};
+use crate::texts::say;
 
 /// The file of a draft.
 struct Place {
@@ -41,7 +42,7 @@ impl OpenDraft {
 
     /// Work on nothing yet: there is nothing in it that could be lost.
     pub fn empty(wake: Option<Wake>) -> Self {
-        Self::copy(Draft { title: "New draft".to_owned(), ..Draft::default() }, wake)
+        Self::copy(Draft { title: say!("new-draft"), ..Draft::default() }, wake)
     }
 
     /// Work on a copy of a draft that is kept elsewhere: until it is changed there is nothing to lose.
@@ -131,7 +132,7 @@ impl OpenDraft {
     /// What the file is called, or that there is none.
     pub fn file_name(&self) -> String {
         let name = self.path().and_then(Path::file_name);
-        name.map_or_else(|| "not in a file yet".to_owned(), |n| n.to_string_lossy().into_owned())
+        name.map_or_else(|| say!("no-file-yet"), |n| n.to_string_lossy().into_owned())
     }
 
     /// See [`Work::run`].
@@ -195,8 +196,8 @@ impl OpenDraft {
         let place = self.place.as_ref()?;
         let name = self.file_name();
         match place.watch.as_ref()?.seen() {
-            Seen::Content(now) if now != place.fingerprint => Some(format!("{name} was changed by another program")),
-            Seen::Gone => Some(format!("{name} was removed by another program")),
+            Seen::Content(now) if now != place.fingerprint => Some(say!("file-changed-outside", name)),
+            Seen::Gone => Some(say!("file-removed-outside", name)),
             _ => None,
         }
     }

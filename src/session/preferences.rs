@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::Language;
 use crate::base::system::{OwnThings, own_folder};
 use crate::file::{OwnFile, read_own, set_aside, write_own};
+use crate::texts::say;
 
 /// The most drafts that are remembered.
 const MOST: usize = 12;
@@ -134,11 +135,10 @@ impl Recent {
     pub fn ago(&self) -> String {
         let minutes = now().saturating_sub(self.when) / 60;
         match minutes {
-            0 => "just now".to_owned(),
-            1 => "a minute ago".to_owned(),
-            m if m < 120 => format!("{m} minutes ago"),
-            m if m < 60 * 48 => format!("{} hours ago", m / 60),
-            m => format!("{} days ago", m / 60 / 24),
+            0 => say!("since-now"),
+            m if m < 120 => say!("since-minutes", count = m),
+            m if m < 60 * 48 => say!("since-hours", count = m / 60),
+            m => say!("since-days", count = m / 60 / 24),
         }
     }
 }
@@ -183,18 +183,14 @@ impl Own {
                 (Self { path: Some(path), preferences: stored.preferences, recent: stored.recent }, None)
             }
             OwnFile::Damaged(problem) => {
-                let before = format!("the preferences in `{}` cannot be read ({problem})", path.display());
+                let of = path.display().to_string();
                 match set_aside(&path) {
                     Ok(aside) => {
-                        let words = format!(
-                            "{before}; they are set aside as `{}`, and the usual ones are used",
-                            aside.display()
-                        );
+                        let words = say!("own-set-aside", path = of, problem, aside = aside.display().to_string());
                         (Self { path: Some(path), ..Self::default() }, Some(words))
                     }
                     Err(error) => {
-                        let words =
-                            format!("{before} nor set aside ({error}); the usual ones are used, and none are kept");
+                        let words = say!("own-not-set-aside", path = of, problem, error = error.to_string());
                         (Self::default(), Some(words))
                     }
                 }
@@ -247,7 +243,7 @@ impl Own {
         let mut next = match now {
             Some(OwnFile::Read(stored)) => stored,
             Some(OwnFile::Damaged(problem)) => {
-                return Err(format!("the preferences cannot be read any more ({problem}) and are left as they are"));
+                return Err(say!("own-unread", problem));
             }
             _ => Stored { version: VERSION, preferences: self.preferences.clone(), recent: self.recent.clone() },
         };
@@ -256,7 +252,7 @@ impl Own {
         match &self.path {
             None => Ok(()),
             Some(path) => write_own(path, &next)
-                .map_err(|e| format!("the preferences cannot be written to `{}`: {e}", path.display())),
+                .map_err(|e| say!("own-unwritten", path = path.display().to_string(), error = e.to_string())),
         }
     }
 }
@@ -265,7 +261,7 @@ impl Own {
 fn stored(path: &Path) -> OwnFile<Stored> {
     match read_own::<Stored>(path) {
         OwnFile::Read(stored) if stored.version != VERSION => {
-            OwnFile::Damaged(format!("it is of version {}, and this program reads {VERSION}", stored.version))
+            OwnFile::Damaged(say!("own-version", version = stored.version, known = VERSION))
         }
         OwnFile::Read(mut stored) => {
             stored.preferences = stored.preferences.within_limits();

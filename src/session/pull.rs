@@ -12,6 +12,7 @@ use crate::base::{Span, Unit, tolerance};
 use crate::compute::{Def, Engine, Formula, Item, Plan, Trial, unit_of};
 use crate::document::{Address, Axis, Cell, Draft, Row, RowKind};
 use crate::language::{Frame, Kind, Literal, Op, What, coarsest_step, literals, nudged};
+use crate::texts::say;
 
 /// To which sizes a pull goes.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -156,20 +157,20 @@ impl Grip {
     /// # Errors
     /// Why it cannot be pulled: its formula cannot be read or computed there.
     pub fn take(draft: &Draft, computed: &Computed, at: &Address, case: usize) -> Result<Self, EditError> {
-        let refuse = |why: &str| EditError::refused(format!("{} cannot be pulled: {why}", at.part));
+        let refuse = |why: &str| EditError::refused(say!("refused-pull", part = at.part.words(), why));
         let frame = at.part.frame().unwrap_or_default().to_owned();
         let made_of = draft.pieces.iter().find(|p| p.name == frame && !p.of.is_empty());
         let text = draft.text(at).ok_or_else(|| match made_of {
-            Some(piece) => refuse(&format!("it follows from {} and the steps of {frame}; pull it there", piece.of)),
-            None => refuse("it is not there any more"),
+            Some(piece) => refuse(&say!("pull-elsewhere", of = piece.of, piece = frame)),
+            None => refuse(&say!("gone-it")),
         })?;
-        let model = computed.model.as_ref().ok_or_else(|| refuse("the draft cannot be computed"))?;
+        let model = computed.model.as_ref().ok_or_else(|| refuse(&say!("draft-uncomputed")))?;
         if computed.draft.text(at).as_ref() != Some(&text) {
-            return Err(refuse("it is still being computed"));
+            return Err(refuse(&say!("pull-computing")));
         }
         let trial = Trial::new(&computed.draft, &model.plan);
         let prober = Prober { trial, computed, frame: &frame, case };
-        let place = prober.place(&text).ok_or_else(|| refuse("its formula has no answer in this size"))?;
+        let place = prober.place(&text).ok_or_else(|| refuse(&say!("pull-no-answer")))?;
         let knobs = best(prober.knobs(&text));
         let bare = text.trim();
         let whole = if is_one_word(bare) { bare.to_owned() } else { format!("({bare})") };
@@ -240,7 +241,7 @@ impl Grip {
 
     /// What holds the point, where no number of its own formula moves it.
     pub fn held_by(&self) -> Option<String> {
-        self.knobs.is_empty().then(|| format!("no number of its own moves it: it follows from {}", self.text.trim()))
+        self.knobs.is_empty().then(|| say!("pull-held", text = self.text.trim()))
     }
 
     /// Whether a pull goes wherever the pointer goes; else the point slides along a line.
@@ -259,7 +260,7 @@ impl Grip {
         };
         if knobs.is_empty() {
             let why = self.held_by().unwrap_or_default();
-            return Err(EditError::refused(format!("{why}; hold Shift to add an offset at its end")));
+            return Err(EditError::refused(say!("pull-held-hint", why)));
         }
         let changes = match &computed.model {
             Some(model) if by != Vec2::ZERO => {
@@ -273,7 +274,7 @@ impl Grip {
         let size = computed.model.as_ref().and_then(|m| m.plan.cases.list.get(self.case));
         let who = match size {
             Some(case) => Who { labels: case.labels, person: case.person, address: case.address.clone() },
-            None => return Err(EditError::refused("this size is not there any more")),
+            None => return Err(EditError::refused(say!("pull-size-gone"))),
         };
         let changes = knobs.iter().zip(changes).map(|(k, by)| Change { knob: k.clone(), by }).collect();
         Ok(Pull { at: self.at.clone(), text: text.clone(), changes, reach, who })
@@ -395,12 +396,12 @@ pub struct Pull {
 impl Pull {
     /// What it does, for undo.
     pub fn label(&self) -> String {
-        let to = match self.reach {
-            Reach::All => String::new(),
-            Reach::One => format!(" in {}", self.who.address),
-            Reach::FromHereUp => format!(" from {} up", self.who.address),
-        };
-        format!("pull {}{to}", self.at.part)
+        let (part, size) = (self.at.part.words(), &self.who.address);
+        match self.reach {
+            Reach::All => say!("undo-pull", part),
+            Reach::One => say!("undo-pull-in", part, size),
+            Reach::FromHereUp => say!("undo-pull-up", part, size),
+        }
     }
 
     /// The formula that it makes, where all sizes follow.
@@ -415,10 +416,7 @@ impl Pull {
             match self.reach {
                 Reach::All => {
                     let Some(next) = nudged(&text, literal, change.by, step) else {
-                        return Err(EditError::refused(format!(
-                            "the number {} cannot change so far",
-                            literal.span.of(&text)
-                        )));
+                        return Err(EditError::refused(say!("pull-too-far", number = literal.span.of(&text))));
                     };
                     text = next;
                 }
@@ -442,11 +440,11 @@ impl Pull {
             }
         }
         if !draft.set_text(&self.at, &text) {
-            return Err(EditError::refused(format!("{} is not there any more", self.at.part)));
+            return Err(EditError::refused(say!("gone-named", part = self.at.part.words())));
         }
         Ok(match told.is_empty() {
             true => String::new(),
-            false => format!("the change stands in the house row {}", gathered(&told)),
+            false => say!("told-house-row", rows = gathered(&told)),
         })
     }
 }
@@ -481,7 +479,7 @@ fn new_row(draft: &mut Draft, at: &Address, literal: &Literal, who: &Who, reach:
     draft.chart.rows.push(Row {
         name: name.clone(),
         kind: RowKind::House,
-        what: format!("added to {}", at.part),
+        what: say!("note-added-to", part = at.part.words()),
         by,
         is: nothing(literal),
         ..Row::default()
@@ -499,8 +497,7 @@ fn nudge_cells(
     who: &Who,
     reach: Reach,
 ) -> Result<(), EditError> {
-    let wrong =
-        |text: &str| EditError::refused(format!("`{text}` in the house row {row} is no plain number to be changed"));
+    let wrong = |text: &str| EditError::refused(say!("pull-house-row", text, row));
     let change = |text: &str| -> Result<String, EditError> {
         let all = literals(text);
         let [only] = all.as_slice() else { return Err(wrong(text)) };

@@ -5,6 +5,7 @@ use kurbo::{ParamCurve, ParamCurveNearest, Point};
 use super::{Computed, EditError};
 use crate::base::tolerance;
 use crate::document::{Address, Edge, Inner, Part, Segment};
+use crate::texts::say;
 
 /// A handle of a curve that is pulled moves no more than this many times as far as the hand.
 const MOST: f64 = 2.5;
@@ -20,13 +21,13 @@ pub fn edge_grips(
     case: usize,
     place: Point,
 ) -> Result<Vec<(Address, f64)>, EditError> {
-    let refuse = |why: &str| EditError::refused(format!("{part} cannot be pulled: {why}"));
-    let Part::Inner(frame, inner, name) = part else { return Err(refuse("it is no edge")) };
-    let model = computed.model.as_ref().ok_or_else(|| refuse("the draft cannot be computed"))?;
-    let edge = drawn(computed, frame, *inner, name).ok_or_else(|| refuse("it is not there any more"))?;
+    let refuse = |why: &str| EditError::refused(say!("refused-pull", part = part.words(), why));
+    let Part::Inner(frame, inner, name) = part else { return Err(refuse(&say!("pull-no-edge"))) };
+    let model = computed.model.as_ref().ok_or_else(|| refuse(&say!("draft-uncomputed")))?;
+    let edge = drawn(computed, frame, *inner, name).ok_or_else(|| refuse(&say!("gone-it")))?;
     let node = model.plan.node_named(&format!("{frame}.{name}"));
     let shape = node.and_then(|n| model.item(case, n)?.edge());
-    let path = shape.ok_or_else(|| refuse("it has no shape in this size"))?.curve.to_path();
+    let path = shape.ok_or_else(|| refuse(&say!("pull-no-shape-here")))?.curve.to_path();
     let ends = |i: usize| {
         let from = if i == 0 { &edge.from } else { edge.by[i - 1].end() };
         [from.to_owned(), edge.by[i].end().to_owned()]
@@ -39,15 +40,16 @@ pub fn edge_grips(
             Some((far, Address { inner: k, ..at("through", 0) }))
         });
         let nearest = places.min_by(|a, b| a.0.total_cmp(&b.0));
-        return nearest.map(|(_, at)| vec![(at, 1.0)]).ok_or_else(|| refuse("it passes no point of its own"));
+        return nearest.map(|(_, at)| vec![(at, 1.0)]).ok_or_else(|| refuse(&say!("pull-no-point")));
     }
     let plain = edge.by.iter().all(|s| matches!(s, Segment::Straight(_) | Segment::Curve(..)));
     if !plain || path.segments().count() != edge.by.len() {
-        return Err(refuse("an arc is pulled at its centre, what is taken from elsewhere follows that"));
+        return Err(refuse(&say!("pull-arc")));
     }
     let near = path.segments().enumerate().map(|(i, s)| (i, s.nearest(place, tolerance::ON_EDGE)));
-    let (i, near) =
-        near.min_by(|a, b| a.1.distance_sq.total_cmp(&b.1.distance_sq)).ok_or_else(|| refuse("it has no shape"))?;
+    let (i, near) = near
+        .min_by(|a, b| a.1.distance_sq.total_cmp(&b.1.distance_sq))
+        .ok_or_else(|| refuse(&say!("pull-no-shape")))?;
     Ok(match &edge.by[i] {
         Segment::Curve(..) => {
             // Both handles moved by d move the place by 3 t (1 - t) d.

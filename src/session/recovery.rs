@@ -17,6 +17,7 @@ use serde::{Deserialize, Serialize};
 use crate::base::system::{OwnThings, own_folder};
 use crate::document::Draft;
 use crate::file::{Fingerprint, read, write};
+use crate::texts::{carried, say};
 
 /// A state is written this long after the last one came in …
 const QUIET: Duration = Duration::from_millis(150);
@@ -45,7 +46,7 @@ pub struct KeptAbout {
 #[derive(Debug, thiserror::Error)]
 pub enum KeepError {
     /// The folder cannot be used.
-    #[error("unsaved work cannot be kept in `{}`: {error}", folder.display())]
+    #[error("{}", say!("work-unkept", folder = folder.display().to_string(), error = error.to_string()))]
     Folder {
         /// The folder.
         folder: PathBuf,
@@ -53,7 +54,7 @@ pub enum KeepError {
         error: io::Error,
     },
     /// Kept work cannot be read.
-    #[error("the unsaved work in `{}` cannot be read: {problem}; the file is left as it is", path.display())]
+    #[error("{}", say!("work-unread", path = path.display().to_string(), problem))]
     Unreadable {
         /// The file.
         path: PathBuf,
@@ -61,7 +62,7 @@ pub enum KeepError {
         problem: String,
     },
     /// Another window has it.
-    #[error("the unsaved work in `{}` is open in another window", path.display())]
+    #[error("{}", say!("work-taken", path = path.display().to_string()))]
     Taken {
         /// The file.
         path: PathBuf,
@@ -141,11 +142,11 @@ fn is_saved(about: &KeptAbout, text: &str) -> bool {
 fn parts(path: &Path) -> Result<(KeptAbout, String), String> {
     let long = fs::metadata(path).map_err(|e| e.to_string())?.len();
     if long > MOST_BYTES {
-        return Err(format!("it has {long} bytes"));
+        return Err(say!("work-bytes", bytes = long));
     }
     let text = fs::read_to_string(path).map_err(|e| e.to_string())?;
-    let (about, draft) = text.split_once('\n').ok_or("it is cut off")?;
-    let about = serde_json::from_str(about).map_err(|e| format!("its first line is wrong: {e}"))?;
+    let (about, draft) = text.split_once('\n').ok_or_else(|| say!("work-cut-off"))?;
+    let about = serde_json::from_str(about).map_err(|e| say!("work-first-line", error = e.to_string()))?;
     Ok((about, draft.to_owned()))
 }
 
@@ -258,11 +259,13 @@ impl Keeper {
             }
             let shared = Arc::new(Shared::default());
             let (own, file) = (Arc::clone(&shared), path.clone());
-            let thread =
-                thread::Builder::new().name("keeper".to_owned()).spawn(move || work(&own, &file)).map_err(fail)?;
+            let thread = thread::Builder::new()
+                .name("keeper".to_owned())
+                .spawn(carried(move || work(&own, &file)))
+                .map_err(fail)?;
             return Ok(Self { shared, thread: Some(thread), path, _lock: lock });
         }
-        Err(fail(io::Error::other("too much work was left behind there; open or throw away some")))
+        Err(fail(io::Error::other(say!("work-too-much"))))
     }
 
     /// The file in which the work is kept.
@@ -375,9 +378,7 @@ fn work(shared: &Shared, path: &Path) {
             }
             Err(error) => {
                 let folder = path.parent().unwrap_or(path).display();
-                desk.trouble = Some(format!(
-                    "unsaved work is not kept in `{folder}`: {error}; save the draft, and see to the room and the rights there"
-                ));
+                desk.trouble = Some(say!("work-trouble", folder = folder.to_string(), error = error.to_string()));
             }
         }
         if desk.wanted.is_none() {

@@ -7,6 +7,7 @@ use super::references::{Occurrence, references};
 use crate::base::Span;
 use crate::compute::{Double, Lineage, Named, Owner};
 use crate::document::{Address, Axis, Draft, Inner, Part, Role, TakenPart, check_label, check_name, fold};
+use crate::texts::say;
 
 /// Why a part was not renamed. The draft is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -15,10 +16,10 @@ pub enum RenameError {
     #[error("{0}")]
     Name(String),
     /// There is no such part, or it has no name.
-    #[error("{0} cannot be renamed: it is not there, or has no name")]
+    #[error("{}", say!("refused-rename", part = .0))]
     Missing(String),
     /// A formula would mean something else.
-    #[error("renaming {part} would change what `{text}` in {place} means; change that formula first")]
+    #[error("{}", say!("refused-meaning", part, text, place))]
     Meaning {
         /// The part.
         part: String,
@@ -42,17 +43,15 @@ pub fn rename(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Rename
     let named = if let Part::Inner(frame, _, name) = part { lineage.last(frame, name) } else { None };
     let Some(named) = named else {
         if (!is_there && lineage.makers(part).is_empty()) || part.name().is_empty() {
-            return Err(RenameError::Missing(part.to_string()));
+            return Err(RenameError::Missing(part.words()));
         }
         return rename_part(draft, part, to);
     };
-    let Some((own, rest)) = own_of(named, to) else { return Err(RenameError::Missing(part.to_string())) };
+    let Some((own, rest)) = own_of(named, to) else { return Err(RenameError::Missing(part.words())) };
     let Some(rest) = rest else {
         let shown = part.name();
-        return Err(RenameError::Name(format!(
-            "`{shown}` is {own} with what a step puts around its name: leave that in the new name, as in `{}`, or rename {own}",
-            shown.replacen(own.name(), to, 1)
-        )));
+        let name = shown.replacen(own.name(), to, 1);
+        return Err(RenameError::Name(say!("refused-affix", shown, part = own.words(), name)));
     };
     rename_part(draft, &own, rest)
 }
@@ -74,7 +73,7 @@ fn rename_part(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Renam
     }
     if let Part::Person(_) = part {
         if check_label(to).is_err() || set_of(draft, part).contains(&new) {
-            return Err(RenameError::Name(format!("`{to}` cannot name a person, or there is one of that name")));
+            return Err(RenameError::Name(say!("refused-person-rename", name = to)));
         }
     } else {
         // A part does not stand in its own way where only capitals change.
@@ -89,7 +88,7 @@ fn rename_part(draft: &mut Draft, part: &Part, to: &str) -> Result<String, Renam
     let many = carry(&mut next, &change, &|next| own_name(next, part, to))?;
     keep_known(&mut next, part, to);
     *draft = next;
-    Ok(told(&part.to_string(), to, many))
+    Ok(told(&part.words(), to, many))
 }
 
 /// What is renamed in a piece that was taken from another draft is still known by its name there.
@@ -109,12 +108,10 @@ fn keep_known(draft: &mut Draft, part: &Part, to: &str) {
 
 /// What was done, in a sentence.
 fn told(part: &str, to: &str, (many, qualified): (usize, usize)) -> String {
-    let also =
-        if qualified > 0 { format!("; {qualified} got a longer spelling, to stay clear") } else { String::new() };
+    let also = if qualified > 0 { say!("told-longer", count = qualified) } else { String::new() };
     match many {
-        0 => format!("{part} is now called {to}{also}"),
-        1 => format!("{part} is now called {to}, in 1 other place too{also}"),
-        _ => format!("{part} is now called {to}, in {many} other places too{also}"),
+        0 => say!("told-renamed", part, name = to, also),
+        many => say!("told-renamed-in", part, name = to, count = many, also),
     }
 }
 
@@ -157,9 +154,7 @@ fn check_told(lineage: &Lineage, before: &[Double], change: &Change<'_>) -> Resu
     for (piece, names) in &lineage.pieces {
         for (name, _) in names.all().filter(|(_, n)| n.spelled.iter().any(|(o, _)| *o == change.new)) {
             if name != change.to && check_name(name).is_err() {
-                return Err(RenameError::Name(format!(
-                    "in {piece} it would be called `{name}`, which cannot be a name"
-                )));
+                return Err(RenameError::Name(say!("refused-derived-name", piece, name)));
             }
         }
     }
@@ -188,7 +183,7 @@ pub(super) fn rename_given(draft: &mut Draft, at: &Address, to: &str) -> Option<
             let done = carry(&mut next, &change, &|_| {});
             Some(done.map(|many| {
                 *draft = next;
-                told("what stands in front of names", to, many)
+                told(&say!("word-prefix"), to, many)
             }))
         }
         Owner::Fixed(_) => None,
@@ -199,13 +194,13 @@ pub(super) fn rename_given(draft: &mut Draft, at: &Address, to: &str) -> Option<
 fn rename_step(draft: &mut Draft, piece: &str, i: usize, to: &str) -> Result<String, RenameError> {
     let steps = draft.pieces.iter().find(|p| p.name == piece).map_or(&[][..], |p| &p.steps);
     let Some(old) = steps.get(i).map(|s| s.name.clone()) else {
-        return Err(RenameError::Missing(format!("step {} of {piece}", i + 1)));
+        return Err(RenameError::Missing(say!("place-step", step = i + 1, piece)));
     };
     if to.trim().is_empty() {
-        return Err(RenameError::Name("a step needs a name".to_owned()));
+        return Err(RenameError::Name(say!("refused-step-unnamed")));
     }
     if steps.iter().enumerate().any(|(k, s)| k != i && fold(&s.name) == fold(to)) {
-        return Err(RenameError::Name(format!("there is a step {to} of {piece} already; choose another name")));
+        return Err(RenameError::Name(say!("refused-step-name", name = to, piece)));
     }
     let place = |step: &str| format!("{piece}, step {step}");
     draft.each_text(&mut |at, role, text| {
@@ -344,11 +339,11 @@ fn goes_along(at: &Address) -> bool {
 
 fn check_meaning(draft: &Draft, wanted: &[Occurrence], change: &Change<'_>) -> Result<(), RenameError> {
     let now = references(draft).all;
-    let part = if let Owner::Part(part) = &change.old { part.to_string() } else { "it".to_owned() };
+    let part = if let Owner::Part(part) = &change.old { part.words() } else { say!("word-it") };
     let broken = |at: &Address| RenameError::Meaning {
         part: part.clone(),
         text: draft.text(at).unwrap_or_default(),
-        place: at.part.to_string(),
+        place: at.part.words(),
     };
     if now.len() != wanted.len() {
         return Err(broken(&wanted.first().map_or(Address::new(Part::Draft, "name"), |o| o.at.clone())));
@@ -407,14 +402,12 @@ pub(super) fn qualify_as(draft: &mut Draft, before: &Draft, there: &Draft, is_ne
 /// See [`RenameError`].
 pub fn rename_size(draft: &mut Draft, axis: Axis, old: &str, to: &str) -> Result<String, RenameError> {
     if !draft.chart.labels(axis).iter().any(|l| l == old) {
-        return Err(RenameError::Missing(format!("size {old}")));
+        return Err(RenameError::Missing(say!("thing-called", kind = say!("word-size"), name = old)));
     }
     let chart = &draft.chart;
     let others = chart.girth.iter().chain(&chart.cup).chain(&chart.length);
     if check_label(to).is_err() || others.chain(chart.persons.iter().map(|p| &p.name)).any(|l| l == to) {
-        return Err(RenameError::Name(format!(
-            "`{to}` cannot be the label of a size: it is taken, or holds a `/`, or has more than 60 letters"
-        )));
+        return Err(RenameError::Name(say!("refused-size-rename", label = to)));
     }
     let by: BTreeMap<String, Vec<Axis>> = chart.rows.iter().map(|r| (r.name.clone(), r.by.clone())).collect();
     let field = axis.word();
@@ -440,5 +433,5 @@ pub fn rename_size(draft: &mut Draft, axis: Axis, old: &str, to: &str) -> Result
         }
         _ => {}
     });
-    Ok(format!("size {old} is now called {to}"))
+    Ok(say!("told-size-renamed", old, new = to))
 }

@@ -4,12 +4,14 @@ use std::sync::Arc;
 
 use crate::document::Draft;
 use crate::language::nearest;
+use crate::session::meant;
+use crate::texts::say;
 
 /// Why nothing could be overridden.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SetError {
     /// No value or row of that name.
-    #[error("there is no value or row called {name}{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
+    #[error("{}", say!("refused-no-value-or-row", name, hint = meant(hint.as_deref())))]
     Unknown {
         /// The name.
         name: String,

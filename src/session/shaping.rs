@@ -6,6 +6,7 @@
 use super::EditError;
 use super::naming::check_free;
 use crate::document::{Address, Axis, Cell, Chart, Draft, Part, Role, RowKind, SizeSet};
+use crate::texts::say;
 
 type Told = Result<String, EditError>;
 
@@ -15,7 +16,7 @@ fn refused<T>(words: impl Into<String>) -> Result<T, EditError> {
 
 fn row_at(chart: &Chart, name: &str) -> Result<usize, EditError> {
     let found = chart.rows.iter().position(|r| r.name == name);
-    found.ok_or_else(|| EditError::refused(format!("there is no row {name} any more")))
+    found.ok_or_else(|| EditError::refused(say!("gone-row", name)))
 }
 
 /// Moves a thing to another place of its list.
@@ -42,7 +43,7 @@ pub(super) fn place_row(draft: &mut Draft, name: &str, to: usize) -> Told {
 /// Puts a size at this place on its axis.
 pub(super) fn place_size(draft: &mut Draft, axis: Axis, label: &str, to: usize) -> Told {
     let Some(from) = draft.chart.labels(axis).iter().position(|l| l == label) else {
-        return refused(format!("there is no size {label} any more"));
+        return refused(say!("gone-size", size = label));
     };
     place(draft.chart.labels_mut(axis), from, to);
     sort_cells(&mut draft.chart);
@@ -67,7 +68,7 @@ pub(super) fn set_axes(draft: &mut Draft, name: &str, by: &[Axis]) -> Told {
     let at = row_at(&draft.chart, name)?;
     let by: Vec<Axis> = Axis::ALL.into_iter().filter(|a| by.contains(a)).collect();
     if let Some(empty) = by.iter().find(|a| draft.chart.labels(**a).is_empty()) {
-        return refused(format!("the chart has no sizes along {} yet; add its first label", empty.word()));
+        return refused(say!("refused-empty-axis", axis = empty.words()));
     }
     let chart = &draft.chart;
     let row = &chart.rows[at];
@@ -119,13 +120,10 @@ pub(super) fn set_axes(draft: &mut Draft, name: &str, by: &[Axis]) -> Told {
     row.is = is;
     let mut told = Vec::new();
     if lost > 0 {
-        let (many, one) = if lost == 1 { ("", "s") } else { ("s", "") };
-        told.push(format!(
-            "{lost} number{many} of {name} that differ{one} from the base's went with the axis; undoing brings back what went"
-        ));
+        told.push(say!("told-axis-lost", count = lost, name));
     }
     if replaced {
-        told.push(format!("the formula of {name} gave way to its number in the base"));
+        told.push(say!("told-formula-gave-way", name));
     }
     Ok(told.join("; "))
 }
@@ -133,10 +131,10 @@ pub(super) fn set_axes(draft: &mut Draft, name: &str, by: &[Axis]) -> Told {
 /// Takes an axis out of the chart; rows keep the base's numbers along it.
 pub(super) fn remove_axis(draft: &mut Draft, axis: Axis) -> Told {
     if Axis::ALL.into_iter().all(|a| a == axis || draft.chart.labels(a).is_empty()) {
-        return refused(format!("{} is the only axis; a chart keeps one", axis.word()));
+        return refused(say!("refused-only-axis", axis = axis.words()));
     }
     let mut next = draft.clone();
-    let mut told = vec![format!("the axis {} was taken out", axis.word())];
+    let mut told = vec![say!("told-axis-taken", axis = axis.words())];
     for row in draft.chart.rows.iter().filter(|r| r.by.contains(&axis)) {
         let rest: Vec<Axis> = row.by.iter().copied().filter(|a| *a != axis).collect();
         let words = set_axes(&mut next, &row.name, &rest)?;
@@ -185,7 +183,7 @@ pub(super) fn complete_addresses(draft: &mut Draft, axis: Axis, label: &str) {
 
 fn set_at<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut SizeSet, EditError> {
     let found = draft.chart.sets.iter_mut().find(|s| s.name == name);
-    found.ok_or_else(|| EditError::refused(format!("there is no size set {name} any more")))
+    found.ok_or_else(|| EditError::refused(say!("gone-set", name)))
 }
 
 /// Adds a size set of all sizes.
@@ -194,7 +192,7 @@ pub(super) fn add_set(draft: &mut Draft, name: &str) -> Told {
     draft.chart.sets.push(SizeSet { name: name.to_owned(), ..SizeSet::default() });
     name_sets(draft, None);
     Ok(match draft.chart.sets.len() {
-        1 => format!("set {name} was added; it holds every size until its labels are chosen"),
+        1 => say!("told-set-added", name),
         _ => String::new(),
     })
 }
@@ -230,7 +228,7 @@ pub(super) fn set_labels(draft: &mut Draft, name: &str, axis: Axis, labels: &[St
     let all = draft.chart.labels(axis).clone();
     let chosen: Vec<String> = all.iter().filter(|l| labels.contains(l)).cloned().collect();
     if chosen.is_empty() {
-        return refused(format!("set {name} needs at least one size along {}", axis.word()));
+        return refused(say!("refused-empty-set", name, axis = axis.words()));
     }
     let set = set_at(draft, name)?;
     let lost_base = !set.base.is_empty() && {
@@ -240,7 +238,7 @@ pub(super) fn set_labels(draft: &mut Draft, name: &str, axis: Axis, labels: &[St
     *set.labels_mut(axis) = if chosen.len() == all.len() { Vec::new() } else { chosen };
     if lost_base {
         set.base.clear();
-        return Ok(format!("the base of set {name} is no longer in it; choose another"));
+        return Ok(say!("told-set-base", name));
     }
     Ok(String::new())
 }

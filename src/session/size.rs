@@ -3,8 +3,10 @@
 use super::literal::number_typed;
 use super::shaping::complete_addresses;
 use crate::base::Unit;
-use crate::document::{Axis, Cell, Draft, check_label};
+use crate::document::{Axis, Cell, Draft, Part, check_label};
 use crate::language::{nearest, parse};
+use crate::session::meant;
+use crate::texts::say;
 
 /// A size to be added.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,13 +25,13 @@ pub struct NewSize {
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SizeError {
     /// The label cannot be used.
-    #[error("`{0}` cannot be the label of a size: up to 60 letters without `/` may stand there")]
+    #[error("{}", say!("refused-label", label = .0))]
     Label(String),
     /// It is there already.
-    #[error("there is a {0} already")]
+    #[error("{}", say!("refused-taken", part = .0))]
     Taken(String),
     /// A neighbour is unknown.
-    #[error("there is no size {name} to stand beside{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
+    #[error("{}", say!("refused-neighbour", name, hint = meant(hint.as_deref())))]
     Neighbour {
         /// What was asked for.
         name: String,
@@ -37,7 +39,7 @@ pub enum SizeError {
         hint: Option<String>,
     },
     /// The neighbours are not beside each other.
-    #[error("{a} and {b} are not beside each other, so it is not clear where the new size belongs")]
+    #[error("{}", say!("refused-not-beside", a, b))]
     NotBeside {
         /// One.
         a: String,
@@ -45,7 +47,7 @@ pub enum SizeError {
         b: String,
     },
     /// A row is unknown.
-    #[error("there is no row {name}{}", hint.as_ref().map_or(String::new(), |h| format!("; did you mean {h}?")))]
+    #[error("{}", say!("refused-no-row", name, hint = meant(hint.as_deref())))]
     Row {
         /// What was asked for.
         name: String,
@@ -53,17 +55,17 @@ pub enum SizeError {
         hint: Option<String>,
     },
     /// A row does not vary by this axis alone.
-    #[error("{row} does not vary by {axis} alone; its cells for {label} must be typed in the file")]
+    #[error("{}", say!("refused-size-axes", row, axis = axis.words(), label))]
     Axes {
         /// The row.
         row: String,
         /// The axis.
-        axis: &'static str,
+        axis: Axis,
         /// The new size.
         label: String,
     },
     /// A number cannot be read.
-    #[error("{row}: `{text}` cannot be read: {problem}")]
+    #[error("{}", say!("refused-size-cell", row, text, problem))]
     Cell {
         /// The row.
         row: String,
@@ -78,12 +80,12 @@ pub enum SizeError {
 pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
     check_label(&new.label).map_err(|_| SizeError::Label(new.label.clone()))?;
     let chart = &draft.chart;
-    let (labels, axis) = (chart.labels(new.axis), new.axis.word());
+    let labels = chart.labels(new.axis);
     if Axis::ALL.into_iter().any(|a| chart.labels(a).contains(&new.label)) {
-        return Err(SizeError::Taken(format!("size {}", new.label)));
+        return Err(SizeError::Taken(say!("thing-called", kind = say!("word-size"), name = new.label)));
     }
     if chart.persons.iter().any(|p| p.name == new.label) {
-        return Err(SizeError::Taken(format!("person {}", new.label)));
+        return Err(SizeError::Taken(Part::Person(new.label.clone()).words()));
     }
     let place = place_of(labels, new)?;
     let before = place.checked_sub(1).and_then(|i| labels.get(i)).cloned();
@@ -94,7 +96,7 @@ pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
             return Err(SizeError::Row { name: name.clone(), hint });
         };
         if chart.rows[i].by != [new.axis] {
-            return Err(SizeError::Axes { row: name.clone(), axis, label: new.label.clone() });
+            return Err(SizeError::Axes { row: name.clone(), axis: new.axis, label: new.label.clone() });
         }
         let neighbour = before.as_ref().and_then(|b| chart.rows[i].cells.iter().find(|c| c.0 == *b));
         let cell = read_cell(text, neighbour.map(|c| c.1.as_str()), before.as_deref())
@@ -130,12 +132,12 @@ pub fn add_size(draft: &mut Draft, new: &NewSize) -> Result<String, SizeError> {
     if chart.base.is_empty() && order.len() == 1 && !others {
         chart.base = new.label.clone();
     }
-    let mut told = format!("size {} was added", new.label);
+    let mut told = say!("told-size-added", size = new.label);
     if !proposed.is_empty() {
-        told.push_str(&format!("; proposed, to be confirmed: {}", proposed.join(", ")));
+        told.push_str(&say!("told-proposed", rows = proposed.join(", ")));
     }
     if !sets.is_empty() {
-        told.push_str(&format!("; it is not in the size sets that list their sizes: {}", sets.join(", ")));
+        told.push_str(&say!("told-not-in-sets", sets = sets.join(", ")));
     }
     Ok(told)
 }
@@ -173,15 +175,15 @@ pub(super) fn read_cell(text: &str, neighbour: Option<&str>, before: Option<&str
             Err(finding) => Err(crate::texts::message(&finding, crate::base::DisplayUnit::Cm)),
         };
     };
-    let before = before.ok_or("a step needs a size before it")?;
-    let neighbour = neighbour.ok_or_else(|| format!("a step needs a number typed for {before}"))?;
+    let before = before.ok_or_else(|| say!("refused-step-first"))?;
+    let neighbour = neighbour.ok_or_else(|| say!("refused-step-untyped", size = before))?;
     let (Some((start, unit)), Some((by, by_unit))) = (number_typed(neighbour), number_typed(step)) else {
-        return Err(format!("a step is added to a plain number such as `84 cm`; {before} has `{neighbour}`"));
+        return Err(say!("refused-step-formula", size = before, text = neighbour));
     };
     let inside = |v: f64, u: Option<Unit>| u.map_or(v, |u| v * u.inside().0 / u.inside().1);
     let both = (unit.map(Unit::is_length), by_unit.map(Unit::is_length));
     if both.0 != both.1 {
-        return Err(format!("the step and `{neighbour}` are not of one kind"));
+        return Err(say!("refused-step-kind", text = neighbour));
     }
     let sum = inside(start, unit) + sign * inside(by, by_unit);
     let (times, over) = unit.map_or((1.0, 1.0), Unit::inside);

@@ -2,6 +2,7 @@
 
 use super::{EditError, TracedOutline, length_with_unit, told_scale};
 use crate::file::svg::{CSS_PER_INCH, Scale};
+use crate::texts::say;
 
 /// How the scale of a drawing file is said.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -23,15 +24,14 @@ impl StatedScale {
     /// What is missing or wrong.
     pub fn scale(&self, file: &Scale, first: Option<&TracedOutline>) -> Result<f64, EditError> {
         let length =
-            |text: &str, of: &str| length_with_unit(text).map_err(|why| EditError::refused(format!("{of}: {why}")));
+            |text: &str, of: &str| length_with_unit(text).map_err(|why| EditError::refused(say!("scale-of", of, why)));
         match self {
             Self::File => told_scale(file),
-            Self::Unit(text) => length(text, "one unit of the file"),
+            Self::Unit(text) => length(text, &say!("scale-unit")),
             Self::Css => Ok(25.4 / CSS_PER_INCH),
             Self::Width(text) => {
-                let first =
-                    first.ok_or_else(|| EditError::refused("no outline is chosen whose width could be told"))?;
-                Ok(length(text, &format!("the width of {}", first.name))? / first.size.0)
+                let first = first.ok_or_else(|| EditError::refused(say!("scale-no-outline")))?;
+                Ok(length(text, &say!("scale-width", name = first.name))? / first.size.0)
             }
         }
     }

@@ -8,6 +8,7 @@ use crate::base::tolerance::steps as limits;
 use crate::document::{Axis, Chart, Row};
 
 use super::literal::number_typed;
+use crate::texts::say;
 
 /// The step to a size from the one before.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -19,9 +20,9 @@ pub struct Step {
 }
 
 /// The rule in words.
-pub const STEP_RULE: &str = "A step is marked ≠ where it is larger, or smaller, than the step before it and the step after it, by \
-    more than a tenth of the larger of the two and by more than the row is rounded to (a quarter inch at most). Common practice, \
-    no source.";
+pub fn step_rule() -> String {
+    say!("chart-rule-of-steps")
+}
 
 /// The steps between numbers along one axis, one for each number; none where there is no number before.
 pub fn steps(numbers: &[Option<f64>], rounded_to: f64) -> Vec<Option<Step>> {

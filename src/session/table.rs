@@ -3,12 +3,13 @@
 use super::block::{Block, Parted, lay, take};
 use crate::base::Unit;
 use crate::document::{Axis, Draft, RowKind};
+use crate::texts::say;
 
 /// Why a table could not be taken in or made. The draft is as it was.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum TableError {
     /// It is no table.
-    #[error("line {line}: {problem}")]
+    #[error("{}", say!("table-line", line, problem))]
     Shape {
         /// The line.
         line: usize,
@@ -19,7 +20,7 @@ pub enum TableError {
     #[error("{0}")]
     Whole(String),
     /// Cells that cannot be read: all of them.
-    #[error("cells that cannot be read ({}), so nothing was taken:\n{}", .0.len(), .0.join("\n"))]
+    #[error("{}", say!("table-cells", count = .0.len(), cells = .0.join("\n")))]
     Cells(Vec<String>),
 }
 
@@ -60,16 +61,15 @@ pub fn export_chart(draft: &Draft) -> Result<String, TableError> {
 pub fn import_chart(draft: &mut Draft, text: &str, unit: Option<&str>) -> Result<String, TableError> {
     let unit = match unit {
         None => None,
-        Some(u) => Some(Unit::of(u).ok_or_else(|| TableError::Shape {
-            line: 1,
-            problem: format!("`{u}` is not a unit; mm, cm, m, in, ft, yd, deg are"),
-        })?),
+        Some(u) => {
+            Some(Unit::of(u).ok_or_else(|| TableError::Shape { line: 1, problem: say!("table-unit", unit = u) })?)
+        }
     };
     let mut block = Block::of(draft, text, Default::default());
     // The first line says what parts columns: it holds no numbers.
     block.parted = Parted::of(block.text.lines().next().unwrap_or_default());
     if block.text.split(['\t', ';', ',', '\n', '\r']).next().map(str::trim) != Some("row") {
-        let problem = "the first column must be headed `row`, the others by sizes".to_owned();
+        let problem = say!("table-head");
         return Err(TableError::Shape { line: 1, problem });
     }
     block = Block { unit, head: true, names: true, add_sizes: true, add_rows: true, ..block };
@@ -80,7 +80,8 @@ pub fn import_chart(draft: &mut Draft, text: &str, unit: Option<&str>) -> Result
     let wrong: Vec<String> = laid
         .wrong()
         .map(|(row, column, cell, why)| {
-            format!("  line {}, {}, {}: `{}`: {why}", row.line, row.home.name(), column.name(), cell.typed)
+            let (row_name, size, typed) = (row.home.name(), column.name(), &cell.typed);
+            format!("  {}", say!("table-cell", line = row.line, row = row_name, size, typed, why))
         })
         .collect();
     if !wrong.is_empty() {
@@ -103,7 +104,7 @@ pub(super) fn records(
         }
         Err(e) => {
             let line = e.position().map_or(0, |p| p.line() as usize);
-            Err(format!("line {line}: this line cannot be read as a table"))
+            Err(say!("table-broken", line))
         }
     })
 }

@@ -5,6 +5,7 @@ use kurbo::{BezPath, ParamCurve, ParamCurveArclen, ParamCurveNearest, Point};
 use super::pencil::{SeenEdge, Sight};
 use crate::base::tolerance;
 use crate::document::{Draft, Edge, Segment};
+use crate::texts::{owned, say, typed};
 
 /// A place at which the tape is held.
 #[derive(Clone, Debug, PartialEq)]
@@ -27,7 +28,7 @@ impl Sight<'_> {
         let near = self.points.iter().map(|p| ((p.at - at).hypot(), p)).filter(|(d, _)| *d <= reach);
         if let Some((_, point)) = near.min_by(|a, b| a.0.total_cmp(&b.0)) {
             let (frame, name) = (&self.frame, &point.name);
-            return Some(self.stop_at(format!("{frame}.{name}"), format!("the point {name}"), point.at));
+            return Some(self.stop_at(format!("{frame}.{name}"), say!("pencil-point", name), point.at));
         }
         let far = |e: &SeenEdge| {
             let all = e.path.segments().map(|s| s.nearest(at, tolerance::ON_EDGE).distance_sq);
@@ -40,10 +41,10 @@ impl Sight<'_> {
         let all = self.real(&format!("length({name})"))?;
         let half = (place - all / 2.0).abs() <= reach / 2.0;
         let (written, words) = match half {
-            true => ("1/2".to_owned(), format!("a place on {name}, half way")),
+            true => ("1/2".to_owned(), say!("tape-half", edge = name)),
             false => {
                 let far = self.rounding(scale).length(place);
-                (far.clone(), format!("a place on {name}, {far} from {}", edge.ends[0]))
+                (far.clone(), say!("tape-along", edge = name, far = owned(|| typed(&far)), from = edge.ends[0]))
             }
         };
         let place = self.place(&format!("{name}.at({written})")).ok()?;

@@ -10,6 +10,7 @@ use super::traced_shape::{bend, crossing, holds};
 use crate::base::{Unit, round_half_away, tolerance};
 use crate::document::{Edge, Piece, Point as NamedPoint, Segment, Turn, check_name, fold};
 use crate::file::svg::{ArcRun, Outline, Outlines, Run, Scale};
+use crate::texts::{owned, say, typed};
 
 /// How a draft takes outlines from a file.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,9 +69,7 @@ pub fn closed_outlines(found: &Outlines, taken: &[String]) -> (Vec<TracedOutline
 pub fn told_scale(scale: &Scale) -> Result<f64, EditError> {
     match scale {
         Scale::Known(mm) => Ok(*mm),
-        Scale::Unknown(why) => {
-            Err(EditError::refused(format!("the scale is not known: {why}; say how long something is")))
-        }
+        Scale::Unknown(why) => Err(EditError::refused(say!("tracing-scale-unknown", why = why.to_string()))),
     }
 }
 
@@ -93,33 +92,32 @@ fn name_of(text: &str, otherwise: &str) -> String {
 /// Why an outline cannot become a piece.
 pub fn trace(found: &Outlines, wish: &Tracing, unit: Unit) -> Result<(Vec<Piece>, Vec<String>), EditError> {
     if !(wish.scale > 0.0 && wish.scale.is_finite()) {
-        return Err(EditError::refused("the scale must be above zero"));
+        return Err(EditError::refused(say!("tracing-scale-zero")));
     }
     if wish.pieces.is_empty() {
-        return Err(EditError::refused("no outline is chosen"));
+        return Err(EditError::refused(say!("tracing-none")));
     }
     let mut notes = Vec::new();
     let map = Affine::scale(wish.scale);
     let mut homes = Vec::new();
     for (at, name) in &wish.pieces {
         let outline =
-            found.all.get(*at).ok_or_else(|| EditError::refused(format!("there is no outline {}", at + 1)))?;
+            found.all.get(*at).ok_or_else(|| EditError::refused(say!("tracing-no-outline", number = at + 1)))?;
         let path = map * outline.path(tolerance::CURVE / wish.scale);
         if crossing(outline).is_some() {
-            notes.push(format!("the outline of {name} crosses itself: mend it before it is cut"));
+            notes.push(say!("tracing-crosses", name));
         }
         let whole: Vec<Run> = outline.runs.iter().map(|r| r.mapped(map)).collect();
         let bounds = path.bounding_box();
         if bounds.width().max(bounds.height()) > MOST_MM {
-            return Err(EditError::refused(format!(
-                "{name} would be {:.0} m large; is the scale right?",
-                bounds.width().max(bounds.height()) / 1000.0
+            return Err(EditError::refused(say!(
+                "tracing-too-large",
+                name,
+                metres = format!("{:.0}", bounds.width().max(bounds.height()) / 1000.0)
             )));
         }
         if bounds.width().min(bounds.height()) < LEAST_MM {
-            return Err(EditError::refused(format!(
-                "{name} would be less than 1 mm wide or high; is the scale right?"
-            )));
+            return Err(EditError::refused(say!("tracing-too-small", name)));
         }
         let origin = bounds.origin();
         let mut hand = Hand { unit, corner: wish.corner, origin, points: Vec::new(), taken: Vec::new() };
@@ -150,9 +148,12 @@ pub fn trace(found: &Outlines, wish: &Tracing, unit: Unit) -> Result<(Vec<Piece>
         }
     }
     if left > 0 {
-        notes.push(format!("{left} open lines lie in none of the chosen outlines and were left out"));
+        notes.push(say!("tracing-open-lines", count = left));
     }
-    notes.push(format!("places are rounded to {}", if unit == Unit::Inch { "0.0001 in" } else { "0.01 mm" }));
+    notes.push(say!(
+        "tracing-rounded",
+        step = owned(|| typed(if unit == Unit::Inch { "0.0001 in" } else { "0.01 mm" }))
+    ));
     Ok((homes.into_iter().map(|h| h.piece).collect(), notes))
 }
 
@@ -196,7 +197,7 @@ impl Hand {
             match runs.first() {
                 Some(Run::Cubic(a, b, to)) => runs = halves(start, *a, *b, *to),
                 Some(Run::Arc(arc)) => runs = arc.halves().map(Run::Arc).to_vec(),
-                _ => return Err(EditError::refused("an outline that is only one straight line encloses nothing")),
+                _ => return Err(EditError::refused(say!("tracing-one-line"))),
             }
         }
         let many = runs.len();

@@ -6,6 +6,7 @@ use super::literal::number_typed;
 use crate::base::{Unit, round_half_away, tolerance};
 use crate::document::Picture;
 use crate::language::literal_text;
+use crate::texts::{decimal, owned, say};
 
 /// The longest side of a picture that is not scaled yet is shown so long, mm.
 const UNSCALED_MM: f64 = 400.0;
@@ -71,12 +72,12 @@ impl Lie {
         const NEAREST: f64 = 2.0;
         let apart = (b - a).hypot();
         if apart < NEAREST {
-            return Err("the two points are too near each other; click two that are far apart".to_owned());
+            return Err(say!("underlay-too-near"));
         }
         let place = self.map() * a;
         let scale = real / apart;
         if !(tolerance::CURVE..=LARGEST_POINT).contains(&scale) {
-            return Err(format!("one pixel of the picture would be {scale:.4} mm; is the distance right?"));
+            return Err(say!("underlay-pixel", mm = owned(|| decimal(&format!("{scale:.4}")))));
         }
         Ok(Self { scale, is_scaled: true, ..self }.with(a, place))
     }
@@ -90,7 +91,7 @@ impl Lie {
         let place = self.map() * a;
         let way = self.map() * b - place;
         if (b - a).hypot() < 2.0 {
-            return Err("the two points are too near each other; click two that are far apart".to_owned());
+            return Err(say!("underlay-too-near"));
         }
         let wanted = if plumb { FRAC_PI_2 } else { 0.0 };
         let off = libm::atan2(way.y, way.x) - wanted;

@@ -4,6 +4,7 @@ use super::naming::meant;
 use super::references::references;
 use crate::compute::{Lineage, Owner};
 use crate::document::{Address, Draft, Part};
+use crate::texts::say;
 
 /// A use of a part.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -19,10 +20,10 @@ impl Use {
     pub fn place(&self, draft: &Draft) -> String {
         let step = self.at.part.frame().filter(|_| self.at.field.starts_with("step ")).and_then(|frame| {
             let piece = draft.pieces.iter().find(|p| p.name == frame)?;
-            Some(format!("step {} of {frame}", piece.steps.get(self.at.at)?.name))
+            Some(say!("place-step", step = piece.steps.get(self.at.at)?.name, piece = frame))
         });
-        let place = step.unwrap_or_else(|| self.at.part.to_string());
-        if self.perhaps { format!("{place} (perhaps)") } else { place }
+        let place = step.unwrap_or_else(|| self.at.part.words());
+        if self.perhaps { say!("place-perhaps", place) } else { place }
     }
 }
 

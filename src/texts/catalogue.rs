@@ -11,7 +11,7 @@ type Bundle = FluentBundle<FluentResource>;
 
 macro_rules! files {
     ($folder:literal) => {
-        files!($folder: "published" "lays" "findings" "session" "panels" "window" "command_line")
+        files!($folder: "published" "engine" "reading" "lays" "findings" "session" "panels" "window" "command_line")
     };
     ($folder:literal: $($file:literal)*) => {
         &[$(include_str!(concat!("../../assets/texts/", $folder, "/", $file, ".ftl"))),*]
@@ -66,4 +66,12 @@ pub(super) fn text(language: Language, id: &str, values: &[(&str, Told<'_>)]) ->
     let out = bundle.format_pattern(pattern?, Some(&args), &mut faults).into_owned();
     debug_assert!(faults.is_empty(), "{language:?}, {id}: {faults:?}");
     faults.is_empty().then_some(out)
+}
+
+/// A text as it stands, with `{name}` where a value will be.
+pub(super) fn unfilled(language: Language, id: &str) -> Option<String> {
+    let bundle = bundle(language);
+    let pattern = bundle.get_message(id).and_then(|m| m.value())?;
+    // The names of what is lacking are written in their places, as `{$name}`.
+    Some(bundle.format_pattern(pattern, None, &mut Vec::new()).replace("{$", "{"))
 }

@@ -16,8 +16,8 @@ mod wording;
 use std::cell::Cell;
 
 pub use crate::base::Language;
-pub use numbers::{date, decimal, gathered, inch, length, readable, runs, spreadsheet, typed};
-pub use wording::{message, plain_amount};
+pub use numbers::{date, decimal, gathered, inch, length, own_length, own_number, readable, runs, spreadsheet, typed};
+pub use wording::{advice, means, message, plain_amount, severity, template};
 
 thread_local! {
     static CURRENT: Cell<Language> = const { Cell::new(Language::English) };
@@ -42,6 +42,18 @@ pub fn set_own(language: Language) {
 /// Runs `what` so that numbers, lengths and lists are written for whoever is at the program.
 pub fn owned<T>(what: impl FnOnce() -> T) -> T {
     speaking(own(), what)
+}
+
+/// Runs `what` so that also what is told to whoever is at the program is worded for readers: where it stands in what is published.
+pub fn outward<T>(what: impl FnOnce() -> T) -> T {
+    struct Back(Language);
+    impl Drop for Back {
+        fn drop(&mut self) {
+            OWN.set(self.0);
+        }
+    }
+    let _back = Back(OWN.replace(current()));
+    what()
 }
 
 /// Runs `what` in a language; the one before is the current one again afterwards, also where `what` panics.
@@ -131,23 +143,19 @@ macro_rules! t {
 pub(crate) use t;
 
 /// The text of an id for whoever is at the program, as [`t!`].
-#[allow(unused_macros, reason = "its first uses come with the texts of the window")]
 macro_rules! say {
     ($id:literal $(, $name:ident $(= $value:expr)?)* $(,)?) => {
         $crate::texts::said($crate::texts::own(), $id, &[$((stringify!($name), $crate::texts::t!(@of $name $(= $value)?))),*])
     };
 }
-#[allow(unused_imports, reason = "as above")]
 pub(crate) use say;
 
 /// The id of a text that is said later, by [`said`], for tables of what is constant; tests find it as they find those of [`say!`].
-#[allow(unused_macros, reason = "its first uses come with the texts of the window")]
 macro_rules! id {
     ($id:literal) => {
         $id
     };
 }
-#[allow(unused_imports, reason = "as above")]
 pub(crate) use id;
 
 #[cfg(test)]
@@ -167,10 +175,10 @@ mod tests {
         // The person at the program has a language of their own, which publishing in another one leaves alone.
         let person = std::thread::spawn(|| {
             set_own(Language::German);
-            let inside = speaking(Language::English, || (own(), current(), owned(current)));
+            let inside = speaking(Language::English, || (own(), current(), owned(current), outward(own), own()));
             (inside, std::thread::spawn(carried(own)).join().ok())
         });
-        assert_eq!(person.join().ok(), Some(((de, en, de), Some(de))));
+        assert_eq!(person.join().ok(), Some(((de, en, de, en, de), Some(de))));
         assert_eq!(own(), en);
         let _ = std::panic::catch_unwind(|| speaking(Language::German, || std::panic::resume_unwind(Box::new(()))));
         assert_eq!(current(), en);

@@ -1,6 +1,6 @@
 //! Numbers, lengths, dates and lists as readers of a language write them.
 
-use super::{Language, current, t};
+use super::{Language, current, owned, t};
 use crate::base::{DisplayUnit, shown};
 
 /// A number that is written with a point, as the language writes it: `12.5` is `12,5` in German.
@@ -9,6 +9,16 @@ pub fn decimal(text: &str) -> String {
         Language::English => text.to_owned(),
         Language::German => text.replace('.', ","),
     }
+}
+
+/// A number as whoever is at the program reads it.
+pub fn own_number(number: impl std::fmt::Display) -> String {
+    owned(|| decimal(&number.to_string()))
+}
+
+/// A length as whoever is at the program reads it.
+pub fn own_length(mm: f64, unit: DisplayUnit) -> String {
+    owned(|| length(mm, unit))
 }
 
 /// A length in a unit, with the unit's sign.

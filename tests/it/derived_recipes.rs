@@ -60,14 +60,14 @@ fn chord(leg: f64, angle: f64) -> f64 {
 
 /// The steps that stand under a recipe of the help page.
 fn recipe(title: &str) -> String {
-    let page = std::fs::read_to_string("assets/help/derived.md").unwrap();
+    let page = std::fs::read_to_string("assets/help/en/derived.md").unwrap();
     let after = page.split(&format!("### {title}\n")).nth(1).unwrap_or_else(|| panic!("no recipe {title}"));
     after.split("```ron\n").nth(1).unwrap().split("```").next().unwrap().to_owned()
 }
 
 #[test]
 fn every_recipe_is_followed_by_a_test() {
-    let page = std::fs::read_to_string("assets/help/derived.md").unwrap();
+    let page = std::fs::read_to_string("assets/help/en/derived.md").unwrap();
     let titles: Vec<&str> = page.lines().filter_map(|l| l.strip_prefix("### ")).collect();
     let followed = [
         "A dart to several",

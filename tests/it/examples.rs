@@ -61,7 +61,7 @@ fn examples_open_proof_publish_and_round_trip() {
 
 #[test]
 fn the_draft_in_the_help_is_true() {
-    let help = std::fs::read_to_string("assets/help/file.md").unwrap();
+    let help = std::fs::read_to_string("assets/help/en/file.md").unwrap();
     let text = help.split("```ron\n").nth(1).unwrap().split("```").next().unwrap();
     let draft = file::read(text).unwrap().draft;
     let model = Engine::new().compute(&draft);

@@ -173,7 +173,7 @@ fn stops_at_its_limits() {
         let error = read(&text(limit.most + 1)).unwrap_err();
         assert_eq!((error.refusal, error.path.as_str(), error.line), (Refusal::OverLimit, path, 4));
         let message =
-            format!(", at `{path}`: found {} {}, at most {}; {}", limit.most + 1, limit.of, limit.most, limit.hint);
+            format!(", at `{path}`: found {} {}, at most {}; {}", limit.most + 1, limit.of(), limit.most, limit.hint());
         assert!(error.to_string().ends_with(&message), "{error}");
     }
     let prose = |n: usize| with(&format!("note: \"{}\",", "x".repeat(n)));

@@ -593,7 +593,7 @@ fn every_code_is_tried() {
             "{}",
             code.word()
         );
-        assert!(!code.sentence().is_empty() && Code::of(code.word()) == Some(*code));
+        assert!(!tracewheel::texts::means(*code).is_empty() && Code::of(code.word()) == Some(*code));
     }
 }
 

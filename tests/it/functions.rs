@@ -7,7 +7,7 @@ use tracewheel::compute::{Engine, Model, Trial};
 use tracewheel::document::Draft;
 use tracewheel::file;
 use tracewheel::language::{FUNCTIONS, Value, What};
-use tracewheel::texts::message;
+use tracewheel::texts::{message, own, said};
 
 /// Two halves with a hip, one cut as a pair, one on the fold; `back` runs against the clock and has a dart.
 const DRAFT: &str = r#"(
@@ -92,7 +92,12 @@ impl Bench {
                 Value::Edge(e) => vec![e.sewn_length()],
             }),
             Ok(_) => Err("no value".into()),
-            Err(stop) => Err(format!("{:?}", stop.trouble)),
+            Err(stop) => {
+                let trouble = format!("{:?}", stop.trouble);
+                // Why there is no answer is kept as the id of a text.
+                let id = trouble.strip_prefix("Formula(NoAnswer(\"").and_then(|t| t.strip_suffix("\"))"));
+                Err(id.map_or(trouble.clone(), |id| said(own(), id, &[])))
+            }
         }
     }
 }
@@ -200,7 +205,7 @@ fn what_a_function_takes_has_a_name_each() {
 
 #[test]
 fn the_help_has_a_line_for_every_function() {
-    let help = include_str!("../../assets/help/language.md");
+    let help = include_str!("../../assets/help/en/language.md");
     for function in FUNCTIONS {
         let open = format!("{}(", function.name);
         let listed = help.contains(&open) || help.contains(&format!("{} ", function.name));

@@ -1,9 +1,13 @@
 //! Pictures of lays: letters that can be read, words that do not lie on each other, every piece named, sheets that are used.
 
 use kurbo::{Rect, Shape};
+use tracewheel::base::Language;
 use tracewheel::finish::letters;
 use tracewheel::output::lay::{Lay, SMALLEST, cloth_words, lay_page, lay_pages};
 use tracewheel::output::{Align, Item, Picture, Text, text_width};
+use tracewheel::texts::speaking;
+
+use crate::texts::drawn;
 
 use super::laying::{DOWN, Made, draft, made, rectangle};
 
@@ -107,6 +111,16 @@ fn lays_of_ten_sizes_share_pages() {
     pages.iter().for_each(can_be_read);
     let names = pages.iter().flat_map(|p| texts(p)).filter(|t| t.text.starts_with("Size ")).count();
     assert_eq!(names, 10, "every size is there");
+    // German words are longer.
+    let named =
+        |lay| (0..10).map(move |k| (cloth_words(lay), (format!("Größe {}", 80 + 4 * k), lay))).collect::<Vec<_>>();
+    let german = speaking(Language::German, || {
+        let (pages, one) =
+            (lay_pages("ein Versuch", &named(&*lay), &letters(&made.model)), lay_page("eines", &lay, &[]));
+        pages.into_iter().chain([one]).collect::<Vec<_>>()
+    });
+    german.iter().for_each(can_be_read);
+    assert!(german.iter().flat_map(drawn).any(|t| t.contains("rechts auf rechts")), "they are in German");
     // One alone has a page of its own.
     assert_eq!(lay_pages("a trial", &all[..1], &letters(&made.model)).len(), 1);
 }

@@ -180,7 +180,7 @@ fn c073_pairs_are_one_and_one_mirrored_or_one_place_on_a_fold() {
     assert_eq!(lay.job.stretches.len(), 1);
     assert_eq!(lay.job.stretches[0].laid, ClothLaid::Open);
     assert!(pieces(&lay).iter().all(|p| !p.2 && p.3 == 1));
-    assert!(lay.job.notes.iter().any(|n| n == "sleeve lies on a single layer of cloth."), "{:?}", lay.job.notes);
+    assert!(lay.notes().iter().any(|n| n == "sleeve lies on a single layer of cloth."), "{:?}", lay.job.notes);
     let wrong = draft(&sleeve(&format!("material: \"main\", count: 2, face: wrong_side_up, {DOWN}")), "", "");
     assert!(pieces(&made(&wrong).laid(1000.0)).iter().all(|p| p.2));
 }
@@ -369,7 +369,7 @@ fn nothing_lies_where_selvedges_meet() {
     );
     let lay = made(&text).laid(1200.0);
     assert_eq!(lay.job.stretches[0].laid, ClothLaid::Open);
-    assert!(lay.job.notes.iter().any(|n| n.contains("too wide for the folded cloth")));
+    assert!(lay.notes().iter().any(|n| n.contains("too wide for the folded cloth")));
 }
 
 /// Folded as far as the half on the fold needs it: 25 cm and a selvedge of 1 cm; what is single lies beside it.

@@ -105,7 +105,7 @@ fn a_plan_that_overlaps_is_refused() {
     let plan = hand.lay.to_plan(&made.model, ("x", "100 cm"), &[]);
     let mut work = Work::here(file::read(&text).unwrap().draft);
     let why = work.run(&Command::Lay(LayCommand::Keep(vec![plan]))).unwrap_err().to_string();
-    assert!(why.contains("cannot be cut as they lie"), "{why}");
+    assert!(why.contains("1 place of it cannot be cut as it lies"), "{why}");
     assert!(work.draft().plans.is_empty());
 }
 

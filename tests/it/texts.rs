@@ -2,15 +2,16 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use tracewheel::base::Language;
+use tracewheel::base::{Amount, Code, DisplayUnit, Finding, Language};
 use tracewheel::compute::Engine;
 use tracewheel::document::Draft;
 use tracewheel::file;
-use tracewheel::finish::finish;
-use tracewheel::output::{Block, Item, Picture, Writing, missing_signs};
+use tracewheel::finish::{ClothBook, finish, letters};
+use tracewheel::output::lay::{Lay, cloth_words, kept_lays, lay_page, lay_pages, sizes_words};
+use tracewheel::output::{Block, Item, Picture, Writing, missing_signs, tables_of};
 use tracewheel::proof::{Caution, cautions};
 use tracewheel::session::{Order, Outputs, PrintWish, Progress, What, booklet_of, outputs};
-use tracewheel::texts::speaking;
+use tracewheel::texts::{message, set_own, speaking, template};
 
 use crate::house::sources;
 use crate::labels::{Made, made};
@@ -18,7 +19,10 @@ use crate::labels::{Made, made};
 /// The texts of a catalogue by their ids, read without the crate that the program reads them with.
 fn catalogue(language: Language) -> BTreeMap<String, String> {
     let folder = std::fs::read_dir(format!("assets/texts/{}", language.word())).unwrap();
-    let text: String = folder.map(|f| std::fs::read_to_string(f.unwrap().path()).unwrap()).collect();
+    parsed(&folder.map(|f| std::fs::read_to_string(f.unwrap().path()).unwrap()).collect::<String>())
+}
+
+fn parsed(text: &str) -> BTreeMap<String, String> {
     let mut out: BTreeMap<String, String> = BTreeMap::new();
     let mut last = String::new();
     for line in text.lines().filter(|l| !l.starts_with('#') && !l.is_empty()) {
@@ -85,11 +89,18 @@ fn calls(text: &str, work: &str) -> Vec<(String, Option<BTreeSet<String>>)> {
     out
 }
 
+/// The texts of a kind of finding, whose ids are made in the program: its message, what it means, what to do about it.
+fn of_finding(code: Code) -> [String; 3] {
+    ["", "-means", "-advice"].map(|what| format!("finding-{}{what}", code.word()))
+}
+
 #[test]
 fn every_text_that_is_used_is_there_and_every_one_there_is_used() {
     let english = catalogue(Language::English);
     assert!(english.len() > 300, "{}", english.len());
-    let mut used = BTreeSet::new();
+    let mut used: BTreeSet<String> = Code::ALL.iter().flat_map(|code| of_finding(*code)).collect();
+    let lacking: Vec<&String> = used.iter().filter(|id| !english.contains_key(*id)).collect();
+    assert_eq!(lacking, [""; 0], "each kind of finding has these");
     for (path, text, work) in sources() {
         for (id, given) in calls(&text, &work) {
             let known = english.get(&id).unwrap_or_else(|| panic!("{path}: no text {id}"));
@@ -117,13 +128,90 @@ fn german_has_the_same_texts_with_the_same_names_and_all_its_letters_are_in_the_
     assert!(german.values().any(|t| t.contains('ß')) && german.values().any(|t| t.contains('ü')));
 }
 
+#[test]
+fn every_kind_of_finding_has_a_meaning_and_an_advice_of_its_own_in_each_language() {
+    let [english, german] = Language::ALL.map(catalogue);
+    for texts in [&english, &german] {
+        let mut own = BTreeSet::new();
+        for [_, means, advice] in Code::ALL.iter().map(|code| of_finding(*code)) {
+            for id in [means, advice] {
+                let text = texts[&id].trim();
+                assert!(text.len() > 10 && text.ends_with('.') && variables(text).is_empty(), "{id}: {text}");
+                assert!(own.insert(text), "{id}: a kind of finding says this too: {text}");
+            }
+        }
+    }
+    // Numbers and what is typed are the same in both.
+    let typed = |text: &str| text.split('`').skip(1).step_by(2).map(str::to_owned).collect::<Vec<_>>();
+    for id in Code::ALL.iter().flat_map(|code| of_finding(*code)) {
+        let (a, b) = (&english[&id], &german[&id]);
+        assert_eq!(numbers(a), numbers(b), "{id}");
+        assert!(typed(a).iter().all(|t| typed(b).contains(t)), "{id}: {b}");
+    }
+}
+
+#[test]
+fn a_finding_is_worded_for_whoever_is_at_the_program() {
+    let amount = |name, by_size: &[f64]| Amount { name, unit: "mm", by_size: by_size.to_vec() };
+    let mut finding = Finding::new(Code::DartLegs).word("dart", "`front.waist_dart`");
+    finding.amounts = vec![amount("one", &[101.0, 102.5]), amount("two", &[100.0, 100.0])];
+    finding.amounts.extend([amount("difference", &[1.0, 2.5]), amount("limit", &[0.5])]);
+    (finding.sizes, finding.worst) = (vec!["36".into(), "38".into()], 1);
+    // In a thread, whose language ends with it. What is being published meanwhile is in another one.
+    let told = |own: Language, other: Language, unit: DisplayUnit| {
+        let finding = finding.clone();
+        let said = move || {
+            set_own(own);
+            speaking(other, || [message(&finding, unit), template(Code::OffTheEdge)])
+        };
+        std::thread::spawn(said).join().unwrap()
+    };
+    let (en, de) = (Language::English, Language::German);
+    assert_eq!(
+        told(en, de, DisplayUnit::Cm),
+        [
+            "the legs of `front.waist_dart` are 10.25 cm and 10 cm: 2.5 mm apart, limit 0.5 mm; swing the shorter one about the tip, or move the tip (2 sizes: 36, 38, worst in 38)",
+            "{at} is outside {edge}, which is {length} long"
+        ]
+    );
+    let [said, template] = told(de, en, DisplayUnit::Cm);
+    assert!(said.contains("10,25 cm und 10 cm: 2,5 mm Unterschied, Grenze 0,5 mm"), "{said}");
+    assert!(said.ends_with("(2 Größen: 36, 38, am stärksten in 38)") && said.contains("`front.waist_dart`"), "{said}");
+    assert!(["{at}", "{edge}", "{length}"].iter().all(|name| template.contains(name)), "{template}");
+    let inches = told(de, en, DisplayUnit::InchEighths);
+    assert!(inches[0].contains("sind 4 Zoll und 3 7/8 Zoll:"), "{inches:?}");
+}
+
+/// What the window shows in English under these words is quoted in the German help as the window shows it in German.
+#[test]
+fn german_help_quotes_the_window_as_it_is_in_german() {
+    let bare = |text: &str| text.trim().trim_end_matches(" …").to_owned();
+    let [english, german] = Language::ALL.map(catalogue);
+    let mut quoted = 0;
+    for file in std::fs::read_dir("assets/help/en").unwrap() {
+        let name = file.unwrap().file_name().into_string().unwrap();
+        let [page, other] = ["en", "de"].map(|l| std::fs::read_to_string(format!("assets/help/{l}/{name}")).unwrap());
+        let said: String = page.split('`').step_by(2).collect();
+        for words in said.split('"').skip(1).step_by(2).map(bare) {
+            // The step `join` on a page; the field of that name is another thing.
+            if (name.as_str(), words.as_str()) == ("derived.md", "join") {
+                continue;
+            }
+            let same = english.iter().filter(|(_, text)| bare(text) == words);
+            let here: Vec<String> = same.map(|(id, _)| bare(&german[id])).collect();
+            quoted += usize::from(!here.is_empty());
+            let is_quoted = here.is_empty() || here.iter().any(|text| other.contains(&format!("„{text}")));
+            assert!(is_quoted, "{name}: {words} is {here:?}");
+        }
+    }
+    assert!(quoted > 20, "{quoted}");
+}
+
 /// A draft as if its file said so.
 fn in_language(name: &str, language: Language) -> (String, Made) {
     let text = std::fs::read_to_string(format!("examples/{name}.ron")).unwrap();
     let mut draft = file::read(&text).unwrap().draft;
     draft.language = language;
-    // Lay plans and their table are in English yet.
-    draft.plans.clear();
     let written = file::write(&draft);
     assert_eq!(written.contains("language: de"), language == Language::German, "English is not written");
     (text, made(&written))
@@ -171,7 +259,7 @@ fn read(writing: &Writing) -> Vec<(String, bool)> {
 }
 
 /// The words of a drawing.
-fn drawn(picture: &Picture) -> Vec<String> {
+pub fn drawn(picture: &Picture) -> Vec<String> {
     fn of(items: &[Item], out: &mut Vec<String>) {
         for item in items {
             match item {
@@ -198,7 +286,7 @@ const TELLTALE: [&str; 22] = [
     "be", "to", "at", "on", "one", "all", "or",
 ];
 
-fn has_english(text: &str) -> bool {
+pub fn has_english(text: &str) -> bool {
     plain(text).split(|c: char| !c.is_alphabetic()).any(|word| TELLTALE.contains(&word))
 }
 
@@ -258,14 +346,16 @@ fn the_smock_in_german_has_the_same_files_without_one_english_text_of_the_catalo
         let (_, made) = in_language("work-smock", language);
         published(&made, language)
     });
-    let typed = std::fs::read_to_string("examples/work-smock.ron").unwrap();
+    // Names of the draft are read without their `_`.
+    let typed = std::fs::read_to_string("examples/work-smock.ron").unwrap().replace('_', " ");
     // How many pages there are, and how wide a sheet is, hangs on the words of labels.
     let bare = |name: &str| name.replace(|c: char| c.is_ascii_digit(), "");
     let names = |out: &Outputs| out.files.iter().map(|f| bare(&f.name)).collect::<Vec<_>>();
     assert_eq!(names(&english.0), names(&german.0), "names of files are the same in every language");
     // What is told to who publishes is no part of what is published.
     assert_eq!((&english.0.notes, &english.0.lacking), (&german.0.notes, &german.0.lacking));
-    let texts: Vec<(String, String)> = catalogue(Language::English)
+    let catalogue = std::fs::read_to_string("assets/texts/en/published.ftl").unwrap();
+    let texts: Vec<(String, String)> = parsed(&catalogue)
         .into_iter()
         .map(|(id, text)| (id, text.trim().to_owned()))
         .filter(|(_, text)| !text.contains('{') && text.contains(' ') && !typed.contains(&**text))
@@ -291,6 +381,42 @@ fn the_smock_in_german_has_the_same_files_without_one_english_text_of_the_catalo
     }
     let chart = german.1.iter().find(|(name, _)| name.contains("body-chart")).unwrap().1;
     assert!(chart.contains("Größe;Einheit;") && chart.contains(";cm;") && chart.contains(";Zoll;"), "{chart}");
+}
+
+#[test]
+fn lay_plans_and_their_tables_are_in_german_too() {
+    let mut lays = 0;
+    for name in ["childs-smock", "work-smock"] {
+        let (typed, made) = in_language(name, Language::German);
+        let typed = plain(&typed);
+        let signs = letters(&made.model);
+        let all = speaking(Language::German, || {
+            let mut out = Vec::new();
+            for (view, own) in made.model.of_views().iter().enumerate() {
+                let finished = &made.finished.of_views()[view];
+                let kept: Vec<Lay> =
+                    kept_lays(&ClothBook::new(own, finished)).into_iter().map(|k| k.lay.unwrap()).collect();
+                lays += kept.len();
+                let named = |lay| (cloth_words(lay), (sizes_words(&[("8".into(), 1)]), lay));
+                let named: Vec<_> = kept.iter().map(named).collect();
+                out.extend(lay_pages("x", &named, &signs).iter().flat_map(drawn));
+                out.extend(kept.iter().flat_map(|lay| drawn(&lay_page("x", lay, &signs))));
+                let cases: Vec<usize> = (0..own.plan.cases.range).collect();
+                let tables = tables_of(&made.draft, (&made.model, &made.finished), view, &cases);
+                for table in tables.iter().filter(|t| t.name.starts_with("cloth")) {
+                    out.extend([&table.before, &table.notes, &table.head].into_iter().flatten().cloned());
+                    out.extend(table.lines.iter().map(|l| format!("{}: {}", l.group, l.name)));
+                }
+            }
+            out
+        });
+        assert!(all.iter().any(|t| t == "Größe 8"), "{all:?}");
+        assert!(all.iter().any(|t| t.contains(" cm (") && t.contains("Zoll")), "{all:?}");
+        for text in &all {
+            assert!(typed.contains(&plain(text)) || !has_english(text), "{name}: {text}");
+        }
+    }
+    assert!(lays == 180, "{lays}");
 }
 
 fn csv_rows(text: &str, separator: u8) -> Vec<Vec<String>> {

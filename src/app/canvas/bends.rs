@@ -8,10 +8,11 @@ use super::sheet::Sheet;
 use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::Shown;
-use crate::base::{shown as length_text, tolerance};
+use crate::base::tolerance;
 use crate::compute::{FramePlan, Model};
 use crate::curves::Pt;
 use crate::document::{Inner, Part};
+use crate::texts::{self, say};
 
 /// Lines of the comb on each segment.
 const TEETH: usize = 24;
@@ -61,17 +62,18 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         sheet.painter.add(egui::Shape::line(tips, line));
         let own = comb.iter().map(|t| t.2.abs()).fold(0.0, f64::max);
         let tightest = match own > tolerance::EQUAL {
-            true => format!("tightest radius {}", length_text(1.0 / own, unit)),
-            false => "straight".to_owned(),
+            true => say!("canvas-tightest", radius = texts::owned(|| texts::length(1.0 / own, unit))),
+            false => say!("canvas-straight"),
         };
         let joints: Vec<(Point, f64)> = segments.windows(2).filter_map(|p| joint(&p[0], &p[1])).collect();
-        let words: Vec<String> = joints.iter().map(|(_, angle)| format!("bends {angle:.1}° at a joint")).collect();
-        let told = format!(
-            "curvature of {name}: {}",
-            std::iter::once(tightest.clone()).chain(words).collect::<Vec<_>>().join(", ")
-        );
+        let words = joints.iter().map(|(_, bend)| say!("canvas-bends-at-joint", angle = degrees(*bend)));
+        let words = std::iter::once(tightest.clone()).chain(words).collect::<Vec<_>>().join(", ");
+        let told = say!("canvas-curvature", edge = name, words);
         for (at, angle) in &joints {
-            let word = if *angle < SMOOTH { "✓ smooth".to_owned() } else { format!("▲ bends {angle:.1}°") };
+            let word = match *angle < SMOOTH {
+                true => format!("✓ {}", say!("canvas-smooth")),
+                false => format!("▲ {}", say!("canvas-bends", angle = degrees(*angle))),
+            };
             let color = if *angle < SMOOTH { sheet.look.soft } else { sheet.look.warning };
             sheet.painter.text(screen(*at) + vec2(10.0, 0.0), Align2::LEFT_CENTER, word, letters(look::SMALL), color);
         }
@@ -116,21 +118,30 @@ fn corners(
     let (before, after) = (of(i + many - 1), of(i + 1));
     let first = before.and_then(|b| b.last().copied()).zip(segments.first().copied());
     let last = segments.last().copied().zip(after.and_then(|a| a.first().copied()));
-    for (place, own, pair) in [("start", segments.first(), first), ("end", segments.last(), last)] {
+    for (is_start, own, pair) in [(true, segments.first(), first), (false, segments.last(), last)] {
         let (Some(own), Some((into, out))) = (own, pair) else { continue };
         let Some((at, bend)) = joint(&into, &out) else { continue };
-        let own = if place == "start" { *own } else { own.reverse() };
+        let own = if is_start { *own } else { own.reverse() };
         let Some(way) = leaving(&own) else { continue };
         let end = screen(at);
         let far = vec2(way.x as f32, way.y as f32) * TANGENT;
         let line = Stroke::new(1.0, sheet.look.note);
         sheet.painter.extend(egui::Shape::dashed_line(&[end - far * 0.4, end + far], line, 4.0, 3.0));
-        let words = format!("{:.1}° at the corner", 180.0 - bend);
+        let words = say!("canvas-corner", angle = degrees(180.0 - bend));
+        let called = match is_start {
+            true => say!("canvas-corner-start", edge = name, words),
+            false => say!("canvas-corner-end", edge = name, words),
+        };
         sheet.painter.text(end + vec2(10.0, -12.0), Align2::LEFT_CENTER, &words, letters(look::SMALL), sheet.look.note);
         let spot = Rect::from_center_size(end, vec2(4.0, 4.0));
-        let told = ui.interact(spot, Id::unique(("corner", name, place)), Sense::hover());
-        told.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{place} of {name}: {words}")));
+        let told = ui.interact(spot, Id::unique(("corner", name, is_start)), Sense::hover());
+        told.widget_info(|| WidgetInfo::labeled(Role::Label, true, called.as_str()));
     }
+}
+
+/// An angle as it is read.
+fn degrees(angle: f64) -> String {
+    texts::owned(|| texts::decimal(&format!("{angle:.1}°")))
 }
 
 /// How far a tangent is drawn, px.

@@ -15,6 +15,7 @@ use crate::app::state::{Grabbed, Hint, Shown, Wish};
 use crate::compute::{Def, Item, Model, SegmentDef};
 use crate::document::{Address, OWN_LETTER, Part};
 use crate::session::Reach;
+use crate::texts::say;
 
 /// Half the side of a mark, and of the place that can be taken, px.
 const HALF: f32 = 5.0;
@@ -23,12 +24,28 @@ const TAKEN: f32 = 9.0;
 /// Something that can be pulled.
 pub(in crate::app) struct Grippable {
     pub at: Address,
-    /// How it is called: `front.tip`, `front.armhole, handle leaving tip`.
-    pub called: String,
+    /// For what belongs to an edge, the point that it leaves or goes to.
+    beside: String,
     /// Its place, mm, in its frame.
     pub place: Point,
     /// For a handle, the point it belongs to.
     pub knot: Option<Point>,
+}
+
+impl Grippable {
+    /// How it is called: `front.tip`, `front.armhole, handle leaving tip`.
+    pub fn called(&self) -> String {
+        let name = format!("{}.{}", self.at.part.frame().unwrap_or_default(), self.at.part.name());
+        let point = self.beside.as_str();
+        let what = match self.at.field {
+            "leaving" => say!("card-handle-leaving", point),
+            "arriving" => say!("card-handle-arriving", point),
+            "centre" => say!("canvas-arc-centre", point),
+            "through" => say!("canvas-way-point", number = self.at.inner + 1, point),
+            _ => return name,
+        };
+        say!("canvas-grip", edge = name, what)
+    }
 }
 
 /// Everything in a piece or drawing that can be pulled, in a case.
@@ -46,8 +63,8 @@ pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Gr
         if point.contains(OWN_LETTER) {
             continue;
         }
-        let called = format!("{name}.{point}");
-        out.push(Grippable { at: Address::new(Part::point(name, &point), "at"), called, place: at, knot: None });
+        let own = Address::new(Part::point(name, &point), "at");
+        out.push(Grippable { at: own, beside: String::new(), place: at, knot: None });
     }
     for (node, inner) in super::near::edges(frame) {
         let Some(Def::Flat { points, segments }) = model.plan.nodes.get(node as usize + 1).map(|n| &n.def) else {
@@ -56,25 +73,23 @@ pub(in crate::app) fn of_frame(model: &Model, case: usize, name: &str) -> Vec<Gr
         let edge = model.plan.nodes[node as usize].part.edge.to_string();
         let part = Part::Inner(name.to_owned(), inner, edge.clone());
         let evaluated = |f| model.evaluate(&model.plan, case, f).ok().as_ref().and_then(place);
-        let mut add = |field: &'static str, at: usize, inner: usize, words: String, formula, knot: Option<Point>| {
+        let mut add = |field: &'static str, at: usize, inner: usize, beside: u32, formula, knot: Option<Point>| {
             let Some(place) = evaluated(formula) else { return };
             let at = Address { part: part.clone(), field, at, inner };
-            out.push(Grippable { at, called: format!("{name}.{edge}, {words}"), place, knot });
+            out.push(Grippable { at, beside: local(beside), place, knot });
         };
         for (i, segment) in segments.iter().enumerate() {
             let (from, to) = (points[i], points[i + 1]);
             let knot = |node: u32| model.item(case, node).and_then(place);
             match segment {
                 SegmentDef::Curve(leaving, arriving) => {
-                    add("leaving", i, 0, format!("handle leaving {}", local(from)), leaving, knot(from));
-                    add("arriving", i, 0, format!("handle arriving at {}", local(to)), arriving, knot(to));
+                    add("leaving", i, 0, from, leaving, knot(from));
+                    add("arriving", i, 0, to, arriving, knot(to));
                 }
-                SegmentDef::Arc(centre, _) => {
-                    add("centre", i, 0, format!("centre of the arc to {}", local(to)), centre, None);
-                }
+                SegmentDef::Arc(centre, _) => add("centre", i, 0, to, centre, None),
                 SegmentDef::Smooth(through, ..) => {
                     for (k, formula) in through.iter().enumerate() {
-                        add("through", i, k, format!("point {} on the way to {}", k + 1, local(to)), formula, None);
+                        add("through", i, k, to, formula, None);
                     }
                 }
                 SegmentDef::Straight | SegmentDef::Taken(..) => {}
@@ -115,7 +130,7 @@ pub(super) fn show(
         }
         let rect = Rect::from_center_size(place, Vec2::splat(2.0 * TAKEN)).intersect(sheet.canvas.expand(1e4));
         let response = ui.interact(rect, Id::unique(("grip", &grip.at)), Sense::click_and_drag());
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &grip.called));
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, grip.called()));
         let is_chosen = shown.part.as_ref() == Some(&grip.at.part) && grip.knot.is_none();
         let lit = is_held || response.hovered() || response.has_focus() || is_chosen || shown.also.contains(&grip.at);
         mark(sheet, grip, place, lit);
@@ -231,7 +246,7 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     let (plain, strong, soft) = (look.sheet, look.number, look.sheet.gamma_multiply(0.75));
     let code = |color: Color32| TextFormat::simple(FontId::new(look::TEXT, FontFamily::Monospace), color);
     let mut words = LayoutJob::default();
-    words.append(&grip.called, 0.0, TextFormat::simple(letters(look::TEXT), plain));
+    words.append(&grip.called(), 0.0, TextFormat::simple(letters(look::TEXT), plain));
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
     let numbers = match (held, hint) {
         (Some(held), _) => held.numbers_in(&text),
@@ -248,9 +263,9 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
     let note = match (held, hint.map(|h| &h.grip)) {
         (_, Some(Err(why))) => why.clone(),
         (_, Some(Ok(grip))) if grip.held_by().is_some() => {
-            "no number of its own moves it; hold Shift to add an offset".to_owned()
+            say!("canvas-no-number")
         }
-        (None, Some(Ok(grip))) if !grip.is_free() => format!("slides along a line; {}", reach_words(shown)),
+        (None, Some(Ok(grip))) if !grip.is_free() => say!("canvas-slides", reach = reach_words(shown)),
         _ => reach_words(shown),
     };
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
@@ -261,8 +276,8 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, grip: &Grippabl
 /// Where a pull goes.
 pub(in crate::app) fn reach_words(shown: &Shown) -> String {
     match shown.reach {
-        Reach::All => "changes all sizes".to_owned(),
-        Reach::One => format!("changes {} only", shown.case),
-        Reach::FromHereUp => format!("changes {} and up", shown.case),
+        Reach::All => say!("canvas-reach-all"),
+        Reach::One => say!("canvas-reach-one", size = &*shown.case),
+        Reach::FromHereUp => say!("canvas-reach-up", size = &*shown.case),
     }
 }

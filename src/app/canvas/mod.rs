@@ -23,6 +23,7 @@ use super::scene::Scene;
 use super::state::{Grabbed, Shown, Wish};
 use super::view::{View, factor};
 use crate::document::Part;
+use crate::texts::say;
 use sheet::Sheet;
 
 /// Paints the sheet and says where it is. `asked` is the case that the pointer asks for in the strip.
@@ -48,7 +49,8 @@ pub(super) fn show(
     underlay::paint(ui, &sheet, scene, shown, chosen);
     other::paint(&sheet, scene, shown, chosen);
     paint_pieces(&sheet, scene, shown, chosen, asked);
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the pieces in {}", scene.called(chosen))));
+    response
+        .widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("canvas-pieces", size = scene.called(chosen))));
     let near = near::edge_under(ui, &sheet, scene, shown, chosen, &response)
         .filter(|_| shown.pencil.is_none() && shown.tape.is_none());
     if let Some(near) = &near {
@@ -81,7 +83,7 @@ pub(super) fn show(
     if shown.versus.is_none() {
         let corner = Rect::from_min_size(canvas.right_top() + vec2(-36.0, 10.0), vec2(26.0, 24.0));
         let mut child = ui.new_child(egui::UiBuilder::new().max_rect(corner));
-        crate::app::help::question(&mut child, "the table", "table", wishes);
+        crate::app::help::question(&mut child, &say!("canvas-table"), "table", wishes);
     }
     if let Some(wanted) = shown.offered.as_ref().filter(|o| o.wants_name && shown.typing.is_some()) {
         let at = ui.input(|i| i.pointer.hover_pos()).filter(|_| response.contains_pointer());
@@ -91,7 +93,7 @@ pub(super) fn show(
         }
         sheet.foot(scene, step);
         if let (Some(name), Some(at)) = (name, at) {
-            sheet.word_at(at, &format!("click puts {name} in the formula"));
+            sheet.word_at(at, &say!("canvas-puts-name", name));
             return canvas;
         }
     }

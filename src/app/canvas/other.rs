@@ -9,6 +9,7 @@ use crate::app::look;
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::session::Act;
+use crate::texts::say;
 
 /// Length of a line in the legend, px.
 const SAMPLE: f32 = 34.0;
@@ -44,11 +45,12 @@ pub(super) fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, 
     let look = sheet.look;
     ui.horizontal_centered(|ui| {
         ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-            if ui.button("End comparing").on_hover_text(Act::EndCompare.action().what).clicked() {
+            if ui.button(say!("canvas-end-comparing")).on_hover_text(Act::EndCompare.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::EndCompare));
             }
-            help::question(ui, "comparing", "compare", wishes);
-            if ui.add(Button::new("Differences")).on_hover_text(Act::Differences.action().what).clicked() {
+            help::question(ui, &say!("canvas-comparing"), "compare", wishes);
+            if ui.add(Button::new(say!("canvas-differences"))).on_hover_text(Act::Differences.action().what()).clicked()
+            {
                 wishes.push(Wish::Act(Act::Differences));
             }
             ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
@@ -61,16 +63,20 @@ pub(super) fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, 
                     } else {
                         ui.painter().line_segment(ends, Stroke::new(look::STRONG, look.size(scene.part(chosen))));
                     }
-                    let kind = if dashed { "dashed line" } else { "whole line" };
-                    response
-                        .widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, format!("{kind}: {words}")));
+                    let called = match dashed {
+                        true => say!("canvas-dashed-line", of = words),
+                        false => say!("canvas-whole-line", of = words),
+                    };
+                    response.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, called.as_str()));
                     ui.add(Label::new(words).truncate());
                 };
                 let name = versus.work.name();
                 let is_there = versus.work.other().is_none() || versus.case(&shown.case).is_some();
-                let there =
-                    if is_there { name.to_owned() } else { format!("{} is not in {name}", scene.called(chosen)) };
-                sample(ui, false, "this draft");
+                let there = match is_there {
+                    true => name.to_owned(),
+                    false => say!("canvas-not-in", size = scene.called(chosen), draft = name),
+                };
+                sample(ui, false, &say!("canvas-this-draft"));
                 sample(ui, true, &there);
                 ui.add(Label::new(versus.state()).truncate());
             });

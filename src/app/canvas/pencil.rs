@@ -15,6 +15,7 @@ use crate::app::pencil::{Pencil, Stroke};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::session::Act;
+use crate::texts::say;
 
 /// Paints what the pencil would write and listens to it.
 pub(super) fn show(
@@ -41,7 +42,7 @@ pub(super) fn show(
         grips::mark(sheet, point, at, is_from);
         let rect = Rect::from_center_size(at, Vec2::splat(8.0));
         let told = ui.interact(rect, Id::unique(("pencil", &point.at)), Sense::hover());
-        told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &point.called));
+        told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, point.called()));
     }
     grips::names(sheet, &points, &screen);
     // Away from the sheet it writes nothing, unless a number is being typed.
@@ -147,12 +148,12 @@ fn tip(ui: &Ui, sheet: &Sheet<'_>, pencil: &Pencil, at: egui::Pos2, over: Option
     }
     words.append(&reading.formula[from..], 0.0, code(plain));
     let note = match (&pencil.typed, pencil.readings.len()) {
-        (Some(_), _) => "Enter writes it; Esc takes the number back".to_owned(),
-        (None, 0 | 1) => "click writes it; type a number".to_owned(),
-        (None, all) => format!("{} of {all}: Space for the next; click writes it; type a number", pencil.at + 1),
+        (Some(_), _) => say!("canvas-pencil-typed"),
+        (None, 0 | 1) => say!("canvas-pencil-click"),
+        (None, all) => say!("canvas-pencil-several", number = pencil.at + 1, all),
     };
     if let Some(other) = over {
-        let words_over = format!("\nthis is {other}: the pencil draws in {}", pencil.frame);
+        let words_over = format!("\n{}", say!("canvas-pencil-elsewhere", other, piece = &*pencil.frame));
         words.append(&words_over, 0.0, TextFormat::simple(letters(look::SMALL), strong));
     }
     words.append("\n", 0.0, TextFormat::simple(letters(look::SMALL), plain));
@@ -166,18 +167,18 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) 
     let mut ui = sheet.bar(ui);
     ui.horizontal_centered(|ui| {
         let from = match &pencil.from[..] {
-            [] => "click a point to measure from it".to_owned(),
-            [one] => format!("measures from {one}"),
-            [.., one, two] => format!("measures from {two}, before it {one}"),
+            [] => say!("canvas-pencil-from-none"),
+            [one] => say!("canvas-pencil-from", point = one),
+            [.., before, point] => say!("canvas-pencil-from-two", point, before),
         };
-        ui.label(format!("Pencil in {} · {from}", pencil.frame));
+        ui.label(say!("canvas-pencil-in", piece = &*pencil.frame, from));
         let told = match (&pencil.typed, pencil.reading()) {
             (Some(typed), _) => {
                 let state = match &typed.made {
                     Ok(reading) => reading.formula.clone(),
                     Err(problem) => problem.clone(),
                 };
-                format!("typed {}: {state}", typed.texts.join("; "))
+                say!("canvas-pencil-told", typed = typed.texts.join("; "), state)
             }
             (None, Some(reading)) => format!("{}: {}", reading.words, reading.formula),
             (None, None) => String::new(),
@@ -186,17 +187,16 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, pencil: &Pencil, wishes: &mut Vec<Wish>) 
         // Said for those who do not see the words at the pointer; seen where a number is wrong.
         let said =
             ui.label(egui::RichText::new(if is_wrong { format!("■ {told}") } else { String::new() }).color(look.error));
-        said.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("pencil would write {told}")));
+        said.widget_info(|| WidgetInfo::labeled(Role::Label, true, say!("canvas-pencil-would", told)));
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            let leave = ui.button("Put it down").on_hover_text(Act::Pencil.action().what);
+            let leave = ui.button(say!("canvas-put-down")).on_hover_text(Act::Pencil.action().what());
             if leave.clicked() {
                 wishes.push(Wish::Act(Act::Pencil));
             }
-            help::question(ui, "the pencil", "pencil", wishes);
-            let join = ui.selectable_label(pencil.join, "Join points").on_hover_text(
-                "Each point is joined to the one before by a line; dragging draws one line; with Shift it is a curve",
-            );
-            join.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, pencil.join, "join points"));
+            help::question(ui, &say!("canvas-pencil"), "pencil", wishes);
+            let join = ui.selectable_label(pencil.join, say!("canvas-join")).on_hover_text(say!("canvas-join-about"));
+            let called = say!("canvas-join-called");
+            join.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, pencil.join, called.as_str()));
             if join.clicked() {
                 wishes.push(Wish::Pencil(Stroke::Join));
             }

@@ -14,9 +14,10 @@ use crate::app::scene::Scene;
 use crate::app::shapes::Drawn;
 use crate::app::state::Wish;
 use crate::app::view::View;
-use crate::base::{DisplayUnit, shown as length_text};
+use crate::base::DisplayUnit;
 use crate::document::Part;
 use crate::output;
+use crate::texts::{self, say};
 
 /// Lines of the grid are no closer than this, px.
 const GRID_GAP: f64 = 42.0;
@@ -231,46 +232,47 @@ impl Sheet<'_> {
             return;
         }
         let called = scene.called(case);
-        let word = if slot.is_piece { "piece" } else { "drawing" };
+        // What is said of it: in sight under its name, and in one sentence with it.
+        let told = |state: String| match slot.is_piece {
+            true => say!("canvas-piece-told", piece = &*slot.name, state),
+            false => say!("canvas-drawing-told", drawing = &*slot.name, state),
+        };
+        let noted = |note: &str| say!("canvas-size-note", size = &*called, note);
+        let past = |state: String| match slot.is_piece {
+            true => say!("canvas-piece-past", piece = &*slot.name, state),
+            false => say!("canvas-drawing-past", drawing = &*slot.name, state),
+        };
         let drawn = scene.shapes.get(case, piece).filter(|d| !d.is_empty() || d.bounds.is_some());
         let (rect, second, color, spoken) = match drawn {
             Some(drawn) => {
                 let bounds = drawn.bounds.unwrap_or(slot.bounds) + scene.shapes.shift(case, piece);
                 let rect = self.view.screen_rect(self.canvas, bounds).intersect(self.canvas);
                 let own = self.look.size(scene.part(case));
-                let name = &slot.name;
+                let with_note = |note: String, color: Color32| {
+                    let seen = say!("canvas-size-noted", size = &*called, note = &*note);
+                    (rect, seen, color, told(noted(&note)))
+                };
                 if drawn.is_past {
-                    let note = format!("cannot be drawn in {called}");
-                    (rect, format!("{note}; this is how it was"), self.look.error, format!("{word} {name} {note}"))
+                    let note = say!("canvas-not-drawn", size = &*called);
+                    (rect, say!("canvas-as-it-was", note = &*note), self.look.error, past(note))
                 } else if drawn.untrue {
-                    (
-                        rect,
-                        format!("{called} · not true"),
-                        self.look.error,
-                        format!("{word} {name}, {called}, not true"),
-                    )
-                } else if scene.step_fails(name) {
-                    let note = "a step cannot be done: see proof";
-                    (rect, format!("{called} · {note}"), self.look.error, format!("{word} {name}, {called}, {note}"))
+                    with_note(say!("canvas-not-true"), self.look.error)
+                } else if scene.step_fails(&slot.name) {
+                    with_note(say!("canvas-step-fails"), self.look.error)
                 } else if !drawn.is_whole && slot.is_piece {
-                    (
-                        rect,
-                        format!("{called} · outline open"),
-                        self.look.warning,
-                        format!("{word} {name}, {called}, outline open"),
-                    )
+                    with_note(say!("canvas-open"), self.look.warning)
                 } else {
-                    (rect, called.clone(), own, format!("{word} {name}, {called}"))
+                    (rect, called.clone(), own, told(called.clone()))
                 }
             }
             None if is_empty(scene, &slot.name) => {
-                let note = "nothing in it yet".to_owned();
-                (seen, note.clone(), self.look.soft, format!("{word} {}, {note}", slot.name))
+                let note = say!("canvas-empty");
+                (seen, note.clone(), self.look.soft, told(note))
             }
             None => {
-                let note = format!("cannot be drawn in {called}");
+                let note = say!("canvas-not-drawn", size = &*called);
                 self.empty(room, &note);
-                (seen, note.clone(), self.look.error, format!("{word} {} {note}", slot.name))
+                (seen, note.clone(), self.look.error, past(note))
             }
         };
         // Under the piece, or as near to that as the sheet allows.
@@ -308,7 +310,7 @@ impl Sheet<'_> {
     /// The name of a piece is what it is moved by on the table.
     fn handle(&self, ui: &Ui, name: &str, ground: Rect, wishes: &mut Vec<Wish>) {
         let response = ui.interact(ground.intersect(self.canvas), Id::unique(("move", name)), Sense::click_and_drag());
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("move {name} on the table")));
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("canvas-move-piece", piece = name)));
         let table = |p: Pos2| self.view.table_from_screen(self.canvas, p);
         if response.hovered() {
             ui.ctx().set_cursor_icon(egui::CursorIcon::Grab);
@@ -334,7 +336,7 @@ impl Sheet<'_> {
         let corners = [room.left_top(), room.right_top(), room.right_bottom(), room.left_bottom(), room.left_top()];
         let stroke = Stroke::new(1.0, self.look.soft);
         self.painter.extend(Shape::dashed_line(&corners, stroke, DASHES.0, DASHES.1));
-        let words = format!("{note};\nthe findings below say why");
+        let words = format!("{note};\n{}", say!("canvas-why-not"));
         let galley = self.painter.layout(words, letters(look::TEXT), self.look.ink, (room.width() - 16.0).max(80.0));
         if room.size().min_elem() > 16.0 && galley.size().x <= room.width() && galley.size().y <= room.height() {
             self.painter.galley(room.center() - galley.size() / 2.0, galley, self.look.ink);
@@ -350,18 +352,16 @@ impl Sheet<'_> {
             self.painter.galley(rect.min, galley, self.look.soft);
         };
         let edge = self.canvas.shrink(12.0);
-        let grid = format!("grid {}", length_text(step, scene.draft().display));
+        let unit = scene.draft().display;
+        let grid = say!("canvas-grid", step = texts::owned(|| texts::length(step, unit)));
         text(edge.right_bottom(), Align2::RIGHT_BOTTOM, grid);
         if self.canvas.height() > LOW && self.canvas.width() > WIDE {
-            let hint = "Drag to move, scroll to zoom, double click to see all; ← and → change the size; Ctrl+K finds everything";
-            text(edge.left_bottom(), Align2::LEFT_BOTTOM, hint.to_owned());
+            text(edge.left_bottom(), Align2::LEFT_BOTTOM, say!("canvas-hint"));
         }
         let nothing = match scene.cases() {
-            None => "This draft could not be computed; the message above says why.",
-            Some(cases) if cases.list.is_empty() => {
-                "No sizes yet: add the first one with the + above; then pieces can be drawn."
-            }
-            Some(_) if scene.shapes.slots.is_empty() => "No pieces yet: add one from the menu Add, or at the left.",
+            None => say!("canvas-not-computed"),
+            Some(cases) if cases.list.is_empty() => say!("canvas-no-sizes"),
+            Some(_) if scene.shapes.slots.is_empty() => say!("canvas-no-pieces"),
             Some(_) => return,
         };
         self.painter.text(self.canvas.center(), Align2::CENTER_CENTER, nothing, letters(look::LARGE), self.look.ink);

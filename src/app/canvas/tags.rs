@@ -9,11 +9,12 @@ use super::sheet::Sheet;
 use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
-use crate::base::{DisplayUnit, Severity, shown as length_text};
+use crate::base::{DisplayUnit, Severity};
 use crate::compute::{Def, Model, SeamPlan};
 use crate::document::Part;
 use crate::finish::Limits;
 use crate::proof::seam_state;
+use crate::texts::{self, say};
 
 /// Below this scale only seams that are wrong have a tag, px per mm.
 const FAR: f64 = 0.45;
@@ -28,6 +29,8 @@ pub(in crate::app) struct State {
     pub bad: Option<Severity>,
     /// Whether it could be measured in the chosen size.
     pub measured: bool,
+    /// Whether its words say that it is too long or too short.
+    is_off: bool,
 }
 
 /// The states of all seams in a case, and whether they are off in any.
@@ -42,8 +45,8 @@ pub(in crate::app) fn states(scene: &Scene, model: &Model, case: usize) -> Vec<S
     let one = |(i, seam): (usize, &SeamPlan)| match model.plan.has_seam(i) {
         true => state(draft.display, model, seam, case, limit, bad.get(&*seam.name).copied()),
         false => {
-            let words = "not in this view".to_owned();
-            State { short: words.clone(), words, bad: None, measured: false }
+            let words = say!("canvas-seam-not-in-view");
+            State { short: words.clone(), words, bad: None, measured: false, is_off: false }
         }
     };
     model.plan.seams.iter().enumerate().map(one).collect()
@@ -53,26 +56,22 @@ fn state(unit: DisplayUnit, model: &Model, seam: &SeamPlan, case: usize, limit: 
     let mut equations = seam.stretches.iter().filter_map(|s| s.equation);
     let untrue = equations.any(|e| model.is_untrue(case, model.plan.equations[e].node));
     let measure = seam_state(model, seam, case);
-    let words = match measure {
-        None => "cannot be measured".to_owned(),
-        Some(s) if s.excess.abs() > limit || untrue => {
-            let way = if s.excess > 0.0 { "long" } else { "short" };
-            format!("{} too {way}", length_text(s.excess.abs(), unit))
-        }
-        Some(s) if s.meant == 0.0 => "equal".to_owned(),
-        Some(s) => {
-            let way = if s.meant > 0.0 { "longer" } else { "shorter" };
-            format!("{} {way}, as meant", length_text(s.meant.abs(), unit))
-        }
+    let is_off = measure.as_ref().is_some_and(|s| s.excess.abs() > limit || untrue);
+    let long = |mm: f64| texts::owned(|| texts::length(mm.abs(), unit));
+    let words = match &measure {
+        None => say!("canvas-seam-not-measurable"),
+        Some(s) if is_off && s.excess > 0.0 => say!("canvas-seam-too-long", by = long(s.excess)),
+        Some(s) if is_off => say!("canvas-seam-too-short", by = long(s.excess)),
+        Some(s) if s.meant == 0.0 => say!("canvas-seam-equal"),
+        Some(s) if s.meant > 0.0 => say!("canvas-seam-longer", by = long(s.meant)),
+        Some(s) => say!("canvas-seam-shorter", by = long(s.meant)),
     };
-    let short = match measure {
-        Some(s) if s.excess.abs() <= limit && !untrue && s.meant != 0.0 => {
-            format!("{}{}", if s.meant > 0.0 { "+" } else { "−" }, length_text(s.meant.abs(), unit))
-        }
-        None => "not measured".to_owned(),
+    let short = match &measure {
+        Some(s) if !is_off && s.meant != 0.0 => format!("{}{}", if s.meant > 0.0 { "+" } else { "−" }, long(s.meant)),
+        None => say!("canvas-seam-not-measured"),
         _ => words.clone(),
     };
-    State { words, short, bad, measured: measure.is_some() }
+    State { words, short, bad, measured: measure.is_some(), is_off }
 }
 
 /// Paints the tags.
@@ -104,8 +103,12 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
             None => ("✓", look.size(Some(0.3))),
             Some(severity) => (look::sign(severity), look.severity(severity)),
         };
-        let beside = if state.bad.is_some() && !state.words.contains("too") { " · see proof" } else { "" };
-        let words = format!("{sign} {}: {}{beside}", seam.name, state.words);
+        let (name, told) = (&*seam.name, &*state.words);
+        let words = match state.bad.is_some() && !state.is_off {
+            true => say!("canvas-tag-see-proof", seam = name, state = told),
+            false => say!("canvas-tag", seam = name, state = told),
+        };
+        let words = format!("{sign} {words}");
         let galley = sheet.painter.layout_no_wrap(words.clone(), letters(look::SMALL), look.ink);
         let mut rect = Align2::LEFT_CENTER.anchor_size(at + vec2(10.0, 0.0), galley.size() + vec2(16.0, 6.0));
         // On the other side where the sheet ends.
@@ -127,14 +130,12 @@ pub(super) fn show(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, cas
         sheet.painter.rect(rect, round, ground, Stroke::new(1.0, color), StrokeKind::Inside);
         sheet.painter.galley(rect.min + vec2(8.0, 3.0), galley, look.ink);
         let response = ui.interact(rect.intersect(sheet.canvas), Id::unique(("tag", &*seam.name)), Sense::click());
-        let sizes = match (state.bad, state.measured) {
-            (Some(_), _) => ", see proof",
-            (None, true) => ", fine in all sizes",
-            (None, false) => "",
+        let called = match (state.bad, state.measured) {
+            (Some(_), _) => say!("canvas-seam-see-proof", seam = name, state = told),
+            (None, true) => say!("canvas-seam-fine", seam = name, state = told),
+            (None, false) => say!("canvas-seam", seam = name, state = told),
         };
-        response.widget_info(|| {
-            WidgetInfo::labeled(Role::Button, true, format!("seam {}: {}{sizes}", seam.name, state.words))
-        });
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called.as_str()));
         if response.clicked() {
             wishes.push(Wish::Part(Part::Seam(seam.name.to_string())));
         }

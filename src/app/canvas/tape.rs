@@ -10,8 +10,9 @@ use crate::app::look::{self, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::app::tape::{Hold, Tape};
-use crate::base::shown as length_text;
+use crate::base::DisplayUnit;
 use crate::session::Act;
+use crate::texts::{self, say};
 
 /// The most sizes whose lengths are listed.
 const MOST: usize = 24;
@@ -37,7 +38,7 @@ pub(super) fn show(
             super::grips::mark(sheet, &grip, at, false);
             let told =
                 ui.interact(Rect::from_center_size(at, vec2(8.0, 8.0)), Id::unique(("tape", &grip.at)), Sense::hover());
-            told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, &grip.called));
+            told.widget_info(|| WidgetInfo::labeled(Role::GraphicsObject, true, grip.called()));
         }
     }
     let held: Vec<_> = tape.stops.iter().chain(tape.over.as_ref().map(|(stop, _)| stop)).collect();
@@ -118,17 +119,17 @@ fn bar(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, tape: &Tape, case: usize, 
     let mut ui = sheet.bar(ui);
     ui.horizontal_centered(|ui| {
         ui.with_layout(egui::Layout::right_to_left(egui::Align::Center), |ui| {
-            if ui.button("Put it away").on_hover_text(Act::Tape.action().what).clicked() {
+            if ui.button(say!("canvas-put-away")).on_hover_text(Act::Tape.action().what()).clicked() {
                 wishes.push(Wish::Act(Act::Tape));
             }
-            help::question(ui, "the tape", "tape", wishes);
+            help::question(ui, &say!("canvas-tape"), "tape", wishes);
             let can = !tape.formula.is_empty();
-            if ui.add_enabled(can, egui::Button::new("Keep as a value …")).clicked() {
+            if ui.add_enabled(can, egui::Button::new(say!("canvas-tape-keep"))).clicked() {
                 wishes.push(Wish::Tape(Hold::Keep));
             }
             if ui
-                .add_enabled(can, egui::Button::new("Another way"))
-                .on_hover_text("Straight, along the edges, or around the other side (Space)")
+                .add_enabled(can, egui::Button::new(say!("canvas-tape-way")))
+                .on_hover_text(say!("canvas-tape-way-about"))
                 .clicked()
             {
                 wishes.push(Wish::Tape(Hold::Next));
@@ -145,18 +146,18 @@ fn words(scene: &Scene, tape: &Tape, case: usize) -> String {
     let unit = scene.draft().display;
     let over = tape.over.as_ref().map(|(stop, _)| stop);
     match (tape.stops.last(), over) {
-        (None, None) => "Tape: click a point or an edge".to_owned(),
-        (None, Some(over)) => format!("Tape: click holds it at {}", over.words),
-        (Some(last), None) if tape.formula.is_empty() => format!("Tape from {}: point at where it goes", last.words),
+        (None, None) => say!("canvas-tape-click"),
+        (None, Some(over)) => say!("canvas-tape-holds", place = &*over.words),
+        (Some(last), None) if tape.formula.is_empty() => say!("canvas-tape-from", place = &*last.words),
         _ => {
             let long = tape.lengths.get(case).copied().flatten();
-            let long = long.map_or_else(|| "no length".to_owned(), |l| length_text(l, unit));
-            let way = match tape.all_legs().last() {
-                Some(leg) if leg.ways.is_empty() => "lifted to another piece",
-                Some(leg) if leg.paths.is_empty() => "straight",
-                _ => "along",
-            };
-            format!("Tape: {long} {way}: {}", tape.formula)
+            let length = long.map_or_else(|| say!("canvas-tape-no-length"), |l| length_text(l, unit));
+            let formula = tape.formula.as_str();
+            match tape.all_legs().last() {
+                Some(leg) if leg.ways.is_empty() => say!("canvas-tape-lifted", length, formula),
+                Some(leg) if leg.paths.is_empty() => say!("canvas-tape-straight", length, formula),
+                _ => say!("canvas-tape-along", length, formula),
+            }
         }
     }
 }
@@ -198,6 +199,13 @@ fn sizes(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, tape: &Tape, case: usize) {
             Id::unique(("tape size", i)),
             Sense::hover(),
         );
-        told.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("tape in {}: {said}", scene.called(i))));
+        told.widget_info(|| {
+            WidgetInfo::labeled(Role::Label, true, say!("canvas-tape-in", size = scene.called(i), length = said))
+        });
     }
+}
+
+/// A length as it is read.
+fn length_text(mm: f64, unit: DisplayUnit) -> String {
+    texts::owned(|| texts::length(mm, unit))
 }

@@ -13,6 +13,7 @@ use crate::app::state::{Shown, Wish};
 use crate::app::underlay::{Doing, LayWish, Laying, picture_of, under_words};
 use crate::document::Picture;
 use crate::session::Lie;
+use crate::texts::say;
 
 /// Free border of the panel, px.
 const BORDER: f32 = 12.0;
@@ -62,9 +63,8 @@ pub(super) fn paint(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, ca
         sheet.painter.add(Shape::mesh(mesh));
         let line = Stroke::new(1.0, sheet.look.soft);
         sheet.painter.add(Shape::closed_line(at.to_vec(), line));
-        let scaled = if lie.is_scaled { "" } else { ", not scaled yet" };
         if !lie.is_scaled {
-            let words = "not scaled yet";
+            let words = say!("canvas-picture-unscaled");
             sheet.painter.text(
                 at[0] + vec2(6.0, 4.0),
                 egui::Align2::LEFT_TOP,
@@ -75,7 +75,11 @@ pub(super) fn paint(ui: &Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown, ca
         }
         let bounds = Rect::from_points(&at).intersect(sheet.canvas);
         if bounds.is_positive() {
-            let called = format!("picture {} {}{scaled}", picture.file, under_words(&picture.under));
+            let (file, place) = (picture.file.as_str(), under_words(&picture.under));
+            let called = match lie.is_scaled {
+                true => say!("canvas-picture-called", file, place),
+                false => say!("canvas-picture-called-unscaled", file, place),
+            };
             let response = ui.interact(bounds, Id::unique(("picture", &picture.under)), Sense::hover());
             response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &called));
         }
@@ -104,7 +108,7 @@ pub(super) fn show(ui: &mut Ui, sheet: &Sheet<'_>, scene: &Scene, shown: &Shown,
 /// Clicks and pulls while something is done with the picture.
 fn listen(ui: &Ui, sheet: &Sheet<'_>, laying: &Laying, lie: &Lie, shift: Vec2, wishes: &mut Vec<Wish>) {
     let response = ui.interact(sheet.canvas, Id::unique("laying"), Sense::click_and_drag());
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, "the picture that is laid"));
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("canvas-picture-laid")));
     let frame = |p: Pos2| sheet.view.table_from_screen(sheet.canvas, p) - shift;
     if response.hovered() {
         let cursor = if laying.doing == Doing::Move { CursorIcon::Move } else { CursorIcon::Crosshair };
@@ -153,21 +157,18 @@ fn panel(
 ) {
     let look = sheet.look;
     let under = || picture.under.clone();
-    let state = match shown.under.pictures.get(&shown.under.path(picture)) {
-        _ if picture.hidden => Ok("hidden"),
-        Ok(painted) if Lie::of(picture, painted.size).is_scaled => Ok("scaled"),
-        Ok(_) => Ok("not scaled yet"),
-        Err(None) => Ok("is being read"),
-        Err(Some(problem)) => Err(problem.to_owned()),
+    let painted = shown.under.pictures.get(&shown.under.path(picture));
+    let is_here = !picture.hidden && painted.is_ok();
+    let (words, color) = match painted {
+        _ if picture.hidden => (say!("canvas-picture-hidden"), look.soft),
+        Ok(painted) if Lie::of(picture, painted.size).is_scaled => (say!("canvas-picture-scaled"), look.soft),
+        Ok(_) => (say!("canvas-picture-unscaled"), look.error),
+        Err(None) => (say!("canvas-picture-read"), look.soft),
+        Err(Some(problem)) => (format!("■ {}", say!("canvas-picture-not-shown", problem)), look.error),
     };
-    let is_here = matches!(state, Ok("scaled" | "not scaled yet"));
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(format!("Picture {}", picture.file)).color(look.ink));
-        match &state {
-            Ok("not scaled yet") => ui.label(RichText::new("not scaled yet").color(look.error)),
-            Ok(words) => ui.label(RichText::new(*words).color(look.soft)),
-            Err(problem) => ui.label(RichText::new(format!("■ cannot be shown: {problem}")).color(look.error)),
-        };
+        ui.label(RichText::new(say!("canvas-picture", file = &*picture.file)).color(look.ink));
+        ui.label(RichText::new(words).color(color));
         if is_here {
             fade(ui, look, picture, wishes);
         }
@@ -175,11 +176,11 @@ fn panel(
     ui.horizontal_wrapped(|ui| {
         if is_here {
             for (doing, words) in [
-                (Doing::Scale, "Scale …"),
-                (Doing::Level, "Make level"),
-                (Doing::Plumb, "Make plumb"),
-                (Doing::Measure, "Measure"),
-                (Doing::Move, "Move"),
+                (Doing::Scale, say!("canvas-picture-scale")),
+                (Doing::Level, say!("canvas-picture-level")),
+                (Doing::Plumb, say!("canvas-picture-plumb")),
+                (Doing::Measure, say!("canvas-picture-measure")),
+                (Doing::Move, say!("canvas-picture-move")),
             ] {
                 let is_on = laying.is_some_and(|l| l.doing == doing);
                 if ui.add(Button::new(words).selected(is_on)).clicked() {
@@ -187,11 +188,14 @@ fn panel(
                 }
             }
         }
-        let (hide, called) = if picture.hidden { ("Show", "Show the picture") } else { ("Hide", "Hide the picture") };
-        if named(ui, hide, called) {
+        let (hide, called) = match picture.hidden {
+            true => (say!("canvas-picture-show"), say!("canvas-picture-show-called")),
+            false => (say!("canvas-picture-hide"), say!("canvas-picture-hide-called")),
+        };
+        if named(ui, &hide, &called) {
             wishes.push(Wish::Lay(LayWish::Hide(under(), !picture.hidden)));
         }
-        if named(ui, "Remove", "Remove the picture") {
+        if named(ui, &say!("canvas-picture-remove"), &say!("canvas-picture-remove-called")) {
             wishes.push(Wish::Lay(LayWish::Remove(under())));
         }
     });
@@ -211,11 +215,11 @@ fn named(ui: &mut Ui, word: &str, called: &str) -> bool {
 
 /// How much the picture steps back.
 fn fade(ui: &mut Ui, look: &Look, picture: &Picture, wishes: &mut Vec<Wish>) {
-    ui.label(RichText::new("faded").font(letters(look::SMALL)).color(look.soft));
+    ui.label(RichText::new(say!("canvas-picture-faded")).font(letters(look::SMALL)).color(look.soft));
     let mut fade = picture.fade.min(100);
     ui.visuals_mut().widgets.inactive.bg_fill = look.border;
     let slider = ui.add(Slider::new(&mut fade, 0..=100).show_value(false));
-    slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, "how faded the picture is"));
+    slider.widget_info(|| WidgetInfo::labeled(Role::Slider, true, say!("canvas-picture-fade")));
     if slider.drag_started() {
         wishes.push(Wish::Lay(LayWish::From(picture.under.clone(), Point::ZERO)));
     }
@@ -230,14 +234,18 @@ fn fade(ui: &mut Ui, look: &Look, picture: &Picture, wishes: &mut Vec<Wish>) {
 /// What is to be done next.
 fn steps(ui: &mut Ui, sheet: &Sheet<'_>, laying: &Laying, wishes: &mut Vec<Wish>) {
     let look = sheet.look;
-    let which = if laying.points.len() == 1 { "Click the second point" } else { "Click the first point" };
-    let words = match (laying.doing, laying.points.len()) {
-        (Doing::Move, _) => "Drag the picture. Escape ends it.".to_owned(),
-        (Doing::Scale, 2) => "How far apart are they really?".to_owned(),
-        (Doing::Scale, _) => format!("{which} of two whose distance you know, far apart."),
-        (Doing::Level, _) => format!("{which} of two that lie level."),
-        (Doing::Plumb, _) => format!("{which} of two that lie plumb, one over the other."),
-        (Doing::Measure, _) => format!("{which} of the distance."),
+    let is_second = laying.points.len() == 1;
+    let words = match (laying.doing, is_second) {
+        (Doing::Move, _) => say!("canvas-lay-move"),
+        (Doing::Scale, _) if laying.points.len() == 2 => say!("canvas-lay-apart"),
+        (Doing::Scale, false) => say!("canvas-lay-scale-first"),
+        (Doing::Scale, true) => say!("canvas-lay-scale-second"),
+        (Doing::Level, false) => say!("canvas-lay-level-first"),
+        (Doing::Level, true) => say!("canvas-lay-level-second"),
+        (Doing::Plumb, false) => say!("canvas-lay-plumb-first"),
+        (Doing::Plumb, true) => say!("canvas-lay-plumb-second"),
+        (Doing::Measure, false) => say!("canvas-lay-measure-first"),
+        (Doing::Measure, true) => say!("canvas-lay-measure-second"),
     };
     ui.label(RichText::new(words).color(look.ink));
     if laying.doing == Doing::Scale && laying.points.len() == 2 {
@@ -245,16 +253,16 @@ fn steps(ui: &mut Ui, sheet: &Sheet<'_>, laying: &Laying, wishes: &mut Vec<Wish>
             let mut text = laying.text.clone();
             let edit = TextEdit::singleline(&mut text)
                 .id(Id::unique("real distance"))
-                .hint_text("such as 20 cm")
+                .hint_text(say!("canvas-distance-hint"))
                 .desired_width(140.0);
             let response = ui.add(edit);
-            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("real distance"));
+            ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(say!("canvas-distance")));
             crate::app::field::ring(ui, &response);
             if response.changed() {
                 wishes.push(Wish::Lay(LayWish::Distance(text)));
             }
             let entered = response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-            if ui.button("Set the scale").clicked() || entered {
+            if ui.button(say!("canvas-set-scale")).clicked() || entered {
                 wishes.push(Wish::Lay(LayWish::SetScale));
             }
         });

@@ -10,6 +10,7 @@ use crate::compute::{Braced, BracedPart};
 use crate::document::{Address, Part};
 use crate::output::words_of;
 use crate::session::{Act, PublishCommand};
+use crate::texts::{self, say};
 
 /// Lines of the field for the words of a step.
 const LINES: usize = 7;
@@ -19,48 +20,50 @@ impl Card<'_> {
         let scene = self.scene;
         let Some(step) = scene.draft().booklet.get(i) else { return };
         let part = Part::Step(i);
-        self.braced(ui, Address::new(part.clone(), "title"), "heading", 1, "such as Join the shoulders");
-        let hint = "What is done. A formula in braces becomes a number: { length(front.hem) }. Lines with - are points of a list.";
-        self.braced(ui, Address::new(part.clone(), "text"), "words", LINES, hint);
+        self.braced(
+            ui,
+            Address::new(part.clone(), "title"),
+            &say!("card-step-heading"),
+            1,
+            &say!("card-step-heading-hint"),
+        );
+        let at = Address::new(part.clone(), "text");
+        self.braced(ui, at, &say!("card-step-words"), LINES, &say!("card-step-words-hint"));
         let plan = scene.model().and_then(|m| m.plan.publishing.booklet.iter().find(|p| p.place == i));
         if let Some(plan) = plan {
             self.reads(ui, &plan.title, &plan.text);
         }
-        field::caption(ui, self.look, "pieces drawn beside it");
+        field::caption(ui, self.look, &say!("card-step-pieces"));
         for piece in &scene.draft().pieces {
             let has = step.pieces.contains(&piece.name);
-            if self.tick(ui, has, &piece.name, format!("{} drawn in {part}", piece.name)) {
+            if self.tick(ui, has, &piece.name, say!("card-step-piece", piece = &*piece.name, part = part.words())) {
                 self.publish(PublishCommand::StepPiece(i, piece.name.clone(), !has));
             }
         }
         if !scene.draft().views.is_empty() {
-            field::caption(ui, self.look, "views that it belongs to");
+            field::caption(ui, self.look, &say!("card-step-views"));
         }
         for view in &scene.draft().views {
             let has = step.views.is_empty() || step.views.contains(&view.name);
-            if self.tick(ui, has, &view.name, format!("{part} in view {}", view.name)) {
+            if self.tick(ui, has, &view.name, say!("card-step-view", part = part.words(), view = &*view.name)) {
                 self.publish(PublishCommand::StepView(i, view.name.clone(), !has));
             }
         }
         for k in 0..step.pictures.len() {
-            let number = if k == 0 { String::new() } else { format!(" {}", k + 1) };
+            let number = numbered(k);
             let at = |field: &'static str| Address::nth(part.clone(), field, k);
-            let hint = "a PNG or JPEG in the folder of the draft";
-            self.text(ui, at("picture file"), &format!("file of picture{number}"), false, hint);
-            self.text(
-                ui,
-                at("picture says"),
-                &format!("what picture{number} shows"),
-                false,
-                "for whoever does not see it",
-            );
-            self.text(ui, at("picture caption"), &format!("words under picture{number}"), false, "none");
-            if self.small(ui, "Take it out", format!("take out picture{number}")) {
+            let (caption, hint) = (say!("card-picture-file", number), say!("card-picture-file-hint"));
+            self.text(ui, at("picture file"), &caption, false, &hint);
+            let (caption, hint) = (say!("card-picture-says", number), say!("card-picture-says-hint"));
+            self.text(ui, at("picture says"), &caption, false, &hint);
+            let (caption, hint) = (say!("card-picture-caption", number), say!("card-picture-caption-hint"));
+            self.text(ui, at("picture caption"), &caption, false, &hint);
+            if self.small(ui, &say!("card-take-out"), say!("card-picture-take", number)) {
                 self.publish(PublishCommand::TakeItem(part.clone(), "pictures", k));
             }
         }
         ui.add_space(4.0);
-        if ui.small_button("Add a picture").clicked() {
+        if ui.small_button(say!("card-picture-add")).clicked() {
             let file = Address::nth(part.clone(), "picture file", step.pictures.len());
             self.publish(PublishCommand::AddItem(part, "pictures"));
             self.wishes.push(Wish::Want(Field::Text(file, false)));
@@ -78,7 +81,7 @@ impl Card<'_> {
     fn braced(&mut self, ui: &mut Ui, at: Address, caption: &str, lines: usize, hint: &str) {
         let Some(text) = self.scene.draft().text(&at) else { return };
         field::caption(ui, self.look, caption);
-        let called = format!("{caption} of {}", at.part);
+        let called = say!("card-called", caption, part = at.part.words());
         let form = Form { called: &called, hint, width: ui.available_width() - 12.0, lines, ..Form::default() };
         field::line(ui, self.shown, Field::Text(at, false), &text, form, self.wishes);
         // What was found stands in braces, so it is known by being in the text.
@@ -95,15 +98,17 @@ impl Card<'_> {
         if !has_formula(title) && !has_formula(text) {
             return;
         }
-        field::caption(ui, self.look, &format!("how it reads in {}", self.scene.called(self.case)));
+        field::caption(ui, self.look, &say!("card-step-reads", size = self.scene.called(self.case)));
         let frame = Frame::new().fill(self.look.sheet).inner_margin(Margin::same(8)).corner_radius(6);
         frame.show(ui, |ui| {
             ui.set_width(ui.available_width() - 12.0);
-            let title = words_of(model, self.case, title);
+            // As buyers read it, in the language of the draft.
+            let words = |of: &Braced| texts::speaking(model.draft.language, || words_of(model, self.case, of));
+            let title = words(title);
             if !title.is_empty() {
                 ui.label(RichText::new(title).font(letters(look::TEXT)).strong().color(self.look.ink));
             }
-            for line in words_of(model, self.case, text).lines().filter(|l| !l.trim().is_empty()) {
+            for line in words(text).lines().filter(|l| !l.trim().is_empty()) {
                 let line = line.trim();
                 let words = line.strip_prefix("- ").map_or_else(|| line.to_owned(), |point| format!("• {point}"));
                 ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
@@ -115,35 +120,44 @@ impl Card<'_> {
     pub(super) fn log(&mut self, ui: &mut Ui) {
         let scene = self.scene;
         let log = &scene.draft().log;
-        self.say_line(ui, "Which sizes were sewn, and when. A release tells the sizes that never were.");
+        self.say_line(ui, &say!("card-log-about"));
         for (i, fitting) in log.fittings.iter().enumerate() {
             ui.add_space(8.0);
             let number = i + 1;
-            let size = if fitting.size.is_empty() { "a size" } else { &fitting.size };
-            ui.label(RichText::new(format!("Fitting {number}: {size}")).color(self.look.ink));
+            let heading = match fitting.size.as_str() {
+                "" => say!("card-fitting-unsized", number),
+                size => say!("card-fitting", number, size),
+            };
+            ui.label(RichText::new(heading).color(self.look.ink));
             let at = |field: &'static str| Address::nth(Part::Kept, field, i);
             for (field, caption, hint) in [
-                ("fitting date", "date", "such as 2025-03-14"),
-                ("fitting size", "size that was sewn", ""),
-                ("fitting cloth", "in which cloth", ""),
-                ("fitting note", "what was changed", "nothing"),
+                ("fitting date", say!("card-fitting-date", number), say!("card-fitting-date-hint")),
+                ("fitting size", say!("card-fitting-size", number), String::new()),
+                ("fitting cloth", say!("card-fitting-cloth", number), String::new()),
+                ("fitting note", say!("card-fitting-note", number), say!("card-nothing")),
             ] {
-                self.text(ui, at(field), &format!("{caption}, fitting {number}"), false, hint);
+                self.text(ui, at(field), &caption, false, &hint);
             }
-            if self.small(ui, "Take it out", format!("take out fitting {number}")) {
+            if self.small(ui, &say!("card-take-out"), say!("card-fitting-take", number)) {
                 self.publish(PublishCommand::TakeItem(Part::Kept, "fittings", i));
             }
         }
         ui.add_space(6.0);
         let act = Act::AddFitting.action();
-        if ui.button(act.name).on_hover_text(act.what).clicked() {
+        if ui.button(act.name()).on_hover_text(act.what()).clicked() {
             self.wishes.push(Wish::Act(Act::AddFitting));
         }
         if !log.releases.is_empty() {
-            field::caption(ui, self.look, "released");
+            field::caption(ui, self.look, &say!("card-released"));
         }
         for release in &log.releases {
-            self.say_line(ui, &format!("edition {}, {}", release.edition, release.date));
+            let date = texts::owned(|| texts::date(&release.date));
+            self.say_line(ui, &say!("card-release", edition = &*release.edition, date));
         }
     }
+}
+
+/// What stands behind the name of one of several: nothing for the first.
+fn numbered(place: usize) -> String {
+    if place == 0 { String::new() } else { format!(" {}", place + 1) }
 }

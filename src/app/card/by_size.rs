@@ -6,8 +6,8 @@ use super::Card;
 use crate::app::field;
 use crate::app::look::{self, letters};
 use crate::app::state::Wish;
-use crate::base::shown as length_text;
 use crate::language::Kind;
+use crate::texts::{self, say};
 
 /// The most sizes that are listed.
 const MOST: usize = 120;
@@ -34,11 +34,11 @@ impl Said {
 impl Card<'_> {
     /// A number in words.
     pub(super) fn say(&self, value: f64, said: Said) -> String {
-        match said {
-            Said::Length => length_text(value, self.draft_unit()),
-            Said::Angle => format!("{:.1}°", value.to_degrees()),
-            Said::Number => format!("{:.3}", value),
-        }
+        texts::owned(|| match said {
+            Said::Length => texts::length(value, self.draft_unit()),
+            Said::Angle => texts::decimal(&format!("{:.1}°", value.to_degrees())),
+            Said::Number => texts::decimal(&format!("{value:.3}")),
+        })
     }
 
     /// The list; a click on a size shows it.
@@ -55,7 +55,7 @@ impl Card<'_> {
         let most = numbers.iter().filter_map(|(_, n)| *n).map(f64::abs).fold(0.0, f64::max);
         let mut before: Option<f64> = None;
         for (case, number) in numbers.into_iter().chain(person) {
-            let words = number.map_or_else(|| "no value".to_owned(), |n| self.say(n, said));
+            let words = number.map_or_else(|| say!("card-no-value"), |n| self.say(n, said));
             let step = match (number, before) {
                 (Some(n), Some(b)) if case < range => {
                     let words = self.say((n - b).abs(), said);
@@ -77,7 +77,7 @@ impl Card<'_> {
     fn size_line(&mut self, ui: &mut Ui, case: usize, part: f32, words: &str, step: &str) {
         let (rect, response) = ui.allocate_exact_size(vec2(ui.available_width() - 8.0, 19.0), Sense::click());
         let address = self.scene.cases().and_then(|c| c.list.get(case)).map_or("", |c| c.address.as_str()).to_owned();
-        let called = format!("{}: {words}", self.scene.called(case));
+        let called = say!("card-size-line", size = self.scene.called(case), number = words);
         response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Label, true, &called));
         if response.clicked() {
             self.wishes.push(Wish::Choose(address.clone()));

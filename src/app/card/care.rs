@@ -6,36 +6,37 @@ use super::Card;
 use crate::app::field;
 use crate::document::{Address, Audience, GirthPlace, Part, WornAs};
 use crate::session::PublishCommand;
+use crate::texts::say;
 
 impl Card<'_> {
     pub(super) fn care(&mut self, ui: &mut Ui) {
         let draft = self.scene.draft();
         let at = |field: &'static str| Address::new(Part::Draft, field);
-        self.choice(ui, &Part::Draft, "language", "language of what is published");
-        self.choice(ui, &Part::Draft, "audience", "who is to wear it (cautions hang on it)");
+        self.choice(ui, &Part::Draft, "language", &say!("card-language"));
+        self.choice(ui, &Part::Draft, "audience", &say!("card-audience"));
         if let Audience::Child { .. } = draft.audience {
-            self.text(ui, at("youngest"), "the youngest", false, "such as 2 years");
-            self.text(ui, at("oldest"), "the oldest", false, "such as 8 years");
+            self.text(ui, at("youngest"), &say!("card-youngest"), false, &say!("card-youngest-hint"));
+            self.text(ui, at("oldest"), &say!("card-oldest"), false, &say!("card-oldest-hint"));
         }
-        self.choice(ui, &Part::Draft, "worn_as", "worn as");
+        self.choice(ui, &Part::Draft, "worn_as", &say!("card-worn-as"));
         let care = &draft.care;
         let is_tight = care.worn_as == WornAs::TightSleepwear;
         if is_tight || !care.girths.is_empty() || !care.rule_sizes.is_empty() {
-            self.choice(ui, &Part::Draft, "wearers", "whose sizes the rules are asked for");
+            self.choice(ui, &Part::Draft, "wearers", &say!("card-wearers"));
             self.rule_sizes(ui);
             self.girths(ui);
         }
-        self.choice(ui, &Part::Draft, "survey", "the chart is a survey of bodies, not a chart to fit by");
+        self.choice(ui, &Part::Draft, "survey", &say!("card-survey"));
     }
 
     fn rule_sizes(&mut self, ui: &mut Ui) {
         let draft = self.scene.draft();
         for (i, (size, _)) in draft.care.rule_sizes.iter().enumerate() {
             let at = Address::nth(Part::Draft, "rule size", i);
-            self.text(ui, at, &format!("size of the rules that {size} is"), false, "not said");
+            self.text(ui, at, &say!("card-rule-size", size), false, &say!("card-not-said"));
         }
         let all = draft.chart.girth.iter().all(|l| draft.care.rule_sizes.iter().any(|(own, _)| own == l));
-        if !all && ui.small_button("Say which sizes of the rules they are").clicked() {
+        if !all && ui.small_button(say!("card-rule-sizes")).clicked() {
             self.publish(PublishCommand::RuleSizes);
         }
     }
@@ -43,20 +44,21 @@ impl Card<'_> {
     fn girths(&mut self, ui: &mut Ui) {
         let girths = &self.scene.draft().care.girths;
         for (i, girth) in girths.iter().enumerate() {
-            let word = girth.place.word();
+            let word = girth.place.words();
             let at = Address::nth(Part::Draft, "rule girth", i);
-            self.formula(ui, at, &format!("garment around the {word}"), "all round, such as 2 * length(front.hem)");
-            if self.small(ui, "Take it out", format!("take out the girth of the {word}")) {
+            self.formula(ui, at, &say!("card-girth", place = word), &say!("card-girth-hint"));
+            if self.small(ui, &say!("card-take-out"), say!("card-girth-take", place = word)) {
                 self.publish(PublishCommand::TakeItem(Part::Draft, "girths", i));
             }
         }
-        field::caption(ui, self.look, "girths of the garment that rules speak of");
+        field::caption(ui, self.look, &say!("card-girths"));
         let mut add = None;
-        ui.menu_button("Say a girth …", |ui| {
+        ui.menu_button(say!("card-girth-say"), |ui| {
             for place in GirthPlace::ALL.into_iter().filter(|p| girths.iter().all(|g| g.place != *p)) {
-                let word = place.word();
-                let response = ui.button(word);
-                response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("girth of the {word}")));
+                let word = place.words();
+                let response = ui.button(&word);
+                response
+                    .widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("card-girth-called", place = word)));
                 if response.clicked() {
                     add = Some(place);
                     ui.close();

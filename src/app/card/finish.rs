@@ -10,6 +10,7 @@ use crate::document::{Address, Part, Piece, Seam, SeamPressed};
 use crate::finish::{Symmetry, cut_words};
 use crate::language::literal_text;
 use crate::session::{Act, Command, FinishCommand, lengthening};
+use crate::texts::{self, say};
 
 impl Card<'_> {
     fn finish(&mut self, command: FinishCommand) {
@@ -26,18 +27,23 @@ impl Card<'_> {
             let allowance = &of.allowances[*i];
             let at = |field: &'static str| Address::nth(part.clone(), field, *i);
             let hem = allowance.turns > 0;
-            let from = if allowance.from.is_empty() { String::new() } else { format!(" from {}", allowance.from) };
-            let caption = if hem { "depth of the hem".to_owned() } else { format!("allowance of {edge}{from}") };
+            let from = allowance.from.as_str();
+            let (caption, word) = match (hem, from) {
+                (true, _) => (say!("card-hem-depth"), say!("card-no-hem", edge)),
+                (false, "") => (say!("card-allowance-of", edge), say!("card-no-allowance", edge)),
+                (false, _) => (say!("card-allowance-from", edge, from), say!("card-no-allowance-from", edge, from)),
+            };
             self.text(ui, at("allowance width"), &caption, true, "");
             if hem {
                 if allowance.turns > 1 {
-                    self.text(ui, at("allowance turn_in"), "second turn", true, "as deep as the first");
+                    let (caption, hint) = (say!("card-second-turn"), say!("card-second-turn-hint"));
+                    self.text(ui, at("allowance turn_in"), &caption, true, &hint);
                 }
             } else {
-                self.text(ui, at("allowance from"), &format!("holds from, on {edge}"), true, "its start");
-                self.text(ui, at("allowance to_width"), &format!("runs to, at the end of {edge}"), true, "the same");
+                let (caption, hint) = (say!("card-holds-from", edge), say!("card-holds-from-hint"));
+                self.text(ui, at("allowance from"), &caption, true, &hint);
+                self.text(ui, at("allowance to_width"), &say!("card-runs-to", edge), true, &say!("card-the-same"));
             }
-            let word = if hem { format!("No hem at {edge}") } else { format!("No own allowance at {edge}{from}") };
             if ui.small_button(word).clicked() {
                 self.finish(FinishCommand::TakeAllowance(piece.to_owned(), *i));
             }
@@ -45,11 +51,12 @@ impl Card<'_> {
         let add = |turns: u32| FinishCommand::AddAllowance(piece.to_owned(), edge.to_owned(), turns);
         ui.horizontal_wrapped(|ui| {
             let is_hem = own.iter().any(|i| of.allowances[*i].turns > 0);
-            if !is_hem && ui.small_button(if own.is_empty() { "Own allowance" } else { "A further width" }).clicked() {
+            let word = if own.is_empty() { say!("card-own-allowance") } else { say!("card-further-width") };
+            if !is_hem && ui.small_button(word).clicked() {
                 self.finish(add(0));
             }
             if own.is_empty() {
-                for (word, turns) in [("Hem", 1), ("Hem, turned twice", 2)] {
+                for (word, turns) in [(say!("card-hem"), 1), (say!("card-hem-twice"), 2)] {
                     if ui.small_button(word).clicked() {
                         self.finish(add(turns));
                     }
@@ -57,7 +64,7 @@ impl Card<'_> {
             }
         });
         if own.is_empty() {
-            field::caption(ui, self.look, "its seam's allowance holds, else that of the draft");
+            field::caption(ui, self.look, &say!("card-allowance-else"));
         }
     }
 
@@ -71,18 +78,21 @@ impl Card<'_> {
             let made = frame.and_then(|f| self.scene.computed.finished.as_ref()?.cases.get(self.case)?.get(f)?.clone());
             let plan = frame.and_then(|f| self.scene.model()?.plan.frames().get(f)?.finishing.cuts.get(i));
             if let (Some(made), Some(plan)) = (made, plan) {
-                self.say_line(ui, &cut_words(plan, Symmetry::of(&made.stitch, 0.0)));
+                self.say_line(ui, &texts::owned(|| cut_words(plan, Symmetry::of(&made.stitch, 0.0))));
             }
             let at = |field: &'static str| Address::nth(part.clone(), field, i);
             let number = if of.cuts.len() > 1 { format!(" {}", i + 1) } else { String::new() };
-            self.text(ui, at("cut material"), &format!("material{number}"), false, "the name of a material");
-            self.text(ui, at("cut heading"), &format!("heading of the grain{number}"), true, "90°: down the piece");
-            self.text(ui, at("cut along"), &format!("grain must follow{number}"), false, "an edge or line");
+            let (caption, hint) = (say!("card-cut-material", number), say!("card-cut-material-hint"));
+            self.text(ui, at("cut material"), &caption, false, &hint);
+            let (caption, hint) = (say!("card-cut-heading", number), say!("card-cut-heading-hint"));
+            self.text(ui, at("cut heading"), &caption, true, &hint);
+            let (caption, hint) = (say!("card-cut-along", number), say!("card-cut-along-hint"));
+            self.text(ui, at("cut along"), &caption, false, &hint);
             ui.horizontal_wrapped(|ui| {
-                for count in [1, 2, 4] {
+                for count in [1_u32, 2, 4] {
                     let chosen = cut.count.max(1) == count;
                     let response = ui.selectable_label(chosen, format!("{count}"));
-                    let called = format!("cut {count} of {piece}{number}");
+                    let called = say!("card-cut-count", count, piece, number);
                     response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
                     if response.clicked() && !chosen {
                         self.finish(FinishCommand::CutCount(piece.to_owned(), i, count));
@@ -90,34 +100,28 @@ impl Card<'_> {
                 }
                 let folds =
                     of.edges.iter().filter(|e| e.by.iter().all(|s| matches!(s, crate::document::Segment::Straight(_))));
-                egui::ComboBox::from_id_salt(("fold", piece, i))
-                    .selected_text(if cut.on_fold.is_empty() {
-                        "no fold".to_owned()
-                    } else {
-                        format!("fold at {}", cut.on_fold)
-                    })
-                    .show_ui(ui, |ui| {
-                        if ui.selectable_label(cut.on_fold.is_empty(), "no fold").clicked() {
-                            self.finish(FinishCommand::OnFold(piece.to_owned(), i, None));
+                let word = |edge: &str| if edge.is_empty() { say!("card-no-fold") } else { say!("card-fold-at", edge) };
+                egui::ComboBox::from_id_salt(("fold", piece, i)).selected_text(word(&cut.on_fold)).show_ui(ui, |ui| {
+                    if ui.selectable_label(cut.on_fold.is_empty(), word("")).clicked() {
+                        self.finish(FinishCommand::OnFold(piece.to_owned(), i, None));
+                    }
+                    for edge in folds {
+                        if ui.selectable_label(cut.on_fold == edge.name, word(&edge.name)).clicked() {
+                            self.finish(FinishCommand::OnFold(piece.to_owned(), i, Some(edge.name.clone())));
                         }
-                        for edge in folds {
-                            if ui.selectable_label(cut.on_fold == edge.name, format!("fold at {}", edge.name)).clicked()
-                            {
-                                self.finish(FinishCommand::OnFold(piece.to_owned(), i, Some(edge.name.clone())));
-                            }
-                        }
-                    });
+                    }
+                });
             });
-            if ui.small_button(format!("Take out this cut{number}")).clicked() {
+            if ui.small_button(say!("card-cut-take", number)).clicked() {
                 self.finish(FinishCommand::TakeCut(piece.to_owned(), i));
             }
         }
         ui.add_space(4.0);
-        let word = if of.cuts.is_empty() { "Say how it is cut" } else { "Cut it from another cloth too" };
+        let word = if of.cuts.is_empty() { say!("card-cut-say") } else { say!("card-cut-another") };
         if ui.small_button(word).clicked() {
             self.finish(FinishCommand::AddCut(piece.to_owned()));
         }
-        self.text(ui, Address::new(part, "label at"), "place of its label", true, "where there is room");
+        self.text(ui, Address::new(part, "label at"), &say!("card-label"), true, &say!("card-label-hint"));
         self.lengthening(ui, &of);
     }
 
@@ -126,11 +130,11 @@ impl Card<'_> {
         for line in &of.lengthen {
             let value = lengthening(&of.name, &line.name);
             if self.scene.draft().values.iter().any(|v| v.name == value) {
-                let caption = format!("longer at {} by", line.name);
-                self.text(ui, Address::new(Part::Value(value), "is"), &caption, true, "a length; below 0: shorter");
+                let (caption, hint) = (say!("card-longer", line = &*line.name), say!("card-longer-hint"));
+                self.text(ui, Address::new(Part::Value(value), "is"), &caption, true, &hint);
             } else if ui
-                .small_button(format!("Lengthen or shorten at {}", line.name))
-                .on_hover_text("Everything beyond the line gets to hang on one value and moves as a block")
+                .small_button(say!("card-lengthen", line = &*line.name))
+                .on_hover_text(say!("card-lengthen-about"))
                 .clicked()
             {
                 let none = literal_text(0.0, Some(unit_of(self.scene.draft())));
@@ -144,47 +148,41 @@ impl Card<'_> {
         let part = Part::Seam(seam.name.clone());
         for i in 0..seam.notches.len() {
             let name = &seam.notches[i].name;
-            self.text(
-                ui,
-                Address::nth(part.clone(), "notch at", i),
-                &format!("notch {name} at"),
-                true,
-                "a length, a fraction or a point",
-            );
-            if ui.small_button(format!("Take out notch {name}")).clicked() {
+            let (caption, hint) = (say!("card-notch", name), say!("card-notch-hint"));
+            self.text(ui, Address::nth(part.clone(), "notch at", i), &caption, true, &hint);
+            if ui.small_button(say!("card-notch-take", name)).clicked() {
                 self.finish(FinishCommand::TakeNotch(seam.name.clone(), i));
             }
         }
         ui.horizontal_wrapped(|ui| {
-            if ui.small_button("Add a notch").clicked() {
+            if ui.small_button(say!("card-notch-add")).clicked() {
                 self.finish(FinishCommand::AddNotch(seam.name.clone()));
             }
-            if ui.small_button("Roll it").on_hover_text(Act::Roll.action().what).clicked() {
+            if ui.small_button(say!("card-roll")).on_hover_text(Act::Roll.action().what()).clicked() {
                 self.wishes.push(Wish::Act(Act::Roll));
             }
         });
-        self.text(
-            ui,
-            Address::new(part.clone(), "order"),
-            "sewn as number, or after",
-            false,
-            "such as 2, or after side",
-        );
-        field::caption(ui, self.look, "allowances pressed");
+        let (caption, hint) = (say!("card-order"), say!("card-order-hint"));
+        self.text(ui, Address::new(part.clone(), "order"), &caption, false, &hint);
+        field::caption(ui, self.look, &say!("card-pressed"));
         ui.horizontal(|ui| {
-            for (word, pressed) in
-                [("open", SeamPressed::Open), ("to side one", SeamPressed::ToOne), ("to side two", SeamPressed::ToTwo)]
-            {
+            for (word, pressed) in [
+                (say!("card-pressed-open"), SeamPressed::Open),
+                (say!("card-pressed-one"), SeamPressed::ToOne),
+                (say!("card-pressed-two"), SeamPressed::ToTwo),
+            ] {
                 let chosen = seam.pressed == pressed;
-                let response = ui.selectable_label(chosen, word);
-                response
-                    .widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("pressed {word}")));
+                let response = ui.selectable_label(chosen, &word);
+                let called = say!("card-pressed-called", way = word);
+                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called.as_str()));
                 if response.clicked() && !chosen {
                     self.finish(FinishCommand::Press(seam.name.clone(), pressed));
                 }
             }
         });
-        self.text(ui, Address::new(part.clone(), "allowance"), "allowance of both sides", true, "that of the draft");
-        self.text(ui, Address::new(part, "closure"), "open for a closure, from its start", true, "sewn all along");
+        let (caption, hint) = (say!("card-seam-allowance"), say!("card-seam-allowance-hint"));
+        self.text(ui, Address::new(part.clone(), "allowance"), &caption, true, &hint);
+        let (caption, hint) = (say!("card-closure"), say!("card-closure-hint"));
+        self.text(ui, Address::new(part, "closure"), &caption, true, &hint);
     }
 }

@@ -4,6 +4,7 @@ mod booklet;
 mod by_size;
 mod care;
 mod draft;
+mod fields;
 mod finish;
 mod piece;
 mod published;
@@ -25,6 +26,7 @@ use super::state::{Field, Shown, Wish};
 use crate::base::Finding;
 use crate::document::{Address, Inner, Part, Role};
 use crate::session::Act;
+use crate::texts::say;
 
 /// What every card needs.
 struct Card<'a> {
@@ -74,8 +76,8 @@ impl Card<'_> {
         let title = match part {
             Part::Draft => self.scene.title(),
             Part::Inner(frame, _, name) => format!("{frame} · {name}"),
-            Part::Step(i) => format!("Booklet step {}", i + 1),
-            Part::Kept => "Log".to_owned(),
+            Part::Step(i) => say!("card-step-title", number = i + 1),
+            Part::Kept => say!("card-log-title"),
             _ => part.name().to_owned(),
         };
         ui.horizontal_top(|ui| {
@@ -84,11 +86,11 @@ impl Card<'_> {
                 ui.set_width(width);
                 ui.label(RichText::new(title).font(letters(look::LARGE)).color(self.look.ink));
             });
-            help::question(ui, "the card", "card", self.wishes);
+            help::question(ui, &say!("card-question"), "card", self.wishes);
         });
         ui.horizontal(|ui| {
             if !matches!(part, Part::Step(_)) {
-                ui.label(RichText::new(part.word()).font(letters(look::SMALL)).color(self.look.soft));
+                ui.label(RichText::new(part.kind_words()).font(letters(look::SMALL)).color(self.look.soft));
             }
             let acts = match part {
                 Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
@@ -99,8 +101,8 @@ impl Card<'_> {
                     ui.spacing_mut().item_spacing.x = 4.0;
                     ui.add_space(8.0);
                     for act in acts {
-                        let word = act.action().name.trim_end_matches(" …");
-                        if ui.small_button(word).on_hover_text(act.action().what).clicked() {
+                        let word = act.action().name().trim_end_matches(" …");
+                        if ui.small_button(word).on_hover_text(act.action().what()).clicked() {
                             self.wishes.push(Wish::Act(act));
                         }
                     }
@@ -114,7 +116,7 @@ impl Card<'_> {
     fn text(&mut self, ui: &mut Ui, at: Address, caption: &str, formula: bool, hint: &str) {
         let Some(text) = self.scene.draft().text(&at) else { return };
         field::caption(ui, self.look, caption);
-        let called = format!("{} of {}", caption, at.part);
+        let called = say!("card-called", caption, part = at.part.words());
         let form = Form { called: &called, hint, width: ui.available_width() - 12.0, formula, ..Form::default() };
         field::line(ui, self.shown, Field::Text(at, formula), &text, form, self.wishes);
         if formula {
@@ -138,7 +140,7 @@ impl Card<'_> {
         if rest.is_empty() || self.shown.part.is_none() {
             return;
         }
-        field::caption(ui, self.look, "found");
+        field::caption(ui, self.look, &say!("card-found"));
         field::findings(ui, self.look, self.scene, rest.into_iter(), self.wishes);
     }
 
@@ -152,7 +154,7 @@ impl Card<'_> {
             }
         });
         for (at, formula) in all {
-            let caption = at.field.replace('_', " ");
+            let caption = fields::field_words(at.field);
             self.text(ui, at, &caption, formula, "");
         }
     }

@@ -4,16 +4,17 @@ use egui::{RichText, Role, Ui, WidgetInfo};
 use kurbo::Point;
 
 use super::Card;
+use super::by_size::Said;
 use crate::app::canvas::grips::of_frame;
 use crate::app::field;
 use crate::app::guide;
 use crate::app::look::{self, letters};
 use crate::app::state::Wish;
-use crate::base::shown as length_text;
 use crate::compute::unit_of;
 use crate::document::{Address, Edge, Inner, Part, Segment};
 use crate::language::literal_text;
 use crate::session::{Act, Command, PieceCommand};
+use crate::texts::say;
 
 impl Card<'_> {
     pub(super) fn piece(&mut self, ui: &mut Ui, name: &str) {
@@ -21,8 +22,8 @@ impl Card<'_> {
         ui.horizontal_wrapped(|ui| {
             for act in [Act::AddPoint, Act::AddEdge, Act::Close] {
                 let open = act != Act::Close || outline_is_open(self.scene.draft(), name);
-                let button = egui::Button::new(act.action().name.trim_end_matches(" …"));
-                let response = ui.add_enabled(open, button).on_hover_text(act.action().what);
+                let button = egui::Button::new(act.action().name().trim_end_matches(" …"));
+                let response = ui.add_enabled(open, button).on_hover_text(act.action().what());
                 guide::mark(ui, self.shown, act, &response);
                 if response.clicked() {
                     self.wishes.push(Wish::Act(act));
@@ -33,31 +34,35 @@ impl Card<'_> {
         if let Some(piece) = &derived {
             self.steps(ui, piece);
         }
-        self.text(ui, Address::new(part.clone(), "letter"), "letter on sheets", false, "");
-        self.text(ui, Address::new(part.clone(), "note"), "note", false, "");
+        self.text(ui, Address::new(part.clone(), "letter"), &say!("card-letter"), false, "");
+        self.text(ui, Address::new(part.clone(), "note"), &say!("card-note"), false, "");
         let points = self.scene.parts_in(name);
         let count = |inner: Inner| points.iter().filter(|p| matches!(p, Part::Inner(_, i, _) if *i == inner)).count();
-        let words: Vec<String> = [Inner::Point, Inner::Edge, Inner::Line, Inner::Dart]
-            .into_iter()
-            .map(|inner| (count(inner), inner.word()))
-            .filter(|(n, _)| *n > 0)
-            .map(|(n, word)| format!("{n} {word}{}", if n == 1 { "" } else { "s" }))
-            .collect();
-        let words = if words.is_empty() { "nothing in it yet".to_owned() } else { words.join(", ") };
+        let words: Vec<String> = [
+            (count(Inner::Point), (|count| say!("card-points", count)) as fn(usize) -> String),
+            (count(Inner::Edge), |count| say!("card-edges", count)),
+            (count(Inner::Line), |count| say!("card-lines", count)),
+            (count(Inner::Dart), |count| say!("card-darts", count)),
+        ]
+        .into_iter()
+        .filter(|(n, _)| *n > 0)
+        .map(|(n, words)| words(n))
+        .collect();
+        let words = if words.is_empty() { say!("card-empty-piece") } else { words.join(", ") };
         field::caption(ui, self.look, &words);
         self.cuts(ui, name);
         let stack = self.scene.draft().pieces.iter().find(|p| p.name == *name).map_or(0, |p| p.stack.len());
         for i in 0..stack {
             let caption = match (i, stack) {
-                (0, 1) => "sizes lie over each other at",
-                (0, _) => "sizes lie over each other across at",
-                _ => "and down at",
+                (0, 1) => say!("card-stacked"),
+                (0, _) => say!("card-stacked-across"),
+                _ => say!("card-stacked-down"),
             };
-            self.text(ui, Address::nth(part.clone(), "stack", i), caption, false, "a point");
+            let hint = say!("card-stacked-hint");
+            self.text(ui, Address::nth(part.clone(), "stack", i), &caption, false, &hint);
         }
         let stacked = Command::Piece(PieceCommand::Stack(name.to_owned(), stack == 0));
-        let word =
-            if stack == 0 { "Lay sizes over each other at points" } else { "Lay sizes over each other at the origin" };
+        let word = if stack == 0 { say!("card-stack-points") } else { say!("card-stack-origin") };
         if ui.small_button(word).clicked() {
             self.wishes.push(Wish::Run(stacked));
         }
@@ -65,32 +70,30 @@ impl Card<'_> {
 
     pub(super) fn point(&mut self, ui: &mut Ui, frame: &str, name: &str) {
         let part = Part::point(frame, name);
-        self.text(ui, Address::new(part.clone(), "at"), "place", true, "such as neck.down(8 cm) or (0 cm, 0 cm)");
-        self.text(ui, Address::new(part, "note"), "note", false, "");
+        self.text(ui, Address::new(part.clone(), "at"), &say!("card-place"), true, &say!("card-place-hint"));
+        self.text(ui, Address::new(part, "note"), &say!("card-note"), false, "");
         let Some(model) = self.scene.model() else { return };
         let Some(node) = model.plan.node_named(&format!("{frame}.{name}")) else { return };
         let place = |case: usize| model.item(case, node)?.point().map(|p| Point::new(p.x, p.y));
-        let unit = self.draft_unit();
+        let size = self.scene.called(self.case);
         let words = match place(self.case) {
-            Some(p) => format!(
-                "{} right, {} down in {}",
-                length_text(p.x, unit),
-                length_text(p.y, unit),
-                self.scene.called(self.case)
-            ),
-            None => format!("no place in {}", self.scene.called(self.case)),
+            Some(p) => {
+                let (right, down) = (self.say(p.x, Said::Length), self.say(p.y, Said::Length));
+                say!("card-placed", right, down, size)
+            }
+            None => say!("card-no-place", size),
         };
         field::caption(ui, self.look, &words);
         if self.scene.draft().pieces.iter().any(|p| p.name == *frame) {
-            field::caption(ui, self.look, "lay the sizes over each other here");
+            field::caption(ui, self.look, &say!("card-stack-here"));
             ui.horizontal_wrapped(|ui| {
-                for (word, ways) in
-                    [("Both ways", [true, true]), ("Across only", [true, false]), ("Down only", [false, true])]
-                {
+                for (word, called, ways) in [
+                    (say!("card-stack-both"), say!("card-stack-both-at", point = name), [true, true]),
+                    (say!("card-stack-across"), say!("card-stack-across-at", point = name), [true, false]),
+                    (say!("card-stack-down"), say!("card-stack-down-at", point = name), [false, true]),
+                ] {
                     let response = ui.small_button(word);
-                    response.widget_info(|| {
-                        WidgetInfo::labeled(Role::Button, true, format!("stack {} at {name}", word.to_lowercase()))
-                    });
+                    response.widget_info(|| WidgetInfo::labeled(Role::Button, true, called.as_str()));
                     if response.clicked() {
                         let stack = PieceCommand::StackAt(frame.to_owned(), name.to_owned(), ways);
                         self.wishes.push(Wish::Run(Command::Piece(stack)));
@@ -98,17 +101,17 @@ impl Card<'_> {
                 }
             });
         }
-        self.by_size(ui, "right of the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.x));
-        self.by_size(ui, "below the origin", super::by_size::Said::Length, &|c| place(c).map(|p| p.y));
+        self.by_size(ui, &say!("card-right-of-origin"), Said::Length, &|c| place(c).map(|p| p.x));
+        self.by_size(ui, &say!("card-below-origin"), Said::Length, &|c| place(c).map(|p| p.y));
     }
 
     pub(super) fn edge(&mut self, ui: &mut Ui, frame: &str, name: &str) {
         let Some(edge) = edge_of(self.scene.draft(), frame, name) else {
             let of = self.scene.draft().pieces.iter().find(|p| p.name == *frame).map_or("", |p| p.of.as_str());
             if !of.is_empty() {
-                field::caption(ui, self.look, &format!("it follows from {of} and the steps of {frame}"));
+                field::caption(ui, self.look, &say!("card-edge-follows", of, piece = frame));
                 self.allowances(ui, frame, name);
-                self.number(ui, &format!("{frame}.{name}"), "sewn length by size");
+                self.number(ui, &format!("{frame}.{name}"), &say!("card-sewn-length"));
             }
             return;
         };
@@ -118,11 +121,12 @@ impl Card<'_> {
         };
         let edge = edge.0;
         let bent = edge.by.iter().filter(|s| !matches!(s, Segment::Straight(_))).count();
-        let ends = format!(
-            "from {} to {}, {bent} of {} curved",
-            edge.from,
-            edge.by.last().map_or("", Segment::end),
-            edge.by.len()
+        let ends = say!(
+            "card-edge-ends",
+            from = &*edge.from,
+            to = edge.by.last().map_or("", Segment::end),
+            bent,
+            count = edge.by.len()
         );
         field::caption(ui, self.look, &ends);
         let mut from = edge.from.clone();
@@ -133,11 +137,11 @@ impl Card<'_> {
                 self.joint(ui, edge, frame, &from);
             }
         }
-        self.text(ui, Address::new(part, "note"), "note", false, "");
+        self.text(ui, Address::new(part, "note"), &say!("card-note"), false, "");
         if is_edge {
             self.allowances(ui, frame, name);
         }
-        self.number(ui, &format!("{frame}.{name}"), "sewn length by size");
+        self.number(ui, &format!("{frame}.{name}"), &say!("card-sewn-length"));
     }
 
     fn segment(
@@ -155,11 +159,11 @@ impl Card<'_> {
             let words = format!("{from} – {}", segment.end());
             ui.label(RichText::new(&words).font(letters(look::TEXT)).color(self.look.ink));
             let (word, curved) = match segment {
-                Segment::Straight(_) => ("Curve it", true),
-                Segment::Curve(..) => ("Make it straight", false),
+                Segment::Straight(_) => (say!("card-curve"), true),
+                Segment::Curve(..) => (say!("card-straighten"), false),
                 _ => return,
             };
-            let response = ui.small_button(word);
+            let response = ui.small_button(&word);
             response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("{word} {words}")));
             if response.clicked() {
                 let bend = PieceCommand::Bend(frame.to_owned(), name.to_owned(), i, curved);
@@ -169,22 +173,23 @@ impl Card<'_> {
         match segment {
             Segment::Straight(_) => {}
             Segment::Curve(..) => {
-                self.text(ui, at("leaving"), &format!("handle leaving {from}"), true, "");
-                self.text(ui, at("arriving"), &format!("handle arriving at {}", segment.end()), true, "");
+                self.text(ui, at("leaving"), &say!("card-handle-leaving", point = from), true, "");
+                self.text(ui, at("arriving"), &say!("card-handle-arriving", point = segment.end()), true, "");
             }
-            Segment::Arc { .. } => self.text(ui, at("centre"), "centre", true, ""),
+            Segment::Arc { .. } => self.text(ui, at("centre"), &say!("card-centre"), true, ""),
             Segment::Smooth { through, .. } => {
-                self.text(ui, at("leaving heading"), "heading leaving", true, "free");
+                let free = say!("card-heading-free");
+                self.text(ui, at("leaving heading"), &say!("card-heading-leaving"), true, &free);
                 for k in 0..through.len() {
                     let at = Address { part: part.clone(), field: "through", at: i, inner: k };
-                    self.text(ui, at, &format!("through point {}", k + 1), true, "");
+                    self.text(ui, at, &say!("card-through", number = k + 1), true, "");
                 }
-                self.text(ui, at("arriving heading"), "heading arriving", true, "free");
+                self.text(ui, at("arriving heading"), &say!("card-heading-arriving"), true, &free);
             }
             Segment::Taken { .. } => {
-                self.text(ui, at("curve"), "curve taken", true, "");
-                self.text(ui, at("off"), "set off by, inside positive", true, "not set off");
-                self.text(ui, at("off_end"), "running to, at its end", true, "the same");
+                self.text(ui, at("curve"), &say!("card-curve-taken"), true, "");
+                self.text(ui, at("off"), &say!("card-set-off"), true, &say!("card-set-off-hint"));
+                self.text(ui, at("off_end"), &say!("card-set-off-end"), true, &say!("card-the-same"));
             }
         }
     }
@@ -193,13 +198,13 @@ impl Card<'_> {
     fn joint(&mut self, ui: &mut Ui, edge: &Edge, frame: &str, point: &str) {
         let smooth = edge.smooth_at.iter().any(|p| p == point);
         let mut wanted = smooth;
-        ui.checkbox(&mut wanted, format!("must run on smoothly at {point}"));
+        ui.checkbox(&mut wanted, say!("card-smooth-at", point));
         if wanted != smooth {
             let command = PieceCommand::SmoothAt(frame.to_owned(), edge.name.clone(), point.to_owned(), wanted);
             self.wishes.push(Wish::Run(Command::Piece(command)));
         }
-        let hint = "Turns a handle there so that it runs on; in every size";
-        if ui.small_button(format!("Make it smooth at {point}")).on_hover_text(hint).clicked() {
+        let about = say!("card-make-smooth-about");
+        if ui.small_button(say!("card-make-smooth", point)).on_hover_text(about).clicked() {
             let far = literal_text(self.handle_at(edge, frame, point), Some(unit_of(self.scene.draft())));
             let command = PieceCommand::MakeSmooth(frame.to_owned(), edge.name.clone(), point.to_owned(), far);
             self.wishes.push(Wish::Run(Command::Piece(command)));

@@ -10,13 +10,14 @@ use crate::app::state::{Room, Wish};
 use crate::compute::{Formula, Model};
 use crate::document::{Address, Part, Strip};
 use crate::session::{Act, Choosing, Command, PublishCommand, TextCommand, choices};
+use crate::texts::{id, own, said, say};
 
-/// A line of a card.
+/// A line of a card. Captions, hints and words of buttons are ids of texts.
 pub(super) enum Line {
     /// A formula: field, caption, what stands there while it is empty.
     Formula(&'static str, &'static str, &'static str),
-    /// Words.
-    Words(&'static str, &'static str, &'static str),
+    /// Words: field, caption.
+    Words(&'static str, &'static str),
     /// Something that is chosen.
     Choice(&'static str, &'static str),
     /// A count that is one where nothing is said.
@@ -27,44 +28,44 @@ pub(super) enum Line {
 
 /// Strips, after what they are cut from.
 const STRIP: &[Line] = &[
-    Line::Choice("kind", "what it is"),
-    Line::OneOrMore("count", "how many"),
-    Line::Formula("length", "finished length, from seam to seam", "such as waist * 0.9"),
-    Line::Formula("ends", "added at each end", "nothing"),
-    Line::Formula("width", "finished width", "such as 2 cm"),
-    Line::OneOrMore("layers", "layers of it"),
-    Line::Formula("allowance", "added along each side", "nothing"),
-    Line::Choice("grain", "how it lies on the cloth"),
-    Line::Formula("join", "allowance on each side of a join", "it is not joined"),
-    Line::Choice("place", "where on the body (cautions hang on it)"),
-    Line::Formula("free_end", "how far each free end hangs out", "not said"),
-    Line::Choice("fastened", "sewn fast at its middle"),
-    Line::Choice("in_lay", "in lay plans of its cloth"),
-    Line::Words("note", "note", ""),
+    Line::Choice("kind", id!("card-what-it-is")),
+    Line::OneOrMore("count", id!("card-how-many")),
+    Line::Formula("length", id!("card-finished-length"), id!("card-finished-length-hint")),
+    Line::Formula("ends", id!("card-strip-ends"), id!("card-nothing")),
+    Line::Formula("width", id!("card-finished-width"), id!("card-finished-width-hint")),
+    Line::OneOrMore("layers", id!("card-layers")),
+    Line::Formula("allowance", id!("card-strip-sides"), id!("card-nothing")),
+    Line::Choice("grain", id!("card-strip-grain")),
+    Line::Formula("join", id!("card-strip-join"), id!("card-strip-join-hint")),
+    Line::Choice("place", id!("card-strip-place")),
+    Line::Formula("free_end", id!("card-free-end"), id!("card-not-said")),
+    Line::Choice("fastened", id!("card-fastened")),
+    Line::Choice("in_lay", id!("card-in-lay")),
+    Line::Words("note", id!("card-note")),
 ];
 
 const NOTION: &[Line] = &[
-    Line::Choice("count", "how many"),
-    Line::Formula("size", "length or size", "none"),
-    Line::List("sold", "sold in", "Another size in which it is sold", "such as 20 cm"),
-    Line::Words("note", "note", ""),
+    Line::Choice("count", id!("card-how-many")),
+    Line::Formula("size", id!("card-notion-size"), id!("card-none")),
+    Line::List("sold", id!("card-sold"), id!("card-sold-another"), id!("card-sold-hint")),
+    Line::Words("note", id!("card-note")),
 ];
 
 const MATERIAL: &[Line] = &[
-    Line::Choice("kind", "what it is"),
-    Line::List("widths", "sold in the width", "Another width in which it is sold", "such as 140 cm"),
-    Line::Formula("selvedge", "selvedge on each side, not used", "nothing"),
-    Line::Choice("nap", "direction"),
-    Line::Choice("laid", "how it is laid to be cut"),
-    Line::Formula("folded_part", "width of the folded part, from the fold on", "as wide as its pieces need"),
-    Line::Formula("gap", "least distance between pieces", "none"),
-    Line::Formula("sold_in", "sold in steps of", "10 cm, or 1/8 yd"),
-    Line::Formula("stretch_along", "stretches along the thread by", "nothing, such as 5 %"),
-    Line::Formula("stretch_across", "stretches across by", "nothing"),
-    Line::Formula("shrinkage_along", "shrinks along the thread by", "nothing"),
-    Line::Formula("shrinkage_across", "shrinks across by", "nothing"),
-    Line::Choice("shrinks", "where that is allowed for"),
-    Line::Words("note", "note", ""),
+    Line::Choice("kind", id!("card-what-it-is")),
+    Line::List("widths", id!("card-width"), id!("card-width-another"), id!("card-width-hint")),
+    Line::Formula("selvedge", id!("card-selvedge"), id!("card-nothing")),
+    Line::Choice("nap", id!("card-nap")),
+    Line::Choice("laid", id!("card-laid")),
+    Line::Formula("folded_part", id!("card-folded-part"), id!("card-folded-part-hint")),
+    Line::Formula("gap", id!("card-gap"), id!("card-none")),
+    Line::Formula("sold_in", id!("card-sold-in"), id!("card-sold-in-hint")),
+    Line::Formula("stretch_along", id!("card-stretch-along"), id!("card-stretch-hint")),
+    Line::Formula("stretch_across", id!("card-stretch-across"), id!("card-nothing")),
+    Line::Formula("shrinkage_along", id!("card-shrink-along"), id!("card-nothing")),
+    Line::Formula("shrinkage_across", id!("card-shrink-across"), id!("card-nothing")),
+    Line::Choice("shrinks", id!("card-shrinks")),
+    Line::Words("note", id!("card-note")),
 ];
 
 impl Card<'_> {
@@ -77,7 +78,7 @@ impl Card<'_> {
         let Some(model) = scene.model() else { return };
         let plan = model.plan.publishing.strips.iter().find(|p| scene.draft().strips[p.place].name == *name);
         if let Some(plan) = plan {
-            self.by_size(ui, "length by size", Said::Length, &|case| model.item(case, plan.length)?.real());
+            self.by_size(ui, &say!("card-length-by-size"), Said::Length, &|case| model.item(case, plan.length)?.real());
         }
     }
 
@@ -89,14 +90,14 @@ impl Card<'_> {
         if let Some((model, formula)) = scene.model().zip(Self::formula_of(scene, &part, size))
             && let Some(said) = Said::of(Some(formula.kind))
         {
-            self.by_size(ui, "by size", said, &|case| model.real(case, formula).ok());
+            self.by_size(ui, &say!("card-by-size"), said, &|case| model.real(case, formula).ok());
         }
     }
 
     pub(super) fn material(&mut self, ui: &mut Ui, name: &str) {
         let act = Act::Cloth.action();
         let seen = self.shown.room == Room::Cloth;
-        if !seen && ui.small_button("How much to buy").on_hover_text(act.what).clicked() {
+        if !seen && ui.small_button(say!("card-cloth")).on_hover_text(act.what()).clicked() {
             self.wishes.push(Wish::Act(Act::Cloth));
         }
         self.lines(ui, &Part::Material(name.to_owned()), MATERIAL);
@@ -104,8 +105,8 @@ impl Card<'_> {
 
     /// The material of a strip, chosen from those of the draft.
     fn cut_from(&mut self, ui: &mut Ui, part: &Part, strip: &Strip) {
-        field::caption(ui, self.look, "cut from");
-        let word = |name: &str| if name.is_empty() { "bought".to_owned() } else { name.to_owned() };
+        field::caption(ui, self.look, &say!("card-cut-from"));
+        let word = |name: &str| if name.is_empty() { say!("card-bought") } else { name.to_owned() };
         let names = std::iter::once("").chain(self.scene.draft().materials.iter().map(|m| m.name.as_str()));
         let mut chosen = None;
         let menu = ComboBox::from_id_salt(("cut from", part)).selected_text(word(&strip.material)).show_ui(ui, |ui| {
@@ -115,7 +116,8 @@ impl Card<'_> {
                 }
             }
         });
-        menu.response.widget_info(|| WidgetInfo::labeled(Role::ComboBox, true, format!("cut from, of {part}")));
+        let called = of_part(&say!("card-cut-from"), part);
+        menu.response.widget_info(|| WidgetInfo::labeled(Role::ComboBox, true, called.as_str()));
         if let Some(name) = chosen {
             let at = Address::new(part.clone(), "material");
             self.wishes.push(Wish::Run(Command::Text(TextCommand::Set(at, name))));
@@ -124,17 +126,20 @@ impl Card<'_> {
 
     /// All lines of a card.
     pub(super) fn lines(&mut self, ui: &mut Ui, part: &Part, lines: &[Line]) {
+        let words = |id: &str| said(own(), id, &[]);
         for line in lines {
             match line {
                 Line::Formula(field, caption, hint) => {
-                    self.formula(ui, Address::new(part.clone(), field), caption, hint)
+                    self.formula(ui, Address::new(part.clone(), field), &words(caption), &words(hint));
                 }
-                Line::Words(field, caption, hint) => {
-                    self.text(ui, Address::new(part.clone(), field), caption, false, hint);
+                Line::Words(field, caption) => {
+                    self.text(ui, Address::new(part.clone(), field), &words(caption), false, "");
                 }
-                Line::Choice(field, caption) => self.choice(ui, part, field, caption),
-                Line::OneOrMore(field, caption) => self.count(ui, part, field, caption, 1),
-                Line::List(field, caption, another, hint) => self.list(ui, part, field, (caption, another, hint)),
+                Line::Choice(field, caption) => self.choice(ui, part, field, &words(caption)),
+                Line::OneOrMore(field, caption) => self.count(ui, part, field, &words(caption), 1),
+                Line::List(field, caption, another, hint) => {
+                    self.list(ui, part, field, (&words(caption), &words(another), &words(hint)));
+                }
             }
         }
     }
@@ -153,7 +158,7 @@ impl Card<'_> {
             let words = self.say(value, said);
             // What was typed as a number says it itself.
             if words != text {
-                self.say_line(ui, &format!("{words} in {}", self.scene.called(self.case)));
+                self.say_line(ui, &say!("card-number-in", number = words, size = self.scene.called(self.case)));
             }
         }
     }
@@ -194,9 +199,9 @@ impl Card<'_> {
                 field::caption(ui, self.look, caption);
                 ui.horizontal_wrapped(|ui| {
                     for (word, i) in words.iter().zip(0..) {
-                        let chosen = choice.now == i;
-                        let response = ui.selectable_label(chosen, *word);
-                        let called = format!("{caption}, of {part}: {word}");
+                        let (word, chosen) = (said(own(), word, &[]), choice.now == i);
+                        let response = ui.selectable_label(chosen, &word);
+                        let called = format!("{}: {word}", of_part(caption, part));
                         response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &called));
                         if response.clicked() {
                             to = i;
@@ -207,7 +212,7 @@ impl Card<'_> {
             Choosing::YesNo => {
                 let mut ticked = choice.now > 0;
                 let response = ui.checkbox(&mut ticked, caption);
-                let called = format!("{caption}, of {part}");
+                let called = of_part(caption, part);
                 response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, choice.now > 0, &called));
                 to = u32::from(ticked);
             }
@@ -226,13 +231,14 @@ impl Card<'_> {
         let mut to = now;
         field::caption(ui, self.look, caption);
         ui.horizontal(|ui| {
-            if self.small(ui, "−", format!("fewer: {caption}, of {part}")) {
+            let what = of_part(caption, part);
+            if self.small(ui, "−", say!("card-fewer", what)) {
                 to = now.saturating_sub(1);
             }
             let color = if is_said { self.look.ink } else { self.look.soft };
             let response = ui.label(RichText::new(counts.to_string()).color(color));
-            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{counts}: {caption}, of {part}")));
-            if self.small(ui, "+", format!("more: {caption}, of {part}")) {
+            response.widget_info(|| WidgetInfo::labeled(Role::Label, true, format!("{counts}: {what}")));
+            if self.small(ui, "+", say!("card-more", what)) {
                 to = counts + 1;
             }
         });
@@ -246,9 +252,9 @@ impl Card<'_> {
         let mut many = 0;
         while self.scene.draft().text(&Address::nth(part.clone(), field, many)).is_some() {
             let number = if many == 0 { String::new() } else { format!(" ({})", many + 1) };
-            self.formula(ui, Address::nth(part.clone(), field, many), &format!("{caption}{number}"), hint);
-            let called = format!("take out: {caption}{number}");
-            if self.small(ui, "Take it out", called) {
+            let caption = format!("{caption}{number}");
+            self.formula(ui, Address::nth(part.clone(), field, many), &caption, hint);
+            if self.small(ui, &say!("card-take-out"), say!("card-take-out-what", what = caption)) {
                 self.publish(PublishCommand::TakeItem(part.clone(), field, many));
             }
             many += 1;
@@ -268,4 +274,9 @@ impl Card<'_> {
     pub(super) fn publish(&mut self, command: PublishCommand) {
         self.wishes.push(Wish::Run(Command::Publish(command)));
     }
+}
+
+/// What a choice or count is called: its caption, and whose it is.
+fn of_part(caption: &str, part: &Part) -> String {
+    say!("card-choice-of", caption, part = part.words())
 }

@@ -10,15 +10,18 @@ use crate::base::tolerance;
 use crate::document::{Address, Fit, Part, Seam, Side};
 use crate::proof::seam_state as measured;
 use crate::session::{Command, PartCommand};
+use crate::texts::say;
 
 impl Card<'_> {
     pub(super) fn seam(&mut self, ui: &mut Ui, name: &str) {
         let Some(seam) = self.scene.draft().seams.iter().find(|s| s.name == *name).cloned() else { return };
         let part = Part::Seam(name.to_owned());
-        for (two, edges, caption) in [(false, &seam.one, "side one"), (true, &seam.two, "side two")] {
-            let called = format!("{caption} of seam {name}");
-            let hint = "edges one behind the other, such as front.side";
-            self.listed(ui, caption, Field::SeamSide(name.to_owned(), two), edges, &called, hint);
+        for (two, edges, caption, called) in [
+            (false, &seam.one, say!("card-side-one"), say!("card-side-one-of", seam = name)),
+            (true, &seam.two, say!("card-side-two"), say!("card-side-two-of", seam = name)),
+        ] {
+            let hint = say!("card-side-hint");
+            self.listed(ui, &caption, Field::SeamSide(name.to_owned(), two), edges, &called, &hint);
             for edge in edges {
                 self.found(ui, edge);
             }
@@ -26,24 +29,24 @@ impl Card<'_> {
         self.fit(ui, &seam);
         self.listed(
             ui,
-            "kept true by these values (none: it is watched)",
+            &say!("card-seam-found-by"),
             Field::FoundBy(part.clone()),
             &seam.found_by,
-            &format!("kept true by, of seam {name}"),
-            "watched only",
+            &say!("card-seam-found-by-of", seam = name),
+            &say!("card-seam-found-by-hint"),
         );
         self.sewing(ui, &seam);
-        self.text(ui, Address::new(part, "note"), "note", false, "");
+        self.text(ui, Address::new(part, "note"), &say!("card-note"), false, "");
         let scene = self.scene;
         let place = scene.model().and_then(|m| m.plan.seams.iter().position(|s| *s.name == *seam.name));
         if let (Some(model), Some(i)) = (scene.model(), place) {
             let plan = &model.plan.seams[i];
             let words = scene.seams(self.case).get(i).map_or_else(String::new, |s| s.words.clone());
-            self.say_line(ui, &format!("{words} in {}", scene.called(self.case)));
-            self.by_size(ui, "side one less side two", Said::Length, &|case| {
+            self.say_line(ui, &say!("card-seam-in", state = words, size = scene.called(self.case)));
+            self.by_size(ui, &say!("card-seam-difference"), Said::Length, &|case| {
                 measured(model, plan, case).map(|s| s.one - s.two)
             });
-            self.by_size(ui, "too long or too short", Said::Length, &|case| {
+            self.by_size(ui, &say!("card-seam-excess"), Said::Length, &|case| {
                 // What is true to the last digit is nothing.
                 measured(model, plan, case).map(|s| if s.excess.abs() < tolerance::EQUAL { 0.0 } else { s.excess })
             });
@@ -59,43 +62,31 @@ impl Card<'_> {
     }
 
     fn fit(&mut self, ui: &mut Ui, seam: &Seam) {
-        field::caption(ui, self.look, "how the sides fit");
-        let (longer, amount) = match &seam.fit {
-            Fit::Equal => (Side::One, String::new()),
-            Fit::Eased { longer, by } => (*longer, by.clone()),
-            Fit::Gathered { longer, times, .. } => (*longer, times.clone()),
-            Fit::Stretched { shorter, times } => (*shorter, times.clone()),
+        field::caption(ui, self.look, &say!("card-fit"));
+        let longer = match &seam.fit {
+            Fit::Equal => Side::One,
+            Fit::Eased { longer, .. } | Fit::Gathered { longer, .. } => *longer,
+            Fit::Stretched { shorter, .. } => *shorter,
         };
-        let is = |kind: &str| match &seam.fit {
-            Fit::Equal => kind == "equal",
-            Fit::Eased { .. } => kind == "eased",
-            Fit::Gathered { .. } => kind == "gathered",
-            Fit::Stretched { .. } => kind == "stretched",
-        };
-        let or = |text: &str| if amount.is_empty() { text.to_owned() } else { amount.clone() };
+        let is_eased = matches!(seam.fit, Fit::Eased { .. });
+        let is_gathered = matches!(seam.fit, Fit::Gathered { .. });
+        let is_stretched = matches!(seam.fit, Fit::Stretched { .. });
         let choices = [
-            ("equal", Fit::Equal),
-            ("eased", Fit::Eased { longer, by: if is("eased") { amount.clone() } else { "1 cm".to_owned() } }),
+            (seam.fit == Fit::Equal, say!("card-fit-equal"), Fit::Equal),
+            (is_eased, say!("card-fit-eased"), Fit::Eased { longer, by: "1 cm".to_owned() }),
             (
-                "gathered",
-                Fit::Gathered {
-                    longer,
-                    times: if is("gathered") { or("1.5") } else { "1.5".to_owned() },
-                    least: String::new(),
-                    most: String::new(),
-                },
+                is_gathered,
+                say!("card-fit-gathered"),
+                Fit::Gathered { longer, times: "1.5".to_owned(), least: String::new(), most: String::new() },
             ),
-            (
-                "stretched",
-                Fit::Stretched { shorter: longer, times: if is("stretched") { or("0.9") } else { "0.9".to_owned() } },
-            ),
+            (is_stretched, say!("card-fit-stretched"), Fit::Stretched { shorter: longer, times: "0.9".to_owned() }),
         ];
         let name = seam.name.clone();
         ui.horizontal_wrapped(|ui| {
-            for (word, fit) in choices {
-                let chosen = is(word);
-                let response = ui.selectable_label(chosen, word);
-                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("fit {word}")));
+            for (chosen, word, fit) in choices {
+                let response = ui.selectable_label(chosen, &word);
+                let called = say!("card-fit-called", fit = word);
+                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called.as_str()));
                 if response.clicked() && !chosen {
                     self.wishes.push(Wish::Run(Command::Part(PartCommand::SeamFit(name.clone(), fit))));
                 }
@@ -107,41 +98,45 @@ impl Card<'_> {
         };
         let (caption, swapped) = match &seam.fit {
             Fit::Equal => return,
-            Fit::Eased { by, .. } => ("longer by", Fit::Eased { longer: other, by: by.clone() }),
+            Fit::Eased { by, .. } => (say!("card-fit-by"), Fit::Eased { longer: other, by: by.clone() }),
             Fit::Gathered { times, least, most, .. } => (
-                "times as long",
+                say!("card-fit-times"),
                 Fit::Gathered { longer: other, times: times.clone(), least: least.clone(), most: most.clone() },
             ),
-            Fit::Stretched { times, .. } => ("times as long", Fit::Stretched { shorter: other, times: times.clone() }),
+            Fit::Stretched { times, .. } => {
+                (say!("card-fit-times"), Fit::Stretched { shorter: other, times: times.clone() })
+            }
         };
-        let side = if longer == Side::One { "side one" } else { "side two" };
+        let words = match (longer, is_stretched) {
+            (Side::One, false) => say!("card-one-longer"),
+            (Side::One, true) => say!("card-one-shorter"),
+            (Side::Two, false) => say!("card-two-longer"),
+            (Side::Two, true) => say!("card-two-shorter"),
+        };
         ui.horizontal(|ui| {
-            self.say_line(ui, &format!("{side} is {}", if is("stretched") { "shorter" } else { "longer" }));
-            if ui.small_button("The other side").clicked() {
+            self.say_line(ui, &words);
+            if ui.small_button(say!("card-other-side")).clicked() {
                 self.wishes.push(Wish::Run(Command::Part(PartCommand::SeamFit(name, swapped))));
             }
         });
-        self.text(ui, Address::new(Part::Seam(seam.name.clone()), "fit"), caption, true, "");
+        self.text(ui, Address::new(Part::Seam(seam.name.clone()), "fit"), &caption, true, "");
     }
 
     pub(super) fn condition(&mut self, ui: &mut Ui, name: &str) {
         let part = Part::Condition(name.to_owned());
         let Some(condition) = self.scene.draft().conditions.iter().find(|c| c.name == *name).cloned() else { return };
-        self.text(ui, Address::new(part.clone(), "must"), "must hold", true, "a = b, or a >= b");
+        self.text(ui, Address::new(part.clone(), "must"), &say!("card-must"), true, &say!("card-must-hint"));
         self.listed(
             ui,
-            "kept true by these values",
+            &say!("card-condition-found-by"),
             Field::FoundBy(part.clone()),
             &condition.found_by,
-            &format!("kept true by, of condition {name}"),
-            "all that it depends on",
+            &say!("card-condition-found-by-of", condition = name),
+            &say!("card-condition-found-by-hint"),
         );
-        self.text(ui, Address::new(part, "note"), "note", false, "");
-        let scene = self.scene;
-        let Some(model) = scene.model() else { return };
-        for (side, caption) in [("left", "left side by size"), ("right", "right side by size")] {
-            self.number(ui, &format!("condition.{name}.{side}"), caption);
+        self.text(ui, Address::new(part, "note"), &say!("card-note"), false, "");
+        for (side, caption) in [("left", say!("card-left-side")), ("right", say!("card-right-side"))] {
+            self.number(ui, &format!("condition.{name}.{side}"), &caption);
         }
-        let _ = model;
     }
 }

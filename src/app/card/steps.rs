@@ -3,24 +3,26 @@
 use egui::{RichText, Role, Ui, WidgetInfo};
 
 use super::Card;
+use super::fields::field_words;
 use crate::app::field;
 use crate::app::look::{self, letters};
 use crate::app::state::Wish;
 use crate::compute::unit_of;
 use crate::document::{Address, Does, Opening, Part, Piece, Role as TextRole, Step, StripEnds};
 use crate::session::{Command, STEP_KINDS, StepCommand, Switch, new_step};
+use crate::texts::{own, said, say};
 
 impl Card<'_> {
     /// What a derived piece is made of, its steps, and what can be done next.
     pub(super) fn steps(&mut self, ui: &mut Ui, piece: &Piece) {
-        field::caption(ui, self.look, &format!("made of {}; it follows that piece in every size", piece.of));
+        field::caption(ui, self.look, &say!("card-made-of", piece = &*piece.of));
         for (i, step) in piece.steps.iter().enumerate() {
             self.step(ui, piece, i, step);
         }
-        field::caption(ui, self.look, "a further step");
+        field::caption(ui, self.look, &say!("card-further-step"));
         ui.horizontal_wrapped(|ui| {
             for (kind, word) in STEP_KINDS.iter().enumerate() {
-                if ui.small_button(*word).clicked() {
+                if ui.small_button(said(own(), word, &[])).clicked() {
                     self.add(piece, kind);
                 }
             }
@@ -42,22 +44,24 @@ impl Card<'_> {
     fn step(&mut self, ui: &mut Ui, piece: &Piece, i: usize, step: &Step) {
         ui.add_space(6.0);
         ui.horizontal_wrapped(|ui| {
-            let many = match &step.does {
-                Does::Spread(spread) if spread.count > 0 => format!(", {} times", spread.count),
-                _ => String::new(),
+            let (number, does) = (i + 1, kind(&step.does));
+            let words = match &step.does {
+                Does::Spread(spread) if spread.count > 0 => {
+                    say!("card-step-times", number, does, count = spread.count)
+                }
+                _ => say!("card-step", number, does),
             };
-            let words = format!("{}. {}{many}", i + 1, kind(&step.does));
             ui.label(RichText::new(words).font(letters(look::TEXT)).color(self.look.ink));
             let run = |command: StepCommand| Wish::Run(Command::Step(command));
             let orders = [
-                ("Earlier", i > 0, run(StepCommand::Move(piece.name.clone(), i, true))),
-                ("Later", i + 1 < piece.steps.len(), run(StepCommand::Move(piece.name.clone(), i, false))),
-                ("Take out", true, Wish::TakeOut(piece.name.clone(), i)),
+                (say!("card-earlier"), i > 0, run(StepCommand::Move(piece.name.clone(), i, true))),
+                (say!("card-later"), i + 1 < piece.steps.len(), run(StepCommand::Move(piece.name.clone(), i, false))),
+                (say!("card-take-step-out"), true, Wish::TakeOut(piece.name.clone(), i)),
             ];
             for (word, enabled, wish) in orders {
-                let response = ui.add_enabled(enabled, egui::Button::new(word).small());
-                response
-                    .widget_info(|| WidgetInfo::labeled(Role::Button, enabled, format!("{word} step {}", step.name)));
+                let response = ui.add_enabled(enabled, egui::Button::new(&word).small());
+                let called = say!("card-step-called", word, step = &*step.name);
+                response.widget_info(|| WidgetInfo::labeled(Role::Button, enabled, called.as_str()));
                 if response.clicked() {
                     self.wishes.push(wish);
                 }
@@ -74,9 +78,8 @@ impl Card<'_> {
         // For whom, and notes, come after what is done.
         texts.sort_by_key(|(at, _)| ["step person", "step note"].contains(&at.field));
         for (at, formula) in texts {
-            let word = at.field.trim_start_matches("step ");
             let which = if at.inner > 0 { format!(" {}", at.inner + 1) } else { String::new() };
-            let caption = format!("{}: {}{which}", step.name, word.replace('_', " "));
+            let caption = format!("{}: {}{which}", step.name, field_words(at.field.trim_start_matches("step ")));
             self.text(ui, at, &caption, formula, "");
         }
     }
@@ -84,36 +87,37 @@ impl Card<'_> {
     fn switches(&mut self, ui: &mut Ui, piece: &Piece, i: usize, step: &Step) {
         let opening = |now: Opening| {
             [
-                ("As usual", Opening::Usual),
-                ("A dart", Opening::Dart),
-                ("Straight across", Opening::Straight),
-                ("A curve across", Opening::Curve),
+                (say!("card-opening-usual"), Opening::Usual),
+                (say!("card-opening-dart"), Opening::Dart),
+                (say!("card-opening-straight"), Opening::Straight),
+                (say!("card-opening-curve"), Opening::Curve),
             ]
             .map(|(word, to)| (word, now == to, Switch::Opening(to)))
         };
-        let all: Vec<(&str, bool, Switch)> = match &step.does {
+        let all: Vec<(String, bool, Switch)> = match &step.does {
             Does::MoveDart(m) => opening(m.opening).to_vec(),
             Does::Spread(s) => {
                 let mut all = opening(s.opening).to_vec();
-                all.push(("In parallel", s.parallel, Switch::Parallel(!s.parallel)));
-                all.push(("One more slash", false, Switch::Count(s.count.max(1) + 1)));
+                all.push((say!("card-parallel"), s.parallel, Switch::Parallel(!s.parallel)));
+                all.push((say!("card-more-slashes"), false, Switch::Count(s.count.max(1) + 1)));
                 if s.count > 1 {
-                    all.push(("One slash less", false, Switch::Count(s.count - 1)));
+                    all.push((say!("card-fewer-slashes"), false, Switch::Count(s.count - 1)));
                 }
                 all
             }
-            Does::Join(j) => vec![("The other way", j.reversed, Switch::Reversed(!j.reversed))],
-            Does::AddStrip(a) => [("Square ends", StripEnds::Square), ("Mirrored ends", StripEnds::Mirrored)]
-                .map(|(word, to)| (word, a.ends == to, Switch::Ends(to)))
-                .to_vec(),
+            Does::Join(j) => vec![(say!("card-other-way"), j.reversed, Switch::Reversed(!j.reversed))],
+            Does::AddStrip(a) => {
+                let all =
+                    [(say!("card-square-ends"), StripEnds::Square), (say!("card-mirrored-ends"), StripEnds::Mirrored)];
+                all.map(|(word, to)| (word, a.ends == to, Switch::Ends(to))).to_vec()
+            }
             _ => return,
         };
         ui.horizontal_wrapped(|ui| {
             for (word, is_on, switch) in all {
-                let response = ui.selectable_label(is_on, word);
-                response.widget_info(|| {
-                    WidgetInfo::selected(Role::Button, true, is_on, format!("{word} in step {}", step.name))
-                });
+                let response = ui.selectable_label(is_on, &word);
+                let called = say!("card-switch-called", word, step = &*step.name);
+                response.widget_info(|| WidgetInfo::selected(Role::Button, true, is_on, called.as_str()));
                 if response.clicked() {
                     self.wishes.push(Wish::Run(Command::Step(StepCommand::Switch(piece.name.clone(), i, switch))));
                 }
@@ -123,21 +127,21 @@ impl Card<'_> {
 }
 
 /// What a step does, in words.
-fn kind(does: &Does) -> &'static str {
+fn kind(does: &Does) -> String {
     match does {
-        Does::MoveDart(_) => "Dart moved",
-        Does::Spread(_) => "Slashed and spread",
-        Does::Cut(_) => "Cut in two",
-        Does::Join(_) => "Joined",
-        Does::Unfold(_) => "Unfolded",
-        Does::TurnOver => "Turned over",
-        Does::AddStrip(_) => "Strip added",
-        Does::MoveEdge(_) => "Edge moved",
-        Does::Share(_) => "Amount shared",
-        Does::ToCutLine(_) => "To the cut line",
-        Does::Redraw(_) => "Edge drawn anew",
-        Does::Draw(_) => "Drawn",
-        Does::LeaveOut(_) => "Left out",
+        Does::MoveDart(_) => say!("card-did-move-dart"),
+        Does::Spread(_) => say!("card-did-spread"),
+        Does::Cut(_) => say!("card-did-cut"),
+        Does::Join(_) => say!("card-did-join"),
+        Does::Unfold(_) => say!("card-did-unfold"),
+        Does::TurnOver => say!("card-did-turn-over"),
+        Does::AddStrip(_) => say!("card-did-add-strip"),
+        Does::MoveEdge(_) => say!("card-did-move-edge"),
+        Does::Share(_) => say!("card-did-share"),
+        Does::ToCutLine(_) => say!("card-did-to-cut-line"),
+        Does::Redraw(_) => say!("card-did-redraw"),
+        Does::Draw(_) => say!("card-did-draw"),
+        Does::LeaveOut(_) => say!("card-did-leave-out"),
     }
 }
 

@@ -8,6 +8,7 @@ use crate::app::field::{self, Form};
 use crate::app::state::{Field, Room, Wish};
 use crate::document::{Address, Draft, Part};
 use crate::session::{Command, PartCommand};
+use crate::texts::say;
 
 /// The views in which a value has a formula of its own, each with its place there.
 fn views_of(draft: &Draft, value: &str) -> Vec<(String, usize)> {
@@ -22,25 +23,25 @@ impl Card<'_> {
         let found = value.is_found();
         let at = |field: &'static str| Address::new(part.clone(), field);
         if found {
-            self.text(ui, at("start"), "start", true, "where the search begins");
-            self.text(ui, at("least"), "least", true, "no limit");
-            self.text(ui, at("most"), "most", true, "no limit");
+            self.text(ui, at("start"), &say!("card-start"), true, &say!("card-start-hint"));
+            self.text(ui, at("least"), &say!("card-least"), true, &say!("card-no-limit"));
+            self.text(ui, at("most"), &say!("card-most"), true, &say!("card-no-limit"));
         } else {
-            self.text(ui, at("is"), "formula", true, "a formula, such as 2 cm or bust / 20");
+            self.text(ui, at("is"), &say!("card-formula"), true, &say!("card-formula-hint"));
         }
         for (view, i) in views_of(self.scene.draft(), name) {
             let at = Address::nth(Part::View(view.clone()), "value is", i);
-            self.text(ui, at, &format!("in view {view}"), true, "");
+            self.text(ui, at, &say!("card-in-view", view), true, "");
         }
         let (word, what) = match found {
-            true => ("Give it", "Its start becomes its formula, and nothing is found by it any more"),
-            false => ("Let it be found", "Its formula becomes the start; a seam or condition says what it is found by"),
+            true => (say!("card-give"), say!("card-give-about")),
+            false => (say!("card-find"), say!("card-find-about")),
         };
         if ui.small_button(word).on_hover_text(what).clicked() {
             self.wishes.push(Wish::Run(Command::Part(PartCommand::MakeFound(name.to_owned(), !found))));
         }
-        self.text(ui, at("note"), "note", false, "");
-        self.number(ui, name, "by size");
+        self.text(ui, at("note"), &say!("card-note"), false, "");
+        self.number(ui, name, &say!("card-by-size"));
     }
 
     /// The number of a node by its name.
@@ -58,15 +59,15 @@ impl Card<'_> {
     pub(super) fn person(&mut self, ui: &mut Ui, name: &str) {
         let draft = self.scene.draft();
         let Some(person) = draft.chart.persons.iter().find(|p| p.name == *name) else { return };
-        self.text(ui, Address::new(Part::Person(name.to_owned()), "note"), "note", false, "");
+        self.text(ui, Address::new(Part::Person(name.to_owned()), "note"), &say!("card-note"), false, "");
         if self.shown.room == Room::Chart {
             // A field is in one place only.
-            return self.say_line(ui, &format!("The numbers of {name} stand in the chart, behind the sizes."));
+            return self.say_line(ui, &say!("card-person-numbers", name));
         }
         for row in &draft.chart.rows {
             let text = person.cells.iter().find(|c| c.0 == row.name).map_or("", |c| c.1.as_str());
             field::caption(ui, self.look, &row.name);
-            let called = format!("{} of {name}", row.name);
+            let called = say!("card-called", caption = &*row.name, part = name);
             let width = ui.available_width() - 12.0;
             let form = Form { called: &called, hint: &row.is, width, formula: true, choose_all: true, lines: 0 };
             let field = Field::PersonCell(name.to_owned(), row.name.clone());

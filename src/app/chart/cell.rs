@@ -13,6 +13,7 @@ use crate::app::look::{self, Look, letters};
 use crate::app::state::{Field, Room, Shown, Wish};
 use crate::document::{Part, Row};
 use crate::session::{ChartCommand, Command};
+use crate::texts::say;
 
 /// Height of a number, px; below it a step may stand.
 pub(super) const ROW: f32 = 28.0;
@@ -213,20 +214,22 @@ pub(super) fn show(
     let upper = rect.with_max_y(rect.top() + ROW);
     let (row, column) = (section.rows[r], &section.columns[c]);
     let text = sight.typed(row, column);
-    let called = format!("{} in {}", row.name, column.name());
+    // Wanted of few cells only.
+    let called = || say!("chart-cell", row = &*row.name, column = column.words());
     let instead = if text.is_empty() { sight.instead(s, row, column) } else { String::new() };
     let Some(field) = column.field(row) else {
-        return formula(ui, look, row, text, &called, rect, wishes);
+        return formula(ui, look, row, text, &called(), rect, wishes);
     };
     let id = field::id(&field);
     // A field that lost the focus is a field once more, so that what was typed is taken, or taken back.
     let typing = shown.typing.as_ref().is_some_and(|t| t.field == field);
     if typing || ui.memory(|m| m.has_focus(id)) {
-        return edited(ui, shown, (field, row), text, Form { called: &called, hint: &instead, ..FORM }, upper, wishes);
+        let form = Form { called: &called(), hint: &instead, ..FORM };
+        return edited(ui, shown, (field, row), text, form, upper, wishes);
     }
     let response = ui.interact(rect, id, Sense::click());
     response.widget_info(|| WidgetInfo::text_edit(true, text, text, &instead));
-    ui.ctx().accesskit_node_builder(id, |node| node.set_label(called.as_str()));
+    ui.ctx().accesskit_node_builder(id, |node| node.set_label(called()));
     if response.clicked() {
         ui.memory_mut(|m| m.request_focus(id));
         choose_all(ui, id, text);

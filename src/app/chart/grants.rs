@@ -8,6 +8,7 @@ use crate::app::state::Room;
 use crate::document::{Part, Row};
 use crate::output::save_all;
 use crate::session::{Act, Block, ChartCommand, Command, export_chart};
+use crate::texts::say;
 
 use super::{ChartWish, Page};
 
@@ -104,23 +105,24 @@ impl Window {
         };
         match to.map(|(i, _)| i) {
             Some(to) => self.run(&Command::Chart(ChartCommand::PlaceRow(name, to))),
-            None => self.refuse(format!("{name} is the {} row already", if by < 0 { "first" } else { "last" })),
+            None if by < 0 => self.refuse(say!("chart-first-row", row = name)),
+            None => self.refuse(say!("chart-last-row", row = name)),
         }
     }
 
     /// Reads a table from the disk, to be looked at.
     pub(in crate::app) fn read_table(&mut self, path: &Path) {
         let read = || -> Result<String, String> {
-            let cannot = |e: std::io::Error| format!("{} cannot be read: {e}", path.display());
+            let file = path.display().to_string();
+            let cannot = |e: std::io::Error| say!("chart-not-read", file, why = e.to_string());
             let about = std::fs::metadata(path).map_err(cannot)?;
             if !about.is_file() {
-                return Err(format!("{} is not a file", path.display()));
+                return Err(say!("chart-no-file", file));
             }
             if about.len() > MOST_BYTES {
-                return Err(format!("{} has {} bytes; at most {MOST_BYTES} are read", path.display(), about.len()));
+                return Err(say!("chart-too-large", file, bytes = about.len(), most = MOST_BYTES));
             }
-            String::from_utf8(std::fs::read(path).map_err(cannot)?)
-                .map_err(|_| format!("{} is not plain text (UTF-8); save it as CSV first", path.display()))
+            String::from_utf8(std::fs::read(path).map_err(cannot)?).map_err(|_| say!("chart-not-text", file))
         };
         match read() {
             Ok(text) => {
@@ -137,7 +139,7 @@ impl Window {
     pub(in crate::app) fn write_table(&mut self, path: &Path) {
         let folder = path.parent().filter(|p| !p.as_os_str().is_empty()).unwrap_or(Path::new("."));
         let Some(name) = path.file_name().map(|n| n.to_string_lossy().into_owned()) else {
-            return self.problem("a name is needed");
+            return self.problem(&say!("chart-name-needed"));
         };
         let written = export_chart(self.open.work().draft())
             .map_err(|e| e.to_string())
@@ -145,7 +147,7 @@ impl Window {
         match written {
             Ok(_) => {
                 self.shown.ask = None;
-                self.tell(format!("the chart is written to {}", path.display()));
+                self.tell(say!("chart-written", file = path.display().to_string()));
             }
             Err(problem) => self.problem(&problem),
         }

@@ -13,6 +13,7 @@ use crate::app::look::{self, Look, letters};
 use crate::app::state::{Shown, Wish};
 use crate::document::{Part, RowKind};
 use crate::session::{Step, row_steps};
+use crate::texts::say;
 
 /// Width of a row's name, px.
 const NAME: f32 = 150.0;
@@ -62,8 +63,7 @@ impl Ground {
 pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut Vec<Wish>) {
     let chart = &sight.scene.draft().chart;
     if chart.rows.is_empty() || crate::document::Axis::ALL.into_iter().all(|a| chart.labels(a).is_empty()) {
-        let words = "A chart needs sizes and rows: add the first size and the first row with the buttons above, or paste a table.";
-        ui.label(egui::RichText::new(words).color(look.soft));
+        ui.label(egui::RichText::new(say!("chart-empty")).color(look.soft));
     }
     let from = cell::focused(ui, sight);
     cell::pasted(ui, sight, shown, from, wishes);
@@ -168,8 +168,11 @@ fn step_line(ui: &Ui, look: &Look, sight: &Sight<'_>, (s, r, c): Place, step: St
     let (row, column) = (section.rows[r], &section.columns[c]);
     let kind = sight.number(s, row, column).and_then(|(_, kind)| kind);
     let words = step_words(row, step.by, kind, sight.scene);
-    let told =
-        format!("step of {} to {}: {words}{}", row.name, column.name(), if step.uneven { ", uneven" } else { "" });
+    let (name, to) = (&*row.name, column.words());
+    let told = match step.uneven {
+        true => say!("chart-step-uneven", row = name, size = to, step = words),
+        false => say!("chart-step", row = name, size = to, step = words),
+    };
     let response = ui.interact(rect, ui.scope_id().with(("step", r, c)), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
     let (words, color) = if step.uneven { (format!("≠ {words}"), look.warning) } else { (words, look.soft) };
@@ -199,7 +202,8 @@ fn names(
         let rect = Rect::from_min_size(pos2(left.left(), cell.top()), vec2(NAME, cell.height()));
         let response = inner.interact(rect, inner.scope_id().with(&row.name), Sense::click());
         let chosen = shown.part == Some(Part::Row(row.name.clone()));
-        response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, format!("row {}", row.name)));
+        let called = say!("chart-row", row = &*row.name);
+        response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, called.as_str()));
         let ground = if chosen || response.hovered() { look.touched } else { look.sheet };
         inner.painter().rect_filled(rect, 0.0, ground);
         inner.painter().hline(rect.x_range(), rect.bottom(), Stroke::new(0.5, look.border));
@@ -217,8 +221,8 @@ fn names(
         let at = pos2(rect.left() + 8.0, rect.center().y - galley.size().y / 2.0);
         inner.painter().galley(at, galley, look.ink);
         let about = match (house, row.what.as_str()) {
-            (true, "") => "house row".to_owned(),
-            (true, what) => format!("house row: {what}"),
+            (true, "") => say!("card-row-house-called"),
+            (true, what) => say!("chart-house-row", what),
             (false, what) => what.to_owned(),
         };
         let response = if about.is_empty() { response } else { response.on_hover_text(about) };
@@ -238,10 +242,8 @@ fn heads(
     wishes: &mut Vec<Wish>,
 ) {
     let section = &sight.sections[s];
-    let by: Vec<&str> = section.by.iter().map(|a| a.word()).collect();
-    let words = if by.is_empty() { "the same in all".to_owned() } else { format!("by {}", by.join(", ")) };
-    // Persons stand behind the sizes of every section.
-    let again = if s > 0 { format!(", rows {words}") } else { String::new() };
+    let by: Vec<String> = section.by.iter().map(|a| a.words()).collect();
+    let words = if by.is_empty() { say!("chart-same-in-all") } else { say!("chart-by", axes = by.join(", ")) };
     let base = sight.scene.cases().and_then(|c| c.base);
     let clip = head.intersect(ui.clip_rect());
     let mut inner = ui.new_child(UiBuilder::new().max_rect(head).id_salt(("sizes", s)));
@@ -255,15 +257,22 @@ fn heads(
         inner.set_clip_rect(clip.with_min_x(head.left() + NAME));
         let case = sight.case(s, column);
         let is_base = case.is_some() && case == base;
-        let called = format!("column {}{}{again}", column.name(), if is_base { ", base" } else { "" });
+        let (name, rows) = (column.words(), &*words);
+        // Persons stand behind the sizes of every section.
+        let called = match (is_base, s > 0) {
+            (false, false) => say!("chart-column", name),
+            (true, false) => say!("chart-base-column", name),
+            (false, true) => say!("chart-column-of", name, rows),
+            (true, true) => say!("chart-base-column-of", name, rows),
+        };
         let response = inner.interact(rect, inner.scope_id().with(c), Sense::click());
         response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen[i], called.as_str()));
         if chosen[i] || response.hovered() {
             inner.painter().rect_filled(rect, 0.0, look.touched);
         }
         let color = case.map_or(look.ink, |case| look.size(sight.scene.part(case)));
-        let words = if is_base { format!("{} base", column.name()) } else { column.name().to_owned() };
-        cell::number(&inner, rect, &words, color);
+        let name = if is_base { say!("chart-base-of", name) } else { name };
+        cell::number(&inner, rect, &name, color);
         if chosen[i] {
             let line = Stroke::new(2.0, color);
             inner.painter().hline((rect.left() + 6.0)..=(rect.right() - 6.0), rect.bottom() - 2.0, line);

@@ -18,7 +18,8 @@ use super::look::{self, Look, letters};
 use super::scene::Scene;
 use super::state::{Room, Shown, Wish};
 use super::{guide, help};
-use crate::session::{Act, STEP_RULE};
+use crate::session::{Act, step_rule};
+use crate::texts::say;
 use sight::Sight;
 
 /// Paints the chart.
@@ -43,29 +44,30 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 /// The title and the pages.
 fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Chart").font(letters(look::LARGE)).color(look.ink));
+        ui.label(RichText::new(say!("chart-title")).font(letters(look::LARGE)).color(look.ink));
         let waiting = match sight.waiting.len() {
-            0 => "Proposals".to_owned(),
-            many => format!("Proposals: {many}"),
+            0 => say!("chart-proposals"),
+            many => say!("chart-proposals-many", many),
         };
         for (page, word) in [
-            (Page::Numbers, "Numbers".to_owned()),
-            (Page::Sizes, "Sizes and sets".to_owned()),
+            (Page::Numbers, say!("chart-numbers")),
+            (Page::Sizes, say!("chart-sizes")),
             (Page::Proposals, waiting),
-            (Page::Paste, "Paste".to_owned()),
+            (Page::Paste, say!("chart-paste")),
         ] {
             let chosen = shown.chart.page == page;
             let response = ui.selectable_label(chosen, &word);
-            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("page {word}")));
+            let called = say!("chart-page", page = word);
+            response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, called.as_str()));
             if response.clicked() {
                 wishes.push(Wish::Chart(ChartWish::Page(page)));
             }
         }
         ui.add_space(10.0);
-        if ui.button("Show the pieces").clicked() {
+        if ui.button(say!("chart-show-pieces")).clicked() {
             wishes.push(Wish::Room(Room::Table));
         }
-        help::question(ui, "the chart", "chart", wishes);
+        help::question(ui, &say!("chart-question"), "chart", wishes);
     });
     ui.add_space(2.0);
 }
@@ -74,25 +76,23 @@ fn head(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut
 fn tools(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         for act in [Act::AddSize, Act::AddRow, Act::AddPerson, Act::PasteNumbers, Act::ReadTable, Act::WriteTable] {
-            let response = ui.button(act.action().name.trim_end_matches(" …")).on_hover_text(act.action().what);
+            let response = ui.button(act.action().name().trim_end_matches(" …")).on_hover_text(act.action().what());
             guide::mark(ui, shown, act, &response);
             if response.clicked() {
                 wishes.push(Wish::Act(act));
             }
         }
         let steps = shown.chart.steps;
-        let response = ui.selectable_label(steps, "Steps").on_hover_text(STEP_RULE);
-        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, steps, "steps under the numbers"));
+        let response = ui.selectable_label(steps, say!("chart-steps")).on_hover_text(step_rule());
+        let called = say!("chart-steps-called");
+        response.widget_info(|| WidgetInfo::selected(Role::CheckBox, true, steps, called.as_str()));
         if response.clicked() {
             wishes.push(Wish::Act(Act::Steps));
         }
     });
     let words = match shown.chart.steps {
-        true => STEP_RULE,
-        false => {
-            "Type a number with its unit, or +2 cm for a step from the size before. Enter, Tab and arrows go from cell to cell. \
-             Numbers with a question mark are proposals until they are confirmed."
-        }
+        true => step_rule(),
+        false => say!("chart-how"),
     };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
     ui.add_space(4.0);

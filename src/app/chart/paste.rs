@@ -13,6 +13,7 @@ use crate::app::state::{Shown, Wish};
 use crate::base::{Severity, Unit};
 use crate::document::Axis;
 use crate::session::{Block, Fate, Home, Laid, Parted};
+use crate::texts::say;
 
 /// Width of a name and of a cell, height of a row, px.
 const NAME: f32 = 150.0;
@@ -49,8 +50,8 @@ fn say(wishes: &mut Vec<Wish>, block: Block) {
 
 fn text(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, block: &Block, wishes: &mut Vec<Wish>) {
     let words = match shown.chart.source.as_str() {
-        "" => "Paste numbers from a spreadsheet here, or type them: a line for each row, tabs, semicolons or commas between.".to_owned(),
-        file => format!("From {file}. Nothing changes in the chart before it is taken."),
+        "" => say!("chart-paste-here"),
+        file => say!("chart-paste-from", file),
     };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
     let mut buffer = block.text.clone();
@@ -64,7 +65,7 @@ fn text(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, block: &Block, w
             ui.add(edit.desired_rows(4).desired_width(f32::INFINITY))
         })
         .inner;
-    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label("numbers to be pasted"));
+    ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(say!("chart-pasted")));
     field::ring(ui, &response);
     if response.changed() {
         let mut next = Block::of(scene.draft(), &buffer, block.at.clone());
@@ -87,70 +88,61 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
     };
     let mut next = block.clone();
     ui.horizontal_wrapped(|ui| {
-        caption(ui, "columns are parted by");
+        caption(ui, &say!("chart-parted"));
         for parted in Parted::ALL {
-            if choice(
-                ui,
-                block.parted == parted,
-                parted.word(),
-                format!("parted by {}", parted.word()),
-                Role::RadioButton,
-            ) {
+            let called = say!("chart-parted-by", sign = parted.words());
+            if choice(ui, block.parted == parted, &parted.words(), called, Role::RadioButton) {
                 next.parted = parted;
                 next.look_at_shape(scene.draft());
             }
         }
         ui.add_space(14.0);
-        caption(ui, "bare numbers are in");
+        caption(ui, &say!("chart-bare"));
         for unit in [Unit::Centimetre, Unit::Millimetre, Unit::Inch] {
             let sign = unit.sign();
-            if choice(ui, block.unit == Some(unit), sign, format!("bare numbers in {sign}"), Role::RadioButton) {
+            if choice(ui, block.unit == Some(unit), sign, say!("chart-bare-in", unit = sign), Role::RadioButton) {
                 next.unit = Some(unit);
             }
         }
     });
     ui.horizontal_wrapped(|ui| {
-        if choice(ui, block.head, "The first line names sizes", "first line names sizes".to_owned(), Role::CheckBox) {
+        if choice(ui, block.head, &say!("chart-first-line"), say!("chart-first-line-called"), Role::CheckBox) {
             next.head = !block.head;
         }
-        if choice(ui, block.names, "The first column names rows", "first column names rows".to_owned(), Role::CheckBox)
-        {
+        if choice(ui, block.names, &say!("chart-first-column"), say!("chart-first-column-called"), Role::CheckBox) {
             next.names = !block.names;
         }
         let (columns, rows) = (laid.columns_nowhere(), laid.rows_nowhere());
         if columns > 0 || block.add_sizes {
-            let word = format!("Add the new sizes along {}", block.axis.word());
-            if choice(ui, block.add_sizes, &word, "add the new sizes".to_owned(), Role::CheckBox) {
+            let word = say!("chart-add-sizes", axis = block.axis.words());
+            if choice(ui, block.add_sizes, &word, say!("chart-add-sizes-called"), Role::CheckBox) {
                 next.add_sizes = !block.add_sizes;
             }
         }
         if (rows > 0 || block.add_rows)
-            && choice(ui, block.add_rows, "Add the new rows", "add the new rows".to_owned(), Role::CheckBox)
+            && choice(ui, block.add_rows, &say!("chart-add-rows"), say!("chart-add-rows-called"), Role::CheckBox)
         {
             next.add_rows = !block.add_rows;
         }
     });
     if block.add_sizes {
         ui.horizontal_wrapped(|ui| {
-            caption(ui, "new sizes go along");
+            caption(ui, &say!("chart-new-sizes"));
             for axis in Axis::ALL {
-                if choice(
-                    ui,
-                    block.axis == axis,
-                    axis.word(),
-                    format!("new sizes along {}", axis.word()),
-                    Role::RadioButton,
-                ) {
+                let called = say!("chart-new-sizes-along", axis = axis.words());
+                if choice(ui, block.axis == axis, &axis.words(), called, Role::RadioButton) {
                     next.axis = axis;
                 }
             }
             if !block.head {
-                names(ui, "labels of new sizes", "such as 132, 136", &mut next.new_sizes);
+                let (called, hint) = (say!("chart-new-labels"), say!("chart-new-labels-hint"));
+                names(ui, "labels of new sizes", (&called, &hint), &mut next.new_sizes);
             }
         });
     }
     if block.add_rows && !block.names {
-        ui.horizontal_wrapped(|ui| names(ui, "names of new rows", "such as ankle, calf", &mut next.new_rows));
+        let (called, hint) = (say!("chart-new-names"), say!("chart-new-names-hint"));
+        ui.horizontal_wrapped(|ui| names(ui, "names of new rows", (&called, &hint), &mut next.new_rows));
     }
     if next != *block {
         say(wishes, next);
@@ -158,9 +150,9 @@ fn said(ui: &mut Ui, look: &Look, scene: &Scene, block: &Block, laid: &Laid, wis
 }
 
 /// A field with names and commas between.
-fn names(ui: &mut Ui, called: &str, hint: &str, list: &mut Vec<String>) {
+fn names(ui: &mut Ui, id: &str, (called, hint): (&str, &str), list: &mut Vec<String>) {
     let mut text = list.join(",");
-    let edit = TextEdit::singleline(&mut text).id(Id::unique(called)).hint_text(hint.to_owned()).desired_width(280.0);
+    let edit = TextEdit::singleline(&mut text).id(Id::unique(id)).hint_text(hint.to_owned()).desired_width(280.0);
     let response = ui.add(edit);
     ui.ctx().accesskit_node_builder(response.id, |node| node.set_label(called));
     field::ring(ui, &response);
@@ -178,34 +170,33 @@ fn summary(ui: &mut Ui, look: &Look, laid: &Laid, wishes: &mut Vec<Wish>) {
     let (takes, wrong) = (laid.takes(), laid.wrong().count());
     let same = laid.rows.iter().flat_map(|r| &r.cells).filter(|c| c.fate == Fate::Same).count();
     ui.horizontal_wrapped(|ui| {
-        let words = if takes == 1 { "Take 1 number".to_owned() } else { format!("Take {takes} numbers") };
-        let response = ui.add_enabled(takes > 0, egui::Button::new(&words));
-        response.widget_info(|| WidgetInfo::labeled(Role::Button, takes > 0, "take the numbers"));
+        let response = ui.add_enabled(takes > 0, egui::Button::new(say!("chart-take", count = takes)));
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, takes > 0, say!("chart-take-called")));
         if response.clicked() {
             wishes.push(Wish::Chart(ChartWish::Take));
         }
-        if ui.button("Put it away").clicked() {
+        if ui.button(say!("chart-put-away")).clicked() {
             wishes.push(Wish::Chart(ChartWish::Close));
         }
         let mut told = Vec::new();
         let (columns, rows) = (laid.columns_nowhere(), laid.rows_nowhere());
         if columns > 0 {
-            told.push(format!("columns without a place: {columns}"));
+            told.push(say!("chart-columns-nowhere", count = columns));
         }
         if rows > 0 {
-            told.push(format!("lines without a place: {rows}"));
+            told.push(say!("chart-lines-nowhere", count = rows));
         }
         if same > 0 {
-            told.push(format!("already there: {same}"));
+            told.push(say!("chart-already", count = same));
         }
         if wrong > 0 {
-            told.push(format!("cannot be taken: {wrong}"));
+            told.push(say!("chart-wrong", count = wrong));
         }
         ui.label(RichText::new(told.join("; ")).color(look.soft));
     });
     let words = match &laid.fault {
-        Some(fault) => fault.as_str(),
-        None if laid.waits_for_unit() => "Say in which unit the bare numbers are: it is never guessed.",
+        Some(fault) => fault.clone(),
+        None if laid.waits_for_unit() => say!("chart-say-unit"),
         None => return,
     };
     ui.label(RichText::new(format!("{} {words}", look::sign(Severity::Error))).color(look.error));
@@ -227,57 +218,62 @@ fn preview(ui: &mut Ui, look: &Look, laid: &Laid, height: f32) {
         };
         let columns: Vec<(usize, &Home)> = laid.head.iter().enumerate().take(right).skip(left).collect();
         for (c, home) in &columns {
-            named(ui, look, at(0, *c), home, "size");
+            named(ui, look, at(0, *c), home, false);
         }
         for (r, row) in laid.rows.iter().enumerate().take(last).skip(first) {
             let name = Rect::from_min_size(origin + vec2(0.0, (r + 1) as f32 * ROW), vec2(NAME, ROW));
-            named(ui, look, name, &row.home, "row");
+            named(ui, look, name, &row.home, true);
             for (c, home) in &columns {
                 let Some(cell) = row.cells.get(*c) else { continue };
                 let rect = at(r + 1, *c);
                 let painter = ui.painter();
                 painter.rect_stroke(rect, 0.0, Stroke::new(0.5, look.border), StrokeKind::Middle);
-                let place = format!("{} in {}", row.home.name(), home.name());
+                let place = say!("chart-cell", row = row.home.name(), column = home.name());
                 let (words, color, told) = match &cell.fate {
                     Fate::Empty => continue,
-                    Fate::Same => (format!("= {}", cell.typed), look.soft, format!("{place}: already there")),
-                    Fate::Takes(text) => (text.clone(), look.ink, format!("{place}: takes {text}")),
+                    Fate::Same => (format!("= {}", cell.typed), look.soft, say!("chart-laid-same", place)),
+                    Fate::Takes(text) => (text.clone(), look.ink, say!("chart-laid-takes", place, text)),
                     Fate::Wrong(why) => {
                         let words = format!("{} {}", look::sign(Severity::Error), cell.typed);
-                        (words, look.error, format!("{place}: wrong, {why}"))
+                        (words, look.error, say!("chart-laid-wrong", place, why))
                     }
                 };
                 let response = ui.interact(rect, ui.scope_id().with(("laid", r, c)), Sense::hover());
                 response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
                 number(ui, rect, &words, color);
-                let now = if cell.now.is_empty() { String::new() } else { format!(" (now {})", cell.now) };
-                response.on_hover_text(format!("{told}{now}"));
+                response.on_hover_text(match cell.now.as_str() {
+                    "" => told,
+                    now => say!("chart-laid-now", told, now),
+                });
             }
         }
     });
 }
 
 /// The name of a line or column; what is new or has no place says so.
-fn named(ui: &Ui, look: &Look, rect: Rect, home: &Home, word: &str) {
+fn named(ui: &Ui, look: &Look, rect: Rect, home: &Home, is_row: bool) {
     let (words, color) = match home {
         Home::Known(name) => (name.clone(), look.ink),
         Home::New(name) => (format!("+ {name}"), look.note),
         Home::Nowhere { called, .. } => (format!("{} {called}", look::sign(Severity::Error)), look.error),
     };
-    let told = match home {
-        Home::Known(name) => format!("{word} {name} of the block"),
-        Home::New(name) => format!("new {word} {name} of the block"),
-        Home::Nowhere { called, why } => format!("no place for {word} {called}: {why}"),
+    let told = match (home, is_row) {
+        (Home::Known(name), true) => say!("chart-block-row", name),
+        (Home::Known(name), false) => say!("chart-block-size", name),
+        (Home::New(name), true) => say!("chart-block-new-row", name),
+        (Home::New(name), false) => say!("chart-block-new-size", name),
+        (Home::Nowhere { called, why }, true) => say!("chart-block-no-row", name = called, why),
+        (Home::Nowhere { called, why }, false) => say!("chart-block-no-size", name = called, why),
     };
     let response =
-        ui.interact(rect, ui.scope_id().with(("named", word, rect.min.x as i32, rect.min.y as i32)), Sense::hover());
+        ui.interact(rect, ui.scope_id().with(("named", is_row, rect.min.x as i32, rect.min.y as i32)), Sense::hover());
     response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
     ui.painter().with_clip_rect(rect.intersect(ui.clip_rect())).text(
-        match word {
-            "row" => pos2(rect.left() + 4.0, rect.center().y),
-            _ => pos2(rect.right() - 8.0, rect.center().y),
+        match is_row {
+            true => pos2(rect.left() + 4.0, rect.center().y),
+            false => pos2(rect.right() - 8.0, rect.center().y),
         },
-        if word == "row" { Align2::LEFT_CENTER } else { Align2::RIGHT_CENTER },
+        if is_row { Align2::LEFT_CENTER } else { Align2::RIGHT_CENTER },
         words,
         letters(look::SMALL),
         color,
@@ -287,15 +283,16 @@ fn named(ui: &Ui, look: &Look, rect: Rect, home: &Home, word: &str) {
 
 /// What cannot be taken, line by line.
 fn listed(ui: &mut Ui, look: &Look, laid: &Laid, many: usize) {
-    ui.label(RichText::new("Cannot be taken").font(letters(look::TEXT)).color(look.ink));
+    ui.label(RichText::new(say!("chart-not-taken")).font(letters(look::TEXT)).color(look.ink));
     ScrollArea::vertical().id_salt("wrong").auto_shrink([false, false]).show(ui, |ui| {
         for (row, home, cell, why) in laid.wrong().take(MOST_LISTED) {
             let place: Vec<&str> = [row.home.name(), home.name()].into_iter().filter(|n| !n.is_empty()).collect();
-            let words = format!("line {}, {}: `{}`: {why}", row.line, place.join(", "), cell.typed);
+            let place = place.join(", ");
+            let words = say!("chart-not-taken-line", number = row.line, place, typed = &*cell.typed, why);
             ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.error));
         }
         if many > MOST_LISTED {
-            ui.label(RichText::new(format!("and {} more", many - MOST_LISTED)).color(look.soft));
+            ui.label(RichText::new(say!("chart-more", count = many - MOST_LISTED)).color(look.soft));
         }
     });
 }

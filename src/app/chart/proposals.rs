@@ -8,6 +8,7 @@ use crate::app::look::{self, Look, letters};
 use crate::app::state::{Field, Shown, Wish};
 use crate::base::Code;
 use crate::session::{Act, ChartCommand, Command};
+use crate::texts::say;
 
 /// The most lines that are listed at once; those that were confirmed make room for the next.
 const MOST: usize = 200;
@@ -24,14 +25,11 @@ struct Line {
 pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, wishes: &mut Vec<Wish>) {
     let lines = lines(sight, shown);
     let guesses = lines.iter().filter(|l| l.guess.is_some()).count();
-    let words = match (lines.len(), guesses) {
-        (0, _) => "Every number of the chart was typed or follows from a formula: nothing waits to be confirmed.".to_owned(),
-        _ => "These sizes have no number of their own yet. What is proposed lies evenly between the neighbours, or goes on with \
-              the last step; the pieces are drawn with it. Confirm it, or type the measured number."
-            .to_owned(),
-    };
+    let words = if lines.is_empty() { say!("chart-none-waiting") } else { say!("chart-waiting") };
     ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
-    if guesses > 0 && ui.button(format!("Confirm all {guesses}")).on_hover_text(Act::Confirm.action().what).clicked() {
+    if guesses > 0
+        && ui.button(say!("chart-confirm-all", count = guesses)).on_hover_text(Act::Confirm.action().what()).clicked()
+    {
         wishes.push(Wish::Act(Act::Confirm));
     }
     ScrollArea::vertical().id_salt("proposals").auto_shrink([false, false]).show(ui, |ui| {
@@ -43,7 +41,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
                 ui.add_space(6.0);
                 ui.horizontal(|ui| {
                     ui.label(RichText::new(row).font(letters(look::TEXT)).color(look.ink));
-                    if own > 0 && ui.small_button(format!("Confirm {own} of {row}")).clicked() {
+                    if own > 0 && ui.small_button(say!("chart-confirm-row", count = own, row)).clicked() {
                         confirm(wishes, row, "");
                     }
                 });
@@ -51,7 +49,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, w
             ui.horizontal(|ui| one(ui, look, sight, shown, line, wishes));
         }
         if lines.len() > MOST {
-            ui.label(RichText::new(format!("and {} more", lines.len() - MOST)).color(look.soft));
+            ui.label(RichText::new(say!("chart-more", count = lines.len() - MOST)).color(look.soft));
         }
     });
 }
@@ -62,20 +60,19 @@ fn one(ui: &mut Ui, look: &Look, sight: &Sight<'_>, shown: &Shown, line: &Line, 
     let field = Field::Cell(line.row.clone(), line.size.clone());
     let rows = &sight.scene.draft().chart.rows;
     let text = rows.iter().find(|r| r.name == line.row).and_then(|r| r.cells.iter().find(|c| c.0 == line.size));
-    let called = format!("{} in {}", line.row, line.size);
-    let hint = line.guess.as_ref().map_or_else(|| "missing".to_owned(), |g| format!("{g}?"));
+    let called = say!("chart-cell", row = &*line.row, column = &*line.size);
+    let hint = line.guess.as_ref().map_or_else(|| say!("chart-missing"), |g| format!("{g}?"));
     let form = Form { called: &called, hint: &hint, width: 110.0, formula: false, choose_all: true, lines: 0 };
     field::line(ui, shown, field, text.map_or("", |c| c.1.as_str()), form, wishes);
     if line.guess.is_some() {
-        let button = Button::new("Confirm").small();
+        let button = Button::new(say!("chart-confirm")).small();
         let response = ui.add(button);
-        response.widget_info(|| {
-            egui::WidgetInfo::labeled(egui::Role::Button, true, format!("confirm {} in {}", line.row, line.size))
-        });
+        let called = say!("chart-confirm-cell", row = &*line.row, size = &*line.size);
+        response.widget_info(|| egui::WidgetInfo::labeled(egui::Role::Button, true, called.as_str()));
         if response.clicked() {
             confirm(wishes, &line.row, &line.size);
         }
-        let words = if line.beyond { "beyond the numbers that were typed" } else { "between two numbers" };
+        let words = if line.beyond { say!("chart-beyond") } else { say!("chart-between") };
         ui.label(RichText::new(words).font(letters(look::SMALL)).color(look.soft));
     }
 }

@@ -4,10 +4,11 @@ use std::collections::BTreeMap;
 
 use crate::app::scene::Scene;
 use crate::app::state::Field;
-use crate::base::{Code, Finding, Severity, Unit, shown as length_text};
+use crate::base::{Code, Finding, Severity, Unit};
 use crate::document::{Axis, Chart, Row};
 use crate::language::{Kind, literal_text};
 use crate::session::length_unit;
+use crate::texts::{self, say};
 
 /// A column.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,10 +22,19 @@ pub(super) enum Column {
 }
 
 impl Column {
+    /// Its name in the chart; what is the same in every size has none.
     pub fn name(&self) -> &str {
         match self {
             Self::Size(name) | Self::Person(name) => name,
-            Self::Every => "every size",
+            Self::Every => "",
+        }
+    }
+
+    /// How it is called.
+    pub fn words(&self) -> String {
+        match self {
+            Self::Size(name) | Self::Person(name) => name.clone(),
+            Self::Every => say!("chart-every-size"),
         }
     }
 
@@ -101,14 +111,14 @@ impl<'a> Sight<'a> {
     /// What stands in an empty cell: the proposal, or what the row's formula gives.
     pub fn instead(&self, section: usize, row: &Row, column: &Column) -> String {
         if let Some(finding) = self.proposed.get(&(row.name.as_str(), column.name())) {
-            return guess_of(finding).map_or_else(|| "missing".to_owned(), |guess| format!("{guess}?"));
+            return guess_of(finding).map_or_else(|| say!("chart-missing"), |guess| format!("{guess}?"));
         }
-        match self.number(section, row, column) {
-            Some((n, Some(Kind::LENGTH))) => format!("={}", length_text(n, self.scene.draft().display)),
-            Some((n, Some(Kind::Angle))) => format!("={:.1}°", n.to_degrees()),
-            Some((n, _)) => format!("={n:.3}"),
+        texts::owned(|| match self.number(section, row, column) {
+            Some((n, Some(Kind::LENGTH))) => format!("={}", texts::length(n, self.scene.draft().display)),
+            Some((n, Some(Kind::Angle))) => texts::decimal(&format!("={:.1}°", n.to_degrees())),
+            Some((n, _)) => texts::decimal(&format!("={n:.3}")),
             None => String::new(),
-        }
+        })
     }
 
     /// The number that was computed at a place, inside, and its kind.
@@ -157,14 +167,14 @@ pub(super) fn guess_of(finding: &Finding) -> Option<&str> {
 pub(super) fn step_words(row: &Row, by: f64, kind: Option<Kind>, scene: &Scene) -> String {
     let sign = if by < 0.0 { "−" } else { "+" };
     let size = by.abs();
-    let words = match (kind, length_unit(row)) {
+    let words = texts::owned(|| match (kind, length_unit(row)) {
         (Some(Kind::LENGTH), Some(unit @ (Unit::Millimetre | Unit::Centimetre | Unit::Metre))) => {
-            literal_text((size * 100.0).round() / 100.0, Some(unit))
+            texts::typed(&literal_text((size * 100.0).round() / 100.0, Some(unit)))
         }
-        (Some(Kind::LENGTH), _) => length_text(size, scene.draft().display),
-        (Some(Kind::Angle), _) => format!("{:.1}°", size.to_degrees()),
-        _ => format!("{}", (size * 1e3).round() / 1e3),
-    };
+        (Some(Kind::LENGTH), _) => texts::length(size, scene.draft().display),
+        (Some(Kind::Angle), _) => texts::decimal(&format!("{:.1}°", size.to_degrees())),
+        _ => texts::decimal(&format!("{}", (size * 1e3).round() / 1e3)),
+    });
     format!("{sign}{words}")
 }
 

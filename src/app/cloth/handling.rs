@@ -8,6 +8,7 @@ use crate::app::Window;
 use crate::app::state::Room;
 use crate::base::DisplayUnit;
 use crate::session::{Act, Command, LayCommand, LayHand};
+use crate::texts::{readable, say};
 
 /// At most so many steps by hand are undone.
 const MOST_STEPS: usize = 200;
@@ -67,7 +68,7 @@ impl Window {
     fn may_handle(&mut self) -> bool {
         let sought = self.shown.cloth.at.as_ref().is_some_and(|k| self.shown.cloth.sought(k).is_some());
         if sought {
-            self.refuse("this plan is being looked for; stop the search first");
+            self.refuse(say!("cloth-sought"));
         }
         !sought
     }
@@ -79,13 +80,13 @@ impl Window {
             return;
         }
         let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
-        let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
+        let name = own.hand.shape(s, i).map_or_else(String::new, |a| readable(&a.name));
         let locked = own.hand.is_locked(s, i);
         let label = match act {
-            Act::TurnHalf => format!("turn {name} by half"),
-            Act::TurnOver => format!("turn {name} over"),
-            _ if locked => format!("unlock {name}"),
-            _ => format!("lock {name}"),
+            Act::TurnHalf => say!("cloth-step-half", name),
+            Act::TurnOver => say!("cloth-step-over", name),
+            _ if locked => say!("cloth-step-unlock", name),
+            _ => say!("cloth-step-lock", name),
         };
         own.begin(label);
         let done = match act {
@@ -163,15 +164,15 @@ impl Window {
                 let step = steps(self.scene.draft().display)[self.shown.cloth.step % STEPS];
                 let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
                 let Some(laid) = own.hand.lay.layouts.get(s).and_then(|l| l.laid.get(i)).copied() else { return };
-                let name = own.hand.shape(s, i).map_or_else(String::new, |a| a.name.replace('_', " "));
+                let name = own.hand.shape(s, i).map_or_else(String::new, |a| readable(&a.name));
                 let corner = own.hand.lay.room(s, &laid).origin();
-                own.begin(format!("push {name}"));
+                own.begin(say!("cloth-step-push", name));
                 let done = own.hand.carry(s, i, corner.x + along * step, corner.y + across * step);
                 own.end();
                 // A push across is small: that it did nothing is told too.
                 let stays = across != 0.0 && own.hand.lay.layouts[s].laid.get(i) == Some(&laid);
                 let done = match done {
-                    Ok(()) if stays => Err(format!("{name} can go no further across the cloth")),
+                    Ok(()) if stays => Err(say!("cloth-no-further", name)),
                     done => done,
                 };
                 self.answer(done);
@@ -195,13 +196,13 @@ impl Window {
         // The picture stays where it is while the piece is carried, however long the cloth gets.
         let Some(own) = self.shown.cloth.take_in_hand(self.scene.draft().display) else { return };
         if own.hand.is_locked(stretch, piece) {
-            let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| a.name.replace('_', " "));
-            return self.refuse(format!("{name} is locked; unlock it first"));
+            let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| readable(&a.name));
+            return self.refuse(say!("cloth-is-locked", name));
         }
         let Some(laid) = own.hand.lay.layouts.get(stretch).and_then(|l| l.laid.get(piece)).copied() else { return };
         let corner = own.hand.lay.room(stretch, &laid).origin();
-        let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| a.name.replace('_', " "));
-        own.begin(format!("move {name} on the cloth"));
+        let name = own.hand.shape(stretch, piece).map_or_else(String::new, |a| readable(&a.name));
+        own.begin(say!("cloth-step-move", name));
         self.shown.cloth.carried = Some(Carried { stretch, piece, from, corner });
     }
 }

@@ -9,6 +9,7 @@ use crate::session::{
     Command, LayCommand, LayHand, LayKey, PublishCommand, TextCommand, plan_name, sizes_called, sizes_typed,
     unit_missing,
 };
+use crate::texts::say;
 
 impl Window {
     /// The sizes of the range, by their addresses.
@@ -34,7 +35,7 @@ impl Window {
                     cloth.groups.push(group.clone());
                     cloth.generation += 1;
                 }
-                self.tell(format!("{} stands in the table; plan it", sizes_called(&group)));
+                self.tell(say!("cloth-group-stands", sizes = sizes_called(&group)));
             }
         }
     }
@@ -44,15 +45,15 @@ impl Window {
         let Some(own) = self.scene.draft().materials.iter().find(|m| m.name == cloth) else {
             let known: Vec<&str> = self.scene.draft().materials.iter().map(|m| m.name.as_str()).collect();
             let words = match known.is_empty() {
-                true => "the draft has no cloth yet; add one first".to_owned(),
-                false => format!("there is no cloth called {cloth}; there are {}", known.join(", ")),
+                true => say!("cloth-none-yet"),
+                false => say!("cloth-unknown", cloth, known = known.join(", ")),
             };
             return self.problem(&words);
         };
         let (part, at) = (Part::Material(cloth.to_owned()), own.widths.len());
         let width = crate::language::tidy(width);
         if width.is_empty() {
-            return self.problem("a width is needed, such as 140 cm");
+            return self.problem(&say!("cloth-width-needed"));
         }
         // A formula may be a width too; a number alone could be meant in any unit.
         if let Some(words) = unit_missing(&width) {
@@ -60,7 +61,7 @@ impl Window {
         }
         let add = Command::Publish(PublishCommand::AddItem(part.clone(), "widths"));
         let set = Command::Text(TextCommand::Set(Address::nth(part.clone(), "widths", at), width));
-        if self.try_ask(&Command::Several(format!("add a width of {cloth}"), vec![add, set])) {
+        if self.try_ask(&Command::Several(say!("cloth-step-width", cloth), vec![add, set])) {
             self.shown.part = Some(part);
         }
     }
@@ -74,7 +75,7 @@ impl Window {
             let Some(lay) = cloth.lay(&key) else { continue };
             let hand = cloth.hands.iter().find(|(k, _)| *k == key).map(|(_, h)| h);
             if let Some(fault) = hand.and_then(|h| h.faults.first()) {
-                return self.refuse(format!("{}: it cannot be kept so, {}", called(cloth, &key), fault.says));
+                return self.refuse(say!("cloth-cannot-keep", plan = called(cloth, &key), why = fault.says));
             }
             let locked = hand.map_or_else(|| cloth.locks(&key), |h| h.hand.locked.clone());
             let Some(model) = self.model_of(cell.wish.view) else { continue };
@@ -83,7 +84,7 @@ impl Window {
             plans.push((key, plan, LayHand { lay: lay.clone(), locked }));
         }
         if plans.is_empty() {
-            return self.refuse("there is no plan that could be kept; plan first");
+            return self.refuse(say!("cloth-no-plan"));
         }
         let many = plans.len();
         let command = Command::Lay(LayCommand::Keep(plans.iter().map(|(_, plan, _)| plan.clone()).collect()));
@@ -100,8 +101,7 @@ impl Window {
                         own.undone.clear();
                     }
                 }
-                let are = if many == 1 { "plan is" } else { "plans are" };
-                self.tell(format!("{many} {are} in the draft"));
+                self.tell(say!("cloth-kept-plans", count = many));
             }
         }
     }

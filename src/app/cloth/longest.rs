@@ -18,6 +18,7 @@ use crate::compute::unit_of;
 use crate::document::{Address, Part};
 use crate::language::{Kind, literal_text};
 use crate::session::{Command, LayEffort, LayKey, Longest, LongestStop, TextCommand, length_typed, longest_until};
+use crate::texts::{carried, readable, say};
 
 /// Width of the dialog, px.
 const WIDTH: f32 = 520.0;
@@ -108,13 +109,13 @@ impl Window {
     fn seek_longest(&mut self, ctx: &Context) -> Result<(), String> {
         let Some(ask) = self.shown.cloth.longest.clone() else { return Ok(()) };
         if self.shown.cloth.seeking.is_some() {
-            return Err("it is being looked for already".to_owned());
+            return Err(say!("cloth-longest-already"));
         }
         let unit = unit_of(self.scene.draft());
         let have = yards_typed(&ask.have).or_else(|| length_typed(&ask.have, unit));
-        let have = have.ok_or_else(|| format!("`{}` is no length of cloth, such as 3 m or 4 yd", ask.have.trim()))?;
+        let have = have.ok_or_else(|| say!("cloth-longest-have", text = ask.have.trim()))?;
         let table = self.shown.cloth.table.as_ref();
-        let cell = ask.key.as_ref().and_then(|k| table?.cell(k)).ok_or("choose the cloth and the size")?;
+        let cell = ask.key.as_ref().and_then(|k| table?.cell(k)).ok_or_else(|| say!("cloth-longest-choose"))?;
         let (wish, name) = (cell.wish.clone(), ask.value.trim().to_owned());
         let draft = Arc::clone(&self.scene.whole.draft);
         let stop = Arc::new(AtomicBool::new(false));
@@ -127,7 +128,7 @@ impl Window {
             let _ = sender.send(found);
             wake();
         };
-        thread::Builder::new().name("longest".to_owned()).spawn(work).map_err(|e| e.to_string())?;
+        thread::Builder::new().name("longest".to_owned()).spawn(carried(work)).map_err(|e| e.to_string())?;
         self.shown.cloth.seeking = Some(Seeking { stop, news });
         Ok(())
     }
@@ -137,7 +138,7 @@ impl Window {
         let Some(seeking) = &self.shown.cloth.seeking else { return };
         let found = match seeking.news.try_recv() {
             Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => Err("the search ended without a word".to_owned()),
+            Err(TryRecvError::Disconnected) => Err(say!("cloth-longest-lost")),
             Ok(found) => found.map_err(|e| e.to_string()),
         };
         let unit = self.scene.draft().display;
@@ -147,10 +148,9 @@ impl Window {
             Err(problem) => ask.problem = problem,
             Ok(found) => {
                 let value = literal_text(found.value, Some(crate::base::Unit::Millimetre));
-                let lays = if found.tries == 1 { "lay was" } else { "lays were" };
                 let words = found.words(ask.value.trim(), unit);
-                let words = format!("{words} {} {lays} made; a longer search may find a little more.", found.tries);
-                ask.answer = Some((words, Some(value)));
+                let tries = say!("cloth-longest-tries", count = found.tries);
+                ask.answer = Some((format!("{words} {tries}"), Some(value)));
             }
         }
     }
@@ -190,40 +190,41 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
     let modal = modal.show(ui.ctx(), |ui| {
         ui.set_width(WIDTH);
         ui.horizontal(|ui| {
-            ui.label(RichText::new("Longest from so much cloth").font(letters(look::LARGE)).color(look.ink));
-            help::question(ui, "this dialog", "lays", wishes);
+            ui.label(RichText::new(say!("cloth-longest-title")).font(letters(look::LARGE)).color(look.ink));
+            help::question(ui, &say!("cloth-longest-help-of"), "lays", wishes);
         });
-        let about = "How large can a length of the draft be, so that everything still comes out of the cloth at hand?";
-        ui.label(RichText::new(about).color(look.soft));
-        text(ui, look, "value", "its name", &mut next.value);
+        ui.label(RichText::new(say!("cloth-longest-about")).color(look.soft));
+        text(ui, look, &say!("cloth-longest-value"), &say!("cloth-its-name"), &mut next.value);
         let known = lengths(scene);
         let more = if known.len() > MOST_NAMED { " …" } else { "" };
         let named = known.iter().take(MOST_NAMED).cloned().collect::<Vec<_>>().join(", ");
-        ui.label(RichText::new(format!("Lengths: {named}{more}")).font(letters(look::SMALL)).color(look.soft));
-        text(ui, look, "cloth at hand", "such as 3 m or 4 yd", &mut next.have);
-        field::caption(ui, look, "of which cloth");
+        let named = say!("cloth-longest-lengths", names = format!("{named}{more}"));
+        ui.label(RichText::new(named).font(letters(look::SMALL)).color(look.soft));
+        text(ui, look, &say!("cloth-longest-at-hand"), &say!("cloth-longest-as"), &mut next.have);
+        field::caption(ui, look, &say!("cloth-longest-which"));
         let table = shown.cloth.table.as_ref();
         let columns = table.iter().flat_map(|t| &t.columns).filter(|c| c.view == scene.view());
         ui.horizontal_wrapped(|ui| {
             for column in columns {
                 let chosen = next.key.as_ref().is_some_and(|k| k.same_cloth(column));
-                let word = format!("{} {}, {}", column.material.replace('_', " "), column.width, lies(column));
+                let word = format!("{} {}, {}", readable(&column.material), column.width, lies(column));
                 let response = ui.selectable_label(chosen, &word);
-                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, format!("of {word}")));
+                let name = say!("cloth-longest-of", cloth = word);
+                response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &name));
                 if response.clicked() {
                     let sizes = next.key.take().map_or_else(Vec::new, |k| k.sizes);
                     next.key = Some(LayKey { sizes, ..column.clone() });
                 }
             }
         });
-        field::caption(ui, look, "in which size");
+        field::caption(ui, look, &say!("cloth-longest-size"));
         ui.horizontal_wrapped(|ui| {
             for row in table.iter().flat_map(|t| &t.rows) {
                 let Some(key) = &mut next.key else { break };
                 let chosen = key.sizes == *row;
                 let own = LayKey { sizes: row.clone(), ..key.clone() };
                 let response = ui.selectable_label(chosen, own.sizes_called());
-                let name = format!("in size {}", own.sizes_called());
+                let name = say!("cloth-longest-in-size", sizes = own.sizes_called());
                 response.widget_info(|| WidgetInfo::selected(Role::RadioButton, true, chosen, &name));
                 if response.clicked() {
                     *key = own;
@@ -234,27 +235,27 @@ pub(in crate::app) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Show
             Some((words, _)) => drop(ui.label(RichText::new(format!("● {words}")).color(look.ink))),
             None if going => {
                 let what = ask.key.as_ref().map_or_else(String::new, |key| called(&shown.cloth, key));
-                ui.label(RichText::new(format!("… Looking for it on {what}.")).color(look.soft));
+                ui.label(RichText::new(format!("… {}", say!("cloth-longest-looking", cloth = what))).color(look.soft));
             }
             None => field::problem(ui, look, &ask.problem),
         }
         ui.add_space(6.0);
         ui.horizontal(|ui| {
-            if ui.add_enabled(!going, Button::new("Look for it")).clicked() {
+            if ui.add_enabled(!going, Button::new(say!("cloth-longest-look"))).clicked() {
                 wish = Some(LongestWish::Look);
             }
-            if going && ui.button("Stop").clicked() {
+            if going && ui.button(say!("cloth-stop")).clicked() {
                 wish = Some(LongestWish::Stop);
             }
             let own = scene.draft().values.iter().find(|v| v.name == ask.value.trim());
             let can_set = own.is_some_and(|v| !v.is_found());
             if let (Some((_, Some(_))), true) = (&ask.answer, can_set) {
-                let hint = "Writes it into the draft, in the place of the formula; undo takes it back";
-                if ui.button("Put it in the draft").on_hover_text(hint).clicked() {
+                let hint = say!("cloth-longest-put-hint");
+                if ui.button(say!("cloth-longest-put")).on_hover_text(hint).clicked() {
                     wish = Some(LongestWish::Set);
                 }
             }
-            let word = if ask.answer.is_some() { "Good" } else { "Cancel" };
+            let word = if ask.answer.is_some() { say!("cloth-good") } else { say!("cloth-cancel") };
             if ui.button(word).clicked() {
                 wish = Some(LongestWish::Close);
             }

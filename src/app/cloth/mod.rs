@@ -27,10 +27,11 @@ use super::scene::Scene;
 use super::sheets::framed;
 use super::state::{Shown, Wish};
 use super::view::View;
-use crate::base::{DisplayUnit, shown as length_text};
+use crate::base::DisplayUnit;
 use crate::output::lay::packing::Phase;
 use crate::output::lay::{Lay, LayError, Need, yards};
 use crate::session::{Act, HandFault, LayHand, LayKey, LayRow, LayTable, Laying};
+use crate::texts::{own_length, readable, say};
 
 /// What was found for a cell.
 #[derive(Clone)]
@@ -161,17 +162,17 @@ pub(super) enum Standing {
 
 impl Standing {
     /// Its sign and word.
-    fn words(&self) -> (&'static str, &'static str) {
+    fn words(&self) -> (&'static str, String) {
         match self {
-            Self::NotPlanned => ("○", "not planned"),
-            Self::Searching => ("…", "searching"),
-            Self::Found => ("●", "found"),
-            Self::ByHand => ("●", "by hand"),
-            Self::Kept => ("✓", "kept"),
-            Self::Stale(_) => ("▲", "stale"),
-            Self::DoesNotFit(_) => ("■", "does not fit"),
-            Self::CannotBeLaid(_) => ("■", "cannot be laid"),
-            Self::NotFound(_) => ("■", "none found"),
+            Self::NotPlanned => ("○", say!("cloth-not-planned")),
+            Self::Searching => ("…", say!("cloth-searching")),
+            Self::Found => ("●", say!("cloth-found")),
+            Self::ByHand => ("●", say!("cloth-by-hand")),
+            Self::Kept => ("✓", say!("cloth-kept")),
+            Self::Stale(_) => ("▲", say!("cloth-stale")),
+            Self::DoesNotFit(_) => ("■", say!("cloth-does-not-fit")),
+            Self::CannotBeLaid(_) => ("■", say!("cloth-cannot-be-laid")),
+            Self::NotFound(_) => ("■", say!("cloth-none-found")),
         }
     }
 
@@ -190,7 +191,7 @@ impl Standing {
 pub(super) fn bought(need: &Need, unit: DisplayUnit) -> String {
     match unit {
         DisplayUnit::InchEighths | DisplayUnit::InchSixteenths => yards(need.buy_yards),
-        _ => length_text(need.buy, unit),
+        _ => own_length(need.buy, unit),
     }
 }
 
@@ -291,7 +292,7 @@ impl ClothShown {
             (None, None) => match found.and_then(|f| f.failed.as_ref()) {
                 Some(why) => Standing::NotFound(why.to_string()),
                 None if self.found(key).is_some_and(|f| f.stale && f.lay.is_some()) => {
-                    Standing::Stale("its pieces or its cloth are others by now; plan it again".to_owned())
+                    Standing::Stale(say!("cloth-others-now"))
                 }
                 None => Standing::NotPlanned,
             },
@@ -306,7 +307,7 @@ const TOLD: f64 = crate::base::tolerance::LAID;
 fn called(cloth: &ClothShown, key: &LayKey) -> String {
     let untold = cloth.table.as_ref().is_some_and(|t| !t.is_told(key));
     let lies = if untold { format!(", {}", table::lies(key)) } else { String::new() };
-    format!("{} {}{lies}, {}", key.material.replace('_', " "), key.width, key.sizes_called())
+    format!("{} {}{lies}, {}", readable(&key.material), key.width, key.sizes_called())
 }
 
 /// Paints the room.
@@ -317,8 +318,8 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
         progress(ui, look, scene, cloth);
         let Some(table) = cloth.table.as_ref() else {
             let words = match scene.whole.model {
-                Some(_) => "The pieces are being looked at …",
-                None => "■ The draft cannot be computed, so nothing can be laid.",
+                Some(_) => format!("{} …", say!("cloth-looking")),
+                None => format!("■ {}", say!("cloth-not-computed")),
             };
             ui.label(RichText::new(words).color(look.soft));
             return;
@@ -343,28 +344,28 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 
 fn head(ui: &mut Ui, look: &Look, cloth: &ClothShown, wishes: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new("Cloth").font(letters(look::LARGE)).color(look.ink));
-        help::question(ui, "cloth", "lays", wishes);
+        ui.label(RichText::new(say!("cloth-title")).font(letters(look::LARGE)).color(look.ink));
+        help::question(ui, &say!("cloth-help-of"), "lays", wishes);
         let keep = cloth.table.as_ref().is_some_and(|t| {
             t.cells.iter().any(|c| matches!(cloth.standing(&c.key), Standing::Found | Standing::ByHand))
         });
         let going = cloth.search.is_some();
         let can_plan = cloth.table.as_ref().is_some_and(|t| t.cells.iter().any(|c| c.job.is_ok()));
         for (act, word, can) in [
-            (Act::PlanAll, "Plan all", can_plan && !going),
-            (Act::StopPlanning, "Stop", going),
-            (Act::KeepPlans, "Keep all", keep),
+            (Act::PlanAll, say!("cloth-plan-all"), can_plan && !going),
+            (Act::StopPlanning, say!("cloth-stop"), going),
+            (Act::KeepPlans, say!("cloth-keep-all"), keep),
         ] {
-            button(ui, act, word, can, wishes);
+            button(ui, act, &word, can, wishes);
         }
         ui.separator();
         for (act, word) in [
-            (Act::AddGroup, "Sizes together …"),
-            (Act::AddWidth, "Another width …"),
-            (Act::Longest, "Longest …"),
-            (Act::Cloth, "Show the pieces"),
+            (Act::AddGroup, say!("cloth-group")),
+            (Act::AddWidth, say!("cloth-width")),
+            (Act::Longest, say!("cloth-longest")),
+            (Act::Cloth, say!("cloth-show-pieces")),
         ] {
-            button(ui, act, word, true, wishes);
+            button(ui, act, &word, true, wishes);
         }
     });
 }
@@ -375,7 +376,7 @@ fn button(ui: &mut Ui, act: Act, word: &str, can: bool, wishes: &mut Vec<Wish>) 
     let response = ui.add_enabled(can, Button::new(word));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, can, word));
     let about =
-        if action.key.is_empty() { action.what.to_owned() } else { format!("{} ({})", action.what, action.key) };
+        if action.key.is_empty() { action.what().to_owned() } else { format!("{} ({})", action.what(), action.key) };
     if response.on_hover_text(about).clicked() {
         wishes.push(Wish::Act(act));
     }
@@ -389,19 +390,21 @@ fn progress(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown) {
             let settled = search.rows.iter().filter(|r| r.done).count();
             let moves: u64 = search.rows.iter().map(|r| r.moves).sum();
             let at = search.rows.iter().zip(&search.keys).find(|(r, _)| !r.done && r.phase.is_some());
-            let mut words = format!("Searching: {settled} of {} settled", search.rows.len());
+            let mut words = vec![say!("cloth-settled", settled, all = search.rows.len())];
             if let Some((row, key)) = at {
                 let what = match row.phase {
-                    Some(Phase::First) | None => "laid for the first time",
-                    Some(Phase::Explore) => "shorter lengths are tried",
-                    Some(Phase::Compress) => "pressed together",
+                    Some(Phase::First) | None => say!("cloth-phase-first"),
+                    Some(Phase::Explore) => say!("cloth-phase-explore"),
+                    Some(Phase::Compress) => say!("cloth-phase-compress"),
                 };
-                words.push_str(&format!(" · {}: {what}", called(cloth, key)));
-                if let Some(best) = &row.best {
-                    words.push_str(&format!(", best so far {}", bought(&best.need(), unit)));
-                }
+                let plan = called(cloth, key);
+                words.push(match &row.best {
+                    Some(best) => say!("cloth-at-best", plan, what, best = bought(&best.need(), unit)),
+                    None => say!("cloth-at", plan, what),
+                });
             }
-            format!("{words} · {} moves", grouped(moves))
+            words.push(say!("cloth-moves", moves = grouped(moves)));
+            words.join(" · ")
         }
         None => {
             let cells: Vec<_> = cloth.table.iter().flat_map(|t| t.cells.iter().filter(|c| t.is_told(&c.key))).collect();
@@ -410,13 +413,11 @@ fn progress(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown) {
             let stale = count(&|s| matches!(s, Standing::Stale(_)));
             let open = count(&|s| *s == Standing::NotPlanned);
             let never = count(&|s| matches!(s, Standing::DoesNotFit(_) | Standing::CannotBeLaid(_)));
-            let mut words = format!("Lengths to buy · {kept} of {} kept", cells.len());
-            for (many, what) in [(open, "not planned"), (stale, "stale: plan again"), (never, "do not fit")] {
-                if many > 0 {
-                    words.push_str(&format!(" · {many} {what}"));
-                }
-            }
-            words
+            let mut words = vec![say!("cloth-lengths"), say!("cloth-kept-of", kept, all = cells.len())];
+            words.extend((open > 0).then(|| say!("cloth-many-open", count = open)));
+            words.extend((stale > 0).then(|| say!("cloth-many-stale", count = stale)));
+            words.extend((never > 0).then(|| say!("cloth-many-never", count = never)));
+            words.join(" · ")
         }
     };
     ui.add(Label::new(RichText::new(&words).color(look.soft)).truncate()).on_hover_text(words);
@@ -438,11 +439,9 @@ fn grouped(count: u64) -> String {
 /// Where nothing can be laid yet: what is missing.
 fn nothing(ui: &mut Ui, look: &Look, wishes: &mut Vec<Wish>) {
     ui.add_space(20.0);
-    let words = "Nothing is cut from a cloth yet. A cloth needs a width in which it is sold, and a piece or strip that is cut from it: that \
-                 stands on the cards of both.";
-    ui.label(RichText::new(words).color(look.ink));
+    ui.label(RichText::new(say!("cloth-nothing")).color(look.ink));
     ui.add_space(6.0);
-    button(ui, Act::AddMaterial, "Add a cloth …", true, wishes);
+    button(ui, Act::AddMaterial, &say!("cloth-add"), true, wishes);
 }
 
 #[cfg(test)]

@@ -15,12 +15,13 @@ use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::app::view::View;
-use crate::base::{DisplayUnit, shown as length_text, shown_small};
+use crate::base::{DisplayUnit, shown_small};
 use crate::document::ClothLaid;
 use crate::finish::letters as letters_of;
 use crate::output::lay::packing::Laid;
 use crate::output::lay::{Lay, LayJob, LayStretch};
 use crate::session::{Act, LayKey};
+use crate::texts::{own_length, own_number, owned, readable, say, typed};
 
 /// Between two stretches, mm.
 const BETWEEN: f64 = 90.0;
@@ -95,7 +96,7 @@ fn names(scene: &Scene, lay: &Lay, key: &LayKey) -> Vec<Vec<(String, String)>> {
     let mut one = |stretch: &LayStretch, piece: &Laid| {
         let Some(about) = stretch.shapes.get(piece.shape) else { return (String::new(), String::new()) };
         let letter = if about.strip { String::new() } else { letters.get(about.frame).cloned().unwrap_or_default() };
-        let mut name = about.name.replace('_', " ");
+        let mut name = readable(&about.name);
         let mut short = if letter.is_empty() { name.clone() } else { letter.clone() };
         if group {
             name = format!("{name} {}", about.size);
@@ -114,8 +115,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let cloth = &shown.cloth;
     let Some(key) = cloth.at.clone().filter(|_| cloth.has_cell()) else {
         ui.add_space(30.0);
-        let words = "Choose a cell of the table to see its plan; \"Plan all\" looks for all of them.";
-        ui.label(RichText::new(words).color(look.soft));
+        ui.label(RichText::new(say!("cloth-choose")).color(look.soft));
         return;
     };
     let lay = cloth.seen();
@@ -144,17 +144,16 @@ fn title(
         if let Some(lay) = lay {
             let need = lay.need();
             let pieces: f64 = need.stretches.iter().map(|s| s.1).sum();
-            let strips = match need.counted > 0.0 {
-                true => format!(", strips take {}", length_text(need.counted, unit)),
-                false => String::new(),
-            };
-            let words = format!(
-                "buy {} · pieces lie on {}{strips} · {:.0} % covered",
-                bought(&need, unit),
-                length_text(pieces, unit),
-                lay.covered() * 100.0
-            );
-            ui.label(RichText::new(words).color(look.ink));
+            let pieces = own_length(pieces, unit);
+            let words = [
+                say!("cloth-buy", length = bought(&need, unit)),
+                match need.counted > 0.0 {
+                    true => say!("cloth-lie-on-strips", pieces, strips = own_length(need.counted, unit)),
+                    false => say!("cloth-lie-on", pieces),
+                },
+                say!("cloth-covered", share = own_number(format_args!("{:.0}", lay.covered() * 100.0))),
+            ];
+            ui.label(RichText::new(words.join(" · ")).color(look.ink));
         }
     });
     ui.horizontal_wrapped(|ui| {
@@ -162,43 +161,45 @@ fn title(
         let free = cloth.search.is_none();
         let word = match &standing {
             Standing::NotPlanned | Standing::NotFound(_) | Standing::DoesNotFit(_) | Standing::CannotBeLaid(_) => {
-                "Plan it"
+                say!("cloth-plan-it")
             }
-            Standing::Stale(_) => "Plan again",
-            _ => "Improve",
+            Standing::Stale(_) => say!("cloth-plan-again"),
+            _ => say!("cloth-improve"),
         };
         button(
             ui,
             Act::ImprovePlan,
-            word,
+            &word,
             free && !matches!(standing, Standing::DoesNotFit(_) | Standing::CannotBeLaid(_)),
             wishes,
         );
         let wrong = hand.is_some_and(|h| !h.faults.is_empty());
         let can_keep = matches!(standing, Standing::Found | Standing::ByHand) && !wrong;
-        button(ui, Act::KeepPlan, "Keep", can_keep, wishes);
+        button(ui, Act::KeepPlan, &say!("cloth-keep"), can_keep, wishes);
         if matches!(standing, Standing::Kept | Standing::Stale(_)) {
-            button(ui, Act::TakePlan, "Take out", true, wishes);
+            button(ui, Act::TakePlan, &say!("cloth-take-out"), true, wishes);
         }
         ui.separator();
         let chosen = cloth.piece.is_some() && lay.is_some();
         let locked = cloth.piece.zip(hand).is_some_and(|((s, i), h)| h.hand.is_locked(s, i))
             || hand.is_none() && cloth.piece.is_some_and(|p| cloth.locks(key).contains(&p));
-        button(ui, Act::TurnHalf, "Turn by half", chosen, wishes);
-        button(ui, Act::TurnOver, "Turn over", chosen, wishes);
-        button(ui, Act::LockPiece, if locked { "Unlock" } else { "Lock" }, chosen, wishes);
+        button(ui, Act::TurnHalf, &say!("cloth-turn-half"), chosen, wishes);
+        button(ui, Act::TurnOver, &say!("cloth-turn-over"), chosen, wishes);
+        let word = if locked { say!("cloth-unlock") } else { say!("cloth-lock") };
+        button(ui, Act::LockPiece, &word, chosen, wishes);
         ui.separator();
         let step = steps(unit)[cloth.step % STEPS];
-        let small = matches!(unit, DisplayUnit::Mm | DisplayUnit::Cm);
-        let word = format!("Arrows: {}", if small { shown_small(step, unit) } else { length_text(step, unit) });
-        if ui
-            .button(word)
-            .on_hover_text("How far an arrow pushes the chosen piece; a click takes the next step")
-            .clicked()
-        {
+        let is_metric = matches!(unit, DisplayUnit::Mm | DisplayUnit::Cm);
+        let word = say!("cloth-arrows", step = if is_metric { small(step, unit) } else { own_length(step, unit) });
+        if ui.button(word).on_hover_text(say!("cloth-arrows-hint")).clicked() {
             wishes.push(Wish::Cloth(ClothWish::Step((cloth.step + 1) % STEPS)));
         }
     });
+}
+
+/// A short length, to a hundredth of a millimetre.
+fn small(mm: f64, unit: DisplayUnit) -> String {
+    owned(|| typed(&shown_small(mm, unit)))
 }
 
 /// Why there is no picture.
@@ -207,9 +208,9 @@ fn missing(ui: &mut Ui, look: &Look, cloth: &ClothShown, key: &LayKey) {
     let (words, color) = match cloth.standing(key) {
         Standing::DoesNotFit(why) | Standing::CannotBeLaid(why) => (format!("■ {}", sentence(&why)), look.error),
         Standing::NotFound(why) => (format!("■ {}", sentence(&why)), look.error),
-        Standing::Stale(why) => (format!("▲ This plan is stale: {why}."), look.warning),
-        Standing::Searching => ("… It is being looked for.".to_owned(), look.soft),
-        _ => ("○ Not planned yet. \"Plan it\" looks for the shortest lay, beside the window.".to_owned(), look.soft),
+        Standing::Stale(why) => (format!("▲ {}", say!("cloth-is-stale", why)), look.warning),
+        Standing::Searching => (format!("… {}", say!("cloth-being-sought")), look.soft),
+        _ => (format!("○ {}", say!("cloth-not-yet")), look.soft),
     };
     ui.add(Label::new(RichText::new(words).color(color)).wrap());
 }
@@ -231,20 +232,18 @@ fn told(ui: &mut Ui, look: &Look, cloth: &ClothShown, key: &LayKey, lay: &Lay) {
         lines.push((format!("■ {}", fault.says), look.error));
     }
     if faults.len() > MOST_TOLD {
-        lines.push((format!("■ and {} more that cannot be cut so", faults.len() - MOST_TOLD), look.error));
+        lines.push((format!("■ {}", say!("cloth-more-faults", count = faults.len() - MOST_TOLD)), look.error));
     }
     if faults.is_empty() {
         if let Some(odd) = cloth.found(key).and_then(|f| f.odd.as_ref()) {
             lines.push((format!("▲ {}", sentence(odd)), look.warning));
         }
-        let reasons = lay.reasons().into_iter().chain(lay.job.notes.iter().cloned()).collect::<Vec<_>>();
+        let reasons = owned(|| lay.reasons().into_iter().chain(lay.notes()).collect::<Vec<_>>());
         if !reasons.is_empty() {
             lines.push((reasons.join(" "), look.soft));
         }
     }
-    let hint = "Drag a piece; R turns it by half, O turns it over, L locks it, arrows push it. Drag beside the pieces to move the \
-                cloth, scroll to come nearer, double click to see all.";
-    lines.push((hint.to_owned(), look.soft));
+    lines.push((say!("cloth-hint"), look.soft));
     egui::ScrollArea::vertical().id_salt("cloth words").auto_shrink([false, false]).max_height(78.0).show(ui, |ui| {
         for (words, color) in lines {
             ui.add(Label::new(small(words, color)).wrap());
@@ -264,7 +263,7 @@ fn picture(
     let cloth = &shown.cloth;
     let response = ui.allocate_response(size.max(vec2(60.0, 60.0)), Sense::click_and_drag());
     let canvas = response.rect;
-    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, format!("the plan of {}", called(cloth, key))));
+    response.widget_info(|| WidgetInfo::labeled(Role::Canvas, true, say!("cloth-plan-of", plan = called(cloth, key))));
     ui.painter().rect(canvas, CornerRadius::same(4), look.desk, Stroke::new(1.0, look.border), StrokeKind::Inside);
     let painter = ui.painter_at(canvas.shrink(1.0));
     let spreads = spreads(lay);
@@ -305,16 +304,23 @@ fn picture(
             let (place, free) = posed.letter;
             let is_locked = locked.contains(&(s, i));
             let (short, full) = &names[s][i];
-            let signs =
-                [(over, "over"), (is_locked, "locked"), (about.on_fold, "on fold"), (about.one_layer, "one layer")];
+            let signs = [
+                over.then(|| say!("cloth-sign-over")),
+                is_locked.then(|| say!("cloth-locked")),
+                about.on_fold.then(|| say!("cloth-sign-fold")),
+                about.one_layer.then(|| say!("cloth-sign-layer")),
+            ];
+            let signs: Vec<String> = signs.into_iter().flatten().collect();
             letter(&painter, look, at(place + shift), free * view.scale, short, &signs);
             // Its box is what the keys and those who do not see it reach.
             let own = view.screen_rect(canvas, lay.room(s, piece) + spreads[s].origin);
             let id = id_of(s, i);
             let seen = own.intersect(canvas);
             let spot = ui.interact(if seen.is_positive() { seen } else { own }, id, Sense::focusable_noninteractive());
-            let state = [(is_locked, ", locked"), (wrong, ", cannot be cut so")].map(|(is, w)| if is { w } else { "" });
-            let called = format!("{full}, on the cloth{}", state.concat());
+            let mut state = vec![say!("cloth-on-cloth", piece = full)];
+            state.extend(is_locked.then(|| say!("cloth-locked")));
+            state.extend(wrong.then(|| say!("cloth-cannot-cut")));
+            let called = state.join(", ");
             spot.widget_info(|| WidgetInfo::selected(Role::Button, true, is_chosen, &called));
             if spot.gained_focus() && !is_chosen {
                 wishes.push(Wish::Cloth(ClothWish::Piece(Some((s, i)))));
@@ -345,24 +351,18 @@ fn grounds(look: &Look) -> (Color32, Color32) {
 
 /// What a piece is, for the pointer.
 fn hint(full: &str, about: &crate::output::lay::LayShape, over: bool, turned: f64, locked: bool) -> String {
-    let mut out = full.to_owned();
-    if about.gives > 1 {
-        out.push_str(&format!(" · cut through both layers, {} pieces", about.gives));
-    }
-    for (is, what) in [
-        (about.on_fold, "its half lies on the fold"),
-        (about.one_layer, "cut from one layer only"),
-        (about.at_border, "at the border"),
-        (over, "turned over"),
-        (turned == 180.0, "turned by half"),
-        (about.one_way, "one way only"),
-        (locked, "locked"),
-    ] {
-        if is {
-            out.push_str(&format!(" · {what}"));
-        }
-    }
-    out
+    let told = [
+        Some(full.to_owned()),
+        (about.gives > 1).then(|| say!("cloth-is-double", count = about.gives)),
+        about.on_fold.then(|| say!("cloth-is-half")),
+        about.one_layer.then(|| say!("cloth-is-one-layer")),
+        about.at_border.then(|| say!("cloth-is-border")),
+        over.then(|| say!("cloth-is-over")),
+        (turned == 180.0).then(|| say!("cloth-is-turned")),
+        about.one_way.then(|| say!("cloth-is-one-way")),
+        locked.then(|| say!("cloth-locked")),
+    ];
+    told.into_iter().flatten().collect::<Vec<_>>().join(" · ")
 }
 
 /// The name of a piece among the widgets.
@@ -401,49 +401,48 @@ fn ground(
     let small = |p: Pos2, align: Align2, words: &str| {
         painter.text(p, align, words, letters(look::SMALL), look.soft);
     };
-    let selvedge = |from: f64, to: f64, words: &str| {
+    let selvedge = |from: f64, to: f64, words: String| {
         let own = strip(from, to);
         painter.rect_filled(own, 0.0, look.desk.lerp_to_gamma(look.ink, 0.3));
-        small(pos2(whole.left() - 6.0, own.center().y), Align2::RIGHT_CENTER, words);
+        small(pos2(whole.left() - 6.0, own.center().y), Align2::RIGHT_CENTER, &words);
     };
-    let fold = |y: f64, words: &str| {
+    let fold = |y: f64| {
         let (a, b) = (put(0.0, y), put(spread.long, y));
         painter.extend(Shape::dashed_line(&[a, b], Stroke::new(2.5, look.ink), 14.0, 5.0));
-        small(pos2(whole.left() - 6.0, a.y), Align2::RIGHT_CENTER, words);
+        small(pos2(whole.left() - 6.0, a.y), Align2::RIGHT_CENTER, &say!("cloth-fold"));
     };
     match stretch.laid {
         ClothLaid::Open => {
-            selvedge(spread.from, 0.0, "selvedge");
-            selvedge(stretch.job.width, spread.to, "selvedge");
+            selvedge(spread.from, 0.0, say!("cloth-selvedge"));
+            selvedge(stretch.job.width, spread.to, say!("cloth-selvedge"));
         }
         ClothLaid::Folded => {
-            fold(0.0, "fold");
-            selvedge(stretch.job.width, spread.to, "both selvedges");
+            fold(0.0);
+            selvedge(stretch.job.width, spread.to, say!("cloth-both-selvedges"));
         }
         ClothLaid::FoldedToMiddle => {
-            fold(0.0, "fold");
-            fold(stretch.job.width, "fold");
+            fold(0.0);
+            fold(stretch.job.width);
             let middle = stretch.job.width / 2.0;
-            selvedge(middle - edge, middle + edge, "selvedges");
+            selvedge(middle - edge, middle + edge, say!("cloth-selvedges"));
         }
         ClothLaid::FoldedPart => {
             let part = stretch.folded_part;
             painter.rect_filled(strip(part, spread.to), 0.0, single);
-            fold(0.0, "fold");
-            selvedge(part - edge, part, "selvedge");
-            selvedge(stretch.job.width, spread.to, "selvedge");
+            fold(0.0);
+            selvedge(part - edge, part, say!("cloth-selvedge"));
+            selvedge(stretch.job.width, spread.to, say!("cloth-selvedge"));
         }
     }
     painter.rect_stroke(whole, 0.0, Stroke::new(1.0, look.soft), StrokeKind::Inside);
     let side = match stretch.laid {
-        ClothLaid::Open => "single layer, printed side up",
-        ClothLaid::FoldedPart => "printed side inside where it is folded",
-        _ => "two layers, printed sides together",
+        ClothLaid::Open => say!("cloth-side-up"),
+        ClothLaid::FoldedPart => say!("cloth-side-part"),
+        _ => say!("cloth-sides-together"),
     };
     let head = whole.left_top() - vec2(0.0, 5.0);
     // What an arrow means is said where it is drawn.
-    let nap =
-        if cloth.nap { "thread and nap: the way that the arrows of the pieces point, to the hems" } else { "thread" };
+    let nap = if cloth.nap { say!("cloth-thread-nap") } else { say!("cloth-thread") };
     let wide = painter.text(head, Align2::LEFT_BOTTOM, format!("{side} · {nap}"), letters(look::SMALL), look.soft);
     let start = pos2(wide.right() + 6.0, wide.center().y);
     let tip = start + vec2(34.0, 0.0);
@@ -459,9 +458,9 @@ fn ground(
 /// How long and how wide the cloth is, under its end.
 fn measures(painter: &Painter, look: &Look, scene: &Scene, spread: &Spread, at: &dyn Fn(Point) -> Pos2) {
     let unit = scene.draft().display;
-    let (long, wide) = (length_text(spread.long, unit), length_text(spread.to - spread.from, unit));
+    let (long, wide) = (own_length(spread.long, unit), own_length(spread.to - spread.from, unit));
     let end = at(Point::new(spread.long, spread.to) + spread.origin) + vec2(0.0, 4.0);
-    painter.text(end, Align2::RIGHT_TOP, format!("{long} long, {wide} wide"), letters(look::SMALL), look.soft);
+    painter.text(end, Align2::RIGHT_TOP, say!("cloth-measures", long, wide), letters(look::SMALL), look.soft);
 }
 
 fn filled(line: &[Pos2], triangles: &[u32], color: Color32) -> Shape {
@@ -472,13 +471,12 @@ fn filled(line: &[Pos2], triangles: &[u32], color: Color32) -> Shape {
 }
 
 /// The letter of a piece, as large as it has room; signs of what was done with it.
-fn letter(painter: &Painter, look: &Look, at: Pos2, free: f64, short: &str, signs: &[(bool, &str)]) {
+fn letter(painter: &Painter, look: &Look, at: Pos2, free: f64, short: &str, signs: &[String]) {
     if free < LEAST {
         return;
     }
     let size = ((free / short.chars().count().max(1) as f64) as f32).clamp(9.0, 20.0);
     painter.text(at, Align2::CENTER_CENTER, short, letters(size), look.ink);
-    let signs: Vec<&str> = signs.iter().filter(|s| s.0).map(|s| s.1).collect();
     if !signs.is_empty() && free > 58.0 {
         let words = signs.join(", ");
         painter.text(at + vec2(0.0, size * 0.62), Align2::CENTER_TOP, words, letters(11.0), look.soft);
@@ -500,7 +498,7 @@ fn marks(
             Some(lay.room(fault.stretch, piece) + spreads[fault.stretch].origin)
         });
         let Some(room) = rooms.reduce(|a, b| a.intersect(b)) else { continue };
-        let words = format!("■ {}", shown_small(fault.mm, unit));
+        let words = format!("■ {}", small(fault.mm, unit));
         let text = painter.layout_no_wrap(words, letters(look::SMALL), look.sheet);
         let own = Rect::from_center_size(at(room.center()), text.size() + vec2(10.0, 4.0));
         painter.rect_filled(own, CornerRadius::same(5), look.error);
@@ -514,20 +512,20 @@ fn legend(painter: &Painter, look: &Look, canvas: Rect) {
     let y = canvas.bottom() - 14.0;
     let small = letters(look::SMALL);
     let box_of = |x: f32| Rect::from_center_size(pos2(x + 8.0, y), vec2(16.0, 11.0));
-    let word = |x: &mut f32, words: &str| {
+    let word = |x: &mut f32, words: String| {
         let seen = painter.text(pos2(*x + 21.0, y), Align2::LEFT_CENTER, words, small.clone(), look.soft);
         *x = seen.right() + 14.0;
     };
     let (drawn, turned_over) = grounds(look);
-    for (ground, words) in [(drawn, "as drawn"), (turned_over, "turned over")] {
+    for (ground, words) in [(drawn, say!("cloth-as-drawn")), (turned_over, say!("cloth-is-over"))] {
         painter.rect(box_of(x), 0.0, ground, Stroke::new(1.25, look.ink), StrokeKind::Inside);
         word(&mut x, words);
     }
     painter.rect_filled(box_of(x), 0.0, look.desk.lerp_to_gamma(look.ink, 0.3));
-    word(&mut x, "selvedge");
+    word(&mut x, say!("cloth-selvedge"));
     let own = box_of(x);
     painter.extend(Shape::dashed_line(&[own.left_center(), own.right_center()], Stroke::new(2.5, look.ink), 7.0, 3.0));
-    word(&mut x, "fold");
+    word(&mut x, say!("cloth-fold"));
 }
 
 /// Words over the picture, inside of it.

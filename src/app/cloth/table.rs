@@ -10,7 +10,9 @@ use crate::app::look::{self, Look, letters};
 use crate::app::scene::Scene;
 use crate::app::state::{Shown, Wish};
 use crate::document::Part;
+use crate::output::lay::laid_briefly;
 use crate::session::{Act, LayKey, LayTable, sizes_called};
+use crate::texts::{owned, readable, say};
 
 /// Width of a column, and of the one with the sizes, px.
 const COLUMN: f32 = 104.0;
@@ -27,8 +29,8 @@ pub(super) fn width(table: &LayTable, view: usize) -> f32 {
 
 /// How the cloth lies, in words.
 pub(super) fn lies(key: &LayKey) -> String {
-    let laid = key.laid.words();
-    if key.nap { format!("{laid}, nap") } else { laid.to_owned() }
+    let laid = owned(|| laid_briefly(key.laid));
+    if key.nap { say!("cloth-lies-nap", laid) } else { laid }
 }
 
 /// Paints the table.
@@ -42,7 +44,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, table
             columns.iter().for_each(|column| head(ui, look, column, wishes));
             let own = pinned(ui, look, corner);
             let at = own.left_bottom() + vec2(2.0, -6.0);
-            ui.painter().text(at, Align2::LEFT_BOTTOM, "size", letters(look::SMALL), look.soft);
+            ui.painter().text(at, Align2::LEFT_BOTTOM, say!("cloth-size"), letters(look::SMALL), look.soft);
         });
         for row in &table.rows {
             let own: Vec<LayKey> = columns.iter().map(|c| LayKey { sizes: row.clone(), ..(*c).clone() }).collect();
@@ -81,7 +83,7 @@ fn pinned(ui: &Ui, look: &Look, room: Rect) -> Rect {
 
 /// The head of a column: the way to the card of its cloth.
 fn head(ui: &mut Ui, look: &Look, column: &LayKey, wishes: &mut Vec<Wish>) {
-    let name = column.material.replace('_', " ");
+    let name = readable(&column.material);
     let button = Button::new("").corner_radius(6).min_size(vec2(COLUMN, HEAD));
     let response = ui.add_sized(vec2(COLUMN, HEAD), button);
     let painter = ui.painter_at(response.rect.shrink(5.0));
@@ -91,10 +93,9 @@ fn head(ui: &mut Ui, look: &Look, column: &LayKey, wishes: &mut Vec<Wish>) {
         let words = painter.layout(words, letters(look::SMALL), look.soft, COLUMN - 16.0);
         painter.galley(first + vec2(0.0, line), words, look.soft);
     }
-    let called = format!("cloth {name} {}, {}: its card", column.width, lies(column));
+    let called = say!("cloth-column", name, width = column.width, lies = lies(column));
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
-    let about = "Its card: widths, how it lies, nap, gap between pieces, the step in which it is sold";
-    if response.on_hover_text(about).clicked() {
+    if response.on_hover_text(say!("cloth-column-hint")).clicked() {
         wishes.push(Wish::Part(Part::Material(column.material.clone())));
     }
 }
@@ -106,7 +107,7 @@ fn sizes(ui: &mut Ui, look: &Look, (cloth, room): (&ClothShown, Rect), row: &[(S
         let own = cloth.groups.iter().any(|g| g == row);
         if own {
             let response = ui.small_button("×");
-            let called = format!("take {} out of the table", sizes_called(row));
+            let called = say!("cloth-take-group", sizes = sizes_called(row));
             response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &called));
             if response.clicked() {
                 wishes.push(Wish::Cloth(ClothWish::DropGroup(row.to_vec())));
@@ -148,9 +149,9 @@ fn cell(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, key: LayKey
 fn untold(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, table: &LayTable, wishes: &mut Vec<Wish>) {
     for cells in table.untold().into_iter().filter(|c| c[0].key.view == scene.view()) {
         let key = &cells[0].key;
-        let of = format!("{} {}, {}", key.material.replace('_', " "), key.width, lies(key));
+        let of = format!("{} {}, {}", readable(&key.material), key.width, lies(key));
         ui.add_space(8.0);
-        let words = format!("Kept for {of}, which its card does not say:");
+        let words = say!("cloth-kept-for", cloth = of);
         ui.add(Label::new(RichText::new(words).font(letters(look::SMALL)).color(look.soft)).wrap());
         ui.horizontal_wrapped(|ui| {
             for cell in &cells {
@@ -165,9 +166,9 @@ fn untold(ui: &mut Ui, look: &Look, scene: &Scene, cloth: &ClothShown, table: &L
                     wishes.push(Wish::Cloth(ClothWish::See(cell.key.clone())));
                 }
             }
-            let response = ui.small_button("Take out");
-            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, format!("take the plans for {of} out")));
-            if response.on_hover_text("Takes these plans out of the draft; undo brings them back").clicked() {
+            let response = ui.small_button(say!("cloth-take-out"));
+            response.widget_info(|| WidgetInfo::labeled(Role::Button, true, say!("cloth-take-plans", cloth = of)));
+            if response.on_hover_text(say!("cloth-take-plans-hint")).clicked() {
                 let places = cells.iter().filter_map(|c| c.kept.as_ref()).map(|k| k.place).collect();
                 wishes.push(Wish::Cloth(ClothWish::TakePlans(places)));
             }
@@ -184,11 +185,11 @@ fn lost(ui: &mut Ui, look: &Look, scene: &Scene, table: &LayTable, wishes: &mut 
     ui.add_space(6.0);
     for (place, why) in &table.lost {
         let name = scene.draft().plans.get(*place).map_or("", |p| p.name.as_str());
-        let words = format!("▲ The plan {name} is of nothing here: {why}.");
+        let words = format!("▲ {}", say!("cloth-lost", plan = name, why));
         ui.add(Label::new(RichText::new(words).font(letters(look::SMALL)).color(look.warning)).wrap());
     }
     let act = Act::TakeStalePlans.action();
-    if ui.small_button(act.name).on_hover_text(act.what).clicked() {
+    if ui.small_button(act.name()).on_hover_text(act.what()).clicked() {
         wishes.push(Wish::Act(Act::TakeStalePlans));
     }
 }

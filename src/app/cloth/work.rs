@@ -17,6 +17,7 @@ use crate::output::lay::Lay;
 use crate::session::{
     Act, Command, LayCell, LayCommand, LayEffort, LayHand, LayKey, LayTable, Laying, Wake, lay_table,
 };
+use crate::texts::{carried, say};
 
 /// One plan is looked for no longer than this.
 const ONE: Duration = Duration::from_secs(20);
@@ -108,7 +109,7 @@ impl Window {
                 Err(TryRecvError::Disconnected) => {
                     self.shown.cloth.of = *of;
                     self.shown.cloth.making = None;
-                    self.refuse("the table of cloth could not be made: the program failed on it");
+                    self.refuse(say!("cloth-table-failed"));
                 }
                 Ok(table) => {
                     self.shown.cloth.of = *of;
@@ -131,7 +132,7 @@ impl Window {
                 drop(sender);
                 wake();
             };
-            if thread::Builder::new().name("cloth table".to_owned()).spawn(work).is_ok() {
+            if thread::Builder::new().name("cloth table".to_owned()).spawn(carried(work)).is_ok() {
                 self.shown.cloth.making = Some((wanted, receiver));
             }
         }
@@ -177,10 +178,10 @@ impl Window {
     /// Begins to look for plans.
     fn search(&mut self, ctx: &Context, cells: Vec<(LayCell, Option<LayHand>)>, one: bool) {
         if self.shown.cloth.search.is_some() {
-            return self.refuse("a search goes on; stop it first");
+            return self.refuse(say!("cloth-search-goes-on"));
         }
         if self.shown.cloth.of.0 != self.scene.whole.revision {
-            return self.refuse("the pieces are still being looked at; try again in a moment");
+            return self.refuse(say!("cloth-still-looking"));
         }
         let keys = cells.iter().map(|(c, _)| c.key.clone()).collect();
         let (wishes, starts): (Vec<_>, Vec<_>) = cells.into_iter().map(|(c, start)| (c.wish, start)).unzip();
@@ -215,11 +216,11 @@ impl Window {
             let hand = cloth.hands.iter_mut().find(|(k, _)| k == key).map(|(_, h)| h);
             if let (Some(hand), Some(best)) = (hand, &row.best) {
                 if !hand.faults.is_empty() || best.need().exact < hand.need.exact - super::TOLD {
-                    hand.begin("improve the plan".to_owned());
+                    hand.begin(say!("cloth-step-improve"));
                     hand.hand = hand.hand.taken_over((**best).clone());
                     hand.end();
                 } else if search.one {
-                    words = Some(format!("{}: nothing shorter was found", called(cloth, key)));
+                    words = Some(say!("cloth-nothing-shorter", plan = called(cloth, key)));
                 }
                 cloth.piece = None;
                 continue;
@@ -241,9 +242,11 @@ impl Window {
             (None, None) => {
                 let many = search.rows.iter().filter(|r| r.best.is_some()).count();
                 let rest = search.rows.iter().filter(|r| r.best.is_none() && r.failed.is_none()).count();
-                let rest = if rest > 0 { format!(", {rest} were not looked for") } else { String::new() };
                 let all = search.rows.len();
-                self.tell(format!("{many} of {all} plans are found{rest}; Keep all writes them into the draft"));
+                self.tell(match rest {
+                    0 => say!("cloth-found-all", many, all),
+                    _ => say!("cloth-found-some", many, all, rest),
+                });
             }
         }
     }
@@ -255,12 +258,12 @@ impl Window {
                 self.shown.room = Room::Cloth;
                 let Some(table) = self.shown.cloth.table.clone() else {
                     self.follow_cloth(ctx);
-                    return self.tell("the pieces are being looked at; plan all once the table is there");
+                    return self.tell(say!("cloth-plan-later"));
                 };
                 let planned = |c: &&LayCell| c.job.is_ok() && table.is_told(&c.key);
                 let cells: Vec<_> = table.cells.iter().filter(planned).cloned().collect();
                 if cells.is_empty() {
-                    return self.refuse("there is nothing that could be laid");
+                    return self.refuse(say!("cloth-nothing-to-lay"));
                 }
                 let cells = cells.into_iter().map(|c| {
                     let start = self.start_of(&c);
@@ -302,7 +305,7 @@ impl Window {
                     self.shown.cloth.at.as_ref().and_then(|k| self.shown.cloth.cell(k)?.kept.as_ref()).map(|k| k.place);
                 match place {
                     Some(place) => self.run(&Command::Lay(LayCommand::Take(vec![place]))),
-                    None => self.refuse("no plan is kept for this"),
+                    None => self.refuse(say!("cloth-none-kept")),
                 }
             }
             Act::TakeStalePlans => self.run(&Command::Lay(LayCommand::TakeStale)),
@@ -310,10 +313,9 @@ impl Window {
             Act::AddGroup => {
                 self.shown.room = Room::Cloth;
                 let known = self.sizes().join(", ");
-                let note =
-                    format!("Several garments laid together take less cloth than one by one. The sizes are {known}.");
-                let ask = Ask::new(Purpose::Group, "Sizes laid together", note, &["Add the row"]);
-                self.shown.ask = Some(ask.field("sizes", "such as 2 x S, 4 x M", ""));
+                let (title, note) = (say!("cloth-group-title"), say!("cloth-group-note", sizes = known));
+                let ask = Ask::new(Purpose::Group, title, note, &[say!("cloth-group-add").as_str()]);
+                self.shown.ask = Some(ask.field(say!("cloth-group-sizes"), say!("cloth-group-hint"), ""));
             }
             Act::AddWidth => {
                 let draft = self.scene.draft();
@@ -322,9 +324,10 @@ impl Window {
                     (_, Some(key)) => key.material.clone(),
                     _ => draft.materials.first().map_or_else(String::new, |m| m.name.clone()),
                 };
-                let note = "From selvedge to selvedge, as it is sold. How it lies, its nap and the rest stand on the card of the cloth.";
-                let ask = Ask::new(Purpose::Width, "Another width of a cloth", note, &["Add the width"]);
-                self.shown.ask = Some(ask.field("cloth", "its name", chosen).field("width", "such as 140 cm", ""));
+                let (title, note) = (say!("cloth-width-title"), say!("cloth-width-note"));
+                let ask = Ask::new(Purpose::Width, title, note, &[say!("cloth-width-add").as_str()]);
+                let ask = ask.field(say!("cloth-width-cloth"), say!("cloth-its-name"), chosen);
+                self.shown.ask = Some(ask.field(say!("cloth-width-field"), say!("cloth-width-hint"), ""));
             }
             Act::Longest => self.ask_longest(),
             _ => {}

@@ -15,6 +15,7 @@ use crate::compute::plan::{Def, Formula, FramePlan, NodeId, Part};
 use crate::compute::publishing::Braced;
 use crate::document::{DartForm, Piece, Seam};
 use crate::language::{Frame, Kind, What};
+use crate::texts::say;
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
 const LENGTH: What = What::Kind(Kind::LENGTH);
@@ -103,12 +104,10 @@ impl PieceReader<'_, '_> {
             let to_width = self.read(&a.to_width, LENGTH, at, at);
             let turn_in = self.read(&a.turn_in, LENGTH, at, at);
             if a.turns > 2 || (a.turns > 0 && (!a.to_width.is_empty() || !a.from.is_empty())) {
-                let has = match a.turns {
-                    1 | 2 => "`from` or `to_width` too".to_owned(),
-                    turns => format!("{turns} turns"),
+                let problem = match a.turns {
+                    1 | 2 => say!("read-part-hem-runs", edge = at),
+                    turns => say!("read-part-hem-turns", edge = at, turns = turns.to_string()),
                 };
-                let problem =
-                    format!("the hem at edge {at} has {has}; a hem has one or two turns and one depth all along");
                 self.missing(problem, at);
                 continue;
             }
@@ -166,8 +165,7 @@ impl PieceReader<'_, '_> {
             let to = self.read(&mark.to, POINT, "", &mark.name);
             let is_row = mark.kind != crate::document::MarkKind::Place;
             if is_row && to.is_none() != (mark.count < 2) && mark.to.is_empty() == (mark.count > 1) {
-                let problem =
-                    format!("{} is a row: it needs both its other end (`to`) and a count of two or more", mark.name);
+                let problem = say!("read-part-mark-row", mark = mark.name);
                 self.missing(problem, &mark.name);
             }
             let known = || self.world.draft.pieces.iter().map(|p| p.name.as_str()).collect::<Vec<_>>();
@@ -207,13 +205,11 @@ impl PieceReader<'_, '_> {
             let two_ended = dart.form == DartForm::TwoEnded;
             let name = &dart.name;
             if two_ended && !(dart.tip.is_empty() && dart.foot.is_empty()) {
-                let problem = format!(
-                    "{name} has two ends, those of its inner line: it has a `centre` there, no `tip` and no `foot`"
-                );
+                let problem = say!("read-part-two-ended", name);
                 self.missing(problem, name);
             }
             if !dart.bow.is_empty() && matches!(dart.form, DartForm::Slashed | DartForm::CutOut) {
-                self.missing(format!("{name} has bowed legs: it can be folded, not slashed or cut out"), name);
+                self.missing(say!("read-part-bowed", name), name);
             }
         }
         out.legs = piece.darts.iter().map(|d| self.read(&d.allowance, LENGTH, &d.on, &d.name)).collect();
@@ -245,7 +241,7 @@ impl PieceReader<'_, '_> {
                     .edge(at)
                     .at(format!("{}.{at}", self.plan.name))
                     .word("found", formula.kind.words())
-                    .word("expected", "a length, a fraction or a point of this piece")
+                    .word("expected", say!("read-part-place"))
             });
         }
         fits
@@ -280,7 +276,7 @@ pub(super) fn measures(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Vec
                         ..Finding::new(Code::WrongKind)
                             .at(name.clone())
                             .word("found", other.words())
-                            .word("expected", "a length, or another measure of the garment")
+                            .word("expected", say!("read-part-measure"))
                     });
                     continue;
                 }
@@ -332,7 +328,7 @@ pub(super) fn orders(seams: &[Arc<Seam>], reader: &mut FormulaReader<'_>) -> Vec
                 let text = seams[now].order.trim();
                 let number = text.parse::<f64>().ok().filter(|n| n.is_finite());
                 if number.is_none() && !text.is_empty() && now == i {
-                    let problem = format!("the order `{text}` is neither a number nor `after` the name of a seam");
+                    let problem = say!("read-part-order", text);
                     reader
                         .findings
                         .push(Finding::new(Code::PartMissing).seam(&seam.name).at(at.clone()).word("problem", problem));

@@ -11,6 +11,7 @@ use crate::compute::names::{DART_MEMBERS, FrameNames, Global, Local, NameSet};
 use crate::compute::plan::{Def, Formula, FramePlan, MouthDef, NodeId, Part, SegmentDef};
 use crate::document::{DartForm, Drawing, Edge, Piece, Point, Pressed, Segment, Turn};
 use crate::language::{Frame, Kind, What, check, parse};
+use crate::texts::say;
 
 const POINT: What = What::Kind(Kind::Point(Frame(0)));
 const LENGTH: What = What::Kind(Kind::LENGTH);
@@ -315,8 +316,11 @@ impl FrameReader<'_, '_> {
                 .piece(&*self.plan.name)
                 .edge(on)
                 .at(format!("{}.{name}", self.plan.name))
-                .word("found", if tip.kind.frame().is_some() { "a point of another piece" } else { tip.kind.words() })
-                .word("expected", "a point of this piece or a length")
+                .word(
+                    "found",
+                    if tip.kind.frame().is_some() { say!("read-part-other-piece") } else { tip.kind.words() },
+                )
+                .word("expected", say!("read-part-tip"))
         });
         None
     }
@@ -372,10 +376,7 @@ impl FrameReader<'_, '_> {
                     .piece(&*self.plan.name)
                     .edge(&edge.name)
                     .at(format!("{}.{}", self.plan.name, edge.name))
-                    .word(
-                        "problem",
-                        format!("{} has no segment; give it at least one, such as `straight(\"point\")`", edge.name),
-                    ),
+                    .word("problem", say!("read-part-no-segment", edge = edge.name)),
             );
             return;
         }
@@ -431,8 +432,7 @@ impl FrameReader<'_, '_> {
                 };
                 let (from, to) = (length(off)?, length(off_end)?);
                 if from.is_none() && to.is_some() {
-                    let problem =
-                        format!("{} runs to a distance at its end, but does not say from which (`off`)", edge.name);
+                    let problem = say!("read-part-runs-to", edge = edge.name);
                     let finding = Finding::new(Code::PartMissing).piece(&*self.plan.name).edge(e);
                     let finding = finding.at(format!("{}.{e}", self.plan.name)).word("problem", problem);
                     self.reader.findings.push(finding);

@@ -10,6 +10,7 @@ use crate::compute::plan::{
 };
 use crate::document::{self, Material, Seam};
 use crate::language::{Frame, Kind, Relation, What};
+use crate::texts::say;
 
 const LENGTH: What = What::Kind(Kind::LENGTH);
 const NUMBER: What = What::Kind(Kind::NUMBER);
@@ -44,8 +45,7 @@ pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>)
     if !value.is_found() {
         for (text, what) in [(&value.least, "least"), (&value.most, "most")] {
             if !text.is_empty() {
-                let problem =
-                    format!("{} has a `{what}` but no `start`: only a value that is found has limits", value.name);
+                let problem = say!("read-part-limit-no-start", name = value.name, what);
                 reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
             }
         }
@@ -59,7 +59,7 @@ pub(super) fn value(world: &World<'_>, i: usize, reader: &mut FormulaReader<'_>)
             ..Finding::new(Code::WrongKind)
                 .at(name)
                 .word("found", formula.kind.words())
-                .word("expected", "a number, a length or an angle, to be found")
+                .word("expected", say!("read-part-to-be-found"))
         });
         return;
     }
@@ -99,11 +99,10 @@ pub(super) fn placements(world: &World<'_>, reader: &mut FormulaReader<'_>) {
         let overlap = (!placement.overlap.is_empty()).then(|| read(&placement.overlap, on, LENGTH));
         let both = towards.is_some() && turned.is_some();
         if both || (towards.is_none() && turned.is_none()) {
-            let problem = format!(
-                "{} needs a second pair of points (`towards` and `along`) or an angle (`turned`){}",
-                placement.name,
-                if both { ", not both" } else { "" }
-            );
+            let problem = match both {
+                true => say!("read-part-placement-both", name = placement.name),
+                false => say!("read-part-placement-way", name = placement.name),
+            };
             reader.findings.push(Finding::new(Code::PartMissing).at(name).word("problem", problem));
             continue;
         }
@@ -194,8 +193,7 @@ pub(super) fn seams_and_conditions(world: &World<'_>, reader: &mut FormulaReader
             equation = Some(equations.len());
             equations.push(Equation { node, name: name.as_str().into(), found_by });
         } else if !condition.found_by.is_empty() {
-            let problem =
-                format!("{} is a comparison, which is only watched: nothing can be found by it", condition.name);
+            let problem = say!("read-part-comparison", name = condition.name);
             reader.findings.push(Finding::new(Code::PartMissing).at(name.clone()).word("problem", problem));
         }
         conditions.push(ConditionPlan {
@@ -244,7 +242,7 @@ impl SeamReader<'_, '_> {
         if text.is_empty() { None } else { self.read(text, what) }
     }
 
-    fn wrong_kind(&mut self, formula: &Formula, expected: &'static str) {
+    fn wrong_kind(&mut self, formula: &Formula, expected: String) {
         self.reader.findings.push(Finding {
             formula: formula.text.to_string(),
             span: Some(formula.program.span),
@@ -259,7 +257,10 @@ impl SeamReader<'_, '_> {
     /// The edges of a side, or the length of a strip.
     fn side(&mut self, texts: &[String], node: NodeId, which: &str) {
         if texts.is_empty() {
-            let problem = format!("side {which} of the seam {} names no edge", self.seam.name);
+            let problem = match which {
+                "one" => say!("read-part-side-one-empty", seam = self.seam.name),
+                _ => say!("read-part-side-two-empty", seam = self.seam.name),
+            };
             let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(self.name.clone());
             self.reader.findings.push(finding.word("problem", problem));
             return;
@@ -269,7 +270,7 @@ impl SeamReader<'_, '_> {
             let formula = self.read(text, What::Any);
             let fits = |f: &Formula| f.kind == Kind::LENGTH || matches!(f.kind, Kind::Edge(_));
             if let Some(other) = formula.as_ref().filter(|f| !fits(f)) {
-                self.wrong_kind(other, "an edge, or the length of a strip");
+                self.wrong_kind(other, say!("read-part-edge-or-strip"));
             }
             runs.push(formula.filter(fits));
         }
@@ -338,7 +339,7 @@ impl SeamReader<'_, '_> {
             before = ends;
         }
         if shared && !matches!(whole, None | Some(Fit::Eased(..))) {
-            let problem = format!("the stretches of {} share its ease, but the seam itself is not eased", seam.name);
+            let problem = say!("read-part-share-not-eased", seam = seam.name);
             let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(self.name.clone());
             self.reader.findings.push(finding.word("problem", problem));
         }
@@ -351,7 +352,7 @@ impl SeamReader<'_, '_> {
         if matches!(formula.kind, Kind::LENGTH | Kind::NUMBER | Kind::Point(_)) {
             return Some(formula);
         }
-        self.wrong_kind(&formula, "a length, a fraction or a point of that side");
+        self.wrong_kind(&formula, say!("read-part-place-of-side"));
         None
     }
 
@@ -363,7 +364,7 @@ impl SeamReader<'_, '_> {
             let name = if notch.name.is_empty() { format!("{}", i + 1) } else { notch.name.clone() };
             let strokes = notch.strokes.clamp(1, 3);
             if notch.strokes > 3 {
-                let problem = format!("notch {name} has {} strokes; it can have 1 to 3", notch.strokes);
+                let problem = say!("read-part-strokes", name, strokes = notch.strokes.to_string());
                 let at = format!("seam.{}", self.seam.name);
                 let finding = Finding::new(Code::PartMissing).seam(&self.seam.name).at(at).word("problem", problem);
                 self.reader.findings.push(finding);
@@ -400,8 +401,7 @@ fn read_seam(
             let node = world.push(part, None);
             match &stretch.fit {
                 Some(Fit::Times(_, None, _)) => {
-                    let problem =
-                        format!("{} is only watched for its least and most: nothing can be found by it", seam.name);
+                    let problem = say!("read-part-watched", seam = seam.name);
                     let finding = Finding::new(Code::PartMissing).seam(&seam.name).at(name.clone());
                     reader.findings.push(finding.word("problem", problem));
                     continue;

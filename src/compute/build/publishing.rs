@@ -8,6 +8,7 @@ use crate::compute::names::{Global, MATERIAL_MEMBERS};
 use crate::compute::plan::{Formula, NodeId};
 use crate::compute::publishing::{Braced, BracedPart, MaterialPlan, NotionPlan, Publishing, StepPlan, StripPlan};
 use crate::language::{Kind, What};
+use crate::texts::say;
 
 /// Reads what is published.
 pub(super) fn publishing(world: &World<'_>, reader: &mut FormulaReader<'_>) -> Publishing {
@@ -92,7 +93,7 @@ fn fits(formula: &Formula, at: &str, reader: &mut FormulaReader<'_>) -> bool {
             ..Finding::new(Code::WrongKind)
                 .at(at)
                 .word("found", formula.kind.words())
-                .word("expected", "a number, a length or an angle, which can be written down")
+                .word("expected", say!("read-part-written"))
         });
     }
     fits

@@ -7,6 +7,7 @@ use crate::compute::graph::order_of;
 use crate::compute::names::{DART_MEMBERS, Global, Local, MATERIAL_MEMBERS};
 use crate::compute::plan::{Def, NodeId, Part};
 use crate::language::{Found, Frame, Kind, Scope, check, nearest, parse};
+use crate::texts::say;
 
 /// What is known of a value's kind.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -211,7 +212,7 @@ impl Scope for FormulaScope<'_> {
     fn row_in(&self, symbol: u32, size: &str) -> Result<u32, String> {
         let row = match self.world.nodes.borrow().get(symbol as usize).map(|n| &n.def) {
             Some(Def::Row(row)) => *row,
-            _ => return Err("only a row of the chart can be asked for in another size".to_owned()),
+            _ => return Err(say!("in-size-row")),
         };
         let case = self.world.cases.of_range(size)? as u32;
         let earlier = self.world.earlier.and_then(|e| e.in_sizes.get(&(row, case)));

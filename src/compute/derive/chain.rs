@@ -7,6 +7,7 @@ use super::shape::{OWN, Shape};
 use super::{Link, Typed};
 use crate::base::{Code, Finding};
 use crate::document::{Does, Piece, Placement, Segment, Step};
+use crate::texts::say;
 
 /// A piece on its way through its steps.
 #[derive(Clone)]
@@ -51,16 +52,13 @@ pub(super) fn look(chain: &mut Chain, step: &Step, new: &Piece, link: &str) {
         let same =
             |curve: &str| curve.strip_prefix(&whole).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'));
         if !matches!(edge.by.as_slice(), [Segment::Taken { curve, .. }] if same(curve)) {
-            tell(format!(
-                "the step changes {}, and {} keeps its place from the start of that edge as it is now: look whether it is where it is meant",
-                tuck.on, tuck.name
-            ));
+            tell(say!("step-keeps-place", edge = tuck.on, tuck = tuck.name));
         }
     }
     if let Does::Unfold(unfold) = &step.does
         && chain.shape.edges.iter().any(|e| e.name == unfold.over && !e.is_straight)
     {
-        tell(format!("it is mirrored in {}, of which the draft does not tell that it is straight", unfold.over));
+        tell(say!("step-mirrored-in", edge = unfold.over));
     }
     chain.looks.append(&mut looks);
 }

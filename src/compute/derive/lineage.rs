@@ -8,7 +8,9 @@ use std::sync::Arc;
 
 use super::shape::Shape;
 use super::{is_hidden, made_of};
+use crate::compute::names::thing;
 use crate::document::{Does, Draft, Inner, Part, Piece, fold};
+use crate::texts::say;
 
 /// Of what a name, or a part of it, comes.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -78,12 +80,11 @@ pub(crate) struct Double {
 impl fmt::Display for Double {
     /// What is wrong, and what to do.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let after = if self.step.is_empty() { String::new() } else { format!(", step {}", self.step) };
-        let (name, piece, first) = (&self.name, &self.piece, self.first.word());
-        write!(
-            f,
-            "`{name}` would be the name of two things in {piece}{after}: the {first} there has it; choose another name"
-        )
+        let (name, piece, step, first) = (&self.name, &self.piece, &self.step, thing(self.first.word()));
+        f.write_str(&match step.is_empty() {
+            true => say!("step-name-double", name, piece, first),
+            false => say!("step-name-double-after", name, piece, step, first),
+        })
     }
 }
 

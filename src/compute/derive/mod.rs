@@ -28,6 +28,7 @@ use self::steps::{Before, Slash, Typed as TypedIn, draw, leave_out, mark_slashes
 use crate::base::{Code, Finding};
 use crate::document::{Axis, Cell, Does, Draft, Piece, Placement, Row, RowKind, Step};
 use crate::language::{nearest, parse};
+use crate::texts::say;
 
 /// A draft whose derived pieces are told like ordinary ones.
 #[derive(Clone, Debug, Default)]
@@ -148,10 +149,10 @@ struct Deriving<'a> {
 }
 
 impl Deriving<'_> {
-    fn wrong(&mut self, piece: &str, step: &str, problem: impl Into<String>) {
+    fn wrong(&mut self, piece: &str, step: &str, problem: String) {
         let at = if step.is_empty() { piece.to_owned() } else { format!("{piece}, step {step}") };
         let finding = Finding::new(Code::StepFails).piece(piece).at(at);
-        self.whole.findings.push(finding.word("problem", problem.into()));
+        self.whole.findings.push(finding.word("problem", problem));
     }
 
     /// Tells a piece by formulas, after those that it is made from. `above`: pieces that wait for it.
@@ -168,7 +169,7 @@ impl Deriving<'_> {
         for needed in made_of(&piece) {
             if let Some(from) = above.iter().position(|n| n == needed) {
                 let round = above[from..].join(", ");
-                self.wrong(name, "", format!("{needed} is derived from itself, by way of {round}"));
+                self.wrong(name, "", say!("step-round", needed, round));
                 let made = self.bare(&piece);
                 self.done.insert(name.to_owned(), Some(Arc::new(made)));
                 above.pop();
@@ -217,22 +218,18 @@ impl Deriving<'_> {
         let name = &piece.name;
         let Some(base) = self.told(&piece.of) else {
             let problem = match piece.of.as_str() {
-                "" => "it has steps, but it does not say of which piece it is made".to_owned(),
+                "" => say!("step-of-nothing"),
                 of => {
                     let hint = nearest(of, self.typed.pieces.iter().map(|p| p.name.as_str()));
-                    let hint = hint.map_or(String::new(), |h| format!("; did you mean {h}?"));
-                    format!("there is no piece {of} that it could be made of{hint}")
+                    let hint = hint.map_or(String::new(), |h| say!("step-hint", name = h));
+                    say!("step-of-unknown", of, hint)
                 }
             };
             self.wrong(name, "", problem);
             return self.bare(piece);
         };
         if !piece.edges.is_empty() {
-            self.wrong(
-                name,
-                "",
-                "a derived piece has the edges of the piece that it is made of; draw one anew by a step",
-            );
+            self.wrong(name, "", say!("step-own-edges"));
         }
         let mut chain = self.chain(name, &base);
         // It is taken out while the piece is followed, and put back.
@@ -242,18 +239,14 @@ impl Deriving<'_> {
         let mut names = BTreeSet::new();
         for step in &piece.steps {
             if !names.insert(&step.name) {
-                self.wrong(name, &step.name, "two steps are called so; rename one");
+                self.wrong(name, &step.name, say!("step-twice"));
             }
             if let Some(names) = &mut names_of {
                 names.step();
             }
             if !step.person.is_empty() {
                 if !self.typed.chart.persons.iter().any(|p| p.name == step.person) {
-                    self.wrong(
-                        name,
-                        &step.name,
-                        format!("there is no person {} for whom it could be done", step.person),
-                    );
+                    self.wrong(name, &step.name, say!("step-no-person", person = step.person));
                     continue;
                 }
                 if !self.persons.contains(&step.person) {
@@ -311,7 +304,7 @@ impl Deriving<'_> {
         let share = if step.person.is_empty() { String::new() } else { format!(" * {}", flag(&step.person)) };
         match &step.does {
             Does::Draw(_) | Does::LeaveOut(_) if !share.is_empty() => {
-                return Err("only amounts can be one person's".to_owned());
+                return Err(say!("step-amounts-only"));
             }
             Does::Draw(what) => {
                 let known = |p: &Piece| (p.points.len(), p.lines.len(), p.darts.len());
@@ -352,7 +345,7 @@ impl Deriving<'_> {
         let place = chain.stages.len();
         let (next, on) = (link_to(&chain.name, place + 1), frame_of(&chain.name, place + 1));
         let other = |of: &str, link: &str| {
-            let told = self.told(of).ok_or_else(|| format!("there is no piece {of} that could be joined"))?;
+            let told = self.told(of).ok_or_else(|| say!("step-joined-unknown", of))?;
             Ok(self.shape_of(&told, link))
         };
         let of_seam = |edge: &str| self.usual_width(piece, edge);

@@ -3,6 +3,7 @@
 use super::copy::{Fate, Gap, Moves, point, taken};
 use super::shape::{OWN, Shape};
 use crate::document::{Edge, Opening, Piece, Segment};
+use crate::texts::say;
 
 /// A place on the outline. Points are names of the stage.
 #[derive(Clone, Debug, PartialEq)]
@@ -82,13 +83,13 @@ impl Arc {
     pub fn of(shape: &Shape, one: Place, two: Place, name: &str, with: bool) -> Result<Self, String> {
         let is_one_edge = one.edge().is_some() && one.edge() == two.edge();
         if one.number() == two.number() && (!is_one_edge || one.tip().is_some() || two.tip().is_some()) {
-            return Err("both ends lie on one edge, or at one corner: for a dart two edges are needed".to_owned());
+            return Err(say!("step-one-edge"));
         }
         let number = shape.edge(name).map(|i| 2 * i + 1).or_else(|| shape.corner(name).map(|i| 2 * i));
         let Some(number) = number else {
             return Err(match name {
-                "" => "it does not say which edge or corner stays".to_owned(),
-                _ => format!("the piece has no edge or corner {name} before this step{}", shape.instead(name)),
+                "" => say!("step-stays-unsaid"),
+                _ => say!("step-no-edge-or-corner", name, hint = shape.instead(name)),
             });
         };
         if is_one_edge {
@@ -99,7 +100,7 @@ impl Arc {
             });
         }
         if [one.number(), two.number()].contains(&number) {
-            return Err(format!("{name} is cut itself: name an edge or corner that stays whole"));
+            return Err(say!("step-cut-itself", name));
         }
         let arc = Self { from: one, to: two, is_outer: false };
         let other = |arc: Self| Self { from: arc.to, to: arc.from, is_outer: false };
@@ -215,7 +216,7 @@ pub(super) fn place(
 ) -> Result<Place, String> {
     let own = |end: &str| format!("{OWN}{tag}{end}");
     if let Some(edge) = shape.edge(name) {
-        let Some(at) = at else { return Err(format!("it does not say where on edge {name}")) };
+        let Some(at) = at else { return Err(say!("step-where-unsaid", name)) };
         piece.points.push(point(&own(""), at));
         return Ok(Place::On { edge, before: own(""), after: own(""), tip: None });
     }
@@ -224,7 +225,7 @@ pub(super) fn place(
     }
     if let Some(dart) = shape.dart(name) {
         let Some(edge) = shape.edge(&dart.on) else {
-            return Err(format!("dart {name} does not open on an edge of the outline"));
+            return Err(say!("step-dart-inside", name));
         };
         for (end, member) in [("1", "first_foot"), ("2", "second_foot"), ("t", "tip")] {
             piece.points.push(point(&own(end), format!("{name}.{member}")));
@@ -232,7 +233,7 @@ pub(super) fn place(
         return Ok(Place::On { edge, before: own("1"), after: own("2"), tip: Some(own("t")) });
     }
     Err(match name {
-        "" => "it does not say on which edge".to_owned(),
-        _ => format!("the piece has no edge, corner or dart {name} before this step{}", shape.instead(name)),
+        "" => say!("step-edge-unsaid"),
+        _ => say!("step-no-edge-corner-or-dart", name, hint = shape.instead(name)),
     })
 }

@@ -2,6 +2,7 @@
 
 use super::{OWN, Typed, Whole};
 use crate::base::{Code, Finding, Span};
+use crate::texts::say;
 
 impl Whole {
     /// What is wrong with steps, and what was found in the stages, said of the pieces and steps that a person knows.
@@ -44,7 +45,7 @@ impl Whole {
                 // What follows there is the program's own: for a person the formula ends.
                 if finding.code == Code::Unexpected && finding.span.is_some_and(|s| s.start >= text.len()) {
                     let found = finding.words.iter_mut().filter(|(name, _)| *name == "found");
-                    found.for_each(|(_, word)| "the end".clone_into(word));
+                    found.for_each(|(_, word)| *word = say!("read-the-end"));
                 }
                 finding.formula.clone_from(text);
             }

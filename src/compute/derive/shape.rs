@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::document::{Dart, Edge, Piece, Segment};
 use crate::language::{nearest, parse};
+use crate::texts::say;
 
 pub(in crate::compute) use crate::document::OWN_LETTER as OWN;
 
@@ -124,8 +125,8 @@ impl Shape {
         let corners = self.edges.iter().map(|e| e.from.as_str());
         let all = known.clone().chain(corners).chain(self.darts.iter().map(|d| d.name.as_str()));
         match nearest(name, all) {
-            Some(near) => format!("; did you mean {near}?"),
-            None => format!("; its edges are {}", known.collect::<Vec<_>>().join(", ")),
+            Some(name) => say!("step-hint", name),
+            None => say!("step-edges", edges = known.collect::<Vec<_>>().join(", ")),
         }
     }
 

@@ -13,6 +13,7 @@ use super::lineage::Made;
 use super::ring::{Place, place};
 use super::shape::{OWN, Shape, Side, Spot};
 use crate::document::{Does, Draw, Edge, Inner, Piece, Placement};
+use crate::texts::{own, said, say};
 
 /// A piece as it lies before a step, told in its stage.
 pub(super) struct Before<'a> {
@@ -76,7 +77,7 @@ pub(super) fn done(before: &mut Before<'_>, does: &Does) -> After {
         Does::Redraw(step) => before.redraw(step),
         Does::Share(step) => before.share(step),
         Does::ToCutLine(step) => before.out_to_cut_line(step),
-        Does::Draw(_) | Does::LeaveOut(_) => Err("it needs no stage of its own".to_owned()),
+        Does::Draw(_) | Does::LeaveOut(_) => Err(say!("step-no-stage")),
     }
 }
 
@@ -129,7 +130,7 @@ pub(super) fn leave_out(piece: &mut Piece, shape: &mut Shape, names: &[String]) 
         piece.darts.retain(|d| d.name != *name);
         piece.points.retain(|p| p.name != *name || shape.corner(name).is_some());
         if had == shape.lines.len() + shape.darts.len() + shape.rest.marks.len() + shape.spots.len() {
-            return Err(format!("the piece has no line, dart, mark or inner point {name} before this step"));
+            return Err(say!("step-nothing-inside", name));
         }
     }
     Ok(())
@@ -149,10 +150,10 @@ impl Before<'_> {
         self.made.push(Made { inner, name: name.to_owned(), tail: "" });
     }
 
-    /// Keeps a length; it is said by the text that is given back.
-    pub(super) fn length(&mut self, tag: &str, text: &str, what: &str) -> Result<String, String> {
+    /// Keeps a length; it is said by the text that is given back. Where none was typed, the words of this id say so.
+    pub(super) fn length(&mut self, tag: &str, text: &str, unsaid: &str) -> Result<String, String> {
         if text.trim().is_empty() {
-            return Err(format!("it does not say {what}"));
+            return Err(said(own(), unsaid, &[]));
         }
         let after = format!("){}, 0 mm)", self.share);
         Ok(format!("{}.x", self.keep(tag, "((", text, &after)))
@@ -202,10 +203,10 @@ impl Before<'_> {
         if self.share.is_empty() {
             return Ok(());
         }
-        Err(format!("{what} for one person would change the names of the piece; only amounts can be one person's"))
+        Err(say!("step-for-one", what = said(own(), what, &[])))
     }
 
     pub(super) fn no_edge(&self, name: &str) -> String {
-        format!("the piece has no edge {name} before this step{}", self.shape.instead(name))
+        say!("step-no-edge", name, hint = self.shape.instead(name))
     }
 }

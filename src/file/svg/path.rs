@@ -4,6 +4,7 @@ use kurbo::{Affine, Arc, Point, SvgArc, Vec2};
 use svgtypes::{PathParser, PathSegment};
 
 use super::{ArcRun, Outline, Run};
+use crate::texts::say;
 
 /// Outlines of path data, in its own coordinates, shown by `map`.
 ///
@@ -53,7 +54,7 @@ impl Pen<'_> {
 
     fn run(&mut self, run: Run, to: Point) -> Result<(), String> {
         if !(to.x.is_finite() && to.y.is_finite()) {
-            return Err("a number is too large".to_owned());
+            return Err(say!("svg-number-large"));
         }
         let (map, at, name) = (self.map, self.at, self.name);
         let outline = self.open.get_or_insert_with(|| Outline {

@@ -12,6 +12,7 @@ use svgtypes::{Align, AspectRatio, Length, LengthUnit, Transform, ViewBox};
 use super::shapes::{View, Way, length, mm_of, shape, short};
 use super::{DEEPEST, MOST_BYTES, MOST_ELEMENTS, MOST_OUTLINES, MOST_RUNS, Outline, Outlines, Scale, SvgError};
 use crate::base::tolerance;
+use crate::texts::{decimal, owned, say};
 
 /// The namespace of drawings.
 const SVG: &str = "http://www.w3.org/2000/svg";
@@ -26,7 +27,7 @@ pub fn open_svg(path: &Path) -> Result<Outlines, SvgError> {
     let fail = |e: std::io::Error| SvgError::File { path: path.to_owned(), problem: e.to_string() };
     let file = std::fs::File::open(path).map_err(fail)?;
     if !file.metadata().map_err(fail)?.is_file() {
-        return Err(SvgError::File { path: path.to_owned(), problem: "it is no file".to_owned() });
+        return Err(SvgError::File { path: path.to_owned(), problem: say!("svg-no-file") });
     }
     let mut bytes = Vec::new();
     file.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(fail)?;
@@ -61,7 +62,7 @@ pub fn read_svg(text: &str) -> Result<Outlines, SvgError> {
             walk.ids.entry(id).or_insert(node);
         }
         if node.tag_name().name() == "style" && node.text().is_some_and(|t| t.contains("transform")) {
-            walk.count("styles that move things: what they move lies where it would without them");
+            walk.count(&say!("svg-moving-styles"));
         }
     }
     let view_box = view_box(root, &mut walk.notes);
@@ -76,7 +77,7 @@ fn view_box(node: Node<'_, '_>, notes: &mut BTreeMap<String, usize>) -> Option<V
     let text = node.attribute("viewBox")?;
     let view = ViewBox::from_str(text).ok().filter(|v| [v.x, v.y, v.w, v.h].iter().all(|n| n.is_finite()));
     if view.is_none() {
-        *notes.entry(format!("viewBox=\"{}\", which cannot be read", short(text))).or_default() += 1;
+        *notes.entry(say!("svg-view-box", text = short(text))).or_default() += 1;
     }
     view
 }
@@ -85,27 +86,24 @@ fn view_box(node: Node<'_, '_>, notes: &mut BTreeMap<String, usize>) -> Option<V
 /// of the drawing tell it.
 fn scale(root: Node<'_, '_>, view_box: Option<ViewBox>) -> Scale {
     let side = |name: &str| -> Result<f64, String> {
-        let text = root.attribute(name).ok_or_else(|| format!("the file gives no {name}"))?;
-        let length = Length::from_str(text.trim()).map_err(|_| format!("{name}=\"{}\" is no length", short(text)))?;
+        let text = root.attribute(name).ok_or_else(|| say!("svg-no-side", name))?;
+        let length = Length::from_str(text.trim()).map_err(|_| say!("svg-no-length", name, text = short(text)))?;
         match (mm_of(length.unit), length.unit) {
             (Some(mm), _) if length.number > 0.0 && (length.number * mm).is_finite() => Ok(length.number * mm),
-            (None, LengthUnit::None) => Err(format!("{name}=\"{}\" has no unit", short(text))),
-            (None, LengthUnit::Px) => Err(format!("{name}=\"{}\" is in px, which are of no certain size", short(text))),
-            _ => Err(format!("{name}=\"{}\" tells no size", short(text))),
+            (None, LengthUnit::None) => Err(say!("svg-no-unit", name, text = short(text))),
+            (None, LengthUnit::Px) => Err(say!("svg-px", name, text = short(text))),
+            _ => Err(say!("svg-no-size", name, text = short(text))),
         }
     };
     let told = side("width").and_then(|w| Ok((w, side("height")?)));
     match (told, view_box) {
         (Err(why), _) => Scale::Unknown(why),
-        (Ok(_), None) => {
-            Scale::Unknown("the file gives a size, but no viewBox to say how many units that is".to_owned())
-        }
+        (Ok(_), None) => Scale::Unknown(say!("svg-size-no-view-box")),
         (Ok((w, h)), Some(view)) => {
             let (across, down) = (w / view.w, h / view.h);
             if (across / down - 1.0).abs() > tolerance::SCALES_AGREE {
-                let words =
-                    format!("one unit would be {across:.4} mm by the width and {down:.4} mm by the height of the file");
-                return Scale::Unknown(words);
+                let [across, down] = [across, down].map(|mm| owned(|| decimal(&format!("{mm:.4}"))));
+                return Scale::Unknown(say!("svg-scales-differ", across, down));
             }
             Scale::Known(across)
         }
@@ -130,7 +128,7 @@ impl<'a, 'i> Walk<'a, 'i> {
 
     fn children(&mut self, of: Node<'a, 'i>, map: Affine, view: View, name: &str, deep: usize) -> Result<(), SvgError> {
         if deep > DEEPEST {
-            let words = format!("groups lie more than {DEEPEST} deep in one another; ungroup them, then save again");
+            let words = say!("svg-groups-deep", most = DEEPEST.to_string());
             return Err(SvgError::TooMuch(words));
         }
         for node in of.children().filter(Node::is_element) {
@@ -149,9 +147,7 @@ impl<'a, 'i> Walk<'a, 'i> {
     ) -> Result<(), SvgError> {
         self.seen += 1;
         if self.seen > MOST_ELEMENTS {
-            let words = format!(
-                "the file draws more than {MOST_ELEMENTS} elements; save the outlines alone in a file of their own"
-            );
+            let words = say!("svg-elements", most = MOST_ELEMENTS.to_string());
             return Err(SvgError::TooMuch(words));
         }
         if node.tag_name().namespace().is_some_and(|n| n != SVG) {
@@ -162,15 +158,15 @@ impl<'a, 'i> Walk<'a, 'i> {
             "defs" | "symbol" | "clipPath" | "mask" | "pattern" | "marker" | "linearGradient" | "radialGradient"
             | "filter" | "title" | "desc" | "metadata" | "script" | "view" => return Ok(()),
             "style" => {
-                self.count("style sheets");
+                self.count(&say!("svg-style-sheets"));
                 return Ok(());
             }
             "text" | "textPath" | "tspan" => {
-                self.count("texts");
+                self.count(&say!("svg-texts"));
                 return Ok(());
             }
             "image" => {
-                self.count("pictures");
+                self.count(&say!("svg-pictures"));
                 return Ok(());
             }
             _ => {}
@@ -178,18 +174,18 @@ impl<'a, 'i> Walk<'a, 'i> {
         let style: String =
             node.attribute("style").unwrap_or_default().chars().filter(|c| !c.is_whitespace()).collect();
         if node.attribute("display").is_some_and(|d| d.trim() == "none") || style.contains("display:none") {
-            self.count("hidden elements");
+            self.count(&say!("svg-hidden"));
             return Ok(());
         }
         if style.contains("transform:") || node.attribute("transform-origin").is_some() {
-            self.count("elements moved by a style, which is not read; they are left out");
+            self.count(&say!("svg-moved-by-style"));
             return Ok(());
         }
         if !style.is_empty() || node.attribute("class").is_some() {
-            self.count("styles of elements");
+            self.count(&say!("svg-styles"));
         }
         if node.attribute("clip-path").is_some_and(|c| c != "none") {
-            self.count("outlines that the file cuts off by another; they are taken whole");
+            self.count(&say!("svg-clipped"));
         }
         let map = match node.attribute("transform").map(Transform::from_str) {
             None => map,
@@ -197,7 +193,7 @@ impl<'a, 'i> Walk<'a, 'i> {
                 map * Affine::new([t.a, t.b, t.c, t.d, t.e, t.f])
             }
             Some(_) => {
-                self.count("elements whose transform cannot be read; they are left out");
+                self.count(&say!("svg-transform"));
                 return Ok(());
             }
         };
@@ -209,12 +205,14 @@ impl<'a, 'i> Walk<'a, 'i> {
             _ => match shape(node, map, view, name) {
                 Ok(Some(outlines)) => outlines.into_iter().try_for_each(|o| self.take(o)),
                 Ok(None) => {
-                    self.count(&format!("elements of the kind `{}`, which is not known", short(kind)));
+                    self.count(&say!("svg-unknown-kind", kind = short(kind)));
                     Ok(())
                 }
                 Err(problem) => {
-                    let called = own_name(node).map_or_else(String::new, |n| format!(" \"{}\"", short(n)));
-                    self.count(&format!("a {kind}{called} that cannot be read ({problem})"));
+                    self.count(&match own_name(node) {
+                        Some(name) => say!("svg-unread-named", kind, name = short(name), problem),
+                        None => say!("svg-unread", kind, problem),
+                    });
                     Ok(())
                 }
             },
@@ -242,14 +240,14 @@ impl<'a, 'i> Walk<'a, 'i> {
             let w = given_w.or(part("width", Way::Across)?).or(view.map(|v| v.0));
             let h = given_h.or(part("height", Way::Down)?).or(view.map(|v| v.1));
             let Some(own) = own else { return Ok((map * Affine::translate(at), w.zip(h))) };
-            let (Some(w), Some(h)) = (w, h) else { return Err("it has a viewBox, but no size".to_owned()) };
+            let (Some(w), Some(h)) = (w, h) else { return Err(say!("svg-inner-no-size")) };
             let ratio = node.attribute("preserveAspectRatio").and_then(|r| AspectRatio::from_str(r).ok());
             Ok((map * Affine::translate(at) * fitted(own, w, h, ratio), Some((own.w, own.h))))
         };
         match placed() {
             Ok((map, view)) => self.children(node, map, view, name, deep + 1),
             Err(problem) => {
-                self.count(&format!("a drawing within the drawing that cannot be placed ({problem})"));
+                self.count(&say!("svg-inner", problem));
                 Ok(())
             }
         }
@@ -259,15 +257,15 @@ impl<'a, 'i> Walk<'a, 'i> {
     fn again(&mut self, node: Node<'a, 'i>, map: Affine, view: View, name: &str, deep: usize) -> Result<(), SvgError> {
         let link = node.attribute("href").or_else(|| node.attribute((LINK, "href"))).unwrap_or_default();
         let Some(id) = link.strip_prefix('#') else {
-            self.count(&format!("a `use` of \"{}\", which is not in this file; nothing outside is read", short(link)));
+            self.count(&say!("svg-use-outside", link = short(link)));
             return Ok(());
         };
         let Some(target) = self.ids.get(id).copied() else {
-            self.count(&format!("a `use` of \"#{}\", which is not in the file", short(id)));
+            self.count(&say!("svg-use-missing", id = short(id)));
             return Ok(());
         };
         if self.using.contains(&target) || node.ancestors().any(|a| a == target) {
-            self.count(&format!("a `use` of \"#{}\" within itself", short(id)));
+            self.count(&say!("svg-use-itself", id = short(id)));
             return Ok(());
         }
         let part = |attribute: &str, way| length(node, attribute, view, way);
@@ -278,12 +276,12 @@ impl<'a, 'i> Walk<'a, 'i> {
         let (by, size) = match placed {
             Ok(placed) => placed,
             Err(problem) => {
-                self.count(&format!("a `use` that cannot be placed ({problem})"));
+                self.count(&say!("svg-use-not-placed", problem));
                 return Ok(());
             }
         };
         if deep + self.using.len() > DEEPEST {
-            let words = format!("the file draws things again more than {DEEPEST} deep in one another");
+            let words = say!("svg-uses-deep", most = DEEPEST.to_string());
             return Err(SvgError::TooMuch(words));
         }
         self.using.push(target);
@@ -299,24 +297,20 @@ impl<'a, 'i> Walk<'a, 'i> {
     fn take(&mut self, outline: Outline) -> Result<(), SvgError> {
         let points = outline.runs.iter().map(super::Run::end).chain([outline.start]);
         if !points.clone().all(|p| p.x.is_finite() && p.y.is_finite()) {
-            self.count("outlines with numbers that are too large");
+            self.count(&say!("svg-numbers-large"));
             return Ok(());
         }
         if points.clone().all(|p| p == outline.start) && outline.runs.len() < 2 && outline.bounds().area() <= 0.0 {
-            self.count("outlines without any size");
+            self.count(&say!("svg-without-size"));
             return Ok(());
         }
         if outline.runs.len() > MOST_RUNS {
-            self.count(&format!(
-                "outlines of more than {MOST_RUNS} stretches, which an edge cannot hold; simplify them first"
-            ));
+            self.count(&say!("svg-stretches", most = MOST_RUNS.to_string()));
             return Ok(());
         }
         self.all.push(outline);
         if self.all.len() > MOST_OUTLINES {
-            let words = format!(
-                "there are more than {MOST_OUTLINES} outlines in the file; save the pieces alone in a file of their own"
-            );
+            let words = say!("svg-outlines", most = MOST_OUTLINES.to_string());
             return Err(SvgError::TooMuch(words));
         }
         Ok(())
@@ -325,7 +319,7 @@ impl<'a, 'i> Walk<'a, 'i> {
     fn done(self, scale: Scale) -> Result<Outlines, SvgError> {
         let notes: Vec<String> = self.notes.iter().map(|(what, times)| format!("{what}: {times}")).collect();
         if self.all.is_empty() {
-            let left = if notes.is_empty() { String::new() } else { format!("; left out: {}", notes.join("; ")) };
+            let left = if notes.is_empty() { String::new() } else { say!("svg-left-out", notes = notes.join("; ")) };
             return Err(SvgError::Nothing(left));
         }
         Ok(Outlines { all: self.all, scale, notes })

@@ -6,6 +6,7 @@ use svgtypes::{Length, LengthUnit, PointsParser};
 
 use super::path::{ellipse, outlines, rectangle};
 use super::{CSS_PER_INCH, Outline, Run};
+use crate::texts::say;
 
 /// What lengths of a shape are shares of where they are given in `%`: the width and height of its view; none: not known.
 pub(super) type View = Option<(f64, f64)>;
@@ -39,13 +40,12 @@ pub(super) fn length(node: Node<'_, '_>, name: &str, view: View, way: Way) -> Re
     if text.trim() == "auto" {
         return Ok(None);
     }
-    let length: Length = text.trim().parse().map_err(|_| format!("{name}=\"{}\" is no length", short(text)))?;
+    let length: Length = text.trim().parse().map_err(|_| say!("svg-no-length", name, text = short(text)))?;
     let value = match (length.unit, mm_of(length.unit)) {
         (_, Some(mm)) => length.number * mm * CSS_PER_INCH / 25.4,
         (LengthUnit::None | LengthUnit::Px, _) => length.number,
         (LengthUnit::Percent, _) => {
-            let (w, h) =
-                view.ok_or_else(|| format!("{name}=\"{}\" is a share of a size that is not given", short(text)))?;
+            let (w, h) = view.ok_or_else(|| say!("svg-share", name, text = short(text)))?;
             let whole = match way {
                 Way::Across => w,
                 Way::Down => h,
@@ -53,9 +53,9 @@ pub(super) fn length(node: Node<'_, '_>, name: &str, view: View, way: Way) -> Re
             };
             whole * length.number / 100.0
         }
-        _ => return Err(format!("{name}=\"{}\" hangs on the size of letters", short(text))),
+        _ => return Err(say!("svg-letter-size", name, text = short(text))),
     };
-    if value.is_finite() { Ok(Some(value)) } else { Err(format!("{name} is too large")) }
+    if value.is_finite() { Ok(Some(value)) } else { Err(say!("svg-side-large", name)) }
 }
 
 /// The outlines of a shape; `None`: it is no shape.

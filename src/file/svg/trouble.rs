@@ -1,12 +1,13 @@
 //! Why a file gives no outlines.
 
+use crate::texts::say;
 use std::path::PathBuf;
 
 /// Why no outlines could be read from a file.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SvgError {
     /// The file cannot be read.
-    #[error("{path} cannot be read: {problem}", path = .path.display())]
+    #[error("{}", say!("svg-not-read", path = path.display().to_string(), problem))]
     File {
         /// The file.
         path: PathBuf,
@@ -14,27 +15,27 @@ pub enum SvgError {
         problem: String,
     },
     /// It is too large.
-    #[error("the file has more than {most} bytes; save the outlines alone, without pictures, in a file of their own")]
+    #[error("{}", say!("svg-too-large", most = most.to_string()))]
     TooLarge {
         /// The most that is read.
         most: u64,
     },
     /// It is packed.
-    #[error("the file is packed (svgz): unpack it first, or save it as plain SVG")]
+    #[error("{}", say!("svg-packed"))]
     Packed,
     /// It is no text.
-    #[error("the file is no UTF-8 text from byte {0} on; save it as plain SVG in UTF-8")]
+    #[error("{}", say!("svg-letters", byte = _0.to_string()))]
     Letters(usize),
     /// It is no XML.
-    #[error("the file is no well-formed XML: {0}")]
+    #[error("{}", say!("svg-xml", problem = _0))]
     Xml(String),
     /// It is XML of another kind.
-    #[error("the file begins with `{0}`, not with `svg`: it is no SVG drawing")]
+    #[error("{}", say!("svg-kind", word = _0))]
     Kind(String),
     /// There is too much in it.
     #[error("{0}")]
     TooMuch(String),
     /// There are no outlines.
-    #[error("there is no outline in the file{0}")]
+    #[error("{}", say!("svg-nothing", left_out = _0))]
     Nothing(String),
 }

@@ -9,6 +9,7 @@ use crate::document::LayPlan;
 use crate::finish::{ClothBook, letters};
 use crate::output::lay::{Lay, Named, cloth_words, common_words, kept_lays, lay_rows, need_words, sizes_words};
 use crate::output::writing::Block;
+use crate::texts::t;
 
 /// The room of a row of lays, mm: the column of a page, and no more than two long ones on one.
 const ROOM: Size = Size::new(174.0, 100.0);
@@ -43,7 +44,7 @@ pub(super) fn lays(order: &BookletOrder<'_>) -> Vec<Block> {
         for (picture, places) in lay_rows(&named, &signs, ROOM) {
             let one = |k: &usize| format!("{}: {}", named[*k].0, need_words(named[*k].1));
             let says = places.iter().map(one).collect::<Vec<_>>().join(" ");
-            let says = format!("Lay plans on {cloth}. {says}");
+            let says = t!("lay-figure-says", cloth, plans = says);
             out.push(Block::Figure { picture: Arc::new(picture), says, caption: String::new() });
         }
     }

@@ -144,7 +144,7 @@ fn field_words(field: &str) -> String {
     match field {
         "is" | "at" => t!("field-formula"),
         "value is" => t!("fact-value"),
-        "must" => "what must hold".to_owned(),
+        "must" => t!("fact-must"),
         "one" => t!("field-side-one"),
         "two" => t!("field-side-two"),
         "allowance width" => t!("field-allowance"),

@@ -5,6 +5,7 @@
 //! over each other by their frames; one that only lies elsewhere as a whole is laid over itself first.
 
 mod apart;
+mod choices;
 mod facts;
 mod parts;
 mod renamed;
@@ -20,7 +21,7 @@ use crate::base::tolerance;
 use crate::compute::{CaseError, Model};
 use crate::document::{Draft, Inner, Part};
 use crate::finish::Finished;
-use crate::texts::t;
+use crate::texts::{current, t};
 use apart::{apart, is_same, laying, length};
 use facts::{Fact, Facts, Got, PartFacts};
 pub use runs::Sizes;
@@ -170,7 +171,8 @@ pub fn compare(old: Side<'_>, new: Side<'_>, asked: &[String], views: &[String])
 fn in_view(old: Side<'_>, new: Side<'_>, asked: &[String]) -> Result<Comparison, CaseError> {
     let wanted = wanted(&old, &new, asked)?;
     let address = |side: &Side<'_>, i: usize| side.model.plan.cases.list[i].address.clone();
-    let (mut sizes, mut of_old, mut of_new) = (Sizes::default(), Vec::new(), Vec::new());
+    let (mut of_old, mut of_new) = (Vec::new(), Vec::new());
+    let mut sizes = Sizes { language: current(), ..Sizes::default() };
     let range = new.model.plan.cases.range;
     for i in 0..new.model.plan.cases.list.len() {
         let name = address(&new, i);
@@ -393,7 +395,7 @@ impl Run {
         if !told.is_empty() {
             let is_piece = is.place(&Part::Piece(after.to_owned())).is_some();
             let part = if is_piece { Part::Piece(after.to_owned()) } else { Part::Drawing(after.to_owned()) };
-            self.tell(&part, AS_A_WHOLE, Change::Other(told), false);
+            self.tell(&part, &t!("fact-whole-piece"), Change::Other(told), false);
         }
         motions
     }
@@ -510,9 +512,6 @@ impl Run {
         (!pairs.is_empty()).then_some(pairs)
     }
 }
-
-/// What of a piece differs if it only lies elsewhere.
-const AS_A_WHOLE: &str = "the whole piece";
 
 /// `None`: nothing differs. Else how far two places or lines are apart.
 fn differ(old: &Result<Thing, Missing>, new: &Result<Thing, Missing>) -> Option<Option<f64>> {

@@ -1,28 +1,17 @@
 //! What the model and the finished pieces know of each part, and choices that are no texts.
 
+use super::choices::word;
 use super::facts::{Got, Make, thing, unit};
 use super::views::lacks;
 use super::{Thing, Unit};
-use crate::base::{DisplayUnit, shown};
+use crate::base::DisplayUnit;
 use crate::compute::{FramePlan, Item, Mouth, NodeId};
 use crate::curves::Pt;
-use crate::document::{Care, Inner, LayPlan, OWN_LETTER, Part, Wearers, WornAs};
+use crate::document::{Care, GrainWays, Inner, LayPlan, OWN_LETTER, Part, Wearers, WornAs};
 use crate::finish::{ClothBook, FinishedPiece};
 use crate::language::Kind;
 use crate::output::lay::{kept_lays, yards};
-use crate::texts::t;
-
-/// The word of a plain choice: `RightSideUp` becomes `right side up`.
-fn word(choice: &impl std::fmt::Debug) -> String {
-    let mut out = String::new();
-    for c in format!("{choice:?}").chars() {
-        if c.is_uppercase() && !out.is_empty() {
-            out.push(' ');
-        }
-        out.extend(c.to_lowercase());
-    }
-    out
-}
+use crate::texts::{self, t};
 
 impl Make<'_> {
     /// Its head and what is kept with it.
@@ -42,19 +31,20 @@ impl Make<'_> {
             },
         );
         own.words(t!("fact-worn"), "care", worn_words(&draft.care));
-        own.words(t!("fact-survey"), "survey", draft.chart.survey.to_string());
-        own.noted("base size", "base", draft.chart.base.as_str());
-        own.noted("order of the sizes", "girth", addresses.join(", "));
+        own.words(t!("fact-survey"), "survey", word(&draft.chart.survey));
+        own.noted(t!("fact-base-size"), "base", draft.chart.base.as_str());
+        own.noted(t!("fact-order-of-sizes"), "girth", addresses.join(", "));
         let mut unchecked: Vec<&str> = draft.settings.unchecked.iter().map(|(code, _)| code.as_str()).collect();
         unchecked.sort_unstable();
-        own.noted("checks that are switched off", "unchecked reason", unchecked.join(", "));
+        own.noted(t!("fact-checks-off"), "unchecked reason", unchecked.join(", "));
         let kept = self.facts.part(Part::Kept);
-        let mut silenced: Vec<String> = draft.silenced.iter().map(|s| format!("{} at {}", s.code, s.at)).collect();
+        let mut silenced: Vec<String> =
+            draft.silenced.iter().map(|s| t!("fact-silenced-at", code = s.code, at = s.at)).collect();
         silenced.sort_unstable();
-        kept.noted("findings that are silenced", "silenced at", silenced.join(", "));
+        kept.noted(t!("fact-silenced"), "silenced at", silenced.join(", "));
         let tables: Vec<String> =
             draft.table.iter().map(|t| format!("{} {} ({}, {}) {}", t.sheet, t.piece, t.x, t.y, t.turned)).collect();
-        kept.noted("where pieces lie on the table and on pages", "table piece", tables.join("; "));
+        kept.noted(t!("fact-table"), "table piece", tables.join("; "));
         let pictures: Vec<String> = draft
             .pictures
             .iter()
@@ -62,28 +52,28 @@ impl Make<'_> {
                 format!("{} {} ({}, {}) {} {} {} {}", p.under, p.file, p.x, p.y, p.scale, p.turned, p.fade, p.hidden)
             })
             .collect();
-        kept.noted("how pictures lie underneath", "picture under", pictures.join("; "));
+        kept.noted(t!("fact-pictures"), "picture under", pictures.join("; "));
         let plans: Vec<String> = draft.plans.iter().map(plan_words).collect();
-        kept.noted("lay plans", "plan material", plans.join("; "));
+        kept.noted(t!("fact-plans"), "plan material", plans.join("; "));
         for one in kept_lays(&ClothBook::new(self.side.model, self.side.finished)) {
             let words = match &one.lay {
                 Ok(lay) => {
                     let need = lay.need();
-                    let [exact, buy] = [need.exact, need.buy].map(|mm| shown(mm, DisplayUnit::Cm));
-                    format!("{exact}; to buy {buy} or {}", yards(need.buy_yards))
+                    let [exact, buy] = [need.exact, need.buy].map(|mm| texts::length(mm, DisplayUnit::Cm));
+                    t!("fact-plan-need", exact, buy, yards = yards(need.buy_yards))
                 }
-                Err(_) => "not told: it is not of these pieces".to_owned(),
+                Err(_) => t!("fact-plan-untold"),
             };
             let plan = &draft.plans[one.place];
             let kept = self.facts.part(Part::Kept);
-            kept.words(format!("cloth needed by the lay plan {}", plan.name), "plan need", words);
+            kept.words(t!("fact-plan-cloth", plan = plan.name), "plan need", words);
         }
         let kept = self.facts.part(Part::Kept);
         let log = &draft.log;
         let fittings: Vec<String> = log.fittings.iter().map(|f| format!("{} {} {}", f.date, f.size, f.cloth)).collect();
-        kept.noted("fittings", "fitting note", fittings.join("; "));
+        kept.noted(t!("fact-fittings"), "fitting note", fittings.join("; "));
         let releases: Vec<String> = log.releases.iter().map(|r| format!("{} {}", r.date, r.edition)).collect();
-        kept.noted("releases", "release", releases.join("; "));
+        kept.noted(t!("fact-releases"), "release", releases.join("; "));
     }
 
     /// Rows and values.
@@ -110,7 +100,8 @@ impl Make<'_> {
             let values = self.node(node as NodeId, kind, thing);
             let own = self.facts.part(Part::Value(value.name.clone()));
             own.sized(t!("fact-value"), "", values);
-            own.words("how it comes about", "start", if value.is_found() { "found" } else { "given" });
+            let how = if value.is_found() { t!("fact-found") } else { t!("fact-given") };
+            own.words(t!("fact-comes-about"), "start", how);
         }
     }
 
@@ -241,12 +232,14 @@ impl Make<'_> {
         let own = self.facts.part(Part::Piece(piece.name.clone()));
         sized.into_iter().for_each(|(what, values)| own.sized(what, "allowance", values));
         for cut in &piece.cuts {
-            let set =
-                if cut.allowances.is_empty() { String::new() } else { format!(", allowances {}", cut.allowances) };
-            let turned = if cut.grain.ways == crate::document::GrainWays::One { ", one way only" } else { "" };
-            let words =
-                format!("{} of them, {}, outline {}{turned}{set}", cut.count, word(&cut.face), word(&cut.outline));
-            own.words(t!("fact-cut-from", material = cut.material), "cut", words);
+            let mut words = vec![
+                t!("fact-cut-count", count = cut.count),
+                word(&cut.face),
+                t!("fact-cut-outline", outline = word(&cut.outline)),
+            ];
+            words.extend((cut.grain.ways == GrainWays::One).then(|| t!("fact-cut-one-way")));
+            words.extend((!cut.allowances.is_empty()).then(|| t!("fact-cut-allowances", set = cut.allowances)));
+            own.words(t!("fact-cut-from", material = cut.material), "cut", words.join(", "));
         }
         for a in piece.allowances.iter().filter(|a| a.turns > 0) {
             own.words(t!("fact-turns-at", edge = a.edge), "turns", a.turns.to_string());
@@ -311,8 +304,9 @@ impl Make<'_> {
             let turn = rigid(&|m| Thing::Number(m.of_angle(0.0), Unit::Angle));
             let own = self.facts.part(Part::Placement(placement.name.clone()));
             own.sized(t!("fact-place"), "", place);
-            own.sized("turn", "", turn);
-            own.words("turned over", "mirrored", if placement.mirrored { "yes" } else { "no" });
+            own.sized(t!("fact-turn"), "", turn);
+            let over = if placement.mirrored { t!("yes") } else { t!("no") };
+            own.words(t!("fact-turned-over"), "mirrored", over);
         }
         for (i, seam) in plan.own_seams() {
             let difference = self.node(seam.sides[2], Some(Kind::LENGTH), thing);
@@ -353,9 +347,7 @@ impl Make<'_> {
             own.words(t!("fact-pressed"), "pressed", word(&seam.pressed));
             own.words(t!("fact-order"), "order", seam.order.trim());
             for notch in &seam.notches {
-                let strokes =
-                    if notch.strokes == 1 { "1 stroke".to_owned() } else { format!("{} strokes", notch.strokes) };
-                let words = format!("{strokes}, told on side {}", word(&notch.on));
+                let words = t!("fact-notch-told", count = notch.strokes, side = word(&notch.on));
                 own.words(t!("fact-notch", name = notch.name), "notch", words);
             }
         }
@@ -364,9 +356,9 @@ impl Make<'_> {
             let name = condition.name.strip_prefix("condition.").unwrap_or(&condition.name);
             let own = self.facts.part(Part::Condition(name.to_owned()));
             let [left, right] = sides;
-            own.sized("left side", "", left);
-            own.sized("right side", "", right);
-            own.words("what must hold", "must", word(&condition.relation));
+            own.sized(t!("fact-left-side"), "", left);
+            own.sized(t!("fact-right-side"), "", right);
+            own.words(t!("fact-must"), "must", word(&condition.relation));
         }
     }
 
@@ -396,7 +388,7 @@ impl Make<'_> {
             own.words(t!("fact-thread"), "grain", word(&strip.grain));
             own.words(t!("fact-strip-kind"), "kind", word(&strip.kind));
             own.words(t!("fact-strip-place"), "place", word(&strip.place));
-            own.words(t!("fact-fastened"), "fastened", strip.fastened.to_string());
+            own.words(t!("fact-fastened"), "fastened", word(&strip.fastened));
             own.words(t!("fact-in-lay"), "in_lay", word(&strip.in_lay));
         }
         for notion in &draft.notions {

@@ -1,5 +1,6 @@
 //! Sizes in words: `all sizes`, `sizes 16 to 20`, `sizes 8, 12`.
 
+use crate::base::Language;
 use crate::texts::{gathered, runs, t};
 
 /// The sizes and persons in which two drafts are compared.
@@ -11,6 +12,8 @@ pub struct Sizes {
     pub range: usize,
     /// How many sizes of the range both drafts have, also those that were not asked for.
     pub whole: usize,
+    /// The language in which they were compared: facts are found by their words, so they are told in it too, whoever asks.
+    pub language: Language,
 }
 
 impl Sizes {

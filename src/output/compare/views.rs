@@ -3,7 +3,7 @@
 use super::{Comparison, Difference, Side, Sizes, in_view};
 use crate::compute::{CaseError, Model};
 use crate::document::Part;
-use crate::texts::t;
+use crate::texts::{current, t};
 
 impl<'a> Side<'a> {
     /// The same draft in one of its views.
@@ -58,7 +58,8 @@ pub(super) fn compare(
     if !views.is_empty() {
         pairs.retain(|(name, ..)| views.iter().any(|v| v.trim() == name));
     }
-    let mut out = Comparison::default();
+    let sizes = Sizes { language: current(), ..Sizes::default() };
+    let mut out = Comparison { sizes, ..Comparison::default() };
     let mut told: Vec<(Difference, Vec<usize>)> = Vec::new();
     for (i, (_, was, is)) in pairs.iter().enumerate() {
         let found = in_view(old.of_view(*was), new.of_view(*is), asked)?;

@@ -6,10 +6,10 @@ use std::fmt::Write as _;
 use kurbo::{Affine, PathEl, Point, Vec2};
 
 use super::apart::{apart, length};
-use super::{AS_A_WHOLE, Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
+use super::{Change, Comparison, Difference, Missing, Pair, Sizes, Thing, Unit};
 use crate::base::{DisplayUnit, tolerance};
 use crate::document::{Draft, Inner, Part, RowKind};
-use crate::texts::{self, decimal, gathered, t};
+use crate::texts::{self, decimal, gathered, outward, speaking, t};
 
 /// Words that are quoted are cut after so many letters.
 const MOST_LETTERS: usize = 70;
@@ -39,9 +39,9 @@ pub(super) fn called(part: &Part) -> String {
         Part::Seam(name) => t!("part-seam", name),
         Part::Draft => t!("part-draft"),
         Part::Step(place) => t!("part-step", number = place + 1),
-        Part::Kept => "kept with the draft".to_owned(),
+        Part::Kept => t!("part-kept"),
         // Of no concern to those who sew, so told to the designer only.
-        other => other.to_string(),
+        other => outward(|| other.to_string()),
     }
 }
 
@@ -171,7 +171,7 @@ fn way(by: Vec2, unit: DisplayUnit) -> String {
 impl Difference {
     /// What differs, a sentence for each run of sizes, without the name of the part.
     pub fn sentences(&self, sizes: &Sizes, unit: DisplayUnit) -> Vec<String> {
-        self.told(sizes, unit, false)
+        speaking(sizes.language, || self.told(sizes, unit, false))
     }
 
     fn told(&self, sizes: &Sizes, unit: DisplayUnit, for_sewing: bool) -> Vec<String> {
@@ -245,13 +245,13 @@ fn heading(part: &Part) -> String {
     }
 }
 
-fn many(n: usize, word: &str) -> String {
-    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
-}
-
 impl Comparison {
     /// All differences as text, grouped by piece; then how many there are, and what could not be compared.
     pub fn text(&self, unit: DisplayUnit) -> String {
+        speaking(self.sizes.language, || self.as_text(unit))
+    }
+
+    fn as_text(&self, unit: DisplayUnit) -> String {
         let mut out = String::new();
         let mut last = String::new();
         for d in &self.differences {
@@ -261,7 +261,8 @@ impl Comparison {
                 last = heading;
             }
             for sentence in d.sentences(&self.sizes, unit) {
-                let _ = writeln!(out, "  {}{}: {sentence}", if d.is_note { "note: " } else { "" }, d.called);
+                let part = if d.is_note { t!("compare-note", part = d.called) } else { d.called.clone() };
+                let _ = writeln!(out, "  {part}: {sentence}");
             }
         }
         out.push_str(&self.summary());
@@ -270,24 +271,25 @@ impl Comparison {
 
     /// How many differences there are, and what could not be compared, in words.
     pub fn summary(&self) -> String {
+        speaking(self.sizes.language, || self.summed_up())
+    }
+
+    fn summed_up(&self) -> String {
         let mut out = String::new();
         let (differences, notes) = self.counts();
-        let notes = if notes == 0 { String::new() } else { format!(", {}", many(notes, "note")) };
-        let count = if differences == 0 { "no differences".to_owned() } else { many(differences, "difference") };
-        let _ = writeln!(out, "{count}{notes}");
+        let mut counted =
+            vec![if differences == 0 { t!("compare-none") } else { t!("compare-differences", count = differences) }];
+        counted.extend((notes > 0).then(|| t!("compare-notes", count = notes)));
+        let _ = writeln!(out, "{}", counted.join(", "));
         if self.sizes.list.is_empty() {
-            out.push_str("no size is in both drafts, so no number was compared\n");
+            let _ = writeln!(out, "{}", t!("compare-no-sizes"));
         }
         for one in &self.not_compared {
-            let frame = one.part.frame().map_or(String::new(), |f| format!("{f}, "));
+            let frame = one.part.frame();
             let sizes: Vec<&str> = one.sizes.iter().map(String::as_str).collect();
             let sizes = self.sizes.words(&sizes);
-            let _ = writeln!(
-                out,
-                "not compared: {frame}{}: {} in {sizes}: neither draft computes it",
-                called(&one.part),
-                one.what
-            );
+            let part = frame.into_iter().map(str::to_owned).chain([called(&one.part)]).collect::<Vec<_>>().join(", ");
+            let _ = writeln!(out, "{}", t!("compare-not", part, what = one.what, sizes));
         }
         out
     }
@@ -295,6 +297,10 @@ impl Comparison {
     /// The list for those who sew: what is printed or said otherwise, by piece, and what to print again. Persons, values, conditions and other things that
     /// are no part of what is published are left out, and what is less than the 0.1 mm to which sheets are true.
     pub fn errata(&self, old: &Draft, new: &Draft) -> String {
+        speaking(self.sizes.language, || self.for_buyers(old, new))
+    }
+
+    fn for_buyers(&self, old: &Draft, new: &Draft) -> String {
         let unit = new.display;
         let head = |draft: &Draft| {
             let (title, edition) = (&draft.title, &draft.edition);
@@ -408,7 +414,7 @@ impl Comparison {
 
 /// A difference as far as it concerns those who sew: without persons.
 fn for_sewing(d: &Difference, old: &Draft, new: &Draft, sizes: &Sizes) -> Option<Difference> {
-    if d.is_note || d.what == AS_A_WHOLE {
+    if d.is_note || d.what == t!("fact-whole-piece") {
         return None;
     }
     let is_body =

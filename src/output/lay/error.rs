@@ -2,9 +2,10 @@
 
 use thiserror::Error;
 
-use super::length::{EIGHTH, rounded_up};
-use crate::base::{DisplayUnit, shown};
+use super::length::{EIGHTH, both, rounded_up};
+use crate::base::DisplayUnit;
 use crate::finish::ClothError;
+use crate::texts::{own_length, owned, say};
 
 /// Why there is no lay plan.
 #[derive(Clone, Debug, PartialEq, Error)]
@@ -13,7 +14,7 @@ pub enum LayError {
     #[error(transparent)]
     Cloth(#[from] ClothError),
     /// Something is wider than the cloth.
-    #[error("{piece} does not fit{}: it is {} across in its narrowest way and has {}; {}", in_size(size), both(*least), both(*room), done(*sold, *least, *room, *lengthwise, *on_fold))]
+    #[error("{}", too_wide((piece, size), [*least, *room, *sold], *lengthwise, *on_fold))]
     TooWide {
         /// The piece or strip.
         piece: String,
@@ -31,10 +32,10 @@ pub enum LayError {
         on_fold: bool,
     },
     /// A piece at the border would lie with its edge away from it.
-    #[error(
-        "{piece} cannot lie at the border{}: the way its arrow points, the edge for the border looks to the other side; turn its grain by half, or let it lie both ways",
-        in_size(size)
-    )]
+    #[error("{}", match size.as_str() {
+        "" => say!("lay-border", piece),
+        _ => say!("lay-border-in", piece, size),
+    })]
     Border {
         /// The piece.
         piece: String,
@@ -42,7 +43,7 @@ pub enum LayError {
         size: String,
     },
     /// A strip does not come out of the cloth.
-    #[error("the strip {strip} does not come out of the cloth{}: {}", in_size(size), strip_words(*usable, *most))]
+    #[error("{}", strip_words((strip, size), *usable, *most))]
     Strip {
         /// The strip.
         strip: String,
@@ -54,49 +55,55 @@ pub enum LayError {
         most: Option<f64>,
     },
     /// No layout was found.
-    #[error("no lay without overlap was found in the time; give it more")]
+    #[error("{}", say!("lay-not-found"))]
     NotFound,
     /// Locked pieces overlap or lie outside.
-    #[error("pieces that are to stay where they are overlap, or lie beyond the cloth; move or unlock them")]
+    #[error("{}", say!("lay-locked"))]
     Locked,
 }
 
-fn in_size(size: &str) -> String {
-    if size.is_empty() { String::new() } else { format!(" in size {size}") }
-}
-
-/// A length in cm and in inches.
-fn both(mm: f64) -> String {
-    format!("{} ({})", shown(mm, DisplayUnit::Cm), shown(mm, DisplayUnit::InchEighths))
+/// A length for whoever is at the program.
+fn own_both(mm: f64) -> String {
+    owned(|| both(mm))
 }
 
 /// The same rounded up: to a millimetre, and to an eighth of an inch.
 fn both_up(mm: f64) -> String {
     let (cm, inches) = (rounded_up(mm, 1.0), rounded_up(mm, EIGHTH));
-    format!("{} ({})", shown(cm, DisplayUnit::Cm), shown(inches, DisplayUnit::InchEighths))
+    format!("{} ({})", own_length(cm, DisplayUnit::Cm), own_length(inches, DisplayUnit::InchEighths))
 }
 
-/// What could be done about a piece that is too wide.
-fn done(sold: f64, least: f64, room: f64, lengthwise: Option<f64>, on_fold: bool) -> String {
-    let mut out = vec![format!("take cloth at least {} wide", both_up(sold))];
+/// That a piece is too wide, and what could be done about it.
+fn too_wide(
+    (piece, size): (&str, &str),
+    [least, room, sold]: [f64; 3],
+    lengthwise: Option<f64>,
+    on_fold: bool,
+) -> String {
+    let mut done = vec![say!("lay-wide-cloth", width = both_up(sold))];
     if let Some(mm) = lengthwise {
-        out.push(format!("or cut it with its length along the cloth, where it is {} across", both(mm)));
+        done.push(say!("lay-wide-lengthwise", width = own_both(mm)));
     }
     if on_fold {
-        out.push("or lay it on open cloth in two halves with a seam".to_owned());
+        done.push(say!("lay-wide-halves"));
     } else if room > 0.0 {
-        let pieces = (least / room).ceil().max(2.0);
-        out.push(format!("or join it of {pieces} pieces"));
+        let pieces = (least / room).ceil().max(2.0) as u64;
+        done.push(say!("lay-wide-joined", pieces));
     }
-    out.join(", ")
+    let (least, room, done) = (own_both(least), own_both(room), done.join(", "));
+    match size {
+        "" => say!("lay-too-wide", piece, least, room, done),
+        _ => say!("lay-too-wide-in", piece, size, least, room, done),
+    }
 }
 
-fn strip_words(usable: f64, most: Option<f64>) -> String {
-    match most {
-        Some(most) => format!(
-            "it is longer than the longest piece, {}, and nothing tells how it is joined; say the allowance of its joins",
-            both(most)
-        ),
-        None => format!("{} between the selvedges are not enough; take wider cloth", both(usable)),
+fn strip_words((strip, size): (&str, &str), usable: f64, most: Option<f64>) -> String {
+    let why = match most {
+        Some(most) => say!("lay-strip-not-joined", most = own_both(most)),
+        None => say!("lay-strip-narrow", usable = own_both(usable)),
+    };
+    match size {
+        "" => say!("lay-strip", strip, why),
+        _ => say!("lay-strip-in", strip, size, why),
     }
 }

@@ -12,6 +12,7 @@ use crate::base::tolerance;
 use crate::compute::Model;
 use crate::document::{ClothLaid, Face, StripGrain};
 use crate::finish::{ClothPiece, ClothStrip, NoYield, OnCloth, same_turned_over};
+use crate::texts::{readable, t};
 
 /// What is to be laid on one cloth.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,12 +25,34 @@ pub struct LayJob {
     pub counted: f64,
     /// The strips that are counted: name, size, length of cloth, mm.
     pub strips: Vec<(String, String, f64)>,
-    /// What a person should know of it, in sentences.
-    pub notes: Vec<String>,
+    /// What a person should know of it.
+    pub notes: Vec<LayNote>,
     /// What could lie on two layers and be cut from one of them, the smallest first.
     pub odd: Vec<OddOne>,
     /// What of that does.
     pub one_layer: Vec<OddOne>,
+}
+
+/// What a person should know of a piece by its name.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LayNote {
+    /// It is too wide for the folded cloth.
+    TooWide(String),
+    /// It lies on a single layer of cloth that is folded.
+    SingleLayer(String),
+    /// Nothing tells its thread.
+    Untold(String),
+}
+
+impl LayNote {
+    /// As a sentence for readers.
+    pub fn words(&self) -> String {
+        match self {
+            Self::TooWide(piece) => t!("lay-note-too-wide", piece = readable(piece)),
+            Self::SingleLayer(piece) => t!("lay-note-single", piece = readable(piece)),
+            Self::Untold(piece) => t!("lay-note-untold", piece = readable(piece)),
+        }
+    }
 }
 
 /// The last one of a piece, or strip, of which an odd number is cut.
@@ -110,7 +133,7 @@ struct Making<'a> {
     /// What lies behind cloth that is folded in part, since the single layer beside its fold is too narrow.
     behind: Vec<Made>,
     whole: Lane,
-    notes: Vec<String>,
+    notes: Vec<LayNote>,
     /// Which odd ones lie on two layers.
     one_layer: &'a [OddOne],
     /// Which could, and how large they are, mm².
@@ -192,12 +215,7 @@ pub fn lay_job(model: &Model, on: OnCloth, one_layer: &[OddOne]) -> Result<LayJo
     let untold = on.pieces.iter().filter(|p| p.untold_grain).map(|p| model.draft.pieces[p.frame].name.as_str());
     let mut untold: Vec<&str> = untold.collect();
     untold.dedup();
-    for piece in untold {
-        notes.push(format!(
-            "Nothing tells the thread of {}: it is taken to run down the piece.",
-            piece.replace('_', " ")
-        ));
-    }
+    notes.extend(untold.into_iter().map(|piece| LayNote::Untold(piece.to_owned())));
     let stretch = |laid: ClothLaid, width: f64, made: Vec<Made>| {
         let (shapes, about): (Vec<_>, Vec<_>) = made.into_iter().map(|m| (m.shape, m.about)).unzip();
         let step = cloth.sold_in.unwrap_or(super::length::usual_step(model.draft.display)) * (1.0 - cloth.shrinks);
@@ -331,7 +349,7 @@ impl Making<'_> {
                 self.main.push(made);
                 single -= 2 * pairs;
             } else {
-                self.told(piece, "is too wide for the folded cloth");
+                self.told(piece, LayNote::TooWide);
             }
         }
         if single == 1 && piece.face == Face::Pairs && piece.border.is_none() && self.odd_one(piece, both) {
@@ -380,7 +398,7 @@ impl Making<'_> {
         });
         let poses: Vec<Pose> = poses.collect();
         if !fits(&half.outline, &poses) {
-            self.told(piece, "is too wide for the folded cloth");
+            self.told(piece, LayNote::TooWide);
             return false;
         }
         let made = self.made(piece, &half.outline, piece.count, 1, poses);
@@ -398,7 +416,7 @@ impl Making<'_> {
             (Face::Pairs, false) => (count.div_ceil(2), count / 2),
         };
         if !self.on.cloth.laid.eq(&ClothLaid::Open) {
-            self.told(piece, "lies on a single layer of cloth");
+            self.told(piece, LayNote::SingleLayer);
         }
         // Turned by half it is as wide.
         let high = bounds(&piece.outline).height();
@@ -515,10 +533,10 @@ impl Making<'_> {
         }
     }
 
-    fn told(&mut self, piece: &ClothPiece, what: &str) {
-        let words = format!("{} {what}.", self.name(piece).replace('_', " "));
-        if !self.notes.contains(&words) {
-            self.notes.push(words);
+    fn told(&mut self, piece: &ClothPiece, what: fn(String) -> LayNote) {
+        let note = what(self.name(piece));
+        if !self.notes.contains(&note) {
+            self.notes.push(note);
         }
     }
 

@@ -6,6 +6,7 @@ use super::job::lay_job;
 use super::plan::Lay;
 use crate::document::LayPlan;
 use crate::finish::{ClothBook, plan_call, plan_digest};
+use crate::texts::say;
 
 /// A plan of a draft.
 #[derive(Clone, Debug)]
@@ -27,16 +28,12 @@ pub fn fresh_lay(book: &ClothBook<'_>, plan: &LayPlan) -> Result<(Lay, Vec<(usiz
     let call = plan_call(model, plan)?;
     let on = book.on_cloth(&call).map_err(|e| e.to_string())?;
     if plan_digest(model, &on, plan) != plan.digest {
-        return Err("what is laid, or the cloth, is not what it was laid for; lay it anew".to_owned());
+        return Err(say!("lay-stale"));
     }
     let job = lay_job(model, on, &[]).map_err(|e| e.to_string())?;
     let (lay, locked) = Lay::of_plan(model, Arc::new(job), plan);
     let faults = lay.faults();
-    if faults.is_empty() {
-        Ok((lay, locked))
-    } else {
-        Err(format!("{} places of it cannot be cut as they lie; lay it anew", faults.len()))
-    }
+    if faults.is_empty() { Ok((lay, locked)) } else { Err(say!("lay-faulty", count = faults.len())) }
 }
 
 /// All plans of a view.

@@ -2,6 +2,7 @@
 
 use crate::base::{DisplayUnit, round_half_away, tolerance};
 use crate::document::ClothLaid;
+use crate::texts;
 
 /// Cloth is sold in steps of so much where nothing else is told, mm: common practice, no source.
 const STEP_CM: f64 = 100.0;
@@ -77,7 +78,12 @@ pub fn yards(mm: f64) -> String {
 
 /// A length in yards with three decimals, for what is not rounded yet: `0.833 yd`.
 pub fn yards_exact(mm: f64) -> String {
-    format!("{:.3} yd", mm / YARD)
+    format!("{} yd", texts::decimal(&format!("{:.3}", mm / YARD)))
+}
+
+/// A length in cm and in inches.
+pub(super) fn both(mm: f64) -> String {
+    format!("{} ({})", texts::length(mm, DisplayUnit::Cm), texts::length(mm, DisplayUnit::InchEighths))
 }
 
 #[cfg(test)]

@@ -2,12 +2,13 @@
 
 use kurbo::{Point, Size, Vec2};
 
-use super::length::{yards, yards_exact};
-use super::picture::{Letters, has_face_down, lay_figure, legend};
+use super::length::{both, yards, yards_exact};
+use super::picture::{Letters, has_face_down, laid_briefly, lay_figure, legend};
 use super::plan::Lay;
-use crate::base::{DisplayUnit, shown};
+use crate::base::DisplayUnit;
 use crate::output::drawing::{Item, Picture, Text};
 use crate::output::font;
+use crate::texts::{self, readable, t};
 
 /// A page of A4, standing, mm (ISO 216).
 const PAGE: Size = Size::new(210.0, 297.0);
@@ -30,12 +31,12 @@ pub type Named<'a> = (String, &'a Lay);
 /// How much cloth a lay needs, in a sentence.
 pub fn need_words(lay: &Lay) -> String {
     let need = lay.need();
-    format!(
-        "{} ({}) needed; buy {} or {}.",
-        shown(need.exact, DisplayUnit::Cm),
-        yards_exact(need.exact),
-        shown(need.buy, DisplayUnit::Cm),
-        yards(need.buy_yards)
+    t!(
+        "lay-need",
+        cm = texts::length(need.exact, DisplayUnit::Cm),
+        yards = yards_exact(need.exact),
+        buy_cm = texts::length(need.buy, DisplayUnit::Cm),
+        buy_yards = yards(need.buy_yards)
     )
 }
 
@@ -43,16 +44,16 @@ pub fn need_words(lay: &Lay) -> String {
 pub fn lay_words(lay: &Lay, letters: Letters<'_>) -> Vec<String> {
     let mut out = vec![format!("{}.", legend(lay, letters))];
     if has_face_down(lay) {
-        out.push("Grey: face down, the printed side of the pattern towards the cloth.".to_owned());
+        out.push(t!("lay-face-down"));
     }
     if lay.job.stretches.iter().flat_map(|s| &s.shapes).any(|s| s.on_fold) {
-        out.push("Pieces that touch the fold are drawn as halves and cut there whole.".to_owned());
+        out.push(t!("lay-on-fold"));
     }
     if lay.job.stretches.iter().flat_map(|s| &s.shapes).any(|s| s.gives == 2) {
-        out.push("Other pieces on folded cloth are cut twice at once, one the mirror image of the other.".to_owned());
+        out.push(t!("lay-twice"));
     }
     out.extend(lay.reasons());
-    out.extend(lay.job.notes.iter().cloned());
+    out.extend(lay.notes());
     out
 }
 
@@ -68,7 +69,7 @@ pub fn common_words(lays: &[Named<'_>], letters: Letters<'_>) -> Vec<String> {
         }
     }
     let said = |(words, names): (String, Vec<&str>)| {
-        if names.len() == lays.len() { words } else { format!("{}: {words}", names.join(", ")) }
+        if names.len() == lays.len() { words } else { t!("lay-said-of", names = names.join(", "), words) }
     };
     out.into_iter().map(said).collect()
 }
@@ -99,8 +100,11 @@ pub fn lay_rows(lays: &[Named<'_>], letters: Letters<'_>, room: Size) -> Vec<(Pi
 /// A lay under its name and what it needs; none where one of its millimetres would stand for more than so many.
 fn tile((name, lay): &Named<'_>, letters: Letters<'_>, room: Size, most: f64) -> Option<Picture> {
     let mut items = Vec::new();
-    let needs = |scale: &str| font::wrapped(&format!("{}{scale}", need_words(lay)), WORDS, room.width);
-    let lines = font::wrapped(name, WORDS * 1.1, room.width).len() + needs(" Drawn 1 : 100.").len();
+    let needs = |scale: f64| {
+        let words = format!("{} {}", need_words(lay), t!("lay-drawn", scale = scale.to_string()));
+        font::wrapped(&words, WORDS, room.width)
+    };
+    let lines = font::wrapped(name, WORDS * 1.1, room.width).len() + needs(100.0).len();
     let head = lines as f64 * LINE + 1.0;
     let (figure, scale) = lay_figure(lay, letters, Size::new(room.width, (room.height - head).max(30.0)));
     if scale > most {
@@ -108,7 +112,7 @@ fn tile((name, lay): &Named<'_>, letters: Letters<'_>, room: Size, most: f64) ->
     }
     let mut down = LINE * 0.75;
     let named = font::wrapped(name, WORDS * 1.1, room.width).into_iter().map(|l| (l, WORDS * 1.1));
-    let needed = needs(&format!(" Drawn 1 : {}.", scale.ceil())).into_iter().map(|l| (l, WORDS));
+    let needed = needs(scale.ceil()).into_iter().map(|l| (l, WORDS));
     for (line, size) in named.chain(needed) {
         items.push(Item::Text(Text::new(line, Point::new(0.0, down), size)));
         down += LINE;
@@ -158,7 +162,7 @@ fn one_page(
     };
     let (figure, scale) = lay_figure(lay, letters, own);
     items.extend(figure.moved(Vec2::new(MARGIN, top)));
-    let to_scale = format!("Scale 1 : {}. One letter for each piece; arrows run along its thread.", scale.ceil());
+    let to_scale = t!("lay-scale", scale = scale.ceil().to_string());
     let words: Vec<String> = std::iter::once(to_scale).chain(words.iter().cloned()).collect();
     let at = match aside {
         true => Point::new(page.width - MARGIN - ASIDE, top),
@@ -215,14 +219,13 @@ pub fn lay_pages(title: &str, lays: &[(String, Named<'_>)], letters: Letters<'_>
 /// The cloth of a lay in words, under which lays of it stand together.
 pub fn cloth_words(lay: &Lay) -> String {
     let cloth = &lay.job.on.cloth;
-    let width = format!("{} ({})", shown(cloth.sold, DisplayUnit::Cm), shown(cloth.sold, DisplayUnit::InchEighths));
-    let nap = if cloth.nap { ", with nap" } else { "" };
-    format!("{} {width} wide, {}{nap}", cloth.name.replace('_', " "), cloth.laid.words())
+    let (name, width, laid) = (readable(&cloth.name), both(cloth.sold), laid_briefly(cloth.laid));
+    if cloth.nap { t!("lay-cloth-nap", name, width, laid) } else { t!("lay-cloth", name, width, laid) }
 }
 
 /// The sizes of a lay in words: `size 88`, `2 x S + 4 x M`.
 pub fn sizes_words(sizes: &[(String, u32)]) -> String {
     let one = |(size, count): &(String, u32)| if *count <= 1 { size.clone() } else { format!("{count} x {size}") };
     let all = sizes.iter().map(one).collect::<Vec<_>>().join(" + ");
-    if sizes.len() == 1 && sizes[0].1 <= 1 { format!("Size {all}") } else { all }
+    if sizes.len() == 1 && sizes[0].1 <= 1 { t!("size-head", size = all) } else { all }
 }

@@ -3,13 +3,14 @@
 use kurbo::{BezPath, Point, Rect, Size, Vec2};
 
 use super::job::{LayShape, LayStretch};
+use super::length::both;
 use super::packing::Laid;
 use super::plan::Lay;
-use crate::base::{DisplayUnit, shown};
 use crate::document::ClothLaid;
 use crate::output::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use crate::output::font;
 use crate::output::label::Shapes;
+use crate::texts::{readable, t};
 
 /// No letter in a picture of a lay is smaller, mm from line to line: 6 points are about what small print has (common practice, no source).
 pub const SMALLEST: f64 = 2.1;
@@ -36,14 +37,14 @@ pub type Letters<'a> = &'a [String];
 /// What stands for a piece in a picture: its letter, or its name where it has none.
 fn sign(about: &LayShape, letters: Letters<'_>) -> String {
     let letter = letters.get(about.frame).filter(|l| !about.strip && !l.is_empty()).cloned();
-    letter.unwrap_or_else(|| about.name.replace('_', " "))
+    letter.unwrap_or_else(|| readable(&about.name))
 }
 
 /// What the letters mean, in the order of the draft: `A front, B back`.
 pub fn legend(lay: &Lay, letters: Letters<'_>) -> String {
     let mut all: Vec<(bool, usize, String)> = Vec::new();
     for about in lay.job.stretches.iter().flat_map(|s| &s.shapes) {
-        let name = about.name.replace('_', " ");
+        let name = readable(&about.name);
         let sign = sign(about, letters);
         let words = if sign == name { name } else { format!("{sign} {name}") };
         let one = (about.strip, about.frame, words);
@@ -56,14 +57,22 @@ pub fn legend(lay: &Lay, letters: Letters<'_>) -> String {
 }
 
 /// How a stretch of cloth lies, in words.
-pub fn laid_words(laid: ClothLaid) -> &'static str {
+pub fn laid_words(laid: ClothLaid) -> String {
     match laid {
-        ClothLaid::Open => "single layer, right side of the cloth up",
-        ClothLaid::Folded => "folded lengthwise, right sides together",
-        ClothLaid::FoldedToMiddle => "both selvedges folded to the middle, right sides together",
-        ClothLaid::FoldedPart => {
-            "folded in part, right sides together there; the rest in a single layer, right side up"
-        }
+        ClothLaid::Open => t!("lay-open"),
+        ClothLaid::Folded => t!("lay-folded"),
+        ClothLaid::FoldedToMiddle => t!("lay-to-middle"),
+        ClothLaid::FoldedPart => t!("lay-part"),
+    }
+}
+
+/// The same in a few words, which tell each way from the others.
+pub fn laid_briefly(laid: ClothLaid) -> String {
+    match laid {
+        ClothLaid::Open => t!("lay-brief-open"),
+        ClothLaid::Folded => t!("lay-brief-folded"),
+        ClothLaid::FoldedToMiddle => t!("lay-brief-to-middle"),
+        ClothLaid::FoldedPart => t!("lay-brief-part"),
     }
 }
 
@@ -128,15 +137,18 @@ fn lines_at(items: &mut Vec<Item>, lines: &[String], mut down: f64) -> f64 {
 fn stretch_words(lay: &Lay, s: usize) -> [String; 2] {
     let own = &lay.job.stretches[s];
     let (upper, lower) = match own.laid {
-        ClothLaid::Open => ("selvedge", "selvedge"),
-        ClothLaid::Folded => ("fold", "selvedges"),
-        ClothLaid::FoldedToMiddle => ("fold", "fold"),
-        ClothLaid::FoldedPart => ("fold", "selvedge"),
+        ClothLaid::Open => (t!("lay-selvedge"), t!("lay-selvedge")),
+        ClothLaid::Folded => (t!("lay-fold"), t!("lay-selvedges")),
+        ClothLaid::FoldedToMiddle => (t!("lay-fold"), t!("lay-fold")),
+        ClothLaid::FoldedPart => (t!("lay-fold"), t!("lay-selvedge")),
     };
-    let nap = if lay.job.on.cloth.nap { "; with nap: all arrows point to the right, where the hems are" } else { "" };
-    let length = lay.layouts[s].length;
-    let both = format!("{} ({})", shown(length, DisplayUnit::Cm), shown(length, DisplayUnit::InchEighths));
-    [format!("{upper}: {}{nap}", laid_words(own.laid)), format!("{lower}; this stretch is {both} long")]
+    let laid = laid_words(own.laid);
+    let above = if lay.job.on.cloth.nap {
+        t!("lay-above-nap", edge = upper, laid)
+    } else {
+        t!("lay-above", edge = upper, laid)
+    };
+    [above, t!("lay-below", edge = lower, length = both(lay.layouts[s].length))]
 }
 
 /// How high a stretch lies on the table, selvedges and all, mm.
@@ -236,7 +248,7 @@ impl Signs {
                 lines = vec![format!("{} {}", lines[0], about.size)];
             }
             if about.one_layer {
-                lines.push("cut from one layer".to_owned());
+                lines.push(t!("lay-one-layer"));
             }
             let shapes = Shapes::new(&path_of(lay, s, piece, scale, zero), &[]);
             let turned = lay.pose(s, piece).map_or(0.0, |p| p.turned);

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::job::{LayJob, OddOne, lay_job};
+use super::job::{LayJob, LayNote, OddOne, lay_job};
 use super::length::Need;
 use super::packing::{Laid, LayFault, Layout, Pose, Shape, bounds, faults, posed};
 use crate::base::{Unit, round_half_away, tolerance};
@@ -12,6 +12,7 @@ use crate::compute::Model;
 use crate::document::{ClothLaid, LaidPiece, LaidSize, LayPlan, Nap};
 use crate::finish::{case_of, plan_digest, plan_length, plan_turn};
 use crate::language::literal_text;
+use crate::texts::{readable, t};
 
 /// Everything as it lies, stretch by stretch.
 #[derive(Clone, Debug, PartialEq)]
@@ -95,55 +96,58 @@ impl Lay {
         if all > 0.0 { covered / all } else { 0.0 }
     }
 
-    /// The reasons for its length, in sentences: what may not be turned, what lies at the border or on a single layer.
+    /// The reasons for its length, in sentences for readers: what may not be turned, what lies at the border or on a single layer.
     pub fn reasons(&self) -> Vec<String> {
         let mut out = Vec::new();
         let cloth = &self.job.on.cloth;
         let shapes = || self.job.stretches.iter().flat_map(|s| &s.shapes);
         let named = |is_it: &dyn Fn(&super::LayShape) -> bool| {
-            let mut names: Vec<String> = shapes().filter(|s| is_it(s)).map(|s| s.name.replace('_', " ")).collect();
+            let mut names: Vec<String> = shapes().filter(|s| is_it(s)).map(|s| readable(&s.name)).collect();
             names.dedup();
             names.sort();
             names.dedup();
             names.join(", ")
         };
         if cloth.nap {
-            out.push("With nap: all pieces lie with their heads one way.".to_owned());
+            out.push(t!("lay-reason-nap"));
         } else {
             let one_way = named(&|s| s.one_way && !s.strip);
             if !one_way.is_empty() {
-                out.push(format!("These may lie one way only: {one_way}."));
+                out.push(t!("lay-reason-one-way", pieces = one_way));
             }
         }
         let at_border = named(&|s| s.at_border);
         if !at_border.is_empty() {
-            out.push(format!("At the border lie: {at_border}."));
+            out.push(t!("lay-reason-border", pieces = at_border));
         }
         if cloth.laid != ClothLaid::Open {
             let alone: Vec<&super::LayStretch> =
                 self.job.stretches.iter().filter(|s| s.laid == ClothLaid::Open).collect();
-            let mut names: Vec<String> =
-                alone.iter().flat_map(|s| &s.shapes).map(|s| s.name.replace('_', " ")).collect();
+            let mut names: Vec<String> = alone.iter().flat_map(|s| &s.shapes).map(|s| readable(&s.name)).collect();
             names.sort();
             names.dedup();
             if !names.is_empty() {
-                out.push(format!("On a single layer behind the folded cloth lie: {}.", names.join(", ")));
+                out.push(t!("lay-reason-behind", pieces = names.join(", ")));
             }
         }
         let one_layer = named(&|s| s.one_layer);
         if !one_layer.is_empty() {
-            out.push(format!("Cut from one layer only, the other one stays whole: {one_layer}."));
+            out.push(t!("lay-reason-one-layer", pieces = one_layer));
         }
         if self.job.counted > 0.0 {
-            let strips: Vec<String> = self.job.strips.iter().map(|(name, ..)| name.replace('_', " ")).collect();
-            let mut strips = strips;
+            let mut strips: Vec<String> = self.job.strips.iter().map(|(name, ..)| readable(name)).collect();
             strips.dedup();
-            out.push(format!("Cloth for these strips is added: {}.", strips.join(", ")));
+            out.push(t!("lay-reason-strips", strips = strips.join(", ")));
         }
         if cloth.shrinks > 0.0 {
-            out.push("Washed before it is cut: what it loses is bought too.".to_owned());
+            out.push(t!("lay-reason-washed"));
         }
         out
+    }
+
+    /// What a person should know of it, in sentences for readers.
+    pub fn notes(&self) -> Vec<String> {
+        self.job.notes.iter().map(LayNote::words).collect()
     }
 
     /// The plan to be kept. `view` and `width` as they are told; `locked` says which pieces stay, stretch and place.

@@ -7,9 +7,9 @@ use std::collections::BTreeMap;
 use super::{Page, sentence};
 use crate::document::{ClothLaid, LayPlan, Nap};
 use crate::finish::{ClothBook, plan_length};
-use crate::output::lay::{KeptLay, Need, kept_lays, yards};
+use crate::output::lay::{KeptLay, Need, kept_lays, laid_briefly, yards};
 use crate::output::{Cell, Line, Table};
-use crate::texts::readable;
+use crate::texts::{outward, readable, t, typed};
 
 /// Plans of one cloth: material, width in steps, how it is laid, nap.
 type Cloth = (String, u64, u8, bool);
@@ -20,7 +20,8 @@ pub(super) fn tables(page: &Page<'_>) -> Vec<Table> {
     if !own {
         return Vec::new();
     }
-    let kept = kept_lays(&ClothBook::new(page.model, page.finished));
+    // Why a plan tells nothing stands in the table.
+    let kept = outward(|| kept_lays(&ClothBook::new(page.model, page.finished)));
     [by_size(page, &kept), together(page, &kept)].into_iter().flatten().collect()
 }
 
@@ -40,7 +41,7 @@ fn is_single(plan: &LayPlan) -> bool {
 }
 
 fn by_size(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
-    let mut table = page.table("cloth", "Cloth to buy");
+    let mut table = page.table("cloth", t!("lay-table"));
     let list = &page.model.plan.cases.list;
     // The least of several plans of one size; in the order in which they are kept.
     let mut cloths: Vec<(Cloth, &LayPlan)> = Vec::new();
@@ -62,7 +63,7 @@ fn by_size(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
             Ok(lay) => {
                 let need = lay.need();
                 for words in lay.reasons() {
-                    let words = format!("{}: {words}", heading(plan));
+                    let words = t!("lay-said-of", names = heading(plan), words);
                     if !reasons.contains(&words) {
                         reasons.push(words);
                     }
@@ -72,29 +73,29 @@ fn by_size(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
                     needs.insert((cloth, case), need);
                 }
             }
-            Err(why) => table.notes.push(sentence(&format!("The lay plan {} tells nothing: {why}", plan.name))),
+            Err(why) => table.notes.push(nothing(plan, why)),
         }
     }
     for (cloth, plan) in &cloths {
         let group = heading(plan);
         let of = |case: usize| needs.get(&(cloth.clone(), case));
         let length = |mm: Option<f64>| mm.map_or(Cell::Missing, Cell::Length);
-        table.lines.push(page.line(&group, "needed", |c| length(of(c).map(|n| n.exact))));
-        table.lines.push(page.line(&group, "to buy by the metre", |c| length(of(c).map(|n| n.buy))));
+        table.lines.push(page.line(&group, t!("lay-table-needed"), |c| length(of(c).map(|n| n.exact))));
+        table.lines.push(page.line(&group, t!("lay-table-metre"), |c| length(of(c).map(|n| n.buy))));
         let in_yards = |c| of(c).map_or(Cell::Missing, |n| Cell::Words(yards(n.buy_yards)));
-        table.lines.push(page.line(&group, "to buy by the yard", in_yards));
+        table.lines.push(page.line(&group, t!("lay-table-yard"), in_yards));
     }
     if table.lines.is_empty() {
         return None;
     }
-    table.before.push("Lengths of cloth from lay plans, each with its own picture, one garment.".to_owned());
+    table.before.push(t!("lay-table-before"));
     table.notes.extend(reasons);
     Some(table)
 }
 
 fn together(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
-    let mut table = page.titled("cloth-together", "Cloth for several garments together");
-    table.head = ["garments", "needed", "to buy by the metre", "to buy by the yard"].map(str::to_owned).to_vec();
+    let mut table = page.titled("cloth-together", t!("lay-table-together"));
+    table.head = vec![t!("lay-table-garments"), t!("lay-table-needed"), t!("lay-table-metre"), t!("lay-table-yard")];
     for one in kept {
         let plan = &page.draft.plans[one.place];
         if is_single(plan) {
@@ -108,7 +109,7 @@ fn together(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
                 vec![Cell::Length(need.exact), Cell::Length(need.buy), Cell::Words(yards(need.buy_yards))]
             }
             Err(why) => {
-                table.notes.push(sentence(&format!("The lay plan {} tells nothing: {why}", plan.name)));
+                table.notes.push(nothing(plan, why));
                 vec![Cell::Missing; 3]
             }
         };
@@ -117,14 +118,19 @@ fn together(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
     (!table.lines.is_empty()).then_some(table)
 }
 
+/// That no number of a plan is told, and why.
+fn nothing(plan: &LayPlan, why: &str) -> String {
+    sentence(&t!("lay-tells-nothing", plan = plan.name, why))
+}
+
 /// The cloth of a plan in words.
 fn heading(plan: &LayPlan) -> String {
-    let mut out = format!("{}, {} wide", readable(&plan.material), plan.width);
+    let mut out = vec![t!("lay-table-cloth", cloth = readable(&plan.material), width = typed(&plan.width))];
     if plan.laid != ClothLaid::Open {
-        out.push_str(&format!(", {}", plan.laid.words()));
+        out.push(laid_briefly(plan.laid));
     }
     if plan.nap == Nap::With {
-        out.push_str(", with nap");
+        out.push(t!("lay-table-nap"));
     }
-    out
+    out.join(", ")
 }

@@ -13,7 +13,7 @@ mod wearer;
 use crate::base::{Code, DisplayUnit, Finding};
 use crate::compute::Model;
 use crate::document::{Audience, Draft, StripKind, WornAs};
-use crate::texts::{length, readable, t};
+use crate::texts::{length, owned, readable, say, t};
 use rules::usual;
 use wearer::{Wearers, ages};
 
@@ -79,7 +79,7 @@ pub fn cautions(draft: &Draft, model: &Model) -> Vec<Caution> {
 
 /// What is told of a view.
 pub(super) fn check(draft: &Draft, model: &Model) -> Vec<Finding> {
-    let mut found = look(draft, model);
+    let mut found = owned(|| look(draft, model));
     if draft.chart.survey {
         found.findings.push(Finding::new(Code::SurveyChart).at("chart"));
     }
@@ -94,7 +94,7 @@ fn look(draft: &Draft, model: &Model) -> Found {
         Audience::Child { from, to } => {
             let ages = ages(from, to);
             if let Err(problem) = &ages {
-                let text = format!("“{from}” to “{to}”");
+                let text = say!("care-ages-typed", from, to);
                 let finding = Finding::new(Code::AgesUnread).at("audience");
                 found.findings.push(finding.word("text", text).word("problem", problem.clone()));
             }
@@ -124,10 +124,10 @@ fn child(draft: &Draft, model: &Model, wearers: &Wearers<'_>, found: &mut Found)
 /// Something on which cautions for children would hang, in a draft that does not say who wears it.
 fn unsaid(draft: &Draft, found: &mut Found) {
     let is_hood = |name: &str| name.to_lowercase().split(|c: char| !c.is_alphabetic()).any(|word| word == "hood");
-    let cord = draft.strips.iter().find(|s| s.kind == StripKind::Cord).map(|s| format!("{} is a cord", s.name));
-    let hood = draft.pieces.iter().find(|p| is_hood(&p.name)).map(|p| format!("{} is a hood", p.name));
+    let cord = draft.strips.iter().find(|s| s.kind == StripKind::Cord).map(|s| say!("care-is-cord", name = s.name));
+    let hood = draft.pieces.iter().find(|p| is_hood(&p.name)).map(|p| say!("care-is-hood", name = p.name));
     let worn = match draft.care.worn_as {
-        WornAs::Sleepwear | WornAs::TightSleepwear => Some("it is sleepwear".to_owned()),
+        WornAs::Sleepwear | WornAs::TightSleepwear => Some(say!("care-is-sleepwear")),
         _ => None,
     };
     if let Some(why) = cord.or(hood).or(worn) {

@@ -7,7 +7,7 @@ use crate::base::{Code, Finding, tolerance};
 use crate::compute::Model;
 use crate::document::{Draft, GirthPlace, Wearers, WornAs};
 use crate::proof::tally::Tally;
-use crate::texts::{decimal, gathered, t};
+use crate::texts::{decimal, gathered, say, t};
 
 pub(super) fn look(draft: &Draft, model: &Model, wearers: &Worn<'_>, found: &mut Found) {
     let is_close = match draft.care.worn_as {
@@ -118,13 +118,14 @@ fn close(draft: &Draft, model: &Model, wearers: &[&Wearer<'_>], found: &mut Foun
 fn untold(missing: &[String], without: &[String], found: &mut Found) {
     let mut what = Vec::new();
     if !missing.is_empty() {
-        what.push(format!("no girth is told around the {} (`care.girths`)", gathered(missing)));
+        what.push(say!("care-no-girths", places = gathered(missing)));
     }
     if !without.is_empty() {
-        what.push(format!("no one size of the rules is told for {} (`care.rule_sizes`)", gathered(without)));
+        what.push(say!("care-no-rule-sizes", sizes = gathered(without)));
     }
-    if !what.is_empty() {
-        let told = Finding::new(Code::SleepwearUntold).at("care").word("what", what.join(", and "));
+    let both = what.into_iter().reduce(|first, last| say!("care-and-also", first, last));
+    if let Some(what) = both {
+        let told = Finding::new(Code::SleepwearUntold).at("care").word("what", what);
         found.findings.push(told.word("rule", sleepwear()).word("usual", usual()));
     }
 }

@@ -7,7 +7,7 @@ use crate::base::{Code, Finding};
 use crate::compute::Model;
 use crate::document::Draft;
 use crate::proof::judged;
-use crate::texts::{decimal, gathered, runs, t};
+use crate::texts::{decimal, gathered, runs, say, t};
 
 /// Months in a year.
 const MONTHS: f64 = 12.0;
@@ -79,9 +79,9 @@ pub(super) fn wearers<'a>(
     let all: Vec<&str> = judged(model).map(|(_, size, _)| size).collect();
     for (size, rule) in &draft.care.rule_sizes {
         let problem = if rule_size(rule).is_none() {
-            "it is no size of the rules: write 2T, 4, 6X, 12, 12-14, L, XL or 18-24 mo"
+            say!("care-rule-size")
         } else if all.iter().all(|a| !is_of(a, size)) {
-            "the chart has no such size"
+            say!("care-no-size")
         } else {
             continue;
         };
@@ -127,8 +127,8 @@ pub(super) fn ages(from: &str, to: &str) -> Result<(f64, f64), String> {
     };
     match (age(from), age(to)) {
         (Some(from), Some(to)) if from <= to => Ok((from, to)),
-        (Some(_), Some(_)) => Err("the youngest is older than the oldest".to_owned()),
-        _ => Err("write years or months, such as 2 years or 18 months, at most 21 years".to_owned()),
+        (Some(_), Some(_)) => Err(say!("care-youngest")),
+        _ => Err(say!("care-write-ages")),
     }
 }
 

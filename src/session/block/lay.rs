@@ -5,6 +5,7 @@ use super::typed::{Holds, cell_text};
 use super::{Block, kind_of};
 use crate::document::{Axis, Chart, Draft, Part, Row, RowKind, check_label, fold};
 use crate::session::check_free;
+use crate::texts::say;
 
 /// Where a line or column of a block belongs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -111,7 +112,8 @@ impl Laid {
 
     /// Whether a bare number waits for its unit.
     pub fn waits_for_unit(&self) -> bool {
-        self.wrong().any(|(_, _, _, why)| why.starts_with("it has no unit"))
+        let words = say!("cell-no-unit");
+        self.wrong().any(|(_, _, _, why)| why == words)
     }
 }
 
@@ -126,7 +128,7 @@ pub fn lay(draft: &Draft, block: &Block) -> Laid {
     let kinds = block.head && block.names && head.first().is_some_and(|h| h.1.get(1).is_some_and(|c| c == "kind"));
     let from = usize::from(block.names) + usize::from(kinds);
     if from >= wide || body.is_empty() {
-        let fault = "there are names in it, but no numbers".to_owned();
+        let fault = say!("block-no-numbers");
         return Laid { fault: Some(fault), ..Laid::default() };
     }
     let chart = &draft.chart;
@@ -148,7 +150,7 @@ pub fn lay(draft: &Draft, block: &Block) -> Laid {
     let names = row_names(draft, block, start, body);
     for ((line, cells), home) in body.iter().zip(names) {
         let (kind, kind_fault) = match kinds.then(|| kind_of(&cells[1])) {
-            Some(None) => (RowKind::Body, Some(format!("`{}` is not a kind of row; `body` and `house` are", cells[1]))),
+            Some(None) => (RowKind::Body, Some(say!("block-row-kind", word = cells[1]))),
             Some(Some(kind)) => (kind, None),
             None => (RowKind::Body, None),
         };
@@ -174,10 +176,10 @@ fn columns_of(chart: &Chart, by: &[Axis]) -> Vec<String> {
 fn named_column<'a>(chart: &Chart, block: &Block, label: &'a str, seen: &mut Vec<&'a str>) -> Home {
     let nowhere = |why: String| Home::Nowhere { called: label.to_owned(), why };
     if label.is_empty() {
-        return nowhere("its column has no label".to_owned());
+        return nowhere(say!("block-no-label"));
     }
     if seen.contains(&label) {
-        return nowhere(format!("there are two columns {label}"));
+        return nowhere(say!("block-two-columns", label));
     }
     seen.push(label);
     let parts: Vec<&str> = label.split('/').map(str::trim).collect();
@@ -185,13 +187,13 @@ fn named_column<'a>(chart: &Chart, block: &Block, label: &'a str, seen: &mut Vec
     if chart.persons.iter().any(|p| p.name == label) || parts.iter().all(|p| is_label(p)) {
         Home::Known(parts.join("/"))
     } else if parts.len() > 1 {
-        nowhere(format!("the chart has no place {label}; add its sizes first"))
+        nowhere(say!("block-no-place", label))
     } else if check_label(label).is_err() {
-        nowhere(format!("`{label}` cannot be the label of a size: up to 60 letters without `/` may stand there"))
+        nowhere(say!("refused-label", label))
     } else if block.add_sizes {
         Home::New(label.to_owned())
     } else {
-        nowhere(format!("the chart has no size {label}; add the new sizes, or leave them out"))
+        nowhere(say!("block-no-size", label))
     }
 }
 
@@ -213,7 +215,9 @@ fn counted_columns(chart: &Chart, block: &Block, start: Option<&Row>, many: usiz
                 }
                 _ => Home::Nowhere {
                     called: String::new(),
-                    why: format!("there is no column behind {}", all.last().map_or("the names", String::as_str)),
+                    why: all
+                        .last()
+                        .map_or_else(|| say!("block-no-column"), |last| say!("block-no-column-behind", column = last)),
                 },
             }
         })
@@ -231,7 +235,7 @@ fn row_names(draft: &Draft, block: &Block, start: Option<&Row>, body: &[(usize, 
                 let name = cells[0].as_str();
                 let nowhere = |why: String| Home::Nowhere { called: name.to_owned(), why };
                 if !name.is_empty() && seen.contains(&fold(name)) {
-                    return nowhere(format!("there are two lines {name}"));
+                    return nowhere(say!("block-two-lines", name));
                 }
                 seen.push(fold(name));
                 named_row(draft, block, name)
@@ -249,7 +253,7 @@ fn row_names(draft: &Draft, block: &Block, start: Option<&Row>, body: &[(usize, 
             (None, Some(name)) => named_row(draft, block, name),
             (None, None) => Home::Nowhere {
                 called: String::new(),
-                why: format!("there is no row below {}", all.last().map_or("the sizes", |r| r.name.as_str())),
+                why: all.last().map_or_else(|| say!("block-no-row"), |r| say!("block-no-row-below", row = r.name)),
             },
         })
         .collect()
@@ -261,16 +265,12 @@ fn named_row(draft: &Draft, block: &Block, name: &str) -> Home {
         return Home::Known(name.to_owned());
     }
     if name.is_empty() {
-        return nowhere("the line names no row".to_owned());
+        return nowhere(say!("block-no-name"));
     }
     if let Err(problem) = check_free(draft, &Part::Row(name.to_owned())) {
         return nowhere(problem.to_string());
     }
-    if block.add_rows {
-        Home::New(name.to_owned())
-    } else {
-        nowhere(format!("the chart has no row {name}; add the new rows, or leave them out"))
-    }
+    if block.add_rows { Home::New(name.to_owned()) } else { nowhere(say!("block-new-row", name)) }
 }
 
 /// By which axes a row of these columns varies.
@@ -326,8 +326,8 @@ impl LinePlace<'_> {
         }
         let new = matches!(column, Home::New(_)) && self.by == [self.block.axis];
         if !person && !new && !self.chart.has_key(self.by, column.name()) {
-            let axes: Vec<&str> = self.by.iter().map(|a| a.word()).collect();
-            return Fate::Wrong(format!("the row goes by {}, and has no place {}", axes.join("/"), column.name()));
+            let axes: Vec<String> = self.by.iter().map(|a| a.words()).collect();
+            return Fate::Wrong(say!("block-other-axes", axes = axes.join("/"), place = column.name()));
         }
         let persons = self.chart.persons.iter().flat_map(|p| &p.cells).filter(|c| c.0 == self.home.name());
         let own = self.row.map(|r| r.cells.iter().map(|c| c.1.as_str()).chain(std::iter::once(r.is.as_str())));

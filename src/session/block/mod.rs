@@ -11,11 +11,12 @@ pub use lay::{Fate, Home, Laid, LaidCell, LaidRow, lay};
 pub use read::Parted;
 
 use crate::base::Unit;
-use crate::document::{Axis, Draft, Row, RowKind};
+use crate::document::{Axis, Draft, Part, Row, RowKind};
 
 use super::EditError;
 use super::commands::put_cell;
 use super::size::{NewSize, add_size};
+use crate::texts::say;
 
 /// A block of text and what the person said of it.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,7 +80,7 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
     }
     let (takes, wrong) = (laid.takes(), laid.wrong().count());
     if takes == 0 && wrong > 0 {
-        return Err(EditError::refused(format!("nothing can be taken: {}", told_wrong(wrong))));
+        return Err(EditError::refused(say!("refused-nothing-taken", why = told_wrong(wrong))));
     }
     let mut next = draft.clone();
     let mut added = Vec::new();
@@ -87,7 +88,7 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
         if let Home::New(label) = home {
             let size = NewSize { label: label.clone(), axis: block.axis, between: None, cells: Vec::new() };
             add_size(&mut next, &size)?;
-            added.push(format!("size {label}"));
+            added.push(say!("thing-called", kind = say!("word-size"), name = label));
         }
     }
     for line in &laid.rows {
@@ -96,8 +97,8 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
             Home::New(name) => {
                 let by = line.by.clone();
                 next.chart.rows.push(Row { name: name.clone(), kind: line.kind, by, ..Row::default() });
-                super::qualify_for(&mut next, &crate::document::Part::Row(name.clone()));
-                added.push(format!("row {name}"));
+                super::qualify_for(&mut next, &Part::Row(name.clone()));
+                added.push(Part::Row(name.clone()).words());
                 name
             }
             Home::Nowhere { .. } => continue,
@@ -114,12 +115,11 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
     }
     *draft = next;
     let mut told = match takes {
-        0 => "every number stands in the chart already".to_owned(),
-        1 => "1 number was taken".to_owned(),
-        _ => format!("{takes} numbers were taken"),
+        0 => say!("told-all-there"),
+        takes => say!("told-taken", count = takes),
     };
     if !added.is_empty() {
-        told.push_str(&format!("; added: {}", added.join(", ")));
+        told.push_str(&say!("told-added-too", parts = added.join(", ")));
     }
     if wrong > 0 {
         told.push_str(&format!("; {}", told_wrong(wrong)));
@@ -128,11 +128,7 @@ pub(super) fn take(draft: &mut Draft, block: &Block) -> Result<String, EditError
 }
 
 fn told_wrong(many: usize) -> String {
-    format!(
-        "{many} cell{} could not be taken and stay{} listed",
-        if many == 1 { "" } else { "s" },
-        if many == 1 { "s" } else { "" }
-    )
+    say!("told-not-taken", count = many)
 }
 
 /// The kind of a row by its word in a table.

@@ -4,6 +4,7 @@ use crate::document::{Axis, Chart};
 use crate::language::tidy;
 use crate::session::literal::number_typed;
 use crate::session::table::records;
+use crate::texts::say;
 
 /// The most lines, columns, cells and bytes that are read.
 const MAX_LINES: usize = 2_000;
@@ -28,13 +29,13 @@ impl Parted {
     /// All of them.
     pub const ALL: [Self; 4] = [Self::Tab, Self::Semicolon, Self::Comma, Self::Nothing];
 
-    /// Its word.
-    pub fn word(self) -> &'static str {
+    /// Its word for whoever is at the program.
+    pub fn words(self) -> String {
         match self {
-            Self::Tab => "tabs",
-            Self::Semicolon => "semicolons",
-            Self::Comma => "commas",
-            Self::Nothing => "nothing",
+            Self::Tab => say!("parted-tabs"),
+            Self::Semicolon => say!("parted-semicolons"),
+            Self::Comma => say!("parted-commas"),
+            Self::Nothing => say!("parted-nothing"),
         }
     }
 
@@ -61,7 +62,7 @@ impl Parted {
 /// The cells of a text, with the line of each row; lines without anything in them are left out.
 pub(super) fn cells(text: &str, parted: Parted) -> Result<Vec<(usize, Vec<String>)>, String> {
     if text.len() > MAX_BYTES {
-        return Err(format!("the text has {} bytes; at most {MAX_BYTES} are read", text.len()));
+        return Err(say!("block-bytes", bytes = text.len(), most = MAX_BYTES));
     }
     let delimiter = match parted {
         Parted::Tab => b'\t',
@@ -73,23 +74,23 @@ pub(super) fn cells(text: &str, parted: Parted) -> Result<Vec<(usize, Vec<String
     for record in records(text, delimiter) {
         let (line, cells) = record?;
         if cells.len() > MAX_COLUMNS {
-            return Err(format!("line {line}: it has {} columns; at most {MAX_COLUMNS} are read", cells.len()));
+            return Err(say!("block-columns", line, columns = cells.len(), most = MAX_COLUMNS));
         }
         if cells.iter().any(|c| !c.is_empty()) {
             lines.push((line, cells));
         }
         if lines.len() > MAX_LINES {
-            return Err(format!("there are more than {MAX_LINES} lines; take fewer at a time"));
+            return Err(say!("block-lines", most = MAX_LINES));
         }
     }
     if lines.is_empty() {
-        return Err("there is no number in it yet".to_owned());
+        return Err(say!("block-empty"));
     }
     // Columns that hold nothing at all stand at the end only.
     let used = |cells: &Vec<String>| cells.iter().rposition(|c| !c.is_empty()).map_or(0, |i| i + 1);
     let wide = lines.iter().map(|(_, c)| used(c)).max().unwrap_or(0);
     if wide * lines.len() > MAX_CELLS {
-        return Err(format!("there are {} cells; at most {MAX_CELLS} are read at a time", wide * lines.len()));
+        return Err(say!("block-cells", cells = wide * lines.len(), most = MAX_CELLS));
     }
     lines.iter_mut().for_each(|(_, cells)| cells.resize(wide, String::new()));
     Ok(lines)

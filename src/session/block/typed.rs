@@ -4,7 +4,7 @@ use crate::base::{DisplayUnit, Unit};
 use crate::document::Chart;
 use crate::language::{parse, tidy};
 use crate::session::literal::number_typed;
-use crate::texts::message;
+use crate::texts::{message, say};
 
 /// What the numbers of a row are, as far as those that were typed tell.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,11 +27,12 @@ impl Holds {
         }
     }
 
-    fn word(self) -> &'static str {
+    /// What cannot stand in such a row.
+    fn refused(self) -> String {
         match self {
-            Self::Lengths => "lengths",
-            Self::Angles => "angles",
-            Self::Plain => "plain numbers",
+            Self::Lengths => say!("cell-lengths"),
+            Self::Angles => say!("cell-angles"),
+            Self::Plain => say!("cell-plain"),
         }
     }
 }
@@ -53,7 +54,7 @@ pub(super) fn cell_text(
             Some(_) => Some(Holds::Lengths),
         };
         return match is {
-            Some(is) if is != holds => Err(format!("the row holds {}", holds.word())),
+            Some(is) if is != holds => Err(holds.refused()),
             Some(_) => Ok(text),
             None if holds == Holds::Plain => Ok(text),
             None => with_unit(&text, unit, holds),
@@ -66,7 +67,7 @@ pub(super) fn cell_text(
     if let Some(rest) = text.strip_prefix('-').or_else(|| text.strip_prefix('+'))
         && number_typed(rest).is_some()
     {
-        return Err("a number of the chart has no sign; a step is typed into the chart itself".to_owned());
+        return Err(say!("cell-sign"));
     }
     let expr = parse(&text).map_err(|f| message(&f, DisplayUnit::Cm))?;
     let mut unknown = None;
@@ -81,17 +82,17 @@ pub(super) fn cell_text(
         }
     });
     match unknown {
-        Some(name) => Err(format!("it is no number, and `{name}` is no row of the chart")),
+        Some(name) => Err(say!("cell-no-row", name)),
         None => Ok(text),
     }
 }
 
 fn with_unit(text: &str, unit: Option<Unit>, holds: Holds) -> Result<String, String> {
     match unit {
-        _ if holds == Holds::Angles => Err("the row holds angles: write `deg` into the cell".to_owned()),
-        None => Err("it has no unit: say which one the bare numbers are in, or write it into the cell".to_owned()),
+        _ if holds == Holds::Angles => Err(say!("cell-angle-unit")),
+        None => Err(say!("cell-no-unit")),
         Some(unit) if number_typed(text).is_none() && unit != Unit::Inch => {
-            Err(format!("a fraction is read in inches only, not in {}", unit.sign()))
+            Err(say!("cell-fraction", unit = unit.sign()))
         }
         Some(unit) => Ok(format!("{text} {}", unit.sign())),
     }

@@ -7,6 +7,7 @@ use crate::session::computed::Computed;
 use crate::session::naming::check_free;
 use crate::session::size::{NewSize, add_size, read_cell};
 use crate::session::{Block, EditError, block, delete_size, qualify_for, rename_size, shaping};
+use crate::texts::say;
 
 /// A change of the chart.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,24 +53,24 @@ pub enum ChartCommand {
 impl ChartCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::AddSize(new) => format!("add size {}", new.label),
-            Self::AddPerson(name) => format!("add person {name}"),
-            Self::AddRow(name, _) => format!("add row {name}"),
-            Self::Cell(row, label, _) => format!("change {row} in {label}"),
-            Self::PersonCell(person, row, _) => format!("change {row} of {person}"),
-            Self::Confirm(..) => "confirm proposed numbers".to_owned(),
-            Self::Base(label) => format!("make {label} the base size"),
-            Self::RenameSize(_, old, new) => format!("rename size {old} to {new}"),
-            Self::DeleteSize(_, label) => format!("delete size {label}"),
-            Self::PlaceSize(_, label, _) => format!("move size {label}"),
-            Self::PlaceRow(name, _) => format!("move row {name}"),
-            Self::Kind(name, _) => format!("change the kind of {name}"),
-            Self::By(name, _) => format!("change by what {name} varies"),
-            Self::RemoveAxis(axis) => format!("take out the axis {}", axis.word()),
-            Self::AddSet(name) => format!("add size set {name}"),
-            Self::SetLabels(name, ..) => format!("change the sizes of set {name}"),
-            Self::SetBase(name, _) => format!("change the base of set {name}"),
-            Self::Paste(_) => "take numbers into the chart".to_owned(),
+            Self::AddSize(new) => say!("undo-add-size", size = new.label),
+            Self::AddPerson(name) => say!("undo-add-person", name),
+            Self::AddRow(name, _) => say!("undo-add-row", name),
+            Self::Cell(row, label, _) => say!("undo-change-cell", row, size = label),
+            Self::PersonCell(person, row, _) => say!("undo-change-person", row, person),
+            Self::Confirm(..) => say!("undo-confirm"),
+            Self::Base(label) => say!("undo-base", size = label),
+            Self::RenameSize(_, old, new) => say!("undo-rename-size", old, new),
+            Self::DeleteSize(_, label) => say!("undo-delete-size", size = label),
+            Self::PlaceSize(_, label, _) => say!("undo-move-size", size = label),
+            Self::PlaceRow(name, _) => say!("undo-move-row", name),
+            Self::Kind(name, _) => say!("undo-row-kind", name),
+            Self::By(name, _) => say!("undo-row-axes", name),
+            Self::RemoveAxis(axis) => say!("undo-remove-axis", axis = axis.words()),
+            Self::AddSet(name) => say!("undo-add-set", name),
+            Self::SetLabels(name, ..) => say!("undo-set-sizes", name),
+            Self::SetBase(name, _) => say!("undo-set-base", name),
+            Self::Paste(_) => say!("undo-paste"),
         }
     }
 
@@ -123,24 +124,24 @@ fn axes(draft: &Draft) -> Vec<Axis> {
 
 fn add_person(draft: &mut Draft, name: &str) -> Result<String, EditError> {
     if check_label(name).is_err() {
-        return Err(EditError::refused(format!("`{name}` cannot name a person: up to 60 letters without `/` may")));
+        return Err(EditError::refused(say!("refused-person-name", name)));
     }
     let chart = &mut draft.chart;
     let sizes = chart.girth.iter().chain(&chart.cup).chain(&chart.length);
     if sizes.chain(chart.persons.iter().map(|p| &p.name)).any(|n| n == name) {
-        return Err(EditError::refused(format!("there is a size or person {name} already")));
+        return Err(EditError::refused(say!("refused-size-or-person", name)));
     }
     chart.persons.push(Person { name: name.to_owned(), ..Person::default() });
     let body = chart.rows.iter().filter(|r| r.is.is_empty()).map(|r| r.name.as_str()).collect::<Vec<_>>();
     Ok(match body.is_empty() {
-        true => format!("{name} was added"),
-        false => format!("{name} was added; still to be measured: {}", body.join(", ")),
+        true => say!("told-person-added", name),
+        false => say!("told-person-measure", name, rows = body.join(", ")),
     })
 }
 
 /// The row with this name.
 fn row_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Row, EditError> {
-    let gone = || EditError::refused(format!("there is no row {name} any more"));
+    let gone = || EditError::refused(say!("gone-row", name));
     draft.chart.rows.iter_mut().find(|r| r.name == name).ok_or_else(gone)
 }
 
@@ -157,10 +158,7 @@ fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<Str
     let beside = own.first().map_or(1, |axis| order.len() / draft.chart.labels(*axis).len().max(1));
     let row = row_of(draft, row)?;
     if row.by.is_empty() {
-        return Err(EditError::refused(format!(
-            "{} is the same in every size: write it as the row's formula",
-            row.name
-        )));
+        return Err(EditError::refused(say!("refused-row-everywhere", row = row.name)));
     }
     let here = order.iter().position(|l| l == label);
     let before = here.and_then(|i| i.checked_sub(beside)).and_then(|i| order.get(i));
@@ -168,7 +166,7 @@ fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<Str
     let typed = tidy(text);
     let to = if typed.starts_with('+') {
         read_cell(&typed, neighbour.as_deref(), before.map(String::as_str))
-            .map_err(|problem| EditError::refused(format!("{}: `{typed}`: {problem}", row.name)))?
+            .map_err(|problem| EditError::refused(say!("refused-cell", row = row.name, typed, problem)))?
     } else {
         typed
     };
@@ -188,7 +186,7 @@ fn set_cell(draft: &mut Draft, row: &str, label: &str, text: &str) -> Result<Str
 
 fn set_person_cell(draft: &mut Draft, person: &str, row: &str, text: &str) -> Result<String, EditError> {
     let order: Vec<String> = draft.chart.rows.iter().map(|r| r.name.clone()).collect();
-    let gone = || EditError::refused(format!("there is no person {person} any more"));
+    let gone = || EditError::refused(say!("gone-person", name = person));
     let cells = &mut draft.chart.persons.iter_mut().find(|p| p.name == person).ok_or_else(gone)?.cells;
     let to = tidy(text);
     match (cells.iter().position(|c| c.0 == row), to.is_empty()) {
@@ -207,7 +205,7 @@ fn set_person_cell(draft: &mut Draft, person: &str, row: &str, text: &str) -> Re
 /// Proposals are read from what was found: row, label and number.
 fn confirm(draft: &mut Draft, computed: &Computed, row: &str, label: &str) -> Result<String, EditError> {
     let unit = crate::compute::unit_of(draft);
-    let mut many = 0;
+    let mut many = 0_usize;
     for finding in computed.findings.iter().filter(|f| matches!(f.code, Code::CellGuessed | Code::CellBeyond)) {
         let Some(name) = finding.place.name.strip_prefix("chart.") else { continue };
         let (Some(size), Some(number)) = (finding.sizes.first(), finding.amounts.first()) else { continue };
@@ -226,9 +224,8 @@ fn confirm(draft: &mut Draft, computed: &Computed, row: &str, label: &str) -> Re
         many += 1;
     }
     match many {
-        0 => Err(EditError::refused("there is no proposed number to confirm")),
-        1 => Ok("1 proposed number was confirmed".to_owned()),
-        _ => Ok(format!("{many} proposed numbers were confirmed")),
+        0 => Err(EditError::refused(say!("refused-no-proposal"))),
+        many => Ok(say!("told-confirmed", count = many)),
     }
 }
 

@@ -6,6 +6,7 @@ use crate::compute::unit_of;
 use crate::document::{Allowance, Cut, Draft, Grain, Notch, Piece, Seam, SeamPressed};
 use crate::language::literal_text;
 use crate::session::EditError;
+use crate::texts::say;
 
 /// A change of how pieces are finished. Widths and places are texts and are changed as such.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,15 +36,15 @@ pub enum FinishCommand {
 impl FinishCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::AddAllowance(piece, edge, 0) => format!("allowance of {piece}.{edge}"),
-            Self::AddAllowance(piece, edge, _) => format!("hem of {piece}.{edge}"),
-            Self::TakeAllowance(piece, _) => format!("take out an allowance of {piece}"),
-            Self::AddCut(piece) | Self::OnFold(piece, ..) | Self::CutCount(piece, ..) => format!("how {piece} is cut"),
-            Self::TakeCut(piece, _) => format!("take out a cut of {piece}"),
-            Self::AddNotch(seam) => format!("add a notch to seam {seam}"),
-            Self::TakeNotch(seam, _) => format!("take out a notch of seam {seam}"),
-            Self::Lengthen(piece, line, _) => format!("lengthen {piece} at {line}"),
-            Self::Press(seam, _) => format!("pressing of seam {seam}"),
+            Self::AddAllowance(piece, edge, 0) => say!("undo-allowance", piece, edge),
+            Self::AddAllowance(piece, edge, _) => say!("undo-hem", piece, edge),
+            Self::TakeAllowance(piece, _) => say!("undo-take-allowance", piece),
+            Self::AddCut(piece) | Self::OnFold(piece, ..) | Self::CutCount(piece, ..) => say!("undo-cut", piece),
+            Self::TakeCut(piece, _) => say!("undo-take-cut", piece),
+            Self::AddNotch(seam) => say!("undo-add-notch", seam),
+            Self::TakeNotch(seam, _) => say!("undo-take-notch", seam),
+            Self::Lengthen(piece, line, _) => say!("undo-lengthen", piece, line),
+            Self::Press(seam, _) => say!("undo-press", seam),
         }
     }
 
@@ -55,7 +56,7 @@ impl FinishCommand {
             Self::AddAllowance(name, edge, turns) => {
                 let piece = piece(draft, name)?;
                 if !piece.edges.iter().any(|e| e.name == *edge) {
-                    return Err(EditError::refused(format!("{name} has no edge {edge}")));
+                    return Err(EditError::refused(say!("refused-no-edge", piece = name, edge)));
                 }
                 let width = length(if *turns > 0 { 30.0 } else { 10.0 });
                 let (edge, turns) = (edge.clone(), *turns);
@@ -89,16 +90,16 @@ impl FinishCommand {
 
 fn piece<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Piece, EditError> {
     let found = draft.pieces.iter_mut().find(|p| p.name == name);
-    found.map(Arc::make_mut).ok_or_else(|| EditError::refused(format!("there is no piece {name}")))
+    found.map(Arc::make_mut).ok_or_else(|| EditError::refused(say!("refused-no-piece", name)))
 }
 
 fn seam<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Seam, EditError> {
     let found = draft.seams.iter_mut().find(|s| s.name == name);
-    found.map(Arc::make_mut).ok_or_else(|| EditError::refused(format!("there is no seam {name}")))
+    found.map(Arc::make_mut).ok_or_else(|| EditError::refused(say!("refused-no-seam", name)))
 }
 
 fn nth<T>(list: &mut [T], i: usize) -> Result<&mut T, EditError> {
-    list.get_mut(i).ok_or_else(|| EditError::refused("it is not there any more"))
+    list.get_mut(i).ok_or_else(|| EditError::refused(say!("gone-it")))
 }
 
 fn take<T>(list: &mut Vec<T>, i: usize) -> Result<(), EditError> {

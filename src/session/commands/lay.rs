@@ -4,6 +4,7 @@ use crate::document::{Draft, LayPlan};
 use crate::finish::{ClothBook, plan_view};
 use crate::output::lay::fresh_lay;
 use crate::session::{Computed, EditError};
+use crate::texts::say;
 
 /// A change of the plans that are kept.
 #[derive(Clone, Debug, PartialEq)]
@@ -19,11 +20,9 @@ pub enum LayCommand {
 impl LayCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::Keep(plans) if plans.len() == 1 => "keep a lay plan".to_owned(),
-            Self::Keep(_) => "keep lay plans".to_owned(),
-            Self::Take(places) if places.len() == 1 => "take a lay plan out".to_owned(),
-            Self::Take(_) => "take lay plans out".to_owned(),
-            Self::TakeStale => "take stale lay plans out".to_owned(),
+            Self::Keep(plans) => say!("undo-keep-plans", count = plans.len()),
+            Self::Take(places) => say!("undo-take-plans", count = places.len()),
+            Self::TakeStale => say!("undo-take-stale"),
         }
     }
 
@@ -42,12 +41,10 @@ impl LayCommand {
                 let mut at = 0..;
                 draft.plans.retain(|_| at.next().is_some_and(|i| !places.contains(&i)));
             }
-            Self::Take(_) => return Err(EditError::refused("that lay plan is not there any more")),
+            Self::Take(_) => return Err(EditError::refused(say!("gone-plan"))),
             Self::TakeStale => {
                 let Some((model, finished)) = computed.model.as_ref().zip(computed.finished.as_ref()) else {
-                    return Err(EditError::refused(
-                        "the draft cannot be computed, so nobody can say which plans are stale",
-                    ));
+                    return Err(EditError::refused(say!("refused-stale-unknown")));
                 };
                 let fresh = |plan: &LayPlan| {
                     plan_view(model, plan).is_some_and(|v| {
@@ -74,12 +71,12 @@ fn same_cloth(a: &LayPlan, b: &LayPlan) -> bool {
 /// A plan that cannot be cut is not kept: lengths to buy come of it.
 fn sound(computed: &Computed, plan: &LayPlan) -> Result<(), EditError> {
     let Some((model, finished)) = computed.model.as_ref().zip(computed.finished.as_ref()) else {
-        return Err(EditError::refused("the draft cannot be computed, so no lay plan of it can be kept"));
+        return Err(EditError::refused(say!("refused-keep-uncomputed")));
     };
     let Some(view) = plan_view(model, plan) else {
-        return Err(EditError::refused(format!("there is no view {} for this lay plan", plan.view)));
+        return Err(EditError::refused(say!("refused-plan-view", view = plan.view)));
     };
     fresh_lay(&ClothBook::new(&model.of_views()[view], &finished.of_views()[view]), plan)
         .map(|_| ())
-        .map_err(|why| EditError::refused(format!("the lay plan {} is not kept: {why}", plan.name)))
+        .map_err(|why| EditError::refused(say!("refused-plan", plan = plan.name, why = why.to_string())))
 }

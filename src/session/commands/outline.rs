@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::document::{Draft, Part, Picture, Piece};
 use crate::session::naming::check_free;
 use crate::session::{EditError, qualify_for};
+use crate::texts::say;
 
 /// A change of what is traced.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,11 +22,13 @@ impl OutlineCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
             Self::AddPieces(pieces, _) => match pieces.as_slice() {
-                [one] => format!("trace {}", one.name),
-                all => format!("trace {} pieces", all.len()),
+                [one] => say!("undo-trace", piece = one.name),
+                all => say!("undo-trace-pieces", count = all.len()),
             },
-            Self::Picture(picture) => format!("change the picture {}", under(&picture.under)),
-            Self::NoPicture(name) => format!("remove the picture {}", under(name)),
+            Self::Picture(picture) if picture.under.is_empty() => say!("undo-picture-table"),
+            Self::Picture(picture) => say!("undo-picture", name = picture.under),
+            Self::NoPicture(name) if name.is_empty() => say!("undo-no-picture-table"),
+            Self::NoPicture(name) => say!("undo-no-picture", name),
         }
     }
 
@@ -42,7 +45,7 @@ impl OutlineCommand {
                     }
                 }
                 let names: Vec<String> = pieces.iter().map(|p| p.name.clone()).collect();
-                let mut told = format!("traced: {}", crate::session::gathered(&names));
+                let mut told = say!("told-traced", pieces = crate::session::gathered(&names));
                 for note in notes {
                     told.push_str(&format!("; {note}"));
                 }
@@ -54,7 +57,7 @@ impl OutlineCommand {
                     || draft.pieces.iter().any(|p| p.name == *name)
                     || draft.drawings.iter().any(|d| d.name == *name);
                 if !is_there {
-                    return Err(EditError::refused(format!("there is no piece or drawing {name} any more")));
+                    return Err(EditError::refused(say!("gone-frame", name)));
                 }
                 match draft.pictures.iter_mut().find(|p| p.under == *name) {
                     Some(own) => own.clone_from(picture),
@@ -68,9 +71,4 @@ impl OutlineCommand {
             }
         }
     }
-}
-
-/// Where a picture lies, in words.
-fn under(name: &str) -> String {
-    if name.is_empty() { "on the table".to_owned() } else { format!("under {name}") }
 }

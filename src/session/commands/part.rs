@@ -10,6 +10,7 @@ use crate::session::delete::{Deleting, delete};
 use crate::session::naming::check_free;
 use crate::session::shaping::name_sets;
 use crate::session::{EditError, PAGES, put_on, qualify_for, rename};
+use crate::texts::say;
 
 /// A change of whole parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,22 +59,22 @@ pub enum Deletion {
 impl PartCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::AddValue(name, _) | Self::AddFound(name, _) => format!("add value {name}"),
-            Self::MakeFound(name, true) => format!("let {name} be found"),
-            Self::MakeFound(name, false) => format!("give {name}"),
-            Self::AddPiece(name) => format!("add piece {name}"),
-            Self::AddDrawing(name) => format!("add drawing {name}"),
-            Self::AddSeam(name, ..) => format!("add seam {name}"),
-            Self::SeamSide(name, ..) => format!("change the edges of seam {name}"),
-            Self::SeamFit(name, _) => format!("change the fit of seam {name}"),
-            Self::FoundBy(part, _) => format!("change what keeps {part} true"),
-            Self::AddCondition(name, ..) => format!("add condition {name}"),
-            Self::OnPages(piece, Some(_)) => format!("move {piece} on the pages"),
-            Self::OnPages(..) => "arrange the pages anew".to_owned(),
-            Self::OnTable(piece, Some(_)) => format!("move {piece} on the table"),
-            Self::OnTable(..) => "arrange the table anew".to_owned(),
-            Self::Rename(part, to) => format!("rename {part} to {to}"),
-            Self::Delete(part, _) => format!("delete {part}"),
+            Self::AddValue(name, _) | Self::AddFound(name, _) => say!("undo-add-value", name),
+            Self::MakeFound(name, true) => say!("undo-find-value", name),
+            Self::MakeFound(name, false) => say!("undo-give-value", name),
+            Self::AddPiece(name) => say!("undo-add-piece", name),
+            Self::AddDrawing(name) => say!("undo-add-drawing", name),
+            Self::AddSeam(name, ..) => say!("undo-add-seam", name),
+            Self::SeamSide(name, ..) => say!("undo-seam-edges", name),
+            Self::SeamFit(name, _) => say!("undo-seam-fit", name),
+            Self::FoundBy(part, _) => say!("undo-found-by", part = part.words()),
+            Self::AddCondition(name, ..) => say!("undo-add-condition", name),
+            Self::OnPages(piece, Some(_)) => say!("undo-on-pages", piece),
+            Self::OnPages(..) => say!("undo-arrange-pages"),
+            Self::OnTable(piece, Some(_)) => say!("undo-on-table", piece),
+            Self::OnTable(..) => say!("undo-arrange-table"),
+            Self::Rename(part, to) => say!("undo-rename", part = part.words(), name = to),
+            Self::Delete(part, _) => say!("undo-delete", part = part.words()),
         }
     }
 
@@ -85,7 +86,7 @@ impl PartCommand {
             }
             Self::AddFound(name, [start, least, most]) => {
                 if start.is_empty() {
-                    return Err(EditError::refused("a value that is found needs a start, such as `14 cm`"));
+                    return Err(EditError::refused(say!("refused-no-start")));
                 }
                 let (start, least, most) = (start.clone(), least.clone(), most.clone());
                 let value = Value { name: name.clone(), start, least, most, ..Value::default() };
@@ -118,7 +119,7 @@ impl PartCommand {
                 Ok(String::new())
             }
             Self::FoundBy(Part::Condition(name), values) => {
-                let gone = || EditError::refused(format!("there is no condition {name} any more"));
+                let gone = || EditError::refused(say!("gone-condition", name));
                 let condition = draft.conditions.iter_mut().find(|c| c.name == *name).ok_or_else(gone)?;
                 condition.found_by.clone_from(values);
                 Ok(String::new())
@@ -156,7 +157,7 @@ impl PartCommand {
             }
             Self::Delete(part, how) => {
                 let Some(model) = &computed.model else {
-                    return Err(EditError::refused("the draft cannot be computed, so it is not known what uses what"));
+                    return Err(EditError::refused(say!("refused-uses-unknown")));
                 };
                 let how = match how {
                     Deletion::IfUnused => Deleting::IfUnused,
@@ -177,24 +178,24 @@ pub(super) fn add(draft: &mut Draft, part: Part, put: impl FnOnce(&mut Draft)) -
 }
 
 fn seam_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Seam, EditError> {
-    let gone = || EditError::refused(format!("there is no seam {name} any more"));
+    let gone = || EditError::refused(say!("gone-seam", name));
     draft.seams.iter_mut().find(|s| s.name == name).map(Arc::make_mut).ok_or_else(gone)
 }
 
 fn make_found(draft: &mut Draft, name: &str, found: bool) -> Result<String, EditError> {
-    let gone = || EditError::refused(format!("there is no value {name} any more"));
+    let gone = || EditError::refused(say!("gone-value", name));
     let value = draft.values.iter_mut().find(|v| v.name == name).ok_or_else(gone)?;
     if found == value.is_found() {
         return Ok(String::new());
     }
     if found {
         value.start = std::mem::take(&mut value.is);
-        return Ok(format!("{name} is found from now on; give it limits, and say which seam it keeps true"));
+        return Ok(say!("told-found", name));
     }
     let keeping = draft.seams.iter().filter(|s| s.found_by.iter().any(|n| n == name)).map(|s| s.name.as_str());
     let keeping: Vec<&str> = keeping.collect();
     if !keeping.is_empty() {
-        return Err(EditError::refused(format!("{name} keeps these seams true: {}", keeping.join(", "))));
+        return Err(EditError::refused(say!("refused-keeps-seams", name, seams = keeping.join(", "))));
     }
     value.is = std::mem::take(&mut value.start);
     value.least.clear();

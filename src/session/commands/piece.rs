@@ -6,6 +6,7 @@ use crate::document::{Draft, Edge, Inner, Part, Piece, Point, Segment};
 use crate::language::nearest;
 use crate::session::naming::check_free;
 use crate::session::{EditError, qualify_for};
+use crate::texts::say;
 
 /// A change of a piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,17 +44,15 @@ pub enum PieceCommand {
 impl PieceCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::AddPoint(frame, name, _) => format!("add point {frame}.{name}"),
-            Self::AddEdge { piece, name, .. } => format!("add edge {piece}.{name}"),
-            Self::AddLine(frame, name, _) => format!("add line {frame}.{name}"),
-            Self::Close(piece, _) => format!("close the outline of {piece}"),
-            Self::Bend(piece, edge, _, true) => format!("curve {piece}.{edge}"),
-            Self::Bend(piece, edge, _, false) => format!("straighten {piece}.{edge}"),
-            Self::SmoothAt(piece, edge, ..) => format!("change the joints of {piece}.{edge}"),
-            Self::MakeSmooth(piece, edge, point, _) => format!("make {piece}.{edge} smooth at {point}"),
-            Self::StackAt(piece, ..) | Self::Stack(piece, _) => {
-                format!("change where sizes of {piece} lie over each other")
-            }
+            Self::AddPoint(frame, name, _) => say!("undo-add-point", frame, name),
+            Self::AddEdge { piece, name, .. } => say!("undo-add-edge", piece, name),
+            Self::AddLine(frame, name, _) => say!("undo-add-line", frame, name),
+            Self::Close(piece, _) => say!("undo-close", piece),
+            Self::Bend(piece, edge, _, true) => say!("undo-curve", piece, edge),
+            Self::Bend(piece, edge, _, false) => say!("undo-straighten", piece, edge),
+            Self::SmoothAt(piece, edge, ..) => say!("undo-joints", piece, edge),
+            Self::MakeSmooth(piece, edge, point, _) => say!("undo-smooth", piece, edge, point),
+            Self::StackAt(piece, ..) | Self::Stack(piece, _) => say!("undo-stack", piece),
         }
     }
 
@@ -92,11 +91,11 @@ impl PieceCommand {
                 check_free(draft, &part)?;
                 let own = piece_of(draft, piece)?;
                 let (Some(first), Some(last)) = (own.edges.first(), own.edges.last()) else {
-                    return Err(EditError::refused(format!("{piece} has no edge yet, so there is nothing to close")));
+                    return Err(EditError::refused(say!("refused-nothing-to-close", piece)));
                 };
                 let (from, to) = (end_of(last).to_owned(), first.from.clone());
                 if from == to {
-                    return Err(EditError::refused(format!("the outline of {piece} is closed already, at {to}")));
+                    return Err(EditError::refused(say!("refused-closed", piece, point = to)));
                 }
                 add_edge(own, name, &from, &[to])?;
                 qualify_for(draft, &part);
@@ -107,7 +106,7 @@ impl PieceCommand {
                 piece.stack.clear();
                 if *on {
                     let first = piece.points.first().map(|p| p.name.clone());
-                    let first = first.ok_or_else(|| EditError::refused("it has no point yet"))?;
+                    let first = first.ok_or_else(|| EditError::refused(say!("refused-no-point-yet")))?;
                     piece.stack = vec![first.clone(), first];
                 }
                 Ok(String::new())
@@ -133,7 +132,7 @@ impl PieceCommand {
                 if *smooth {
                     let inner = edge.by.iter().rev().skip(1);
                     if !inner.rev().any(|s| s.end() == point) {
-                        return Err(EditError::refused(format!("{point} is no joint inside {}", edge.name)));
+                        return Err(EditError::refused(say!("refused-no-joint", point, edge = edge.name)));
                     }
                     edge.smooth_at.push(point.clone());
                 }
@@ -144,7 +143,7 @@ impl PieceCommand {
 }
 
 fn gone(name: &str) -> EditError {
-    EditError::refused(format!("there is no piece {name} any more"))
+    EditError::refused(say!("gone-piece", name))
 }
 
 fn piece_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Piece, EditError> {
@@ -154,7 +153,7 @@ fn piece_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut Piece, EditE
 fn edge_of<'a>(draft: &'a mut Draft, piece: &str, name: &str) -> Result<&'a mut Edge, EditError> {
     let own = piece_of(draft, piece)?;
     let edge = own.edges.iter_mut().chain(&mut own.lines).find(|e| e.name == name);
-    edge.ok_or_else(|| EditError::refused(format!("there is no edge {piece}.{name} any more")))
+    edge.ok_or_else(|| EditError::refused(say!("gone-edge", piece, name)))
 }
 
 /// The point at which an edge ends.
@@ -164,13 +163,13 @@ fn end_of(edge: &Edge) -> &str {
 
 fn add_edge(piece: &mut Piece, name: &str, from: &str, to: &[String]) -> Result<(), EditError> {
     if to.is_empty() {
-        return Err(EditError::refused(format!("the edge {name} needs a point to go to")));
+        return Err(EditError::refused(say!("refused-edge-end", name)));
     }
     let mut before = from;
     has_points(&piece.name, &piece.points, std::iter::once(from).chain(to.iter().map(String::as_str)))?;
     for point in to {
         if point == before {
-            return Err(EditError::refused(format!("the edge {name} goes from {point} to the same point")));
+            return Err(EditError::refused(say!("refused-edge-same", name, point)));
         }
         before = point;
     }
@@ -196,7 +195,7 @@ fn add_line(draft: &mut Draft, frame: &str, name: &str, from: &str, to: &str) ->
     };
     has_points(frame, points, [from, to].into_iter())?;
     if from == to {
-        return Err(EditError::refused(format!("the line {name} goes from {from} to the same point")));
+        return Err(EditError::refused(say!("refused-line-same", name, point = from)));
     }
     let by = vec![Segment::Straight(to.to_owned())];
     lines.push(Edge { name: name.to_owned(), from: from.to_owned(), by, ..Edge::default() });
@@ -207,14 +206,14 @@ fn add_line(draft: &mut Draft, frame: &str, name: &str, from: &str, to: &str) ->
 fn has_points<'a>(frame: &str, points: &[Point], mut wanted: impl Iterator<Item = &'a str>) -> Result<(), EditError> {
     let Some(gone) = wanted.find(|w| !points.iter().any(|p| p.name == *w)) else { return Ok(()) };
     let hint = nearest(gone, points.iter().map(|p| p.name.as_str()));
-    let hint = hint.map_or_else(|| "; add it first".to_owned(), |h| format!("; did you mean `{h}`?"));
-    Err(EditError::refused(format!("{frame} has no point `{gone}`{hint}")))
+    let hint = hint.map_or_else(|| say!("hint-add-first"), |name| say!("hint-meant-quoted", name));
+    Err(EditError::refused(say!("refused-no-point", frame, point = gone, hint)))
 }
 
 fn make_smooth(draft: &mut Draft, piece: &str, name: &str, point: &str, far: &str) -> Result<String, EditError> {
     let edge = edge_of(draft, piece, name)?;
     let Some(i) = edge.by.iter().position(|s| s.end() == point).filter(|i| i + 1 < edge.by.len()) else {
-        return Err(EditError::refused(format!("{point} is no joint inside {name}")));
+        return Err(EditError::refused(say!("refused-no-joint", point, edge = name)));
     };
     let before = if i == 0 { edge.from.clone() } else { edge.by[i - 1].end().to_owned() };
     let after = edge.by[i + 1].end().to_owned();
@@ -234,9 +233,7 @@ fn make_smooth(draft: &mut Draft, piece: &str, name: &str, point: &str, far: &st
     } else if let (Some(goes), Segment::Curve(_, arriving, _)) = (goes, &mut edge.by[i]) {
         *arriving = format!("{point}.polar(heading({goes}, {point}), {far})");
     } else {
-        return Err(EditError::refused(format!(
-            "neither side of {point} has a handle that could be turned; curve one of them first"
-        )));
+        return Err(EditError::refused(say!("refused-no-handle", point)));
     }
     if !edge.smooth_at.iter().any(|p| p == point) {
         edge.smooth_at.push(point.to_owned());
@@ -251,7 +248,7 @@ fn bend(draft: &mut Draft, piece: &str, name: &str, segment: usize, curved: bool
         None => Some(edge.from.clone()),
     };
     let (Some(start), Some(own)) = (start, edge.by.get_mut(segment)) else {
-        return Err(EditError::refused(format!("{piece}.{name} has no segment {}", segment + 1)));
+        return Err(EditError::refused(say!("refused-no-segment", piece, name, number = segment + 1)));
     };
     let end = own.end().to_owned();
     *own = match curved {

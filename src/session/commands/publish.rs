@@ -6,6 +6,7 @@ use crate::document::{
 use crate::session::EditError;
 use crate::session::choices::choose;
 use crate::session::commands::part::add;
+use crate::texts::say;
 
 /// A change of what is published. Texts are changed as such; renaming and deleting are those of parts.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,16 +44,20 @@ pub enum PublishCommand {
 impl PublishCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::AddStrip(name, _) => format!("add strip {name}"),
-            Self::AddNotion(name, _) => format!("add notion {name}"),
-            Self::AddMaterial(name, _) => format!("add material {name}"),
-            Self::AddStep(..) => "add a booklet step".to_owned(),
-            Self::AddFitting(_) => "add a fitting".to_owned(),
-            Self::Released(release) => format!("release edition {}", release.edition),
-            Self::Place(part, _) => format!("move {part}"),
-            Self::Choose(part, ..) | Self::AddItem(part, _) | Self::TakeItem(part, ..) => format!("change {part}"),
-            Self::StepPiece(step, ..) | Self::StepView(step, ..) => format!("change {}", Part::Step(*step)),
-            Self::AddGirth(_) | Self::RuleSizes => "change what cautions hang on".to_owned(),
+            Self::AddStrip(name, _) => say!("undo-add-strip", name),
+            Self::AddNotion(name, _) => say!("undo-add-notion", name),
+            Self::AddMaterial(name, _) => say!("undo-add-material", name),
+            Self::AddStep(..) => say!("undo-add-booklet-step"),
+            Self::AddFitting(_) => say!("undo-add-fitting"),
+            Self::Released(release) => say!("undo-released", edition = release.edition),
+            Self::Place(part, _) => say!("undo-move", part = part.words()),
+            Self::Choose(part, ..) | Self::AddItem(part, _) | Self::TakeItem(part, ..) => {
+                say!("undo-change", part = part.words())
+            }
+            Self::StepPiece(step, ..) | Self::StepView(step, ..) => {
+                say!("undo-change", part = Part::Step(*step).words())
+            }
+            Self::AddGirth(_) | Self::RuleSizes => say!("undo-care"),
         }
     }
 
@@ -100,7 +105,7 @@ impl PublishCommand {
                 }
                 tick(views, &all, view, *has);
                 if views.is_empty() {
-                    let words = format!("{view} is the only view of this step; delete the step instead");
+                    let words = say!("refused-only-view", view);
                     return Err(EditError::refused(words));
                 }
                 if *views == all {
@@ -126,7 +131,7 @@ impl PublishCommand {
 }
 
 fn gone(part: &Part) -> EditError {
-    EditError::refused(format!("there is no {part} any more"))
+    EditError::refused(say!("gone-part", part = part.words()))
 }
 
 fn step(draft: &mut Draft, i: usize) -> Result<&mut BookletStep, EditError> {

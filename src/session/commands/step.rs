@@ -10,6 +10,7 @@ use crate::document::{
     ToCutLine, Unfold, fold,
 };
 use crate::session::{EditError, qualify_for, used_of_step};
+use crate::texts::{id, say};
 
 /// A change of a derived piece.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,11 +45,11 @@ pub enum Switch {
 impl StepCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::Derive(name, of) => format!("derive {name} from {of}"),
-            Self::Add(piece, step) => format!("add step {} to {piece}", step.name),
-            Self::Remove(piece, i, _) => format!("take step {} out of {piece}", i + 1),
-            Self::Move(piece, i, _) => format!("move step {} of {piece}", i + 1),
-            Self::Switch(piece, i, _) => format!("change step {} of {piece}", i + 1),
+            Self::Derive(name, of) => say!("undo-derive", name, of),
+            Self::Add(piece, step) => say!("undo-add-step", step = step.name, piece),
+            Self::Remove(piece, i, _) => say!("undo-take-step", number = i + 1, piece),
+            Self::Move(piece, i, _) => say!("undo-move-step", number = i + 1, piece),
+            Self::Switch(piece, i, _) => say!("undo-change-step", number = i + 1, piece),
         }
     }
 
@@ -66,10 +67,10 @@ impl StepCommand {
         | Self::Switch(name, ..)
         | Self::Derive(name, _)) = self;
         let piece = draft.pieces.iter_mut().find(|p| p.name == *name).map(Arc::make_mut);
-        let piece = piece.ok_or_else(|| EditError::refused(format!("piece {name} is not there any more")))?;
+        let piece = piece.ok_or_else(|| EditError::refused(say!("gone-derived", name)))?;
         let there = |i: usize| match piece.steps.get(i) {
             Some(_) => Ok(()),
-            None => Err(EditError::refused(format!("{name} has no step {} any more", i + 1))),
+            None => Err(EditError::refused(say!("gone-step", name, number = i + 1))),
         };
         match self {
             Self::Derive(..) => {}
@@ -80,9 +81,9 @@ impl StepCommand {
             }
             Self::Move(_, i, to_front) => {
                 let to = if *to_front { i.checked_sub(1) } else { Some(i + 1) };
-                let to = to.ok_or_else(|| EditError::refused("it is the first step"))?;
+                let to = to.ok_or_else(|| EditError::refused(say!("refused-first-step")))?;
                 there(*i)?;
-                there(to).map_err(|_| EditError::refused("it is the last step"))?;
+                there(to).map_err(|_| EditError::refused(say!("refused-last-step")))?;
                 piece.steps.swap(*i, to);
             }
             Self::Switch(_, i, switch) => {
@@ -103,7 +104,7 @@ impl StepCommand {
                     }
                     (Does::Join(join), Switch::Reversed(to)) => join.reversed = to,
                     (Does::AddStrip(strip), Switch::Ends(to)) => strip.ends = to,
-                    _ => return Err(EditError::refused("this step has no such choice")),
+                    _ => return Err(EditError::refused(say!("refused-no-choice"))),
                 }
             }
         }
@@ -127,9 +128,9 @@ fn check_unused(draft: &Draft, piece: &str, i: usize, how: Deletion) -> Result<S
     let users = users_of_step(draft, piece, i);
     match how {
         _ if users.is_empty() => Ok(String::new()),
-        Deletion::LeaveBroken => Ok(format!("the step was taken out; what used it is broken now: {}", users.len())),
+        Deletion::LeaveBroken => Ok(say!("told-step-taken", count = users.len())),
         Deletion::IfUnused | Deletion::PutValue => {
-            Err(EditError::refused(format!("what step {} of {piece} makes is used by {}", i + 1, users.join(", "))))
+            Err(EditError::refused(say!("refused-step-used", number = i + 1, piece, users = users.join(", "))))
         }
     }
 }
@@ -148,28 +149,25 @@ pub fn users_of_step(draft: &Draft, piece: &str, step: usize) -> Vec<String> {
 fn derive(draft: &mut Draft, name: &str, of: &str) -> Result<String, EditError> {
     if !draft.pieces.iter().any(|p| p.name == of) {
         let known: Vec<&str> = draft.pieces.iter().map(|p| p.name.as_str()).collect();
-        return Err(EditError::refused(format!(
-            "there is no piece {of} to be made of; pieces are {}",
-            known.join(", ")
-        )));
+        return Err(EditError::refused(say!("refused-derive", of, pieces = known.join(", "))));
     }
     let piece = Piece { name: name.to_owned(), of: of.to_owned(), ..Piece::default() };
     super::part::add(draft, crate::document::Part::Piece(name.to_owned()), |d| d.pieces.push(Arc::new(piece)))
 }
 
-/// The kinds of steps that the window offers, by the words on their buttons.
+/// The kinds of steps that the window offers, by the ids of the words on their buttons.
 pub const STEP_KINDS: [&str; 11] = [
-    "Move a dart",
-    "Slash and spread",
-    "Cut in two",
-    "Join a piece",
-    "Unfold",
-    "Turn over",
-    "Add a strip",
-    "Move an edge",
-    "Slash several times",
-    "Share an amount",
-    "To the cut line",
+    id!("step-kind-move-dart"),
+    id!("step-kind-spread"),
+    id!("step-kind-cut"),
+    id!("step-kind-join"),
+    id!("step-kind-unfold"),
+    id!("step-kind-turn-over"),
+    id!("step-kind-add-strip"),
+    id!("step-kind-move-edge"),
+    id!("step-kind-slash"),
+    id!("step-kind-share"),
+    id!("step-kind-to-cut-line"),
 ];
 
 /// A new step of a kind of [`STEP_KINDS`] for a piece as it is by now, with proposals for what can be guessed; to be changed in its fields. What it

@@ -3,6 +3,7 @@
 use crate::document::{Draft, Part, View};
 use crate::session::EditError;
 use crate::session::commands::part::add;
+use crate::texts::say;
 
 /// A change of views. Renaming and deleting are those of parts.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,11 +19,11 @@ pub enum ViewCommand {
 impl ViewCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::Add(name) => format!("add view {name}"),
-            Self::Piece(view, piece, true) => format!("put {piece} into view {view}"),
-            Self::Piece(view, piece, false) => format!("take {piece} out of view {view}"),
-            Self::Value(view, value, Some(_)) => format!("change {value} in view {view}"),
-            Self::Value(view, value, None) => format!("let {value} be the same in view {view}"),
+            Self::Add(name) => say!("undo-add-view", name),
+            Self::Piece(view, piece, true) => say!("undo-view-piece", piece, view),
+            Self::Piece(view, piece, false) => say!("undo-view-no-piece", piece, view),
+            Self::Value(view, value, Some(_)) => say!("undo-view-value", value, view),
+            Self::Value(view, value, None) => say!("undo-view-no-value", value, view),
         }
     }
 
@@ -35,7 +36,7 @@ impl ViewCommand {
             Self::Piece(name, piece, has) => {
                 let all: Vec<String> = draft.pieces.iter().map(|p| p.name.clone()).collect();
                 if !all.contains(piece) {
-                    return Err(EditError::refused(format!("there is no piece {piece} any more")));
+                    return Err(EditError::refused(say!("gone-piece", name = piece)));
                 }
                 let view = view_of(draft, name)?;
                 // An empty list means all of them.
@@ -47,7 +48,7 @@ impl ViewCommand {
                     view.pieces.push(piece.clone());
                 }
                 if view.pieces.is_empty() {
-                    let words = format!("{piece} is the only piece of the view {name}; a view has at least one");
+                    let words = say!("refused-only-piece", piece, view = name);
                     return Err(EditError::refused(words));
                 }
                 let place = |p: &String| all.iter().position(|a| a == p).unwrap_or(all.len());
@@ -59,7 +60,7 @@ impl ViewCommand {
             }
             Self::Value(name, value, formula) => {
                 if !draft.values.iter().any(|v| v.name == *value) {
-                    return Err(EditError::refused(format!("there is no value {value} any more")));
+                    return Err(EditError::refused(say!("gone-value", name = value)));
                 }
                 let view = view_of(draft, name)?;
                 let is_it = |(n, _): &(String, String)| n.strip_prefix("value.").unwrap_or(n) == value;
@@ -75,6 +76,6 @@ impl ViewCommand {
 }
 
 fn view_of<'a>(draft: &'a mut Draft, name: &str) -> Result<&'a mut View, EditError> {
-    let gone = || EditError::refused(format!("there is no view {name} any more"));
+    let gone = || EditError::refused(say!("gone-view", name));
     draft.views.iter_mut().find(|v| v.name == name).ok_or_else(gone)
 }

@@ -9,6 +9,7 @@ use crate::output::lay::packing::{Laid, LayFault, Touch};
 use crate::output::lay::{Lay, LayJob, Need};
 
 use super::search::fitted;
+use crate::texts::{owned, say, typed};
 
 /// A lay in the hand of a person.
 #[derive(Clone, Debug, PartialEq)]
@@ -138,7 +139,7 @@ impl LayHand {
     }
 
     fn told(&self, stretch: usize, fault: LayFault, unit: DisplayUnit) -> HandFault {
-        let far = |mm: f64| shown_small(mm, unit);
+        let far = |mm: f64| owned(|| typed(&shown_small(mm, unit)));
         let name = |i: usize| {
             let shape = self.lay.layouts.get(stretch).and_then(|l| l.laid.get(i)).map(|l| l.shape);
             let about = self.lay.job.stretches.get(stretch).zip(shape).and_then(|(s, k)| s.shapes.get(k));
@@ -146,24 +147,24 @@ impl LayHand {
         };
         let (pieces, mm, says) = match fault {
             LayFault::Overlap { one, other, deep } => {
-                (vec![one, other], deep, format!("{} and {} overlap by {}", name(one), name(other), far(deep)))
+                (vec![one, other], deep, say!("hand-overlap", one = name(one), other = name(other), far = far(deep)))
             }
             LayFault::Near { one, other, short } => {
-                (vec![one, other], short, format!("{} and {} are {} too near", name(one), name(other), far(short)))
+                (vec![one, other], short, say!("hand-near", one = name(one), other = name(other), far = far(short)))
             }
             LayFault::Outside { piece, far: by } => {
-                (vec![piece], by, format!("{} lies {} beyond the cloth", name(piece), far(by)))
+                (vec![piece], by, say!("hand-outside", piece = name(piece), far = far(by)))
             }
             LayFault::Loose { piece, off } => {
-                (vec![piece], off, format!("{} is {} off the fold or border", name(piece), far(off)))
+                (vec![piece], off, say!("hand-loose", piece = name(piece), far = far(off)))
             }
             LayFault::Count { shape, laid, asked } => {
                 let about = self.lay.job.stretches.get(stretch).and_then(|s| s.shapes.get(shape));
                 let name = about.map_or_else(String::new, |a| a.name.replace('_', " "));
-                (Vec::new(), 0.0, format!("{name} is laid {laid} times, not {asked}"))
+                (Vec::new(), 0.0, say!("hand-count", name, laid = laid.to_string(), asked = asked.to_string()))
             }
-            LayFault::Unknown { piece } => (vec![piece], 0.0, "something lies where nothing can".to_owned()),
-            LayFault::Moved { .. } => (Vec::new(), 0.0, "a locked piece has moved".to_owned()),
+            LayFault::Unknown { piece } => (vec![piece], 0.0, say!("hand-unknown")),
+            LayFault::Moved { .. } => (Vec::new(), 0.0, say!("hand-moved")),
         };
         HandFault { stretch, pieces, mm, says }
     }

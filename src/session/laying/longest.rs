@@ -4,13 +4,14 @@ use std::sync::Arc;
 
 use super::search::{LayEffort, lays_until};
 use super::wish::LayWish;
-use crate::base::{DisplayUnit, Unit, shown, tolerance};
+use crate::base::{DisplayUnit, Unit, tolerance};
 use crate::compute::Engine;
 use crate::document::Draft;
 use crate::finish::finish;
 use crate::language::literal_text;
 use crate::output::lay::Lay;
 use crate::session::{SetError, set_for_run};
+use crate::texts::{length, owned, say};
 
 /// The answer is a multiple of this, rounded down, mm.
 const STEP: f64 = 1.0;
@@ -45,13 +46,21 @@ pub enum LongestStop {
     #[error(transparent)]
     Set(#[from] SetError),
     /// It is no length in that size.
-    #[error("{0} is no length in this size, so it cannot be varied")]
+    #[error("{}", say!("longest-no-length", name = .0))]
     NoLength(String),
     /// It was told to stop before anything was known to fit.
-    #[error("stopped before anything was known to fit")]
+    #[error("{}", say!("longest-stopped"))]
     Told,
     /// Nothing fits.
-    #[error("nothing down to {name} = {least} fits on {}: there {}; {} is what it is now, and then {}", shown(*have, *unit), needs(least_needs, *unit), shown(*now, *unit), needs(now_needs, *unit))]
+    #[error("{}", say!(
+        "longest-nothing",
+        name,
+        least,
+        have = told(*have, *unit),
+        least_needs = needs(least_needs, *unit),
+        now = told(*now, *unit),
+        now_needs = needs(now_needs, *unit),
+    ))]
     Nothing {
         /// The value.
         name: String,
@@ -73,9 +82,14 @@ pub enum LongestStop {
 /// What is needed, in words.
 fn needs(needed: &Result<f64, String>, unit: DisplayUnit) -> String {
     match needed {
-        Ok(mm) => format!("{} of cloth are needed", shown(*mm, unit)),
-        Err(why) => format!("there is no lay ({why})"),
+        Ok(mm) => say!("longest-needs", far = told(*mm, unit)),
+        Err(why) => say!("longest-no-lay", why),
     }
+}
+
+/// A length as whoever is at the program reads it.
+fn told(mm: f64, unit: DisplayUnit) -> String {
+    owned(|| length(mm, unit))
 }
 
 impl Longest {
@@ -86,24 +100,28 @@ impl Longest {
 
     /// What was found, in sentences. Lengths are rounded where they are shown: one that then reads like another is not told beside it.
     pub fn words(&self, name: &str, unit: DisplayUnit) -> String {
-        let length = |mm: f64| shown(mm, unit);
+        let length = |mm: f64| told(mm, unit);
         let (value, need, have) = (length(self.value), length(self.lay.need().exact), length(self.have));
-        let takes = if need == have { format!("all of {have}") } else { format!("{need} of {have}") };
-        let mut out = format!("{name} can be {value}: the lay then takes {takes}.");
+        let mut out = match need == have {
+            true => say!("longest-all", name, value, have),
+            false => say!("longest-takes", name, value, need, have),
+        };
+        out.push(' ');
         let now = length(self.now);
         out.push_str(&match &self.now_needs {
-            Ok(_) if self.now_fits() && now == value => " That is what it is now.".to_owned(),
-            Ok(_) if self.now_fits() => format!(" Now it is {now}, which fits."),
+            Ok(_) if self.now_fits() && now == value => say!("longest-is-now"),
+            Ok(_) if self.now_fits() => say!("longest-now-fits", now),
             Ok(mm) => {
                 let short = length(mm - self.have);
-                format!(" Now it is {now}, which needs {} of cloth, {short} more than there is.", length(*mm))
+                say!("longest-now-needs", now, need = length(*mm), short)
             }
-            Err(why) => format!(" Now it is {now}, for which there is no lay: {why}."),
+            Err(why) => say!("longest-now-none", now, why),
         });
+        out.push(' ');
         out.push_str(&match self.beyond.map(length) {
-            Some(beyond) if beyond == value || beyond == now => " With more of it no lay was found.".to_owned(),
-            Some(beyond) => format!(" For {beyond} no lay was found."),
-            None => " More was not tried.".to_owned(),
+            Some(beyond) if beyond == value || beyond == now => say!("longest-more-none"),
+            Some(beyond) => say!("longest-beyond-none", beyond),
+            None => say!("longest-untried"),
         });
         out
     }
@@ -144,7 +162,7 @@ pub fn longest_until(
         let mut own = draft.clone();
         set_for_run(&mut own, name, &literal_text(mm, Some(Unit::Millimetre)))?;
         let Ok(model) = Engine::new().compute_guarded(&own, &[]) else {
-            return Ok(Err(Err("the draft cannot be computed with it".to_owned())));
+            return Ok(Err(Err(say!("longest-uncomputed"))));
         };
         let finished = finish(&model.draft, &model);
         let wishes = std::slice::from_ref(wish);
@@ -153,7 +171,7 @@ pub fn longest_until(
             Some((Some(lay), _)) if lay.need().exact <= have + tolerance::ON_EDGE => return Ok(Ok(lay)),
             Some((Some(lay), _)) => Ok(lay.need().exact),
             Some((None, Some(why))) => Err(why.to_string()),
-            _ => Err("no lay was found".to_owned()),
+            _ => Err(say!("longest-not-found")),
         };
         // A search that was broken off says nothing of what does not fit.
         if stop() { Err(LongestStop::Told) } else { Ok(Err(found)) }

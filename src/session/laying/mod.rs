@@ -17,6 +17,7 @@ use std::thread;
 use super::computed::{Computed, Wake};
 use crate::output::lay::packing::Phase;
 use crate::output::lay::{Lay, LayError};
+use crate::texts::carried;
 
 pub use hand::{HandFault, LayHand};
 pub use longest::{Longest, LongestStop, longest, longest_until};
@@ -117,7 +118,7 @@ impl Laying {
         let work = Arc::new(Work { computed, wishes, starts, effort });
         let beside = wake.is_some_and(|wake| {
             let (desk, work) = (Arc::clone(&desk), Arc::clone(&work));
-            thread::Builder::new().name("lay".to_owned()).spawn(move || desk.work(&work, Some(&wake))).is_ok()
+            thread::Builder::new().name("lay".to_owned()).spawn(carried(move || desk.work(&work, Some(&wake)))).is_ok()
         });
         if !beside {
             desk.work(&work, None);

@@ -20,6 +20,7 @@ use crate::document::ClothLaid;
 use crate::finish::Finished;
 use crate::output::lay::packing::{Effort, Go, Laid, Layout, PackError, Progress, pack};
 use crate::output::lay::{Lay, LayError, LayJob, LayStretch};
+use crate::texts::{carried, say};
 
 /// Moves of single pieces for each lay in the first pass.
 pub const QUICK_MOVES: u64 = 500;
@@ -294,7 +295,7 @@ pub(super) fn search(
         let threads = std::thread::available_parallelism().map_or(1, usize::from).min(THREADS).min(chains.len()).max(1);
         std::thread::scope(|scope| {
             for _ in 1..threads {
-                scope.spawn(run);
+                scope.spawn(carried(run));
             }
             run();
         });
@@ -556,10 +557,7 @@ fn odd_sizes(model: &Model, seeks: &[Mutex<Seek>], chains: &[Vec<usize>], told: 
                     if !lay.is_some_and(|lay| seek.take(lay)) {
                         seek.other = Some(best);
                         let own = &model.of_views()[wish.view.min(model.of_views().len() - 1)];
-                        words = Some(format!(
-                            "it needs more than {}: its pieces lie worse, or a longer search would find better",
-                            plan_name(own, &wish)
-                        ));
+                        words = Some(say!("lay-longer-than", plan = plan_name(own, &wish)));
                     }
                 }
             } else {

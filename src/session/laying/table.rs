@@ -8,6 +8,7 @@ use crate::compute::Model;
 use crate::document::{ClothLaid, Nap};
 use crate::finish::{ClothBook, Finished};
 use crate::output::lay::{Lay, LayError, LayJob, kept_lays};
+use crate::texts::say;
 
 /// What a cell is about, in words of the draft: it outlives a change of the draft.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -60,10 +61,10 @@ pub fn sizes_typed(text: &str, known: &[String]) -> Result<Vec<(String, u32)>, S
         });
         let (size, count) = counted.unwrap_or_else(|| (part.to_owned(), 1));
         if !known.contains(&size) {
-            return Err(format!("there is no size {size}; the sizes are {}", known.join(", ")));
+            return Err(say!("sizes-typed-unknown", size, known = known.join(", ")));
         }
         if !(1..=MOST_GARMENTS).contains(&count) {
-            return Err(format!("`{part}`: between 1 and {MOST_GARMENTS} garments of a size can lie together"));
+            return Err(say!("sizes-typed-many", text = part, most = MOST_GARMENTS));
         }
         match out.iter_mut().find(|(own, _)| *own == size) {
             Some(own) => own.1 = (own.1 + count).min(MOST_GARMENTS),
@@ -71,7 +72,7 @@ pub fn sizes_typed(text: &str, known: &[String]) -> Result<Vec<(String, u32)>, S
         }
     }
     if out.is_empty() {
-        return Err("name the sizes that lie together, such as `2 x S, 4 x M`".to_owned());
+        return Err(say!("sizes-typed-none"));
     }
     Ok(out)
 }
@@ -223,7 +224,7 @@ pub fn lay_table(model: &Model, finished: &Finished, groups: &[Vec<(String, u32)
         if !known {
             let why = match kept.get(place) {
                 Some(Err(why)) => why.clone(),
-                _ => "its cloth or its sizes are not in the draft any more".to_owned(),
+                _ => say!("plan-lost"),
             };
             table.lost.push((place, why));
         }
@@ -255,7 +256,7 @@ fn cell_wish(model: &Model, usual: &[LayWish], pattern: &LayWish, row: &[(String
 
 /// All plans of the draft, by their places.
 fn kept(model: &Model, books: &[ClothBook<'_>]) -> Vec<Result<KeptLocked, String>> {
-    let none = || Err("it is of no view that the draft has".to_owned());
+    let none = || Err(say!("plan-no-view"));
     let mut out: Vec<Result<KeptLocked, String>> = model.draft.plans.iter().map(|_| none()).collect();
     for book in books {
         for kept in kept_lays(book) {
@@ -273,7 +274,7 @@ fn still(kept: Option<&Result<KeptLocked, String>>, job: &Result<Arc<LayJob>, La
     match (kept, job) {
         (Some(Ok((lay, locked))), Ok(job)) if lay.job.is_of(job) => Ok((Arc::clone(lay), locked.clone())),
         (Some(Err(why)), _) => Err(why.clone()),
-        _ => Err("the cloth lies otherwise now; plan it again".to_owned()),
+        _ => Err(say!("plan-otherwise")),
     }
 }
 

@@ -5,6 +5,7 @@ use crate::base::tolerance;
 use crate::document::Face;
 use crate::output::lay::packing::{Laid, Pose, Touch};
 use crate::output::lay::{Lay, LayShape};
+use crate::texts::say;
 
 /// A piece that is carried away from its fold or border by more than this is told that it stays there, mm.
 const PULLED: f64 = 8.0;
@@ -23,11 +24,11 @@ impl LayHand {
     pub fn turn_half(&mut self, stretch: usize, piece: usize) -> Result<(), String> {
         let (name, about) = self.free(stretch, piece)?;
         let why = if self.lay.job.on.cloth.nap {
-            format!("{name} stays: this cloth has nap, so all heads lie one way")
+            say!("turn-nap", name)
         } else if about.at_border {
-            format!("{name} stays: its edge lies at the border")
+            say!("turn-border", name)
         } else {
-            format!("{name} stays: it may lie one way only")
+            say!("turn-one-way", name)
         };
         self.repose(stretch, piece, &|now, to| far_turned(now, to) == 180.0).then_some(()).ok_or(why)
     }
@@ -39,13 +40,13 @@ impl LayHand {
     pub fn turn_over(&mut self, stretch: usize, piece: usize) -> Result<(), String> {
         let (name, about) = self.free(stretch, piece)?;
         let why = if about.on_fold {
-            format!("{name} stays: its half lies on the fold")
+            say!("turn-fold", name)
         } else if about.at_border {
-            format!("{name} stays: its edge lies at the border")
+            say!("turn-border", name)
         } else if about.face == Face::Pairs {
-            format!("{name} stays: turned over it would be a second one of the other side")
+            say!("turn-second", name)
         } else {
-            format!("{name} stays: which of its sides is up is told by its cut")
+            say!("turn-face", name)
         };
         let over = |now: &Pose, to: &Pose| now.mirrored != to.mirrored && far_turned(now, to) == 0.0;
         self.repose(stretch, piece, &over).then_some(()).ok_or(why)
@@ -81,10 +82,8 @@ impl LayHand {
         let touch = self.lay.pose(stretch, &laid).map(|p| p.across.touch);
         let far = self.laid(stretch, piece).map_or(0.0, |l| (self.lay.room(stretch, &l).y0 - y).abs());
         match touch {
-            Some(Touch::From | Touch::To) if far > PULLED && about.on_fold => {
-                Err(format!("{name} stays on the fold: it is cut in one with its other half"))
-            }
-            Some(Touch::From | Touch::To) if far > PULLED => Err(format!("{name} stays at the border")),
+            Some(Touch::From | Touch::To) if far > PULLED && about.on_fold => Err(say!("turn-on-fold", name)),
+            Some(Touch::From | Touch::To) if far > PULLED => Err(say!("turn-at-border", name)),
             _ => Ok(()),
         }
     }
@@ -113,10 +112,10 @@ impl LayHand {
 
     /// A piece that is not locked: its name in words, and what it is.
     fn free(&self, stretch: usize, piece: usize) -> Result<(String, LayShape), String> {
-        let about = self.shape(stretch, piece).ok_or("there is no such piece on the cloth")?.clone();
+        let about = self.shape(stretch, piece).ok_or_else(|| say!("turn-no-piece"))?.clone();
         let name = about.name.replace('_', " ");
         if self.is_locked(stretch, piece) {
-            return Err(format!("{name} is locked; unlock it first"));
+            return Err(say!("turn-locked", name));
         }
         Ok((name, about))
     }

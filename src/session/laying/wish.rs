@@ -4,6 +4,7 @@ use crate::compute::Model;
 use crate::document::{ClothLaid, LayPlan, Nap};
 use crate::finish::{ClothBook, ClothCall, Finished, plan_call, plan_view, widths};
 use crate::output::lay::{LayError, LayJob, lay_job};
+use crate::texts::say;
 
 /// A lay that is wanted.
 #[derive(Clone, Debug, PartialEq)]
@@ -114,7 +115,7 @@ pub fn plan_name(model: &Model, wish: &LayWish) -> String {
         out.push_str(&format!(", {}", laid.words()));
     }
     if call.nap.unwrap_or_else(|| told.is_some_and(|m| m.nap == Nap::With)) {
-        out.push_str(", with nap");
+        out.push_str(&format!(", {}", say!("lies-with-nap")));
     }
     out
 }

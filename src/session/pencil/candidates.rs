@@ -8,19 +8,20 @@ use super::sight::SeenEdge;
 use super::{Pointing, Reading, Sight};
 use crate::base::{Span, tolerance};
 use crate::curves::Pt;
+use crate::texts::{id, own, owned, said, say, typed};
 
 /// The most readings that are offered for one place.
 const MOST: usize = 14;
 /// The most edges, and other points, that are looked at for one place: the nearest.
 const MOST_EDGES: usize = 4;
 const MOST_LEVELS: usize = 3;
-/// Fractions of an edge that are offered, and their words.
-const FRACTIONS: [(&str, f64, &str); 5] = [
-    ("1/2", 0.5, "half way"),
-    ("1/3", 1.0 / 3.0, "a third of the way"),
-    ("2/3", 2.0 / 3.0, "two thirds of the way"),
-    ("1/4", 0.25, "a quarter of the way"),
-    ("3/4", 0.75, "three quarters of the way"),
+/// Fractions of an edge that are offered, and the ids of their words.
+const FRACTIONS: [(&str, &str); 5] = [
+    ("1/2", id!("pencil-half")),
+    ("1/3", id!("pencil-third")),
+    ("2/3", id!("pencil-two-thirds")),
+    ("1/4", id!("pencil-quarter")),
+    ("3/4", id!("pencil-three-quarters")),
 ];
 /// What can be said where there is more than one answer.
 const WHICH: [&str; 5] = ["", ", side: left", ", side: right", ", side: above", ", side: below"];
@@ -88,6 +89,11 @@ impl Finder<'_, '_> {
         self.ask.rounding.length(mm)
     }
 
+    /// A length of a formula as it is read in words.
+    fn told(&self, length: &str) -> String {
+        owned(|| typed(length))
+    }
+
     /// Takes a reading in if its formula has an answer that lies where the pointer is; one of the free ones wherever it lies. Says
     /// whether it is among the readings.
     fn offer(&mut self, rank: u8, template: &str, words: impl Into<String>, guides: &[Point]) -> bool {
@@ -118,7 +124,7 @@ impl Finder<'_, '_> {
         if self.sight.points.is_empty() {
             // Wherever it lies, the rest is measured from it.
             let (formula, numbers) = unmarked(&format!("(«{}», «{}»)", self.length(0.0), self.length(0.0)));
-            let words = "the first point, where the coordinates begin".to_owned();
+            let words = say!("pencil-first");
             let reading = Reading { formula, words, place: Point::ZERO, numbers, guides: Vec::new(), there: None };
             self.found.push((rank::POINT, 0.0, reading));
         }
@@ -127,7 +133,7 @@ impl Finder<'_, '_> {
         for (name, at) in near {
             let reading = Reading {
                 formula: name.clone(),
-                words: format!("the point {name}"),
+                words: say!("pencil-point", name),
                 place: at,
                 numbers: Vec::new(),
                 guides: Vec::new(),
@@ -156,37 +162,38 @@ impl Finder<'_, '_> {
         for (k, i) in near.iter().enumerate() {
             for j in &near[k + 1..] {
                 let (one, other) = (&sight.edges[*i.min(j)].name, &sight.edges[*i.max(j)].name);
-                let words = format!("where {one} and {other} cross");
+                let words = say!("pencil-cross", one, other);
                 self.offer_which(rank::CROSSING, &format!("cross({one}, {other}{{}})"), &words, &[]);
             }
         }
         for i in near {
             let edge = &sight.edges[i];
             let name = &edge.name;
-            for (text, _, words) in FRACTIONS {
-                self.offer(rank::SPECIAL, &format!("{name}.at(«{text}»)"), format!("on {name}, {words}"), &[]);
+            for (text, words) in FRACTIONS {
+                let words = say!("pencil-on", edge = name, part = said(own(), words, &[]));
+                self.offer(rank::SPECIAL, &format!("{name}.at(«{text}»)"), words, &[]);
             }
             if let Some((from, at)) = self.anchor().map(|(n, p)| (n.to_owned(), p)) {
                 if !edge.ends.contains(&from) {
-                    let words = format!("on {name}, square to it from {from}");
+                    let words = say!("pencil-square-on", edge = name, from);
                     self.offer(rank::SPECIAL, &format!("foot({from}, {name})"), words, &[at]);
                 }
-                for (function, word) in [("level", "level"), ("plumb", "plumb")] {
-                    let words = format!("on {name}, {word} with {from}");
+                for (function, level) in [("level", true), ("plumb", false)] {
+                    let words = aligned_on(name, level, &from);
                     self.offer_which(rank::SPECIAL, &format!("cross({function}({from}), {name}{{}})"), &words, &[at]);
                 }
                 if !edge.straight {
-                    let words = format!("where a straight line from {from} touches {name}");
+                    let words = say!("pencil-touch", from, edge = name);
                     self.offer_which(rank::SPECIAL, &format!("touch({from}, {name}{{}})"), &words, &[at]);
                 }
                 let long = self.length((self.ask.at - at).hypot());
-                let words = format!("on {name}, {long} straight from {from}");
+                let words = say!("pencil-swing", edge = name, far = self.told(&long), from);
                 self.offer_which(rank::SWUNG, &format!("swing({from}, «{long}», {name}{{}})"), &words, &[at]);
             }
             for (p, level) in self.aligned() {
-                let (function, word) = if level { ("level", "level") } else { ("plumb", "plumb") };
+                let function = if level { "level" } else { "plumb" };
                 let (other, at) = (&sight.points[p].name, sight.points[p].at);
-                let words = format!("on {name}, {word} with {other}");
+                let words = aligned_on(name, level, other);
                 self.offer_which(rank::BOTH, &format!("cross({function}({other}), {name}{{}})"), &words, &[at]);
             }
             self.along(edge);
@@ -205,7 +212,8 @@ impl Finder<'_, '_> {
             false => (format!("reversed({name})"), all - place, &edge.ends[1]),
         };
         let far = self.length(far);
-        self.offer(rank::ON_EDGE, &format!("{text}.at(«{far}»)"), format!("on {name}, {far} from {end}"), &[]);
+        let words = say!("pencil-along", edge = name, far = self.told(&far), from = end);
+        self.offer(rank::ON_EDGE, &format!("{text}.at(«{far}»)"), words, &[]);
     }
 
     /// Points that lie level or plumb with the pointer, the nearest first: which, and whether level.
@@ -244,7 +252,7 @@ impl Finder<'_, '_> {
             let name = &sight.edges[*i].name;
             for (j, r, s) in &lines[k + 1..] {
                 let [other_from, other_to] = &sight.edges[*j].ends;
-                let words = format!("where {name} and {} would meet", sight.edges[*j].name);
+                let words = say!("pencil-meet", one = name, other = sight.edges[*j].name);
                 let template = format!("cross(line({from}, {to}), line({other_from}, {other_to}))");
                 self.offer(rank::CROSSING, &template, words, &[*p, *q, *r, *s]);
             }
@@ -256,7 +264,7 @@ impl Finder<'_, '_> {
             };
             if let Some((near, end, at)) = beyond {
                 let far = self.length((self.ask.at - at).hypot());
-                let words = format!("{far} beyond {end}, on as {name} runs");
+                let words = say!("pencil-beyond", far = self.told(&far), end, edge = name);
                 self.offer(rank::BOTH, &format!("{end}.polar(heading({near}, {end}), «{far}»)"), words, &[at]);
             }
         }
@@ -270,7 +278,7 @@ impl Finder<'_, '_> {
         for (i, _) in all.iter().filter(|a| a.1) {
             for (j, _) in all.iter().filter(|a| !a.1) {
                 let (p, q) = (&sight.points[*i], &sight.points[*j]);
-                let words = format!("level with {}, plumb with {}", p.name, q.name);
+                let words = say!("pencil-level-plumb", level = p.name, plumb = q.name);
                 self.offer(rank::BOTH, &format!("({}.x, {}.y)", q.name, p.name), words, &[p.at, q.at]);
             }
         }
@@ -281,11 +289,11 @@ impl Finder<'_, '_> {
                 continue;
             }
             let off = self.ask.at - at;
-            let (template, word) = match level {
-                true => (format!("({from}.x {}, {}.y)", signed(&self.length(off.x)), other.name), "level"),
-                false => (format!("({}.x, {from}.y {})", other.name, signed(&self.length(off.y))), "plumb"),
+            let template = match level {
+                true => format!("({from}.x {}, {}.y)", signed(&self.length(off.x)), other.name),
+                false => format!("({}.x, {from}.y {})", other.name, signed(&self.length(off.y))),
             };
-            self.offer(rank::ALIGNED, &template, format!("{word} with {}", other.name), &[other.at]);
+            self.offer(rank::ALIGNED, &template, aligned_with(level, &other.name), &[other.at]);
         }
     }
 
@@ -300,12 +308,12 @@ impl Finder<'_, '_> {
         if off.y.abs() <= self.ask.reach {
             let word = if off.x > 0.0 { "right" } else { "left" };
             let template = format!("{from}.{word}(«{}»)", self.length(off.x.abs()));
-            self.offer(rank::LEVEL, &template, format!("level with {from}"), &[at]);
+            self.offer(rank::LEVEL, &template, aligned_with(true, &from), &[at]);
         }
         if off.x.abs() <= self.ask.reach {
             let word = if off.y > 0.0 { "down" } else { "up" };
             let template = format!("{from}.{word}(«{}»)", self.length(off.y.abs()));
-            self.offer(rank::LEVEL, &template, format!("plumb with {from}"), &[at]);
+            self.offer(rank::LEVEL, &template, aligned_with(false, &from), &[at]);
         }
         let sight = self.sight;
         for edge in &sight.edges {
@@ -323,7 +331,7 @@ impl Finder<'_, '_> {
                 self.beside_and_square(&from, at, way / long, &heading, edge, belongs);
             }
             if edge.straight {
-                let words = format!("{from} mirrored in {}", edge.name);
+                let words = say!("pencil-mirrored", from, edge = edge.name);
                 self.offer(rank::BOTH, &format!("{from}.mirrored(line({p}, {q}))"), words, &[at]);
             }
             if edge.outline && !belongs && lies_on(edge, at) {
@@ -331,7 +339,7 @@ impl Finder<'_, '_> {
                 let inside = sight.place(&format!("{name}.off(place({name}, {from}), 1 mm)")).ok();
                 let sign = inside.map_or(1.0, |p| if (p - at).dot(off) < 0.0 { -1.0 } else { 1.0 });
                 let template = format!("{name}.off(place({name}, {from}), «{}»)", self.length(far * sign));
-                self.offer(rank::SQUARE, &template, format!("square off {name} at {from}"), &[at]);
+                self.offer(rank::SQUARE, &template, say!("pencil-square-off", edge = name, from), &[at]);
             }
         }
         self.bisected(&from, at, far);
@@ -347,12 +355,12 @@ impl Finder<'_, '_> {
         if way.cross(off).abs() <= self.ask.reach && leans && !belongs {
             let back = if way.dot(off) < 0.0 { " + 180°" } else { "" };
             let template = format!("{from}.polar({heading}{back}, «{far}»)");
-            self.offer(rank, &template, format!("as {name} runs"), &[at]);
+            self.offer(rank, &template, say!("pencil-parallel", edge = name), &[at]);
         }
         if way.dot(off).abs() <= self.ask.reach && leans {
             let turn = if way.cross(off) > 0.0 { "+" } else { "-" };
             let template = format!("{from}.polar({heading} {turn} 90°, «{far}»)");
-            self.offer(rank, &template, format!("square to {name}"), &[at]);
+            self.offer(rank, &template, say!("pencil-square", edge = name), &[at]);
         }
     }
 
@@ -364,7 +372,7 @@ impl Finder<'_, '_> {
         if let (Some(into), Some(out)) = (into, out) {
             let (a, b) = (&into.ends[0], &out.ends[1]);
             let template = format!("bisect({a}, {from}, {b}, «{}»)", self.length(far));
-            self.offer(rank::BOTH, &template, format!("halving the corner at {from}"), &[at]);
+            self.offer(rank::BOTH, &template, say!("pencil-bisect", from), &[at]);
         }
     }
 
@@ -377,26 +385,22 @@ impl Finder<'_, '_> {
         if first == last || long <= tolerance::ON_EDGE {
             return;
         }
-        self.offer(
-            rank::SPECIAL,
-            &format!("halfway({first}, {last})"),
-            format!("half way from {first} to {last}"),
-            &[a, b],
-        );
-        for (text, _, words) in FRACTIONS.iter().skip(1) {
+        self.offer(rank::SPECIAL, &format!("halfway({first}, {last})"), say!("pencil-halfway", first, last), &[a, b]);
+        for (text, words) in FRACTIONS.iter().skip(1) {
             let template = format!("on_way({first}, {last}, «{text}»)");
-            self.offer(rank::SPECIAL, &template, format!("{words} from {first} to {last}"), &[a, b]);
+            let words = say!("pencil-part-way", part = said(own(), words, &[]), first, last);
+            self.offer(rank::SPECIAL, &template, words, &[a, b]);
         }
         let off = self.ask.at - a;
         if (way.cross(off) / long).abs() <= self.ask.reach && way.dot(off) > 0.0 {
             let far = self.length(off.hypot());
             let template = format!("on_way({first}, {last}, «{far}»)");
-            self.offer(rank::SQUARE, &template, format!("{far} from {first} towards {last}"), &[a]);
+            self.offer(rank::SQUARE, &template, say!("pencil-towards", far = self.told(&far), first, last), &[a]);
         }
         if (off.hypot() - long).abs() <= self.ask.reach {
             let angle = Pt::new(way.dot(off), way.cross(off)).angle();
             let template = format!("{last}.turned({first}, «{}»)", self.ask.rounding.angle(angle));
-            self.offer(rank::SQUARE, &template, format!("{last} turned about {first}"), &[a]);
+            self.offer(rank::SQUARE, &template, say!("pencil-turned", last, first), &[a]);
         }
     }
 
@@ -405,23 +409,23 @@ impl Finder<'_, '_> {
         let at = self.ask.at;
         let Some((from, start)) = self.anchor().map(|(n, p)| (n.to_owned(), p)) else {
             let template = format!("(«{}», «{}»)", self.length(at.x), self.length(at.y));
-            self.offer(rank::FREE, &template, "at these coordinates", &[]);
+            self.offer(rank::FREE, &template, say!("pencil-coordinates"), &[]);
             return;
         };
         let off = at - start;
         let (x, y) = (if off.x < 0.0 { "left" } else { "right" }, if off.y < 0.0 { "up" } else { "down" });
         let template = format!("{from}.{x}(«{}»).{y}(«{}»)", self.length(off.x.abs()), self.length(off.y.abs()));
-        self.offer(rank::FREE, &template, format!("measured from {from}"), &[start]);
+        self.offer(rank::FREE, &template, say!("pencil-measured", from), &[start]);
         let angle = self.ask.rounding.angle(Pt::new(off.x, off.y).angle());
         let template = format!("{from}.polar(«{angle}», «{}»)", self.length(off.hypot()));
-        self.offer(rank::POLAR, &template, format!("a direction from {from}, clockwise from the right"), &[start]);
+        self.offer(rank::POLAR, &template, say!("pencil-polar", from), &[start]);
         if let [.., first, last] = &self.ask.from[..]
             && let (Some(a), Some(b)) = (self.sight.point(first), self.sight.point(last))
             && first != last
         {
             let (one, other) = (self.length((at - a).hypot()), self.length((at - b).hypot()));
             let circles = format!("cross(circle({first}, «{one}»), circle({last}, «{other}»){{}})");
-            let words = format!("so far from {first} and from {last}");
+            let words = say!("pencil-compass", first, last);
             let known = self.found.len();
             for which in WHICH {
                 let template = circles.replace("{}", which);
@@ -436,6 +440,15 @@ impl Finder<'_, '_> {
             }
         }
     }
+}
+
+/// On an edge, level or plumb with a point.
+fn aligned_on(edge: &str, level: bool, with: &str) -> String {
+    if level { say!("pencil-level-on", edge, with) } else { say!("pencil-plumb-on", edge, with) }
+}
+
+fn aligned_with(level: bool, with: &str) -> String {
+    if level { say!("pencil-level", with) } else { say!("pencil-plumb", with) }
 }
 
 /// A length as what is added: `+ «3 cm»`, `- «3 cm»`.

@@ -17,6 +17,7 @@ pub use sight::Sight;
 use kurbo::Point;
 
 use crate::base::Span;
+use crate::texts::say;
 
 /// A place as a formula.
 #[derive(Clone, Debug, PartialEq)]
@@ -69,8 +70,7 @@ impl Reading {
             from = span.end;
         }
         formula.push_str(&self.formula[from..]);
-        let place =
-            sight.place(&formula).map_err(|why| why.unwrap_or_else(|| "it has no answer in this size".to_owned()))?;
+        let place = sight.place(&formula).map_err(|why| why.unwrap_or_else(|| say!("formula-no-answer")))?;
         Ok(Self { formula, numbers, place, there: None, ..self.clone() })
     }
 }

@@ -8,7 +8,7 @@ use crate::compute::{Formula, Trial, unit_of};
 use crate::document::{Draft, Edge, Segment};
 use crate::language::{Frame, Kind, What, tidy};
 use crate::session::Computed;
-use crate::texts::message;
+use crate::texts::{message, say};
 
 /// A named point.
 pub(in crate::session) struct SeenPoint {
@@ -127,7 +127,7 @@ impl<'a> Sight<'a> {
         };
         match self.read(&to, what) {
             Ok(_) => Ok(to),
-            Err(why) => Err(why.unwrap_or_else(|| format!("`{to}` cannot be computed"))),
+            Err(why) => Err(why.unwrap_or_else(|| say!("formula-uncomputed", text = to))),
         }
     }
 

@@ -19,7 +19,7 @@ use crate::output::{
     SvgError, SvgSettings, Table, WideSettings, Writing,
 };
 use crate::proof::{Caution, cautions};
-use crate::texts::{carried, speaking, t};
+use crate::texts::{carried, say, speaking, t};
 
 /// What is asked for.
 pub struct Order<'a> {
@@ -79,7 +79,7 @@ pub struct Outputs {
 #[derive(Clone, Debug, PartialEq, Error)]
 pub enum OutputError {
     /// A sheet cannot be made.
-    #[error("{of}: {problem}")]
+    #[error("{}", say!("output-of", of, problem = problem.to_string()))]
     Sheet {
         /// Which view and sizes.
         of: String,
@@ -87,7 +87,7 @@ pub enum OutputError {
         problem: SheetError,
     },
     /// Pictures for a projector cannot be made.
-    #[error("{of}: {problem}")]
+    #[error("{}", say!("output-of", of, problem = problem.to_string()))]
     Projector {
         /// Which view and sizes.
         of: String,
@@ -95,7 +95,7 @@ pub enum OutputError {
         problem: ProjectorError,
     },
     /// A DXF file cannot be made.
-    #[error("{of}: {problem}")]
+    #[error("{}", say!("output-of", of, problem = problem.to_string()))]
     Dxf {
         /// Which view and sizes.
         of: String,
@@ -109,7 +109,7 @@ pub enum OutputError {
         problem: SvgError,
     },
     /// A person stopped it.
-    #[error("stopped; nothing was written")]
+    #[error("{}", say!("output-stopped"))]
     Stopped,
 }
 
@@ -235,8 +235,8 @@ fn make(order: &Order<'_>, job: &Job) -> Made {
 /// Of which view and sizes a job is, in words.
 fn of(own: &Model, sizes: &[&str]) -> String {
     match own.view() {
-        "" => format!("size {}", sizes.join(", ")),
-        view => format!("view {view}, size {}", sizes.join(", ")),
+        "" => say!("output-size", sizes = sizes.join(", ")),
+        view => say!("output-view-size", view, sizes = sizes.join(", ")),
     }
 }
 
@@ -282,7 +282,7 @@ fn drawn(order: &Order<'_>, job: &Job) -> Made {
     let (pictures, rest, page_names) = made.map_err(sheet)?;
     let bytes = printed(&pictures)?;
     for note in &mut out.notes {
-        *note = format!("{of}: {note}");
+        *note = say!("output-of", of, problem = note.as_str());
     }
     out.files.push(Published { page_names, ..file(order, job, &rest, "pdf", bytes, digests(order.draft, &pictures)) });
     Ok(out)
@@ -453,7 +453,7 @@ fn plans_of<'a>(
 }
 
 fn left_out(plan: &LayPlan, why: &str) -> String {
-    format!("the lay plan {} is left out: {why}", plan.name)
+    say!("output-plan-out", plan = plan.name, why)
 }
 
 fn caution_block(caution: Caution) -> Block {

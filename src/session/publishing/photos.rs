@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use crate::document::Draft;
 use crate::output::Photo;
+use crate::texts::say;
 
 /// The pictures of a draft's booklet by the names of their files, and what is wrong with those that cannot be shown, in sentences.
 /// `folder`: that of the draft; a draft that was never saved has none.
@@ -22,7 +23,7 @@ pub fn photos(draft: &Draft, folder: Option<&Path>) -> (BTreeMap<String, Arc<Pho
                     out.insert(picture.file.clone(), Arc::new(photo));
                     continue;
                 }
-                Err(problem) => format!("booklet step {}: the picture {} is left out: {problem}", i + 1, picture.file),
+                Err(problem) => say!("photo-out", step = i + 1, file = picture.file, problem),
             };
             if !problems.contains(&told) {
                 problems.push(told);
@@ -34,17 +35,17 @@ pub fn photos(draft: &Draft, folder: Option<&Path>) -> (BTreeMap<String, Arc<Pho
 
 fn read(file: &str, folder: Option<&Path>) -> Result<Photo, String> {
     if file.trim().is_empty() {
-        return Err("no file is named".to_owned());
+        return Err(say!("photo-unnamed"));
     }
     let path: &Path = Path::new(file);
     // A draft from elsewhere must not draw in what lies anywhere on this disk.
     if path.components().any(|c| !matches!(c, Component::Normal(_) | Component::CurDir)) {
-        return Err("a picture lies in the folder of the draft or below it: copy it there".to_owned());
+        return Err(say!("photo-elsewhere"));
     }
-    let folder = folder.ok_or("the draft has no folder yet: save it first")?;
+    let folder = folder.ok_or_else(|| say!("photo-no-folder"))?;
     let whole = folder.join(path);
     let bytes = std::fs::read(&whole).map_err(|e| match e.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file in the folder of the draft".to_owned(),
+        std::io::ErrorKind::NotFound => say!("photo-missing"),
         _ => e.to_string(),
     })?;
     Photo::read(&bytes).map_err(|e| e.to_string())

@@ -6,7 +6,8 @@ use crate::compute::Model;
 use crate::document::Sheet;
 use crate::language::nearest;
 use crate::output::{MOST_SIZES, Paper};
-use crate::session::length_typed;
+use crate::session::{length_typed, meant};
+use crate::texts::say;
 
 /// A sheet that is understood.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,26 +32,24 @@ const PAPERS: &str = "`A4`, `Letter`, `A4 or Letter`, `wide 914 mm`, `projector`
 /// # Errors
 /// What is wrong with it, in a sentence.
 pub fn sheet_plan(model: &Model, sheet: &Sheet) -> Result<SheetPlan, String> {
-    let of = |problem: String| format!("sheet {}: {problem}", sheet.name);
+    let of = |problem: String| say!("sheet-of", name = sheet.name, problem);
     let (what, paper, width) = paper_of(&sheet.paper).map_err(of)?;
     let cases = &model.plan.cases;
     let mut together = Vec::new();
     for size in &sheet.sizes {
         let Some(case) = cases.list.iter().position(|c| c.address == *size) else {
             let near = nearest(size, cases.list.iter().map(|c| c.address.as_str()));
-            let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
-            return Err(of(format!("there is no size {size}{hint}")));
+            return Err(of(say!("sheet-no-size", size, hint = meant(near))));
         };
         together.push(case);
     }
     if what == What::Pages && together.len() > MOST_SIZES {
-        return Err(of(format!("{} sizes together cannot be told apart; at most {MOST_SIZES}", together.len())));
+        return Err(of(say!("sheet-too-many", count = together.len(), most = MOST_SIZES)));
     }
     for piece in &sheet.pieces {
         if !model.draft.pieces.iter().any(|p| p.name == *piece) {
             let near = nearest(piece, model.draft.pieces.iter().map(|p| p.name.as_str()));
-            let hint = near.map_or(String::new(), |n| format!("; did you mean {n}?"));
-            return Err(of(format!("there is no piece {piece}{hint}")));
+            return Err(of(say!("sheet-no-piece", piece, hint = meant(near))));
         }
     }
     together.sort_unstable();
@@ -79,8 +78,8 @@ fn paper_of(words: &str) -> Result<(What, Paper, f64), String> {
         Some("") => Ok((What::Wide, Paper::Both, 0.0)),
         Some(length) => match length_typed(length, Unit::Millimetre) {
             Some(mm) if mm > 0.0 => Ok((What::Wide, Paper::Both, mm)),
-            _ => Err(format!("`{length}` is no width of paper; write it as `wide 914 mm`")),
+            _ => Err(say!("sheet-width", text = length)),
         },
-        None => Err(format!("the paper `{words}` is not known; write one of {PAPERS}")),
+        None => Err(say!("sheet-paper", words, papers = PAPERS)),
     }
 }

@@ -2,20 +2,21 @@
 //! no brace or dash goes out without a word.
 
 use crate::compute::{BracedPart, Formula, Model};
-use crate::document::Draft;
+use crate::document::{Draft, Part};
 use crate::output::{Cell, cell_of, cloth_without_plan, steps_of_view};
+use crate::texts::say;
 
 /// What is lacking in the tables of a view, and in the steps of its booklet if that is written too, in sentences. `own` is the model of
 /// the view, `cases` are the sizes that are written.
 pub(super) fn unsaid(draft: &Draft, own: &Model, cases: &[usize], with_steps: bool) -> Vec<String> {
     let mut out = Vec::new();
     for step in steps_of_view(draft, own).into_iter().filter(|_| with_steps) {
-        let at = format!("booklet step {}", step.place + 1);
+        let at = Part::Step(step.place).words();
         for part in step.title.parts.iter().chain(&step.text.parts) {
             match part {
                 BracedPart::Words(_) => {}
                 BracedPart::Unread(text) => {
-                    out.push(format!("{at}: `{text}` cannot be read and stands there as it was typed; proof says why"));
+                    out.push(say!("unsaid-unread", at, text = &**text));
                 }
                 BracedPart::Formula(formula) => out.extend(without_value(own, cases, &at, formula)),
             }
@@ -35,15 +36,13 @@ pub(super) fn unplanned(draft: &Draft, own: &Model, cases: &[usize]) -> Option<S
     let unplanned = cloth_without_plan(draft, own, cases);
     let one = |(material, sizes, all): &(String, Vec<String>, bool)| match all {
         true => material.clone(),
-        false => format!("{material} in {}", sizes.join(", ")),
+        false => say!("unsaid-cloth-in", material, sizes = sizes.join(", ")),
     };
     let told: Vec<String> = unplanned.iter().map(one).collect();
-    let view = if own.view().is_empty() { String::new() } else { format!(" of the view {}", own.view()) };
-    (!told.is_empty()).then(|| {
-        format!(
-            "nothing tells how much cloth to buy{view}: no lay plan is kept of {}; find them in the room Cloth, or by `tracewheel lay … --keep`",
-            told.join(", ")
-        )
+    let cloth = told.join(", ");
+    (!told.is_empty()).then(|| match own.view() {
+        "" => say!("unsaid-no-plan", cloth),
+        view => say!("unsaid-no-plan-in-view", view, cloth),
     })
 }
 
@@ -51,10 +50,6 @@ fn without_value(own: &Model, cases: &[usize], at: &str, formula: &Formula) -> O
     let list = &own.plan.cases.list;
     let lacks = cases.iter().filter(|case| cell_of(own, **case, formula) == Cell::Missing);
     let sizes: Vec<&str> = lacks.filter_map(|case| list.get(*case)).map(|c| c.address.as_str()).collect();
-    let words = format!(
-        "{at}: `{}` has no value in size {} and a dash stands there; proof says why",
-        formula.text,
-        sizes.join(", ")
-    );
+    let words = say!("unsaid-no-value", at, text = &*formula.text, sizes = sizes.join(", "));
     (!sizes.is_empty()).then_some(words)
 }

@@ -39,7 +39,7 @@ impl What {
         Self::Dxf,
     ];
 
-    /// Its word on the command line and in the window.
+    /// Its word on the command line and in lists of files.
     pub fn word(self) -> &'static str {
         match self {
             Self::Pages => "pages",

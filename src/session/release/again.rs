@@ -7,6 +7,7 @@ use super::ReleaseStop;
 use super::manifest::{MANIFEST, Manifest};
 use crate::file::sha256;
 use crate::output::save_folder;
+use crate::texts::say;
 
 /// How many folders inside one another are looked through.
 const DEEP: usize = 8;
@@ -34,13 +35,13 @@ pub fn look(folder: &Path) -> Result<Looked, ReleaseStop> {
     let mut faults = Vec::new();
     for file in &manifest.files {
         match std::fs::read(folder.join(&file.name)) {
-            Err(e) if e.kind() == std::io::ErrorKind::NotFound => faults.push(format!("{} is missing", file.name)),
-            Err(e) => faults.push(format!("{} cannot be read: {e}", file.name)),
+            Err(e) if e.kind() == std::io::ErrorKind::NotFound => faults.push(say!("look-missing", file = file.name)),
+            Err(e) => faults.push(say!("look-unread", file = file.name, error = e.to_string())),
             Ok(bytes) if bytes.len() != file.bytes => {
-                faults.push(format!("{} is damaged: it has {} bytes, not {}", file.name, bytes.len(), file.bytes));
+                faults.push(say!("look-bytes", file = file.name, bytes = bytes.len(), told = file.bytes));
             }
             Ok(bytes) if sha256(&bytes) != file.sha256 => {
-                faults.push(format!("{} is damaged: its digest is another", file.name));
+                faults.push(say!("look-digest", file = file.name));
             }
             Ok(bytes) => files.push((file.name.clone(), bytes)),
         }

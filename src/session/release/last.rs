@@ -7,6 +7,7 @@ use super::again::look;
 use super::manifest::{DRAFT, MANIFEST, Manifest};
 use crate::document::Draft;
 use crate::file::{self, sha256};
+use crate::texts::say;
 
 /// Where the release before is to be looked for.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -54,12 +55,8 @@ pub(super) fn before(
                 }
                 // What changed belongs to the edition and cannot be put into its folder later.
                 (None, Some(logged)) => {
-                    let mut problem = format!(
-                        "the log of the draft tells edition {} of {} last, and that release does not lie in {}",
-                        logged.edition,
-                        logged.date,
-                        out.display()
-                    );
+                    let (edition, date, folder) = (&logged.edition, &logged.date, out.display().to_string());
+                    let mut problem = say!("last-not-there", edition, date, folder);
                     for passed in unread {
                         problem.push_str(&format!(" ({passed})"));
                     }
@@ -74,8 +71,8 @@ pub(super) fn before(
     }
     let problem = |problem: String| ReleaseStop::Manifest { path: folder.join(DRAFT), problem };
     let bytes = looked.files.into_iter().find(|(name, _)| name == DRAFT);
-    let bytes = bytes.ok_or_else(|| problem("the release has no draft".to_owned()))?.1;
-    let text = String::from_utf8(bytes).map_err(|_| problem("it is not text in UTF-8".to_owned()))?;
+    let bytes = bytes.ok_or_else(|| problem(say!("last-no-draft")))?.1;
+    let text = String::from_utf8(bytes).map_err(|_| problem(say!("manifest-utf8")))?;
     let draft = file::read(&text).map_err(|e| problem(e.to_string()))?.draft;
     Ok(Some(Before { folder, manifest: looked.manifest, draft }))
 }
@@ -98,7 +95,7 @@ pub fn last_beside(out: &Path, draft: &Draft, notes: &mut Vec<String>) -> Option
         }
         match Manifest::read(&folder) {
             Ok((m, text)) => found.extend(is_it(&m, &text).then_some((folder, m))),
-            Err(error) => notes.push(format!("passed over: {error}")),
+            Err(error) => notes.push(say!("last-passed-over", error = error.to_string())),
         }
     }
     notes.sort();

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::ReleaseStop;
 use crate::file::{from_ron, sha256, to_ron};
+use crate::texts::say;
 
 /// The name of that file.
 pub const MANIFEST: &str = "release.ron";
@@ -102,24 +103,24 @@ impl Manifest {
         let path = folder.join(MANIFEST);
         let stop = |problem: String| ReleaseStop::Manifest { path: path.clone(), problem };
         let about = std::fs::metadata(&path).map_err(|e| match e.kind() {
-            std::io::ErrorKind::NotFound => stop("there is no such file, so this is no folder of a release".to_owned()),
+            std::io::ErrorKind::NotFound => stop(say!("manifest-missing")),
             _ => stop(e.to_string()),
         })?;
         if about.len() > MOST as u64 {
-            return Err(stop(format!("it has more than {MOST} bytes")));
+            return Err(stop(say!("manifest-bytes", most = MOST)));
         }
         let bytes = std::fs::read(&path).map_err(|e| stop(e.to_string()))?;
-        let text = String::from_utf8(bytes).map_err(|_| stop("it is not text in UTF-8".to_owned()))?;
+        let text = String::from_utf8(bytes).map_err(|_| stop(say!("manifest-utf8")))?;
         let manifest: Self = from_ron(&text).map_err(stop)?;
         if manifest.format != FORMAT {
-            return Err(stop(format!("it is not of the format {FORMAT}")));
+            return Err(stop(say!("manifest-format", format = FORMAT)));
         }
-        let open = with_seal(&text, "").ok_or_else(|| stop("it has no seal".to_owned()))?;
+        let open = with_seal(&text, "").ok_or_else(|| stop(say!("manifest-no-seal")))?;
         if sha256(open.as_bytes()) != manifest.seal {
-            return Err(stop("it is not as it was written: its seal does not fit".to_owned()));
+            return Err(stop(say!("manifest-seal")));
         }
         if let Some(file) = manifest.files.iter().find(|f| !is_inside(&f.name)) {
-            return Err(stop(format!("it names the file {:?}, which is not in its folder", file.name)));
+            return Err(stop(say!("manifest-outside", file = format!("{:?}", file.name))));
         }
         Ok((manifest, text))
     }

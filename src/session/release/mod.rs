@@ -30,7 +30,7 @@ use crate::file;
 use crate::finish::{Finished, finish};
 use crate::output::{FolderError, Paper, save_folder};
 use crate::proof::{count, errors, proof_of};
-use crate::texts::{message, speaking};
+use crate::texts::{message, say, speaking};
 
 /// Where the files for buyers lie in the folder of a release.
 const PATTERN: &str = "pattern";
@@ -73,57 +73,50 @@ pub struct Released {
 #[derive(Debug, Error)]
 pub enum ReleaseStop {
     /// Proof tells errors.
-    #[error("a release is blocked by {}:\n{}\nNothing was written. A toile can be printed all the same", many(.errors.len()), .errors.join("\n"))]
+    #[error("{}", say!("stop-errors", count = .errors.len(), errors = .errors.join("\n")))]
     Errors {
         /// All of them, in sentences.
         errors: Vec<String>,
     },
     /// The chart is a survey.
-    #[error(
-        "the chart is a survey of bodies, so what is drafted on it cannot be released as a fitting chart; draft it on a chart that is made to \
-         fit by, and take `survey` out of it. Nothing was written. A toile can be printed all the same"
-    )]
+    #[error("{}", say!("stop-survey"))]
     Survey,
     /// Something that stands on everything is not told.
-    #[error("the draft does not tell its {what}: {mend}. Nothing was written")]
+    #[error("{words}")]
     Untold {
-        /// What.
-        what: &'static str,
-        /// What to do.
-        mend: &'static str,
+        /// What, and what to do.
+        words: String,
     },
     /// A date that is none.
-    #[error("`{date}` is no date: write 2026, 2026-05 or 2026-05-31. Nothing was written")]
+    #[error("{}", say!("stop-date", date))]
     Date {
         /// As it was typed.
         date: String,
     },
     /// The draft's date is none.
-    #[error(
-        "the `date` at the head of the draft, `{date}`, is no date: write 2026, 2026-05 or 2026-05-31 there, or say `--date`. Nothing was written"
-    )]
+    #[error("{}", say!("stop-draft-date", date))]
     DraftDate {
         /// As it stands there.
         date: String,
     },
     /// An edition is released once.
-    #[error("edition {edition} was released already{told}: {mend}. Nothing was written")]
+    #[error("{}", say!("stop-edition", edition, told, mend))]
     Edition {
         /// Which.
         edition: String,
         /// When and where.
         told: String,
         /// What to do.
-        mend: &'static str,
+        mend: String,
     },
     /// Something that belongs to it is missing.
-    #[error("a release would lack something:\n{}\nNothing was written", .lacking.join("\n"))]
+    #[error("{}", say!("stop-lacking", lacking = .lacking.join("\n")))]
     Lacking {
         /// What, in sentences.
         lacking: Vec<String>,
     },
     /// A sheet of the draft cannot be made out.
-    #[error("{problem}. Nothing was written")]
+    #[error("{}", say!("stop-sheet", problem))]
     Sheet {
         /// What is wrong.
         problem: String,
@@ -140,7 +133,7 @@ pub enum ReleaseStop {
         problem: String,
     },
     /// A release is not as it was written.
-    #[error("the release in {} is not as it was written; nothing was written:\n{}", .folder.display(), .faults.join("\n"))]
+    #[error("{}", say!("stop-damaged", folder = .folder.display().to_string(), faults = .faults.join("\n")))]
     Damaged {
         /// Its folder.
         folder: PathBuf,
@@ -148,9 +141,7 @@ pub enum ReleaseStop {
         faults: Vec<String>,
     },
     /// What changed cannot be said.
-    #[error(
-        "what changed since the release before cannot be said: {problem}; name its folder (`--last`, in the window “one elsewhere”), or say that this is the first (`--first`). Nothing was written"
-    )]
+    #[error("{}", say!("stop-changes", problem))]
     Changes {
         /// Why.
         problem: String,
@@ -158,10 +149,6 @@ pub enum ReleaseStop {
     /// The folder cannot be written.
     #[error(transparent)]
     Folder(#[from] FolderError),
-}
-
-fn many(n: usize) -> String {
-    if n == 1 { "an error".to_owned() } else { format!("{n} errors") }
 }
 
 /// A draft computed and finished.
@@ -202,10 +189,8 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     is_new_edition(&draft, before.as_ref().ok().and_then(Option::as_ref))?;
     let before = before?;
     if let Some(before) = before.as_ref().filter(|b| b.manifest.date > draft.date) {
-        notes.push(format!(
-            "the date {} is before that of the release before, edition {} of {}",
-            draft.date, before.manifest.edition, before.manifest.date
-        ));
+        let Manifest { edition, date: other, .. } = &before.manifest;
+        notes.push(say!("note-date-before", date = draft.date, edition, other));
     }
     let name = folder_name(title(&draft), &draft.edition);
     if order.out.join(&name).symlink_metadata().is_ok() {
@@ -213,8 +198,8 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
         if !folder.join(MANIFEST).is_file() {
             return Err(FolderError::Exists { folder }.into());
         }
-        let told = format!(", in {}", folder.display());
-        let mend = "a release is never written over: raise the edition";
+        let told = say!("edition-in", folder = folder.display().to_string());
+        let mend = say!("mend-raise-edition");
         return Err(ReleaseStop::Edition { edition: draft.edition.clone(), told, mend });
     }
 
@@ -222,7 +207,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     let lacking: Vec<String> = made
         .missing
         .iter()
-        .map(|(name, size)| format!("{name} cannot be drawn in size {size}"))
+        .map(|(name, size)| say!("lacks-piece", name, size))
         .chain(made.lacking.iter().cloned())
         .collect();
     if !lacking.is_empty() {
@@ -257,9 +242,7 @@ pub fn release(order: &ReleaseOrder<'_>) -> Result<Released, ReleaseStop> {
     let never_sewn = never_sewn(&draft, &whole.model);
     if !never_sewn.is_empty() {
         let which = super::gathered(&never_sewn);
-        notes.push(format!(
-            "never sewn: the log tells of no fitting in {which}. It is written into {MANIFEST}, not told to buyers"
-        ));
+        notes.push(say!("note-never-sewn", sizes = which, file = MANIFEST));
     }
     let read_me = speaking(language, || words::read_me(&draft, &listed, &cautions.told, !changes.is_empty()));
     let text = if draft == *order.draft { order.text.to_owned() } else { file::write(&draft) };
@@ -331,12 +314,10 @@ fn dated(order: &ReleaseOrder<'_>) -> Result<Draft, ReleaseStop> {
         order.date.clone_into(&mut draft.date);
     }
     if draft.edition.trim().is_empty() {
-        let mend = "write it at the head of the draft, `edition: \"1\"`; it stands on every piece and page";
-        return Err(ReleaseStop::Untold { what: "edition", mend });
+        return Err(ReleaseStop::Untold { words: say!("stop-untold-edition") });
     }
     if draft.date.trim().is_empty() {
-        let mend = "say `--date` with year, month and day, such as 2026-05-31; it stands on every piece and page";
-        return Err(ReleaseStop::Untold { what: "date", mend });
+        return Err(ReleaseStop::Untold { words: say!("stop-untold-date") });
     }
     if !is_date(draft.date.trim()) {
         return Err(ReleaseStop::DraftDate { date: draft.date });
@@ -381,8 +362,7 @@ fn told(findings: &[Finding], order: &ReleaseOrder<'_>, unit: DisplayUnit) -> Ve
     let mut out: Vec<String> = findings.iter().filter(is_told).chain(&of_blocks).map(|f| message(f, unit)).collect();
     match count(findings).warnings {
         0 => {}
-        1 => out.push("proof tells one warning; `tracewheel proof` lists it".to_owned()),
-        n => out.push(format!("proof tells {n} warnings; `tracewheel proof` lists them")),
+        many => out.push(say!("note-warnings", count = many)),
     }
     out.extend(untold(order.draft));
     out
@@ -390,23 +370,26 @@ fn told(findings: &[Finding], order: &ReleaseOrder<'_>, unit: DisplayUnit) -> Ve
 
 /// What buyers look for at the head of a draft and it does not tell, in sentences: it blocks nothing.
 pub fn untold(draft: &Draft) -> Vec<String> {
-    let head = [("licence", &draft.licence), ("contact for questions", &draft.contact)];
-    let missing = head.iter().filter(|(_, text)| text.trim().is_empty());
-    missing.map(|(what, _)| format!("the draft tells no {what}")).collect()
+    let head = [(say!("untold-licence"), &draft.licence), (say!("untold-contact"), &draft.contact)];
+    let missing = head.into_iter().filter(|(_, text)| text.trim().is_empty());
+    missing.map(|(words, _)| words).collect()
 }
 
 /// An edition is released once, with one content.
 fn is_new_edition(draft: &Draft, before: Option<&last::Before>) -> Result<(), ReleaseStop> {
-    let stop = |told: String, mend: &'static str| ReleaseStop::Edition { edition: draft.edition.clone(), told, mend };
-    const NEW: &str = "what changed since needs a new edition: write it at the head of the draft";
+    let stop = |told: String, mend: String| ReleaseStop::Edition { edition: draft.edition.clone(), told, mend };
+    let new = || say!("mend-new-edition");
     if let Some(before) = before.filter(|b| b.manifest.edition == draft.edition) {
         let content = |d: &Draft| file::write(&Draft { log: Log::default(), date: String::new(), ..d.clone() });
         let is_same = content(draft) == content(&before.draft);
-        let mend = if is_same { "print that one again by `tracewheel release again`, which copies it" } else { NEW };
-        return Err(stop(format!(" on {}, in {}", before.manifest.date, before.folder.display()), mend));
+        let mend = if is_same { say!("mend-print-again") } else { new() };
+        return Err(stop(
+            say!("edition-on-in", date = before.manifest.date, folder = before.folder.display().to_string()),
+            mend,
+        ));
     }
     match draft.log.releases.iter().find(|r| r.edition == draft.edition) {
-        Some(known) => Err(stop(format!(" on {}, as the log of the draft tells", known.date), NEW)),
+        Some(known) => Err(stop(say!("edition-on-log", date = known.date), new())),
         None => Ok(()),
     }
 }

@@ -7,6 +7,7 @@ use crate::file::{Fingerprint, write};
 use crate::session::EditError;
 use crate::session::references::references;
 use crate::session::rename;
+use crate::texts::say;
 
 /// Pieces with all that they need.
 pub(super) struct Gathered {
@@ -28,10 +29,7 @@ impl Gathered {
         for name in pieces {
             if !source.pieces.iter().any(|p| p.name == *name) {
                 let all: Vec<&str> = source.pieces.iter().map(|p| p.name.as_str()).collect();
-                return Err(EditError::refused(format!(
-                    "there is no piece {name} in the block's draft; its pieces are {}",
-                    all.join(", ")
-                )));
+                return Err(EditError::refused(say!("block-no-piece", name, pieces = all.join(", "))));
             }
         }
         let needed = needed(source, pieces);
@@ -43,7 +41,8 @@ impl Gathered {
             let name = known.map(|t| t.name.clone()).unwrap_or_else(|| {
                 if is_common { there.name().to_owned() } else { format!("{prefix}{}", there.name()) }
             });
-            rename(&mut draft, &there, &name).map_err(|e| EditError::refused(format!("{there} of the block: {e}")))?;
+            rename(&mut draft, &there, &name)
+                .map_err(|e| EditError::refused(say!("block-part", part = there.words(), problem = e.to_string())))?;
             let here = there.renamed(&name);
             for (inner, name) in known.map_or(&[][..], |t| &t.names) {
                 // What is gone there has no name to be kept.

@@ -1,10 +1,9 @@
 //! Putting what was gathered into a draft.
 
-use std::collections::BTreeMap;
-
 use super::gather::{Gathered, as_taken, digest, first_name};
 use crate::document::{Axis, Draft, Part, TakenBlock, TakenPart};
 use crate::session::rename::qualify_as;
+use crate::texts::say;
 
 /// Whether a part stays the draft's own where it has one of that name.
 pub(super) fn is_shared(draft: &Draft, part: &Part) -> bool {
@@ -82,16 +81,16 @@ pub(super) fn head(block: &mut TakenBlock, source: &Draft) {
 /// What it says otherwise than it did.
 pub(super) fn head_changes(block: &TakenBlock, source: &Draft) -> Vec<String> {
     let pairs = [
-        ("title", &block.title, &source.title),
-        ("author", &block.author, &source.author),
-        ("licence", &block.licence, &source.licence),
-        ("contact", &block.contact, &source.contact),
-        ("edition", &block.edition, &source.edition),
-        ("date", &block.date, &source.date),
+        (say!("field-title"), &block.title, &source.title),
+        (say!("field-author"), &block.author, &source.author),
+        (say!("field-licence"), &block.licence, &source.licence),
+        (say!("field-contact"), &block.contact, &source.contact),
+        (say!("field-edition"), &block.edition, &source.edition),
+        (say!("field-date"), &block.date, &source.date),
     ];
-    let said = |text: &str| if text.is_empty() { "none".to_owned() } else { format!("“{text}”") };
+    let quoted = |text: &str| if text.is_empty() { say!("head-none") } else { say!("head-quoted", text) };
     let changed = pairs.iter().filter(|(_, was, is)| was != is);
-    changed.map(|(what, was, is)| format!("{what}: {} instead of {}", said(is), said(was))).collect()
+    changed.map(|(what, was, is)| say!("head-instead", what, now = quoted(is), was = quoted(was))).collect()
 }
 
 /// What is written down of a part that was taken; what it is here is told by [`digests`].
@@ -116,18 +115,32 @@ pub(super) fn digests(draft: &Draft, block: &TakenBlock) -> Vec<String> {
 
 /// "2 pieces, 1 seam".
 pub(super) fn counted<'a>(parts: impl Iterator<Item = &'a Part>) -> String {
-    let mut many: BTreeMap<usize, (&'static str, usize)> = BTreeMap::new();
-    let mut order: Vec<&'static str> = Vec::new();
+    let mut many: Vec<(&Part, usize)> = Vec::new();
     for part in parts {
-        let word = part.word();
-        let at = order.iter().position(|w| *w == word).unwrap_or_else(|| {
-            order.push(word);
-            order.len() - 1
-        });
-        many.entry(at).or_insert((word, 0)).1 += 1;
+        match many.iter_mut().find(|(first, _)| first.word() == part.word()) {
+            Some((_, count)) => *count += 1,
+            None => many.push((part, 1)),
+        }
     }
-    let say = |(word, n): &(&str, usize)| format!("{n} {word}{}", if *n == 1 { "" } else { "s" });
-    many.values().map(say).collect::<Vec<_>>().join(", ")
+    many.into_iter().map(|(part, count)| counted_kind(part, count)).collect::<Vec<_>>().join(", ")
+}
+
+/// So many of a kind; of what a block can bring.
+fn counted_kind(part: &Part, count: usize) -> String {
+    match part {
+        Part::Row(_) => say!("count-rows", count),
+        Part::Value(_) => say!("count-values", count),
+        Part::Drawing(_) => say!("count-drawings", count),
+        Part::Piece(_) => say!("count-pieces", count),
+        Part::Placement(_) => say!("count-placements", count),
+        Part::Seam(_) => say!("count-seams", count),
+        Part::Joint(_) => say!("count-joints", count),
+        Part::Condition(_) => say!("count-conditions", count),
+        Part::Measure(_) => say!("count-measures", count),
+        Part::Material(_) => say!("count-materials", count),
+        Part::Strip(_) => say!("count-strips", count),
+        other => say!("count-others", count, kind = other.kind_words()),
+    }
 }
 
 /// Which rows and materials stay the draft's own though the block has others by that name.
@@ -135,10 +148,10 @@ pub(super) fn shared_words(draft: &Draft, other: &Draft, common: &[(Part, Part)]
     let differ: Vec<String> = common
         .iter()
         .filter(|(_, here)| digest(draft, here) != digest(other, here))
-        .map(|(_, here)| here.to_string())
+        .map(|(_, here)| here.words())
         .collect();
     if differ.is_empty() {
         return String::new();
     }
-    format!("; this draft's own, and another there: {}", differ.join(", "))
+    say!("told-own-stays", parts = differ.join(", "))
 }

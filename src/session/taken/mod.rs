@@ -18,6 +18,7 @@ use super::EditError;
 use super::delete::take_out;
 use super::naming::check_free;
 use crate::document::{Draft, Part, TakenBlock, TakenPart, check_name};
+use crate::texts::say;
 
 /// What is to be taken.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -80,7 +81,10 @@ impl Standing {
     pub fn own_words(&self) -> String {
         match self.here.as_slice() {
             [] => String::new(),
-            parts => format!("changed here: {}", parts.iter().map(Part::to_string).collect::<Vec<_>>().join(", ")),
+            parts => {
+                let parts: Vec<String> = parts.iter().map(Part::words).collect();
+                say!("taken-changed-here", parts = parts.join(", "))
+            }
         }
     }
 
@@ -90,12 +94,15 @@ impl Standing {
             .changes
             .iter()
             .map(|c| {
-                let what = match c.there {
-                    There::Came => "new",
-                    There::Changed => "changed",
-                    There::Went => "gone",
-                };
-                format!("{} {what}{}", c.part, if c.here_too { " (changed here, too)" } else { "" })
+                let part = c.part.words();
+                match (c.there, c.here_too) {
+                    (There::Came, false) => say!("taken-new", part),
+                    (There::Changed, false) => say!("taken-changed", part),
+                    (There::Went, false) => say!("taken-gone", part),
+                    (There::Came, true) => say!("taken-new-too", part),
+                    (There::Changed, true) => say!("taken-changed-too", part),
+                    (There::Went, true) => say!("taken-gone-too", part),
+                }
             })
             .collect();
         all.extend(self.head.iter().cloned());
@@ -128,10 +135,10 @@ pub enum BlockCommand {
 impl BlockCommand {
     pub(in crate::session) fn label(&self) -> String {
         match self {
-            Self::Take(taking, _) => format!("take block {}", taking.name),
-            Self::Accept(name, ..) => format!("take over what changed in block {name}"),
-            Self::Untie(name) => format!("untie block {name}"),
-            Self::Move(name, _) => format!("say where block {name} is"),
+            Self::Take(taking, _) => say!("undo-take-block", name = taking.name),
+            Self::Accept(name, ..) => say!("undo-accept-block", name),
+            Self::Untie(name) => say!("undo-untie-block", name),
+            Self::Move(name, _) => say!("undo-move-block", name),
         }
     }
 
@@ -149,8 +156,10 @@ impl BlockCommand {
 fn find<'a>(draft: &'a Draft, name: &str) -> Result<&'a TakenBlock, EditError> {
     draft.blocks.iter().find(|b| b.name == name).ok_or_else(|| {
         let known: Vec<&str> = draft.blocks.iter().map(|b| b.name.as_str()).collect();
-        let known = if known.is_empty() { "none were taken".to_owned() } else { known.join(", ") };
-        EditError::refused(format!("there is no block {name}; blocks: {known}"))
+        match known.is_empty() {
+            true => EditError::refused(say!("block-none-taken", name)),
+            false => EditError::refused(say!("block-unknown", name, known = known.join(", "))),
+        }
     })
 }
 
@@ -161,7 +170,7 @@ fn find<'a>(draft: &'a Draft, name: &str) -> Result<&'a TakenBlock, EditError> {
 pub fn untie_block(draft: &mut Draft, name: &str) -> Result<String, EditError> {
     find(draft, name)?;
     draft.blocks.retain(|b| b.name != name);
-    Ok(format!("block {name} is untied: what was taken stays, and does not follow it any more"))
+    Ok(say!("told-block-untied", name))
 }
 
 /// The block's own draft lies elsewhere now. Returns what was done, in a sentence.
@@ -173,7 +182,7 @@ pub fn move_block(draft: &mut Draft, name: &str, file: &str) -> Result<String, E
     for block in draft.blocks.iter_mut().filter(|b| b.name == name) {
         file.clone_into(&mut block.file);
     }
-    Ok(format!("block {name} is looked for at {file}"))
+    Ok(say!("told-block-moved", name, file))
 }
 
 /// Takes pieces of another draft with all that they need. Returns what was done, in a sentence.
@@ -182,20 +191,17 @@ pub fn move_block(draft: &mut Draft, name: &str, file: &str) -> Result<String, E
 /// A piece that is not there, names that are taken already, a name that a block has.
 pub fn take_block(draft: &mut Draft, source: &Draft, taking: &Taking) -> Result<String, EditError> {
     if check_name(&taking.name).is_err() {
-        return Err(EditError::refused(format!(
-            "`{}` cannot be the name of a block; letters, digits and `_` may stand there, a letter first",
-            taking.name
-        )));
+        return Err(EditError::refused(say!("block-name", name = taking.name)));
     }
     if draft.blocks.iter().any(|b| b.name == taking.name) {
-        return Err(EditError::refused(format!("there is a block {} already; choose another name", taking.name)));
+        return Err(EditError::refused(say!("block-taken", name = taking.name)));
     }
     let pieces = match taking.pieces.as_slice() {
         [] => source.pieces.iter().map(|p| p.name.clone()).collect(),
         some => some.to_vec(),
     };
     if pieces.is_empty() {
-        return Err(EditError::refused("that draft has no pieces to be taken"));
+        return Err(EditError::refused(say!("block-no-pieces")));
     }
     let shared = |part: &Part| merge::is_shared(draft, part);
     let gathered = Gathered::of(source, &pieces, &taking.prefix, &[], &|p| shared(p) || check_free(draft, p).is_ok())?;
@@ -205,14 +211,10 @@ pub fn take_block(draft: &mut Draft, source: &Draft, taking: &Taking) -> Result<
         .parts
         .iter()
         .filter(|(_, here)| !shared(here) && check_free(&next, here).is_err())
-        .map(|(_, here)| here.to_string())
+        .map(|(_, here)| here.words())
         .collect();
     if !in_the_way.is_empty() {
-        return Err(EditError::refused(format!(
-            "this draft has names already that would come along: {}; take the block with a prefix, such as `{}_`",
-            in_the_way.join(", "),
-            taking.name
-        )));
+        return Err(EditError::refused(say!("block-names", parts = in_the_way.join(", "), name = taking.name)));
     }
     let (own, common): (Vec<_>, Vec<_>) = gathered.parts.iter().cloned().partition(|(_, here)| !shared(here));
     merge::bring(&mut next, &gathered, &own);
@@ -231,8 +233,8 @@ pub fn take_block(draft: &mut Draft, source: &Draft, taking: &Taking) -> Result<
     let counted = merge::counted(own.iter().map(|(_, here)| here));
     next.blocks.push(block);
     *draft = next;
-    let sizes = if brings_sizes { "; the sizes of its chart came along" } else { "" };
-    Ok(format!("block {} was taken: {counted}{sizes}{told_rows}", taking.name))
+    let sizes = if brings_sizes { say!("told-block-sizes") } else { String::new() };
+    Ok(say!("told-block-taken", name = taking.name, counted, also = format!("{sizes}{told_rows}")))
 }
 
 /// How a block stands against its own draft as it is now.
@@ -274,14 +276,11 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
     let block = find(draft, name)?.clone();
     let standing = standing(draft, &block, source)?;
     if standing.is_same() {
-        return Ok(format!("block {name} is as it was taken"));
+        return Ok(say!("told-block-same", name));
     }
-    let clashes: Vec<String> = standing.clashes().iter().map(|c| c.part.to_string()).collect();
+    let clashes: Vec<String> = standing.clashes().iter().map(|c| c.part.words()).collect();
     if !clashes.is_empty() && keep.is_none() {
-        return Err(EditError::refused(format!(
-            "changed here and in the block: {}; say which is to be kept",
-            clashes.join(", ")
-        )));
+        return Err(EditError::refused(say!("block-clashes", parts = clashes.join(", "))));
     }
     let gathered = Gathered::of(source, &block.pieces, &block.prefix, &block.parts, &|_| true)?;
     let stays = |c: &PartChange| c.here_too && keep == Some(Keep::Here);
@@ -293,10 +292,7 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
                 take_out(&mut next, &c.part);
             }
             There::Came if check_free(&next, &c.part).is_err() => {
-                return Err(EditError::refused(format!(
-                    "the block has a new {}, and this draft has that name already; rename it here first",
-                    c.part
-                )));
+                return Err(EditError::refused(say!("block-new-name", part = c.part.words())));
             }
             There::Came | There::Changed => comes.extend(gathered.parts.iter().find(|(_, p)| *p == c.part).cloned()),
         }
@@ -326,6 +322,6 @@ pub fn accept_block(draft: &mut Draft, name: &str, source: &Draft, keep: Option<
     next.blocks.iter_mut().filter(|b| b.name == name).for_each(|b| b.clone_from(&after));
     *draft = next;
     let kept = standing.changes.iter().filter(|c| stays(c)).count();
-    let kept = if kept > 0 { format!("; {kept} stayed as changed here") } else { String::new() };
-    Ok(format!("block {name} was taken over: {many} change{}{kept}", if many == 1 { "" } else { "s" }))
+    let kept = if kept > 0 { say!("told-block-kept", count = kept) } else { String::new() };
+    Ok(say!("told-block-accepted", name, count = many, kept))
 }

@@ -4,6 +4,7 @@ use std::path::{Component, Path, PathBuf};
 
 use crate::document::{Draft, TakenBlock};
 use crate::file::{self, FileError};
+use crate::texts::say;
 
 /// Opens the draft that a block was taken from. `draft`: the file in which the block stands.
 ///
@@ -30,7 +31,10 @@ pub fn named_beside(draft: &Path, file: &Path) -> PathBuf {
 /// # Errors
 /// Why it cannot be said.
 pub fn relative_to(draft: &Path, file: &Path) -> Result<String, String> {
-    let real = |path: &Path| path.canonicalize().map_err(|e| format!("{} cannot be found: {e}", path.display()));
+    let real = |path: &Path| {
+        path.canonicalize()
+            .map_err(|e| say!("block-file-lost", path = path.display().to_string(), error = e.to_string()))
+    };
     let folder = match draft.parent() {
         Some(folder) if !folder.as_os_str().is_empty() => real(folder)?,
         _ => real(Path::new("."))?,
@@ -39,7 +43,7 @@ pub fn relative_to(draft: &Path, file: &Path) -> Result<String, String> {
     let (from, to): (Vec<Component<'_>>, Vec<Component<'_>>) = (from.components().collect(), to.components().collect());
     let same = from.iter().zip(&to).take_while(|(a, b)| a == b).count();
     if same == 0 {
-        return Err(format!("{} lies on another drive than the draft; copy it beside the draft", file.display()));
+        return Err(say!("block-other-drive", path = file.display().to_string()));
     }
     let up = std::iter::repeat_n("..".to_owned(), from.len() - same);
     let down = to[same..].iter().map(|c| c.as_os_str().to_string_lossy().into_owned());

@@ -5,12 +5,17 @@ use crate::compute::derive::copy::{Copy, Moves, part, point, taken};
 use crate::compute::derive::ring::{Arc, Place, place};
 use crate::compute::derive::shape::{OWN, Shape, Side};
 use crate::document::{Allowance, CutOff, Edge, Inner, Piece, Segment};
+use crate::texts::{id, own, said, say};
 
 impl Before<'_> {
     pub(super) fn cut(&mut self, step: &CutOff) -> After {
-        for (name, what) in [(&step.makes, "the edge"), (&step.start, "its start"), (&step.end, "its end")] {
+        for (name, unsaid) in [
+            (&step.makes, id!("step-cut-unnamed")),
+            (&step.start, id!("step-cut-start-unnamed")),
+            (&step.end, id!("step-cut-end-unnamed")),
+        ] {
             if name.is_empty() {
-                return Err(format!("it does not say how {what} is called"));
+                return Err(said(own(), unsaid, &[]));
             }
         }
         let shape = self.shape;
@@ -28,7 +33,7 @@ impl Before<'_> {
         let (one, two) = self.in_order(one, two);
         let arc = Arc::of(shape, one.clone(), two.clone(), &step.keep, true)?;
         if arc.is_outer && step.rest.is_empty() {
-            return Err("the edge goes on beyond the cut: it does not say how its last stretch is called".to_owned());
+            return Err(say!("step-rest-unnamed"));
         }
         // The cut runs on from where the part that is kept ends to where it begins.
         let (first, last) = (&arc.to, &arc.from);
@@ -86,7 +91,7 @@ impl Before<'_> {
         });
         after.spots.retain(|s| s.on.as_ref().is_none_or(is_kept));
         if let Some(missing) = step.darts.iter().find(|d| after.dart(d).is_none()) {
-            return Err(format!("the part that is kept has no dart {missing}"));
+            return Err(say!("step-kept-dart", missing));
         }
         let moves = Moves::none(&after);
         let copy = Copy { shape: &after, link: self.link, moves: &moves };

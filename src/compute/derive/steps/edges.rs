@@ -5,6 +5,7 @@ use super::{After, Before};
 use crate::compute::derive::copy::{Moves, point, taken};
 use crate::compute::derive::shape::OWN;
 use crate::document::{Allowance, DartForm, Edge, Segment, Share, ToCutLine};
+use crate::texts::{id, say};
 
 /// An edge and how far it is moved inwards, at its start and at its end (empty: as at its start), as it is typed.
 type Way = (String, [String; 2]);
@@ -21,21 +22,21 @@ struct Lie {
 impl Before<'_> {
     pub(super) fn share(&mut self, step: &Share) -> After {
         let Some((last, others)) = step.over.split_last() else {
-            return Err("it does not say over which edges the amount is shared".to_owned());
+            return Err(say!("step-share-edges"));
         };
         let by = step.by.trim();
         if by.is_empty() {
-            return Err("it does not say which amount is shared".to_owned());
+            return Err(say!("step-share-amount"));
         }
         if !last.share.trim().is_empty() {
-            return Err(format!("the last edge, {}, takes what the others leave: leave its share empty", last.edge));
+            return Err(say!("step-share-last", edge = last.edge));
         }
         let mut left = "1".to_owned();
         let mut ways: Vec<Way> = Vec::new();
         for one in others {
             let part = one.share.trim();
             if part.is_empty() {
-                return Err(format!("it does not say which share edge {} takes", one.edge));
+                return Err(say!("step-share-unsaid", edge = one.edge));
             }
             left.push_str(&format!(" - ({part})"));
             ways.push((one.edge.clone(), [format!("({by}) * ({part})"), String::new()]));
@@ -78,7 +79,7 @@ impl Before<'_> {
         }
         match told.as_slice() {
             [] => match (self.usual_width)(edge) {
-                none if none.is_empty() => Err(format!("nothing tells the allowance of edge {edge}")),
+                none if none.is_empty() => Err(say!("step-no-allowance", edge)),
                 width => Ok([width, String::new()]),
             },
             [one] if one.from.trim().is_empty() => Ok(match (one.turns, one.turn_in.trim()) {
@@ -87,26 +88,26 @@ impl Before<'_> {
                 (_, "") => [format!("2 * ({})", one.width), String::new()],
                 (_, turn) => [format!("({0}) + max(0 mm, min({0}, {turn}))", one.width), String::new()],
             }),
-            _ => Err(format!("the allowance of edge {edge} has steps: only an even or a running one can be followed")),
+            _ => Err(say!("step-allowance-steps", edge)),
         }
     }
 
     fn move_edges(&mut self, ways: &[Way]) -> After {
         let count = self.shape.edges.len();
         if count < 3 {
-            return Err("edges can only be moved between others".to_owned());
+            return Err(say!("step-edges-between"));
         }
         let mut by: Vec<Option<[String; 2]>> = vec![None; count];
         let mut reach = vec!["0 mm".to_owned()];
         for (k, (edge, [start, end])) in ways.iter().enumerate() {
             let Some(i) = self.shape.edge(edge) else { return Err(self.no_edge(edge)) };
             if by[i].is_some() {
-                return Err(format!("edge {edge} is named twice"));
+                return Err(say!("step-edge-twice", edge));
             }
-            let start = self.length(&format!("by{k}"), start, "by how much it is moved")?;
+            let start = self.length(&format!("by{k}"), start, id!("step-moved-unsaid"))?;
             let end = match end.trim() {
                 "" => start.clone(),
-                text => self.length(&format!("to_by{k}"), text, "by how much it is moved")?,
+                text => self.length(&format!("to_by{k}"), text, id!("step-moved-unsaid"))?,
             };
             reach.extend([format!("abs({start})"), format!("abs({end})")]);
             by[i] = Some([start, end]);

@@ -6,15 +6,16 @@ use crate::compute::derive::shape::{OWN, Shape, Side, Spot};
 use crate::document::{
     Allowance, Corner, Dart, DartForm, Edge, Join, Mark, Piece, Placement, Pressed, Segment, Unfold,
 };
+use crate::texts::{id, say};
 
 impl Before<'_> {
     pub(super) fn join(&mut self, step: &Join) -> After {
-        self.for_all("joining")?;
+        self.for_all(id!("step-joining"))?;
         let Some(i) = self.shape.edge(&step.edge) else { return Err(self.no_edge(&step.edge)) };
         let laid = format!("{}j", self.link);
         let (other, places) = (self.other)(&step.piece, &laid)?;
         let Some(j) = other.edge(&step.to) else {
-            return Err(format!("piece {} has no edge {}", step.piece, step.to));
+            return Err(say!("step-piece-no-edge", piece = step.piece, edge = step.to));
         };
         let (mine, theirs) = (self.shape.edges[i].clone(), other.edges[j].clone());
         let (meets_start, meets_end) =
@@ -121,7 +122,7 @@ impl Before<'_> {
     }
 
     pub(super) fn unfold(&mut self, step: &Unfold) -> After {
-        self.for_all("unfolding")?;
+        self.for_all(id!("step-unfolding"))?;
         let Some(i) = self.shape.edge(&step.over) else { return Err(self.no_edge(&step.over)) };
         let fold = self.shape.edges[i].clone();
         let over = format!(".mirrored(line({}, {}))", self.was(&fold.from), self.was(&fold.to));

@@ -5,6 +5,7 @@ use crate::compute::derive::copy::point;
 use crate::compute::derive::ring::{Arc, End, Place};
 use crate::compute::derive::shape::{OWN, Shape, Spot};
 use crate::document::{Dart, Inner, MoveDart, Opening, Piece, Segment, Spread};
+use crate::texts::{id, say};
 
 /// The most slashes that one step makes.
 const MOST_SLASHES: u32 = 60;
@@ -15,16 +16,14 @@ type Lapped = dyn Fn(&str, &str) -> String;
 impl Before<'_> {
     pub(super) fn move_dart(&mut self, step: &MoveDart) -> After {
         let dart = self.shape.dart(&step.close).cloned();
-        let Some(dart) = dart else { return Err(format!("the piece has no dart {} before this step", step.close)) };
+        let Some(dart) = dart else { return Err(say!("step-no-dart", dart = step.close)) };
         let closed = self.place(&step.close, "", "d")?;
         let opened = self.place(&step.on, &step.at, "p")?;
         if opened.edge().is_none() || opened.tip().is_some() {
-            return Err(format!("{} is no edge on which it could open", step.on));
+            return Err(say!("step-opens-on", edge = step.on));
         }
         if !self.share.is_empty() && step.share.is_empty() {
-            return Err(
-                "a step for one person keeps all names: say a share of the dart, so that both darts remain".to_owned()
-            );
+            return Err(say!("step-for-one-dart"));
         }
         let arc = Arc::of(self.shape, closed.clone(), opened, &step.stays, false)?;
         let starts = arc.from == closed;
@@ -76,7 +75,7 @@ impl Before<'_> {
         }
         if matches!(step.opening, Opening::Usual | Opening::Dart) {
             if step.makes.is_empty() {
-                return Err("it does not say how the new dart is called".to_owned());
+                return Err(say!("step-dart-unnamed"));
             }
             let new = dart_at(at_opened, &step.makes, &step.on);
             self.makes(Inner::Dart, &step.makes);
@@ -89,10 +88,10 @@ impl Before<'_> {
     pub(super) fn spread(&mut self, step: &Spread) -> After {
         let [from, to] = self.slashed(step)?;
         let Some(opens) = from.edge().filter(|_| from.tip().is_none()) else {
-            return Err(format!("{} is no edge that could open", step.from));
+            return Err(say!("step-opens", edge = step.from));
         };
         if to.tip().is_some() || (step.parallel && to.edge().is_none()) {
-            return Err(format!("{} is no edge at which the slash could end", step.to));
+            return Err(say!("step-slash-end", edge = step.to));
         }
         let (one, two) = self.in_order(from.clone(), to.clone());
         let arc = Arc::of(self.shape, one.clone(), two, &step.stays, false)?;
@@ -187,9 +186,7 @@ impl Before<'_> {
         }
         if step.opening == Opening::Dart {
             if step.makes.is_empty() || step.parallel || step.count > 0 {
-                return Err(
-                    "a slash that opens as a dart is a single one with a hinge and a name for the dart".to_owned()
-                );
+                return Err(say!("step-slash-dart"));
             }
             self.makes(Inner::Dart, &step.makes);
             let [foot, other] = match &first {
@@ -235,7 +232,7 @@ impl Before<'_> {
     fn amount(&mut self, step: &Spread) -> Result<String, String> {
         match self.slash.clone().filter(|slash| slash.round > 0) {
             Some(slash) => Ok(format!("{}.{OWN}by.x", slash.stage)),
-            None => self.shared(step, |own| own.length("by", &step.by, "by how much it is spread")),
+            None => self.shared(step, |own| own.length("by", &step.by, id!("step-spread-unsaid"))),
         }
     }
 
@@ -275,10 +272,10 @@ pub(in crate::compute::derive) fn mark_slashes(
 ) -> Result<Vec<Typed>, String> {
     let count = step.count;
     if count > MOST_SLASHES {
-        return Err(format!("{count} slashes are too many: there can be {MOST_SLASHES}"));
+        return Err(say!("step-slashes", given = count.to_string(), most = MOST_SLASHES.to_string()));
     }
     if step.from == step.to {
-        return Err("several slashes run from one edge to another, or to a corner".to_owned());
+        return Err(say!("step-slashes-run"));
     }
     let mut typed = Vec::new();
     let ends = [

@@ -5,19 +5,22 @@ use crate::compute::derive::copy::{Copy, Moves, point, taken};
 use crate::compute::derive::lineage::Made;
 use crate::compute::derive::shape::{OWN, Side};
 use crate::document::{AddStrip, DartForm, Edge, Inner, MoveEdge, Redraw, Segment, StripEnds};
+use crate::texts::{id, own, said, say};
 
 impl Before<'_> {
     pub(super) fn add_strip(&mut self, step: &AddStrip) -> After {
-        self.for_all("adding a strip")?;
+        self.for_all(id!("step-adding"))?;
         let Some(i) = self.shape.edge(&step.edge) else { return Err(self.no_edge(&step.edge)) };
-        for (name, what) in
-            [(&step.makes, "outer edge"), (&step.start, "edge at its start"), (&step.end, "edge at its end")]
-        {
+        for (name, unsaid) in [
+            (&step.makes, id!("step-outer-unnamed")),
+            (&step.start, id!("step-outer-start-unnamed")),
+            (&step.end, id!("step-outer-end-unnamed")),
+        ] {
             if name.is_empty() {
-                return Err(format!("it does not say how the {what} is called"));
+                return Err(said(own(), unsaid, &[]));
             }
         }
-        let width = self.length("width", &step.width, "how wide the strip is")?;
+        let width = self.length("width", &step.width, id!("step-width-unsaid"))?;
         let width = self.was(&width);
         for made in [&step.makes, &step.start, &step.end] {
             self.makes(Inner::Edge, made);
@@ -47,10 +50,7 @@ impl Before<'_> {
             }
             StripEnds::Mirrored => {
                 if !side.is_straight {
-                    return Err(format!(
-                        "edge {} is not straight: what is turned in there cannot be mirrored",
-                        step.edge
-                    ));
+                    return Err(say!("step-not-straight", edge = step.edge));
                 }
                 let count = self.shape.edges.len();
                 let over = format!(".mirrored(line({}, {}))", self.was(&side.from), self.was(&side.to));
@@ -87,11 +87,15 @@ impl Before<'_> {
 
     pub(super) fn move_edge(&mut self, step: &MoveEdge) -> After {
         let Some(i) = self.shape.edge(&step.edge) else { return Err(self.no_edge(&step.edge)) };
-        let by = self.length("by", &step.by, "by how much it is moved")?;
-        let to_by = if step.to_by.trim().is_empty() { by.clone() } else { self.length("to_by", &step.to_by, "")? };
+        let by = self.length("by", &step.by, id!("step-moved-unsaid"))?;
+        let to_by = if step.to_by.trim().is_empty() {
+            by.clone()
+        } else {
+            self.length("to_by", &step.to_by, id!("step-moved-unsaid"))?
+        };
         let count = self.shape.edges.len();
         if count < 3 {
-            return Err("an edge can only be moved between two others".to_owned());
+            return Err(say!("step-edge-between"));
         }
         let side = self.shape.edges[i].clone();
         let off = match step.to_by.trim() {
@@ -182,11 +186,11 @@ impl Before<'_> {
     }
 
     pub(super) fn redraw(&mut self, step: &Redraw) -> After {
-        self.for_all("drawing anew")?;
+        self.for_all(id!("step-drawing"))?;
         let Some(i) = self.shape.edge(&step.edge) else { return Err(self.no_edge(&step.edge)) };
         let side = self.shape.edges[i].clone();
         if step.by.last().is_none_or(|s| s.end() != side.to) {
-            return Err(format!("the new edge must end at {}, where {} ends", side.to, side.name));
+            return Err(say!("step-new-end", point = side.to, edge = side.name));
         }
         let line = format!("{OWN}new");
         self.piece.lines.push(Edge {
