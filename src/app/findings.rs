@@ -12,7 +12,7 @@ use super::{guide, help};
 use crate::base::{Finding, Severity};
 use crate::proof::looked_at;
 use crate::session::Act;
-use crate::texts::{message, say};
+use crate::texts::{self, message, say};
 
 /// How many are told without being asked.
 const FIRST: usize = 3;
@@ -29,19 +29,20 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     let silenced = scene.computed.findings.len() - open.len();
     let head = vec2(ui.available_width(), look::HEAD);
     ui.allocate_ui_with_layout(head, Layout::right_to_left(Align::Center), |ui| {
-        help::question(ui, &say!("finding-about"), "proof", wishes);
+        help::question(ui, &say!("proof-list-about"), "proof", wishes);
         if open.len() > FIRST {
-            let word = if shown.all_findings { say!("finding-first") } else { say!("finding-all", count = open.len()) };
+            let word =
+                if shown.all_findings { say!("proof-list-first") } else { say!("proof-list-all", count = open.len()) };
             let button = Button::new(word).corner_radius(look::ROUND).min_size(vec2(0.0, look::BUTTON));
             if ui.add(button).clicked() {
                 wishes.push(Wish::Act(Act::AllFindings));
             }
         }
         ui.with_layout(Layout::left_to_right(Align::Center), |ui| {
-            ui.label(RichText::new(say!("finding-title")).font(letters(look::LARGE)).color(look.ink));
+            ui.label(RichText::new(say!("proof-list-title")).font(letters(look::LARGE)).color(look.ink));
             ui.add_space(6.0);
             if shown.room == Room::Welcome {
-                ui.label(RichText::new(say!("finding-nothing-yet")).color(look.soft));
+                ui.label(RichText::new(say!("proof-list-nothing-yet")).color(look.soft));
                 return;
             }
             let counts = scene.computed.counts;
@@ -52,7 +53,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 ui.label(RichText::new(format!("{} {}", sign(severity), counted(many, severity))).color(color));
             }
             if silenced > 0 {
-                ui.label(RichText::new(say!("finding-silenced", count = silenced)).color(look.soft));
+                ui.label(RichText::new(say!("proof-list-silenced", count = silenced)).color(look.soft));
             }
         });
     });
@@ -61,7 +62,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
     }
     let most = (ui.available_height() - LAST).max(20.0);
     if open.is_empty() {
-        ui.label(RichText::new(format!("✓ {}", say!("finding-none"))).color(look.ink));
+        ui.label(RichText::new(format!("✓ {}", say!("proof-list-none"))).color(look.ink));
     } else {
         let many = if shown.all_findings { MOST } else { FIRST };
         ScrollArea::vertical().max_height(most).min_scrolled_height(most).auto_shrink([false, true]).show(ui, |ui| {
@@ -75,7 +76,7 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
                 line(ui, look, scene, shown, (*i, finding), wishes);
             }
             if shown.all_findings && open.len() > MOST {
-                let rest = say!("finding-rest", count = open.len() - MOST);
+                let rest = say!("proof-list-rest", count = open.len() - MOST);
                 ui.label(RichText::new(rest).color(look.soft));
             }
         });
@@ -90,9 +91,9 @@ pub(super) fn show(ui: &mut Ui, look: &Look, scene: &Scene, shown: &Shown, wishe
 /// So many findings of a severity.
 fn counted(many: usize, severity: Severity) -> String {
     match severity {
-        Severity::Error => say!("finding-errors", count = many),
-        Severity::Warning => say!("finding-warnings", count = many),
-        Severity::Note => say!("finding-notes", count = many),
+        Severity::Error => say!("proof-list-errors", count = many),
+        Severity::Warning => say!("proof-list-warnings", count = many),
+        Severity::Note => say!("proof-list-notes", count = many),
     }
 }
 
@@ -108,11 +109,11 @@ fn line(
     let chosen = shown.finding == Some(i);
     let severity = finding.severity();
     let said = message(finding, scene.draft().display);
-    let called = format!("{}: {}{said}", look::named(severity), place(finding));
+    let called = format!("{}: {}{said}", texts::severity(severity), place(finding));
     let response = ui
         .scope(|ui| {
             ui.horizontal_top(|ui| {
-                let word = RichText::new(format!("{} {}", sign(severity), look::named(severity)));
+                let word = RichText::new(format!("{} {}", sign(severity), texts::severity(severity)));
                 ui.allocate_ui_with_layout(vec2(COLUMN, 0.0), Layout::left_to_right(Align::Min), |ui| {
                     ui.set_min_width(COLUMN);
                     ui.label(word.color(look.severity(severity)));

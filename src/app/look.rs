@@ -13,7 +13,6 @@ use egui::{
 use super::palettes;
 use crate::base::Severity;
 use crate::session::{LightWish, Preferences, Spacing};
-use crate::texts::say;
 
 /// Roundness of buttons.
 pub const ROUND: u8 = 13;
@@ -216,15 +215,6 @@ pub fn sign(severity: Severity) -> &'static str {
         Severity::Error => "■",
         Severity::Warning => "▲",
         Severity::Note => "●",
-    }
-}
-
-/// The word of a severity.
-pub fn named(severity: Severity) -> String {
-    match severity {
-        Severity::Error => say!("finding-error"),
-        Severity::Warning => say!("finding-warning"),
-        Severity::Note => say!("finding-note"),
     }
 }
 

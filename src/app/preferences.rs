@@ -8,7 +8,7 @@ use super::state::{Shown, Wish};
 use super::{help, screen};
 use crate::base::{Language, Severity};
 use crate::session::{Act, LightWish, Preferences, Spacing};
-use crate::texts::{decimal, owned, say};
+use crate::texts::{self, decimal, owned, say};
 
 /// Paints the room.
 pub(super) fn show(ui: &mut Ui, look: &Look, shown: &Shown, wishes: &mut Vec<Wish>) {
@@ -87,7 +87,7 @@ fn looks(ui: &mut Ui, look: &Look, next: &mut Preferences) {
     ui.checkbox(&mut next.apart, say!("prefer-apart"));
     ui.horizontal_wrapped(|ui| {
         for severity in [Severity::Error, Severity::Warning, Severity::Note] {
-            let words = format!("{} {}", look::sign(severity), look::named(severity));
+            let words = format!("{} {}", look::sign(severity), texts::severity(severity));
             ui.label(RichText::new(words).color(look.severity(severity)));
         }
         ui.label(RichText::new(format!("  {}", say!("prefer-sizes"))).color(look.soft));

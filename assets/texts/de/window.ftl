@@ -54,7 +54,7 @@ ask-point-do = Punkt anlegen
 ask-point-hint = etwa hals
 ask-point-place = Ort
 ask-point-place-hint = etwa hals.down(8 cm).right(brust / 4)
-ask-edge-note = Gerade zwischen Punkten von { $piece }; sie lässt sich danach biegen. Punkte: { $points }.
+ask-edge-note = Eine gerade Kante zwischen Punkten von { $piece }; sie lässt sich danach biegen. Punkte: { $points }.
 ask-edge-do = Kante anlegen
 ask-edge-hint = etwa schulter
 ask-edge-from = von
@@ -259,7 +259,7 @@ contents-rows =
        *[other] { $count } Zeilen
     }
 contents-values = Werte
-contents-some-found = { $all }, { $found } gefunden
+contents-some-found = { $all } · { $found } gef.
 contents-found = gefunden
 contents-drawings = Zeichnungen
 contents-pieces = Schnittteile
@@ -276,7 +276,7 @@ contents-strips = Streifen
 contents-notions = Zutaten
 contents-cloth = Stoff
 contents-booklet = Anleitung
-contents-log = Verlauf
+contents-log = Protokoll
 contents-fittings =
     { $count ->
         [one] 1 Anprobe
@@ -304,32 +304,29 @@ finder-recent = zuletzt geöffnet
 finder-help = Hilfe
 
 ## Prüfung: die Befunde
-finding-title = Prüfung
-finding-about = der Prüfung
-finding-first = Erste Befunde
-finding-all = Alle { $count } Befunde
-finding-nothing-yet = noch nichts zu prüfen
-finding-errors =
+proof-list-title = Prüfung
+proof-list-about = der Prüfung
+proof-list-first = Erste Befunde
+proof-list-all = Alle { $count } Befunde
+proof-list-nothing-yet = noch nichts zu prüfen
+proof-list-errors =
     { $count ->
         [one] 1 Fehler
        *[other] { $count } Fehler
     }
-finding-warnings =
+proof-list-warnings =
     { $count ->
         [one] 1 Warnung
        *[other] { $count } Warnungen
     }
-finding-notes =
+proof-list-notes =
     { $count ->
         [one] 1 Hinweis
        *[other] { $count } Hinweise
     }
-finding-error = Fehler
-finding-warning = Warnung
-finding-note = Hinweis
-finding-silenced = { $count } stumm
-finding-none = Kein Befund.
-finding-rest = und { $count } weitere: der Befehl `proof` zählt alle auf
+proof-list-silenced = { $count } stummgeschaltet
+proof-list-none = Kein Befund.
+proof-list-rest = und { $count } weitere: der Befehl `proof` zählt alle auf
 
 ## Die Einführung: der erste Entwurf Schritt für Schritt
 guide-sizes = Zwei Größen anlegen
@@ -569,11 +566,11 @@ release-title = Ausgabe
 release-found = Ausgabe { $edition }, { $date }
 release-going-on = es wird schon eine Ausgabe gemacht
 release-no-file = der Entwurf hat noch keine Datei: erst speichern; eine Ausgabe entsteht aus seiner Datei
-release-comments = die Datei enthält Kommentare, neben denen der Verlauf nicht geschrieben werden kann: erst den Entwurf speichern
+release-comments = die Datei enthält Kommentare, neben denen das Protokoll nicht geschrieben werden kann: erst den Entwurf speichern
 release-ended = die Ausgabe endete ohne Ergebnis
-release-not-logged = sie ließ sich nicht in den Verlauf des Entwurfs schreiben: { $problem }
-release-log-unsaved = der Verlauf des Entwurfs nennt sie; den Entwurf speichern, um das zu behalten
-release-log-not-saved = der Verlauf des Entwurfs nennt sie, aber der Entwurf ließ sich nicht speichern: { $problem }
+release-not-logged = sie ließ sich nicht ins Protokoll des Entwurfs schreiben: { $problem }
+release-log-unsaved = das Protokoll des Entwurfs nennt sie; den Entwurf speichern, um das zu behalten
+release-log-not-saved = das Protokoll des Entwurfs nennt sie, aber der Entwurf ließ sich nicht speichern: { $problem }
 release-do = Ausgeben
 release-in-making = Wird gemacht …
 release-note = Alles, was veröffentlicht wird, mit dem Entwurf und Prüfsummen aller Dateien, in einem eigenen Ordner. Keine Ausgabe wird zweimal gemacht: was sich ändert, braucht eine neue.
@@ -589,7 +586,7 @@ release-first = keiner: es ist die erste
 release-that-is = Das ist { $found }.
 release-before-at = Ordner der Ausgabe davor
 release-survey = Die Maßtabelle ist eine Reihenmessung, also lässt sich nicht ausgeben, was darauf entworfen ist.
-release-unsewn = Nach dem Verlauf nie genäht: { $what }.
+release-unsewn = Laut Protokoll nie genäht: { $what }.
 release-errors = Fehler verhindern eine Ausgabe ({ $count }):
 
 ## Eine Naht abrollen

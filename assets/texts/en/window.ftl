@@ -304,32 +304,29 @@ finder-recent = recent draft
 finder-help = help
 
 ## Proof: the findings
-finding-title = Proof
-finding-about = proof
-finding-first = First findings
-finding-all = All { $count } findings
-finding-nothing-yet = nothing to look at yet
-finding-errors =
+proof-list-title = Proof
+proof-list-about = proof
+proof-list-first = First findings
+proof-list-all = All { $count } findings
+proof-list-nothing-yet = nothing to look at yet
+proof-list-errors =
     { $count ->
         [one] 1 error
        *[other] { $count } errors
     }
-finding-warnings =
+proof-list-warnings =
     { $count ->
         [one] 1 warning
        *[other] { $count } warnings
     }
-finding-notes =
+proof-list-notes =
     { $count ->
         [one] 1 note
        *[other] { $count } notes
     }
-finding-error = error
-finding-warning = warning
-finding-note = note
-finding-silenced = { $count } silenced
-finding-none = Nothing was found.
-finding-rest = and { $count } more: the command `proof` lists all of them
+proof-list-silenced = { $count } silenced
+proof-list-none = Nothing was found.
+proof-list-rest = and { $count } more: the command `proof` lists all of them
 
 ## The guided first draft
 guide-sizes = Add two sizes
