@@ -156,7 +156,7 @@ cli-roll-seam = die Naht { $seam } gibt es nicht
 cli-roll-seam-near = die Naht { $seam } gibt es nicht; gemeint { $near }?
 cli-roll-view = die Variante { $view } hat die Teile der Naht { $seam } nicht
 cli-roll-cannot = die Naht { $seam } lässt sich dort nicht abrollen; warum, sagt `tracewheel proof { $file }`
-cli-roll-notch = Knips
+cli-roll-notch = Passzeichen
 cli-roll-apart = Abstand
 cli-roll-end = Ende
 

@@ -1,6 +1,6 @@
 ### The same in German.
 ### From memory: no native tailor has read these words yet. Terms as in published.ftl; further: Befund (finding), Entwurf (draft), Wert (value),
-### gefundener Wert (found value), Startwert (start), Maßtabelle (chart), Knips (notch), Öffnung (mouth), Tiefe (intake), Schnittbild (lay plan).
+### gefundener Wert (found value), Startwert (start), Maßtabelle (chart), Passzeichen (notch), Öffnung (mouth), Tiefe (intake), Schnittbild (lay plan).
 
 ## Reading a formula
 finding-formula-empty = hier fehlt eine Formel: { $expected }
@@ -211,18 +211,18 @@ finding-no-fullness-advice = Sagen, wievielmal so lang die längere Seite sein s
 finding-fullness-off = { $seam }: { $longer } ist { $times }-mal so lang wie { $shorter }, gedacht { $meant }
 finding-fullness-off-means = Die Mehrlänge einer gekräuselten Naht liegt außerhalb ihrer Grenzen.
 finding-fullness-off-advice = Die längere Seite verlängern oder verkürzen oder Kleinst- und Größtwert ändern.
-finding-notch-off = der Knips { $notch } von { $seam } hat keine Stelle auf { $side }: { $problem }
-finding-notch-off-means = Ein Knips hat keine Stelle auf einer Seite seiner Naht.
-finding-notch-off-advice = Den Knips durch eine Stelle angeben, die auf seiner Naht liegt, außerhalb der Öffnungen von Abnähern.
-finding-notch-apart = der Knips { $notch } von { $seam } ist bei { $told } auf { $side } angegeben und träfe sein Gegenstück bei { $meets }: { $apart } daneben, Grenze { $limit }
-finding-notch-apart-means = Zwei Knipse, die sich treffen sollen, liegen auseinander.
+finding-notch-off = das Passzeichen { $notch } von { $seam } hat keine Stelle auf { $side }: { $problem }
+finding-notch-off-means = Ein Passzeichen hat keine Stelle auf einer Seite seiner Naht.
+finding-notch-off-advice = Das Passzeichen durch eine Stelle angeben, die auf seiner Naht liegt, außerhalb der Öffnungen von Abnähern.
+finding-notch-apart = das Passzeichen { $notch } von { $seam } ist bei { $told } auf { $side } angegeben und träfe sein Gegenstück bei { $meets }: { $apart } daneben, Grenze { $limit }
+finding-notch-apart-means = Zwei Passzeichen, die sich treffen sollen, liegen auseinander.
 finding-notch-apart-advice = Einen der beiden verschieben oder den zweiten weglassen: dann macht ihn das Programm.
-finding-notch-near = der Knips { $notch } von { $seam } ist { $depth } tief in eine Nahtzugabe von { $allowance } an { $edge } geschnitten: es bleiben { $left }, Grenze { $limit }
-finding-notch-near-means = Ein Knips reicht zu nah an die Naht.
-finding-notch-near-advice = Die Nahtzugabe verbreitern oder den Knips weniger tief machen.
-finding-seams-alike = { $seams } sind gleich lang und gleich geknipst, so dass ihre Schnittteile verwechselt werden können; die Knipse an verschiedene Stellen setzen
-finding-seams-alike-means = Nähte einer Länge haben dieselben Knipse, so dass Schnittteile verwechselt werden können.
-finding-seams-alike-advice = Einen Knips von einer davon an eine andere Stelle setzen oder ihm zwei Striche geben.
+finding-notch-near = das Passzeichen { $notch } von { $seam } ist { $depth } tief in eine Nahtzugabe von { $allowance } an { $edge } geschnitten: es bleiben { $left }, Grenze { $limit }
+finding-notch-near-means = Ein Passzeichen reicht zu nah an die Naht.
+finding-notch-near-advice = Die Nahtzugabe verbreitern oder das Passzeichen weniger tief machen.
+finding-seams-alike = { $seams } sind gleich lang und mit gleichen Passzeichen versehen, so dass ihre Schnittteile verwechselt werden können; die Passzeichen an verschiedene Stellen setzen
+finding-seams-alike-means = Nähte einer Länge haben dieselben Passzeichen, so dass Schnittteile verwechselt werden können.
+finding-seams-alike-advice = Ein Passzeichen von einer davon an eine andere Stelle setzen oder ihm zwei Striche geben.
 finding-order-circular = diese Nähte warten aufeinander: { $members }
 finding-order-circular-means = Nähte sollen im Kreis nacheinander genäht werden.
 finding-order-circular-advice = Eine der Nähte auf keine der anderen warten lassen.

@@ -64,7 +64,7 @@ looked-at = geprüft: { $seams ->
     }, { $conditions ->
         [one] 1 Bedingung
        *[other] { $conditions } Bedingungen
-    }, Linien, die über Nähte laufen, Schnittlinien, Knipse, Bruchlinien und Säume, { $cuts ->
+    }, Linien, die über Nähte laufen, Schnittlinien, Passzeichen, Bruchlinien und Säume, { $cuts ->
         [one] 1 Zuschnitt
        *[other] { $cuts } Zuschnitte
     }, { $measures ->

@@ -595,7 +595,7 @@ roll-about = dem Abrollen
 roll-cannot = Naht { $seam } lässt sich in { $size } nicht abrollen
 roll-slider = wie weit Naht { $seam } abgerollt ist
 roll-to-start = Zum Anfang
-roll-to-notch = Zum nächsten Knips
+roll-to-notch = Zum nächsten Passzeichen
 roll-to-end = Zum Ende
 roll-state = { $size }: abgerollt bis { $far } von { $one } (erste Seite) und { $two } (zweite Seite)
 roll-match-mark = Passpunkt
@@ -604,7 +604,7 @@ roll-longer = am Ende ist die erste Seite { $by } mm länger
 roll-shorter = am Ende ist die erste Seite { $by } mm kürzer
 roll-piece-one = { $piece }, erste Seite, abgerollt
 roll-piece-two = { $piece }, zweite Seite, abgerollt
-roll-hint = Die zweite Seite rollt ohne zu rutschen an der ersten entlang; Punkte sind Knipse, der Ring ist die Berührung
+roll-hint = Die zweite Seite rollt ohne zu rutschen an der ersten entlang; Punkte sind Passzeichen, der Ring ist die Berührung
 
 ## Bögen
 sheets-title = Bögen

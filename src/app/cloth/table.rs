@@ -76,7 +76,7 @@ fn pinned(ui: &Ui, look: &Look, room: Rect) -> Rect {
     if own != room {
         let covered = own.expand2(vec2(4.0, 2.0));
         ui.painter().rect_filled(covered, 0.0, look.sheet);
-        ui.interact(covered, ui.scope_id().with("pinned"), Sense::CLICK);
+        ui.interact(covered, ui.scope_id().with(("pinned", room.top().to_bits())), Sense::CLICK);
     }
     own
 }
