@@ -4,9 +4,9 @@ use std::fmt::Write as _;
 
 use serde_json::json;
 
-use super::{Done, Stopped, report};
+use super::{Done, Stopped};
 use crate::base::Code;
-use crate::texts::{means, say};
+use crate::texts::{means, say, severity};
 
 /// Lists every kind of finding: its code, how bad it is, one sentence, whether it can be silenced or switched off.
 pub(super) fn run(json: bool) -> Result<Done, Stopped> {
@@ -25,7 +25,7 @@ pub(super) fn run(json: bool) -> Result<Done, Stopped> {
     let mut data = String::new();
     for code in Code::ALL {
         let off = if code.can_be_silenced() { say!("cli-finding-off") } else { say!("cli-finding-always") };
-        let severity = report::severity(code.severity());
+        let severity = severity(code.severity());
         // Writing to a string cannot fail.
         let _ = writeln!(data, "{} ({severity}, {off})\n    {}", code.word(), means(*code));
     }

@@ -6,8 +6,8 @@ use std::io::Write as _;
 use serde_json::{Map, Value as Json, json};
 
 use super::{Done, TROUBLE, named};
-use crate::base::{DisplayUnit, Finding, Severity};
-use crate::texts::{message, say};
+use crate::base::{DisplayUnit, Finding};
+use crate::texts::{message, say, severity};
 
 /// Prints data and messages; the exit. A reader that went away is no trouble, a disk that is full is.
 pub(super) fn print(done: &Done) -> u8 {
@@ -22,15 +22,6 @@ pub(super) fn print(done: &Done) -> u8 {
             TROUBLE
         }
         _ => done.exit,
-    }
-}
-
-/// How bad a finding is, in a word.
-pub(super) fn severity(severity: Severity) -> String {
-    match severity {
-        Severity::Error => say!("cli-error"),
-        Severity::Warning => say!("cli-warning"),
-        Severity::Note => say!("cli-note"),
     }
 }
 

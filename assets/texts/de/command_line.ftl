@@ -9,9 +9,6 @@ cli-window = hier lässt sich kein Fenster öffnen ({ $reason }); es geht auch o
 cli-window-file = DATEI
 
 ## Findings
-cli-error = Fehler
-cli-warning = Warnung
-cli-note = Hinweis
 cli-in-view = in Variante { $view }
 cli-silenced = stillgelegt: { $reason }
 cli-perhaps = vielleicht: { $formula }

@@ -9,9 +9,6 @@ cli-window = no window can be opened here ({ $reason }); the same engine runs wi
 cli-window-file = FILE
 
 ## Findings
-cli-error = error
-cli-warning = warning
-cli-note = note
 cli-in-view = in view { $view }
 cli-silenced = silenced: { $reason }
 cli-perhaps = perhaps: { $formula }
