@@ -43,8 +43,20 @@ fn words(language: Language) -> Vec<Word> {
         Language::English => {}
         Language::German => translate(&mut out, GERMAN),
     }
-    out.sort_by_key(|w| w.name.to_lowercase());
+    out.sort_by_key(|w| in_alphabet(&w.name));
     out
+}
+
+/// A word as it is put in order: small, marks on letters left out.
+fn in_alphabet(name: &str) -> String {
+    let bare = |letter| match letter {
+        'ä' => 'a',
+        'ö' => 'o',
+        'ü' => 'u',
+        'é' => 'e',
+        other => other,
+    };
+    name.to_lowercase().chars().map(bare).collect()
 }
 
 /// Puts name and sentence of another language in; a word that it has not stays as it is.
@@ -96,6 +108,8 @@ mod tests {
             assert!(other.sentence != word.sentence && other.us == word.us, "{word:?}");
         }
         assert!(german.iter().any(|w| w.uk == "dart" && w.name == "Abnäher"));
+        let at = |name: &str| german.iter().position(|w| w.name == name).expect("a word");
+        assert!(at("Applikation") < at("Ärmelstellung") && at("Ärmelstellung") < at("Armkugel"));
     }
 
     #[test]

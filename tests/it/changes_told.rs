@@ -96,7 +96,7 @@ fn commands_make_the_same_draft_in_every_language_and_tell_of_it_in_that_of_the_
         let mut work = Work::here(skirt());
         let mut told = Vec::new();
         for command in script() {
-            let done = work.run(&command).map_or_else(|refused| format!("! {refused}"), |told| told);
+            let done = work.run(&command).unwrap_or_else(|refused| format!("! {refused}"));
             told.push((command.label(), done));
         }
         (told, file::write(work.draft()))
