@@ -1,8 +1,8 @@
 //! All words that a person reads: catalogues in the open format Fluent (`assets/texts`, a folder for each language), and how numbers,
 //! lengths and dates are written.
 //!
-//! Two persons read, perhaps in two languages: whoever buys the pattern, in the draft's language ([`t!`], [`current`]), and whoever is at
-//! the program, in their own ([`say!`], [`own`]): the window, findings, refusals, help. So a finding stays in the designer's language
+//! Two persons read, perhaps in two languages: whoever buys the pattern, in the draft's language (`t!`, [`current`]), and whoever is at
+//! the program, in their own (`say!`, [`own`]): the window, findings, refusals, help. So a finding stays in the designer's language
 //! while a booklet is made in another. Formulas, drafts and files for other programs hold no words of here, and their numbers keep the point.
 //!
 //! Both are of the thread. The first is set around what makes something for readers ([`speaking`]), the second by the window and the

@@ -38,6 +38,7 @@ fn parsed(text: &str) -> BTreeMap<String, String> {
 }
 
 /// The same in English and in German.
+#[cfg(feature = "window")]
 pub fn catalogues() -> [BTreeMap<String, String>; 2] {
     Language::ALL.map(catalogue)
 }
