@@ -163,6 +163,42 @@ fn window(preferences: &str, chosen: &str) -> Stage {
     stage
 }
 
+/// Parts of the smock as the finder finds them, each with the word for what it is.
+const PARTS: [(&str, &str); 8] = [
+    ("front", "Schnittteil"),
+    ("front_block.tip", "Punkt"),
+    ("front_block.armhole", "Kante"),
+    ("pocket_rim", "Naht"),
+    ("neck_binding", "Streifen"),
+    ("button", "Zutat"),
+    ("main", "Material"),
+    ("bust", "Zeile"),
+];
+
+/// Where the card begins and the window ends; between which heights it is seen, px.
+const CARD: (f32, f32) = (1290.0, 1600.0);
+const HEIGHTS: (f32, f32) = (175.0, 800.0);
+
+#[test]
+fn german_words_have_room_on_every_card() {
+    let mut stage = Stage::on("work-smock.ron");
+    in_german(&mut stage);
+    stage.ctrl(Key::Comma);
+    for (name, kind) in PARTS {
+        stage.find_and_do(name);
+        stage.rest();
+        let on_card = |t: &&Told| {
+            t.rect.is_some_and(|r| r.right() > CARD.0 + 1.0 && (HEIGHTS.0..HEIGHTS.1).contains(&r.center().y))
+        };
+        let told: Vec<&Told> = stage.told.iter().filter(on_card).collect();
+        assert!(told.iter().any(|t| t.name == kind), "{name}: {}", stage.all());
+        // A line that is longer than its field rolls within it.
+        let is_beyond = |r: egui::Rect, t: &Told| r.left() < CARD.0 || t.can_be_used && r.right() > CARD.1;
+        let beyond: Vec<&&Told> = told.iter().filter(|t| t.rect.is_some_and(|r| is_beyond(r, t))).collect();
+        assert!(beyond.is_empty(), "{name}: {beyond:?}");
+    }
+}
+
 /// Where the contents end; where the menus stand, px.
 const CONTENTS: f32 = 250.0;
 const MENUS: (f32, f32) = (700.0, 44.0);
