@@ -165,7 +165,7 @@ impl Card<'_> {
         let (caption, hint) = (say!("card-order"), say!("card-order-hint"));
         self.text(ui, Address::new(part.clone(), "order"), &caption, false, &hint);
         field::caption(ui, self.look, &say!("card-pressed"));
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             for (word, pressed) in [
                 (say!("card-pressed-open"), SeamPressed::Open),
                 (say!("card-pressed-one"), SeamPressed::ToOne),

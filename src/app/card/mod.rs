@@ -16,7 +16,7 @@ mod view;
 
 pub(super) use piece::outline_is_open;
 
-use egui::{Align, Layout, RichText, ScrollArea, Ui, vec2};
+use egui::{Align, Layout, RichText, ScrollArea, TextStyle, TextWrapMode, Ui, WidgetText, vec2};
 
 use super::field::{self, Form};
 use super::help;
@@ -27,6 +27,15 @@ use crate::base::Finding;
 use crate::document::{Address, Inner, Part, Role};
 use crate::session::Act;
 use crate::texts::say;
+
+/// Between buttons at the head of a card, and behind them, px.
+const ACT_GAP: f32 = 4.0;
+const RIGHT: f32 = 8.0;
+
+/// The name of an action, whether it asks for more or not.
+fn bare(act: Act) -> &'static str {
+    act.action().name().trim_end_matches(" …")
+}
 
 /// What every card needs.
 struct Card<'a> {
@@ -88,28 +97,45 @@ impl Card<'_> {
             });
             help::question(ui, &say!("card-question"), "card", self.wishes);
         });
+        let kind = if matches!(part, Part::Step(_)) { String::new() } else { part.kind_words() };
+        let mut acts = match part {
+            Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
+            _ => [Act::Delete, Act::UsedBy, Act::Rename],
+        };
+        let has_acts = !part.name().is_empty() || matches!(part, Part::Step(_));
+        let padding = 2.0 * ui.spacing().button_padding.x;
+        let wide = |words: &str, style: TextStyle| {
+            WidgetText::from(words).into_galley(ui, Some(TextWrapMode::Extend), f32::INFINITY, style).size().x
+        };
+        let taken = acts.iter().map(|act| wide(bare(*act), TextStyle::Button) + padding + ACT_GAP).sum::<f32>();
+        let kind_width = wide(&kind, TextStyle::Body) + ui.spacing().item_spacing.x;
+        let beside = kind_width + taken + RIGHT <= ui.available_width();
         ui.horizontal(|ui| {
-            if !matches!(part, Part::Step(_)) {
-                ui.label(RichText::new(part.kind_words()).font(letters(look::SMALL)).color(self.look.soft));
+            if !kind.is_empty() {
+                ui.label(RichText::new(kind).font(letters(look::SMALL)).color(self.look.soft));
             }
-            let acts = match part {
-                Part::Step(_) => [Act::Delete, Act::RowDown, Act::RowUp],
-                _ => [Act::Delete, Act::UsedBy, Act::Rename],
-            };
-            if !part.name().is_empty() || matches!(part, Part::Step(_)) {
+            if has_acts && beside {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
-                    ui.spacing_mut().item_spacing.x = 4.0;
-                    ui.add_space(8.0);
-                    for act in acts {
-                        let word = act.action().name().trim_end_matches(" …");
-                        if ui.small_button(word).on_hover_text(act.action().what()).clicked() {
-                            self.wishes.push(Wish::Act(act));
-                        }
-                    }
+                    ui.add_space(RIGHT);
+                    self.acts(ui, &acts);
                 });
             }
         });
+        // Where a language has longer words they get lines of their own.
+        if has_acts && !beside {
+            acts.reverse();
+            ui.horizontal_wrapped(|ui| self.acts(ui, &acts));
+        }
         ui.add_space(4.0);
+    }
+
+    fn acts(&mut self, ui: &mut Ui, acts: &[Act]) {
+        ui.spacing_mut().item_spacing.x = ACT_GAP;
+        for act in acts {
+            if ui.small_button(bare(*act)).on_hover_text(act.action().what()).clicked() {
+                self.wishes.push(Wish::Act(*act));
+            }
+        }
     }
 
     /// A text of the draft in a field, with what was found about it.
