@@ -458,7 +458,7 @@ MENDED = ""
 def profile(programs, args):
     """Instructions of publishing, a pull and opening, by function (callgrind, about 60 s)."""
     text = (
-        "## Where the time goes\n\nInstructions counted by callgrind, which no load disturbs, on one core. Publishing: every kind of file of `bodice-finished.ron` in one size, "
+        "## Where the time goes\n\nInstructions counted by callgrind, which no load disturbs, on one core. Publishing: every kind of file of `work-smock.ron` in one size of its first view, "
         "from its computed and finished model. Pulling: twenty moves of a handle of the front of `panel-top.ron`, with its 15 derived pieces, in all "
         "sizes: computed, finished and proved after each. Opening: `work-smock.ron`, read, computed, finished and proved.\n\n"
     )

@@ -127,7 +127,7 @@ fn undo() {
 pub fn counted(name: &str) {
     match name {
         "publishing" => {
-            let draft = file::read(include_str!("../../examples/bodice-finished.ron")).unwrap().draft;
+            let draft = file::read(include_str!("../../examples/work-smock.ron")).unwrap().draft;
             let model = Engine::new().compute(&draft);
             let finished = finish(&draft, &model);
             let (wish, what) = (PrintWish::default(), What::ALL);

@@ -95,6 +95,11 @@ fn cut_lines(finished: &Finished) -> Vec<&tracewheel::finish::FinishedCut> {
     finished.cases[0].iter().flatten().flat_map(|p| &p.cuts).collect()
 }
 
+/// By the other library, in its largest integers.
+fn set_off(points: &Vec<[f64; 2]>, style: &OutlineStyle<f64>) -> Vec<Vec<Vec<[f64; 2]>>> {
+    OutlineOffset::<[f64; 2]>::outline_as::<i64>(points, style)
+}
+
 /// The outside of what came of setting off.
 fn outside(shapes: &[Vec<Vec<[f64; 2]>>]) -> Option<&Vec<[f64; 2]>> {
     shapes.iter().filter_map(|s| s.first()).max_by(|a, b| area(a).abs().total_cmp(&area(b).abs()))
@@ -124,10 +129,10 @@ pub fn run(rounds: usize, folder: &Path) {
         for _ in 0..rounds {
             times.push([
                 millis(|| drop(finish(&draft, &model))),
-                millis(|| stitches.iter().for_each(|s| drop(s.outline_as::<i64>(&style)))),
+                millis(|| stitches.iter().for_each(|s| drop(set_off(s, &style)))),
             ]);
         }
-        let theirs: Vec<_> = stitches.iter().map(|s| s.outline_as::<i64>(&style)).collect();
+        let theirs: Vec<_> = stitches.iter().map(|s| set_off(s, &style)).collect();
         let theirs: Vec<_> = theirs.iter().map(|shapes| outside(shapes).cloned().unwrap_or_default()).collect();
         let ours: Vec<_> = cuts.iter().map(|c| polygon(c.outline.as_ref().unwrap())).collect();
         let elements: usize = cuts.iter().filter_map(|c| c.outline.as_ref()).map(|o| o.elements().len()).sum();

@@ -64,7 +64,7 @@ struct Theirs {
 
 impl Theirs {
     fn items(&mut self, items: &[Item], out: &mut Vec<Operation>) {
-        let mut op = |out: &mut Vec<Operation>, word: &str, operands: Vec<Object>| out.push(Operation::new(word, operands));
+        let op = |out: &mut Vec<Operation>, word: &str, operands: Vec<Object>| out.push(Operation::new(word, operands));
         for item in items {
             match item {
                 Item::Stroke { path, pen } if !path.is_empty() => {
