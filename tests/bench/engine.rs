@@ -358,7 +358,9 @@ fn once(name: &str) {
         "growth" => growth::grown(),
         "counted-publishing" | "counted-pulling" | "counted-opening" => growth::counted(&name["counted-".len()..]),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
-        other => panic!("{other} is not known: block, literal, large, joined, finishing, garment, publishing, memory, waits, growth, counted-…"),
+        other => panic!(
+            "{other} is not known: block, literal, large, joined, finishing, garment, publishing, memory, waits, growth, counted-…"
+        ),
     }
 }
 

@@ -37,7 +37,10 @@ pub fn waits() {
     let by_turns = |i: usize| if i.is_multiple_of(2) { &b } else { &a };
     row("the same, a handle of the block pulled", times(61, |i| drop(engine.compute(by_turns(i)))));
     let draft = joined();
-    row("30 pieces x 60 points x 20 sizes, 60 found values, from scratch", times(7, |_| drop(Engine::new().compute(&draft))));
+    row(
+        "30 pieces x 60 points x 20 sizes, 60 found values, from scratch",
+        times(7, |_| drop(Engine::new().compute(&draft))),
+    );
     let grown = |mm: f64| {
         let mut other = draft.clone();
         for cell in &mut other.chart.rows[0].cells {
@@ -158,7 +161,9 @@ pub fn counted(name: &str) {
 /// The command that makes of one draft the other, which differs from it in one text of the front's armhole.
 fn handle(from: &tracewheel::document::Draft, to: &tracewheel::document::Draft) -> Command {
     let edge = Part::Inner("front".into(), Inner::Edge, "armhole".into());
-    let differs = (0..9).map(|i| Address::nth(edge.clone(), "arriving", i)).chain((0..9).map(|i| Address::nth(edge.clone(), "leaving", i)));
+    let differs = (0..9)
+        .map(|i| Address::nth(edge.clone(), "arriving", i))
+        .chain((0..9).map(|i| Address::nth(edge.clone(), "leaving", i)));
     let mut differs = differs.filter(|at| from.text(at).is_some() && from.text(at) != to.text(at));
     let at = differs.next().expect("a handle that differs");
     let text = to.text(&at).unwrap().to_owned();
