@@ -21,14 +21,20 @@ impl<S: Scalar> Curve<S> {
     /// # Errors
     /// No segments; a coordinate that is not finite; a gap of more than 0.01 mm between two of them.
     pub fn new(segments: Vec<Segment<S>>) -> Result<Self, CurveError> {
+        Self::check(&segments)?;
+        let lengths: Vec<S> = segments.iter().map(Segment::length).collect();
+        match lengths.iter().position(|length| !length.value().is_finite()) {
+            Some(segment) => Err(CurveError::NotFinite { segment }),
+            None => Ok(Self::with_lengths(segments, lengths)),
+        }
+    }
+    /// Whether segments make a curve.
+    fn check(segments: &[Segment<S>]) -> Result<(), CurveError> {
         if segments.is_empty() {
             return Err(CurveError::Empty);
         }
-        let lengths: Vec<S> = segments.iter().map(Segment::length).collect();
-        for (segment, (s, length)) in segments.iter().zip(&lengths).enumerate() {
-            if !s.is_finite() || !length.value().is_finite() {
-                return Err(CurveError::NotFinite { segment });
-            }
+        if let Some(segment) = segments.iter().position(|s| !s.is_finite()) {
+            return Err(CurveError::NotFinite { segment });
         }
         for (i, pair) in segments.windows(2).enumerate() {
             let gap = (pair[1].start().plain() - pair[0].end().plain()).length();
@@ -36,7 +42,17 @@ impl<S: Scalar> Curve<S> {
                 return Err(CurveError::Gap { segment: i + 1, gap });
             }
         }
-        Ok(Self::with_lengths(segments, lengths))
+        Ok(())
+    }
+    /// The closed path that these segments draw; where nothing else is asked, their lengths need not be computed.
+    ///
+    /// # Errors
+    /// As [`Curve::new`].
+    pub fn ring(segments: &[Segment<S>]) -> Result<BezPath, CurveError> {
+        Self::check(segments)?;
+        let mut path = drawn(segments);
+        path.close_path();
+        Ok(path)
     }
     /// The straight curve between two points.
     ///
@@ -110,12 +126,7 @@ impl<S: Scalar> Curve<S> {
     }
     /// For drawing: arcs become cubics within 1e-4 mm, all else is exact.
     pub fn to_path(&self) -> BezPath {
-        let mut path = BezPath::new();
-        path.move_to(self.start().value());
-        for segment in &self.segments {
-            segment.draw(&mut path);
-        }
-        path
+        drawn(&self.segments)
     }
     /// The curve that a path draws, without its closing line.
     ///
@@ -144,4 +155,32 @@ impl<S: Scalar> Curve<S> {
     pub fn is_finite(&self) -> bool {
         self.total.value().is_finite() && self.segments.iter().all(Segment::is_finite)
     }
+}
+
+impl Curve<f64> {
+    /// Run straight on by `before` at its start and by `more` at its end; none where it has no direction there.
+    pub fn run_on(&self, before: f64, more: f64) -> Option<Self> {
+        let (mut segments, mut lengths) = (self.segments.clone(), self.lengths.clone());
+        if before > 0.0 {
+            let line = Segment::Line(self.start() - self.start_tangent()?.scaled(before), self.start());
+            segments.insert(0, line);
+            lengths.insert(0, line.length());
+        }
+        if more > 0.0 {
+            let line = Segment::Line(self.end(), self.end() + self.end_tangent()?.scaled(more));
+            segments.push(line);
+            lengths.push(line.length());
+        }
+        let curve = Self::with_lengths(segments, lengths);
+        curve.is_finite().then_some(curve)
+    }
+}
+
+fn drawn<S: Scalar>(segments: &[Segment<S>]) -> BezPath {
+    let mut path = BezPath::new();
+    if let Some(first) = segments.first() {
+        path.move_to(first.start().value());
+    }
+    segments.iter().for_each(|segment| segment.draw(&mut path));
+    path
 }

@@ -23,6 +23,16 @@ struct Apart<S> {
     grow: S,
 }
 
+impl<S: Scalar> Apart<S> {
+    fn at(&self, segment: &Segment<S>, u: S) -> S {
+        // Of plain numbers one that does not grow is everywhere the same; derivatives may still hang on the length.
+        if size_of::<S>() == size_of::<f64>() && self.grow.value() == 0.0 {
+            return self.from;
+        }
+        self.from + self.grow * segment.length_to(u)
+    }
+}
+
 impl<S: Scalar> Curve<S> {
     /// The parallel on the right-hand side of travel as seen (negative distances: on the left), the distance running evenly by arc length
     /// from `d0` to `d1`. Straight and round stretches exactly where the distance is constant, else cubics within 1e-6 mm at equal
@@ -120,7 +130,7 @@ fn ray<S: Scalar>(segment: &Segment<S>, apart: Apart<S>, t: f64) -> Option<(Pt<S
     let speed = velocity.length();
     let turning =
         if speed.value() > 0.0 { velocity.cross(segment.acceleration(u)) / (speed * speed) } else { S::zero() };
-    let distance = apart.from + apart.grow * segment.length_to(u);
+    let distance = apart.at(segment, u);
     let forward = speed - distance * turning;
     if forward.value() < 0.0 || (forward.value() == 0.0 && speed.value() > 0.0) || !forward.value().is_finite() {
         return None;

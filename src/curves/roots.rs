@@ -3,9 +3,22 @@
 /// Halvings of an interval, or Newton's steps in it, before the best so far is taken.
 const MOST_STEPS: usize = 100;
 
+/// So many coefficients need no memory of their own: what curves ask for has fewer.
+const FEW: usize = 16;
+
 /// The value at `t`, by de Casteljau's scheme.
 pub fn value(coefficients: &[f64], t: f64) -> f64 {
-    let mut row = coefficients.to_vec();
+    let mut room = [0.0; FEW];
+    match room.get_mut(..coefficients.len()) {
+        Some(row) => {
+            row.copy_from_slice(coefficients);
+            narrowed(row, t)
+        }
+        None => narrowed(&mut coefficients.to_vec(), t),
+    }
+}
+
+fn narrowed(row: &mut [f64], t: f64) -> f64 {
     for last in (1..row.len()).rev() {
         for i in 0..last {
             row[i] += (row[i + 1] - row[i]) * t;

@@ -169,19 +169,6 @@ pub(super) fn meet_lines((p, way): (Pt<f64>, Pt<f64>), (q, other): (Pt<f64>, Pt<
     (turn.abs() > tolerance::EQUAL).then(|| p + way.scaled((q - p).cross(other) / turn))
 }
 
-/// A curve, run straight on by `more` at its start and at its end.
-pub(super) fn lengthened(curve: &Curve<f64>, before: f64, more: f64) -> Option<Curve<f64>> {
-    let mut segments = Vec::with_capacity(curve.segments().len() + 2);
-    if before > 0.0 {
-        segments.push(Segment::Line(curve.start() - curve.start_tangent()?.scaled(before), curve.start()));
-    }
-    segments.extend(curve.segments().iter().copied());
-    if more > 0.0 {
-        segments.push(Segment::Line(curve.end(), curve.end() + curve.end_tangent()?.scaled(more)));
-    }
-    Curve::new(segments).ok()
-}
-
 /// The end of an allowance beyond a line that is sewn (or folded) first: a path from that line outwards.
 pub(super) struct Lid {
     /// Where the later cut line crosses the sewn line, or its prolongation.
@@ -204,7 +191,7 @@ pub(super) fn mirrored_lid(at: Pt<f64>, axis: Pt<f64>, later: &Limb<'_>, width: 
     let far = (place + 3.0 * width + reach).min(whole.length());
     let inner = whole.between(place, far)?;
     let path = inner.moved(&Rigid::mirroring(at, at + axis)?);
-    Some(Lid { foot, path: lengthened(&path, 0.0, reach)?, from: (place - reach).max(0.0) })
+    Some(Lid { foot, path: path.run_on(0.0, reach)?, from: (place - reach).max(0.0) })
 }
 
 /// The later cut line of the other piece, laid against this one along the line sewn first: `lay` takes it there.
@@ -220,12 +207,12 @@ pub(super) fn laid_lid(
     let (whole, foot, place) = over_axis(at, axis, &other.off.moved(lay), reach)?;
     let path = whole.between(place, (place + 3.0 * width + reach).min(whole.length()))?;
     let (_, _, own_place) = over_axis(at, axis, own.off, reach)?;
-    Some(Lid { foot, path: lengthened(&path, 0.0, reach)?, from: (own_place - reach).max(0.0) })
+    Some(Lid { foot, path: path.run_on(0.0, reach)?, from: (own_place - reach).max(0.0) })
 }
 
 /// A line that leaves a corner, run on backwards, and where it crosses the axis nearest to the corner.
 fn over_axis(at: Pt<f64>, axis: Pt<f64>, line: &Curve<f64>, reach: f64) -> Option<(Curve<f64>, Pt<f64>, f64)> {
-    let whole = lengthened(line, reach, 0.0)?;
+    let whole = line.run_on(reach, 0.0)?;
     let met = whole.meets_line(at, axis).ok()?;
     let near = |m: &crate::curves::Met<f64>| (m.point - at).length();
     let cross = met.into_iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
@@ -245,14 +232,14 @@ pub(super) fn turned_twice(lid: Lid, at: Pt<f64>, axis: Pt<f64>, out: Pt<f64>, h
     let tail = lid.path.between(at_below, at_fold)?.reversed().moved(&Rigid::mirroring(fold, fold + axis)?);
     let mut segments = lid.path.between(0.0, at_fold)?.segments().to_vec();
     segments.extend(tail.segments().iter().copied());
-    let path = lengthened(&Curve::new(segments).ok()?, 0.0, hem.depth)?;
+    let path = Curve::new(segments).ok()?.run_on(0.0, hem.depth)?;
     Some(Lid { path, ..lid })
 }
 
 /// The cut line of what is sewn first (arriving), its end by a lid, and the later cut line (leaving).
 pub(super) fn lidded(first: &Limb<'_>, later: &Limb<'_>, lid: &Lid) -> Option<Join> {
     let reach = reach_of(first.width.max(later.width));
-    let whole = lengthened(first.off, 0.0, reach)?;
+    let whole = first.off.run_on(0.0, reach)?;
     let met = lid.path.meets(&whole).ok()?;
     let meet = met.first()?;
     let place = whole.locate(meet.point).along;

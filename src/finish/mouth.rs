@@ -1,7 +1,7 @@
 //! The mouth of a dart, pleat or tuck: the line between its legs, so shaped that it lies on the edge when folded.
 
 use super::body::BodyMouth;
-use super::corner::{Join, Limb, lengthened, meet_lines, straight};
+use super::corner::{Join, Limb, meet_lines, straight};
 use crate::base::tolerance;
 use crate::curves::{Curve, Pt, Rigid, Segment};
 use crate::document::{DartForm, Pressed};
@@ -96,7 +96,7 @@ struct Flap {
 
 impl Flap {
     fn of(line: &Curve<f64>, leg: (Pt<f64>, Pt<f64>), reach: f64) -> Option<Self> {
-        let whole = lengthened(line, 0.0, reach)?;
+        let whole = line.run_on(0.0, reach)?;
         let near = |m: &crate::curves::Met<f64>| (m.point - leg.0).length();
         let met = whole.meets_line(leg.0, leg.1).ok()?;
         let cross = met.into_iter().min_by(|a, b| near(a).total_cmp(&near(b)))?;
@@ -104,7 +104,7 @@ impl Flap {
         let end_line = if cross.along > keep { straight(line.end(), cross.point) } else { None };
         let back = whole.between((cross.along - reach).max(0.0), cross.along)?.reversed();
         let path = back.moved(&Rigid::mirroring(leg.0, leg.0 + leg.1)?);
-        Some(Self { keep, end_line, foot: cross.point, path: lengthened(&path, 0.0, reach)? })
+        Some(Self { keep, end_line, foot: cross.point, path: path.run_on(0.0, reach)? })
     }
 
     /// The path up to the middle of the mouth.
@@ -131,7 +131,7 @@ fn cut_out(mouth: &BodyMouth, legs: &Legs, before: &Limb<'_>, behind: &Limb<'_>,
     }
     let reach = 4.0 * leg + (mouth.at[1] - mouth.at[0]).length() + 10.0;
     let on = |line: &Curve<f64>, (p, way): (Pt<f64>, Pt<f64>)| {
-        let whole = lengthened(line, 0.0, reach)?;
+        let whole = line.run_on(0.0, reach)?;
         let met = whole.meets_line(p, way).ok()?;
         met.into_iter().min_by(|m, n| (m.point - p).length().total_cmp(&(n.point - p).length()))
     };

@@ -86,6 +86,8 @@ pub struct ClothPiece {
     pub border: Option<f64>,
     /// Whether nothing tells its thread, so that its own height was taken.
     pub untold_grain: bool,
+    /// See [`ClothPiece::digest`].
+    digest: u128,
 }
 
 /// Half of a piece that is cut on the fold.
@@ -226,7 +228,7 @@ impl<'a> ClothBook<'a> {
                 for (place, cut) in plan.frames()[*frame].finishing.cuts.iter().enumerate() {
                     if *cut.material == *call.material {
                         let one = self.piece(*case, (*frame, place, cut))?;
-                        out.pieces.push(ClothPiece { count: one.count.saturating_mul(times), ..one });
+                        out.pieces.push(one.times(times));
                     }
                 }
             }
@@ -386,7 +388,9 @@ fn piece(
         both_ways: cut.both_ways,
         border,
         untold_grain: told.is_none(),
-    })
+        digest: 0,
+    }
+    .digested())
 }
 
 /// A piece on the fold unfolded, and its half where the fold runs along the thread.
@@ -443,6 +447,16 @@ impl OnCloth {
 impl ClothPiece {
     /// Digest of all that says how it may lie.
     pub fn digest(&self) -> u128 {
+        self.digest
+    }
+
+    /// So many times as often.
+    fn times(self, times: u32) -> Self {
+        let count = self.count.saturating_mul(times);
+        if count == self.count { self } else { Self { count, ..self }.digested() }
+    }
+
+    fn digested(mut self) -> Self {
         let mut bytes = Bytes(vec![1, self.face as u8, u8::from(self.symmetric), u8::from(self.both_ways)]);
         bytes.0.extend(self.count.to_be_bytes());
         bytes.number(self.border.unwrap_or(0.0));
@@ -450,7 +464,8 @@ impl ClothPiece {
         if let Some(half) = &self.half {
             bytes.points(&half.outline);
         }
-        digest(&[&bytes.0])
+        self.digest = digest(&[&bytes.0]);
+        self
     }
 }
 

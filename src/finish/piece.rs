@@ -285,10 +285,8 @@ impl Case<'_> {
     /// The stitch line with its mouths shaped.
     fn stitch_line(&self, frame: usize, work: &Work) -> Option<BezPath> {
         if work.body.mouths.is_empty() {
-            let segments = work.body.edges.iter().flat_map(|e| e.segments().iter().copied());
-            let mut path = Curve::new(segments.collect()).ok()?.to_path();
-            path.close_path();
-            return Some(path);
+            let segments: Vec<_> = work.body.edges.iter().flat_map(|e| e.segments().iter().copied()).collect();
+            return Curve::ring(&segments).ok();
         }
         let told = vec![EdgeWidths::default(); work.body.edges.len()];
         let stretches = ring::stretches(&work.body, &told)?;
@@ -504,9 +502,7 @@ fn assembled(stretches: &[Stretch], joins: &[Join]) -> Option<(BezPath, Option<P
             None => ring[0] = started_at(first, last.end()),
         }
     }
-    let mut path = Curve::new(ring).ok()?.to_path();
-    path.close_path();
-    Some((path, used_up))
+    Some((Curve::ring(&ring).ok()?, used_up))
 }
 
 /// A segment that starts where the one before it ends, so that no sliver lies between them.

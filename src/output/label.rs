@@ -3,6 +3,8 @@
 //! Candidates lie on level lines through the shape; for each the largest box of the label's proportions is computed
 //! exactly against the flattened outline, so the label never reaches over it.
 
+use std::cell::OnceCell;
+
 use kurbo::{BezPath, Line, PathEl, Point, Rect, Shape, Size};
 
 use crate::base::tolerance;
@@ -28,6 +30,8 @@ pub struct Shapes {
     outline: Vec<Line>,
     obstacles: Vec<Line>,
     bounds: Rect,
+    /// Where the level lines cross the outline, and the lines in it: several labels are tried in the same shapes.
+    levels: [OnceCell<Vec<Vec<f64>>>; 2],
 }
 
 impl Shapes {
@@ -39,7 +43,11 @@ impl Shapes {
             if all == Rect::ZERO { one } else { all.union(one) }
         });
         let obstacles = lines.iter().flat_map(|l| flattened(l, false)).collect();
-        Self { outline, obstacles, bounds }
+        Self { outline, obstacles, bounds, levels: Default::default() }
+    }
+
+    fn level(&self, level: usize) -> f64 {
+        self.bounds.y0 + self.bounds.height() * (level as f64 + 0.5) / LEVELS as f64
     }
 
     /// Whether the point is inside the outline.
@@ -59,10 +67,14 @@ impl Shapes {
     pub fn room_above(&self, floor: f64, size: Size, enough: f64, clear: bool) -> Option<Room> {
         let mut best: Option<(Room, f64)> = None;
         let mut hint = 0;
-        for level in 0..LEVELS {
-            let y = self.bounds.y0 + self.bounds.height() * (level as f64 + 0.5) / LEVELS as f64;
-            let inner = if clear { crossings(&self.obstacles, y) } else { Vec::new() };
-            for pair in crossings(&self.outline, y).chunks_exact(2) {
+        let crossed = |lines: &[Line]| (0..LEVELS).map(|level| crossings(lines, self.level(level))).collect();
+        let [outer, lines] = &self.levels;
+        let outer: &Vec<Vec<f64>> = outer.get_or_init(|| crossed(&self.outline));
+        let lines: &[Vec<f64>] = if clear { lines.get_or_init(|| crossed(&self.obstacles)) } else { &[] };
+        for (level, crossed) in outer.iter().enumerate() {
+            let y = self.level(level);
+            let inner = lines.get(level).map_or(&[][..], Vec::as_slice);
+            for pair in crossed.chunks_exact(2) {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
                     let off = centre.distance_squared(self.bounds.center());

@@ -21,6 +21,7 @@ mod nest;
 mod notes;
 mod paper;
 mod pdf;
+mod pdf_stream;
 mod pdf_text;
 mod photo;
 mod picture_digest;

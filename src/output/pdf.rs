@@ -13,6 +13,7 @@ use thiserror::Error;
 
 use super::drawing::{Align, Ink, Item, Picture, Shared, Text};
 use super::font;
+use super::pdf_stream::Packer;
 use super::pdf_text::TextBook;
 use super::photo::Photo;
 use crate::base::{Scalar, digest, round_half_away};
@@ -64,6 +65,14 @@ pub enum PdfError {
     Font {
         /// What went wrong.
         problem: String,
+    },
+    /// More than one stream can hold.
+    #[error(
+        "a page has {bytes} bytes of drawing, more than can be packed into a PDF file; publish fewer sizes or pieces together"
+    )]
+    TooMuch {
+        /// Before packing.
+        bytes: usize,
     },
 }
 
@@ -142,7 +151,8 @@ fn assembled(
     };
     let mut pdf = Pdf::new();
     let (catalog, tree, info, metadata) = (next(), next(), next(), next());
-    let fonts = text.write(&mut pdf, &mut next)?;
+    let mut packer = Packer::new();
+    let fonts = text.write(&mut pdf, &mut packer, &mut next)?;
     let layer_refs: Vec<Ref> = layers.iter().map(|_| next()).collect();
     let form_refs: Vec<Ref> = forms.iter().map(|_| next()).collect();
     let photo_refs: Vec<Ref> = photos.iter().map(|_| next()).collect();
@@ -199,11 +209,11 @@ fn assembled(
             .parent(tree)
             .media_box(Rect::new(0.0, 0.0, points(page.width), points(page.height)))
             .contents(*content_ref);
-        pdf.stream(*content_ref, &compressed(content)).filter(Filter::FlateDecode);
+        pdf.stream(*content_ref, &packer.packed(content)?).filter(Filter::FlateDecode);
     }
 
     for (form, reference) in forms.iter().zip(&form_refs) {
-        let bytes = compressed(&form.content);
+        let bytes = packer.packed(&form.content)?;
         let mut object = pdf.form_xobject(*reference, &bytes);
         let room = form.what.room;
         let corner = |v: f64| round_half_away(v, STEP) as f32;
@@ -213,7 +223,7 @@ fn assembled(
     }
 
     for (photo, reference) in photos.iter().zip(&photo_refs) {
-        let bytes = if photo.is_jpeg { photo.bytes.clone() } else { compressed(&photo.points) };
+        let bytes = if photo.is_jpeg { photo.bytes.clone() } else { packer.packed(&photo.points)? };
         let mut object = pdf.image_xobject(*reference, &bytes);
         object.filter(if photo.is_jpeg { Filter::DctDecode } else { Filter::FlateDecode });
         object.width(photo.width as i32).height(photo.height as i32).bits_per_component(8);
@@ -465,8 +475,4 @@ fn xmp(title: &str) -> String {
          <pdf:Producer>{PRODUCER}</pdf:Producer>\n\
          </rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>"
     )
-}
-
-pub(super) fn compressed(data: &[u8]) -> Vec<u8> {
-    miniz_oxide::deflate::compress_to_vec_zlib(data, 6)
 }

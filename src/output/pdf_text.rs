@@ -9,7 +9,8 @@ use pdf_writer::{Filter, Finish, Name, Pdf, Rect, Ref, Str};
 use subsetter::GlyphRemapper;
 
 use super::font::{self, FONT, FONT_NAME, Glyph};
-use super::pdf::{PdfError, compressed};
+use super::pdf::PdfError;
+use super::pdf_stream::Packer;
 use crate::base::digest;
 
 const IDENTITY: SystemInfo<'_> = SystemInfo { registry: Str(b"Adobe"), ordering: Str(b"Identity"), supplement: 0 };
@@ -66,6 +67,10 @@ impl TextBook {
 
     fn placed(&mut self, glyph: Glyph, letter: char) -> (u16, usize) {
         let code = self.glyphs.remap(glyph.number);
+        // Most letters were there before.
+        if self.slots.first().and_then(|slot| slot.get(&code)) == Some(&letter) {
+            return (code, 0);
+        }
         self.widths.insert(code, glyph.advance);
         let slot = self.slots.iter().position(|slot| slot.get(&code).is_none_or(|l| *l == letter));
         let slot = slot.unwrap_or_else(|| {
@@ -82,14 +87,19 @@ impl TextBook {
     }
 
     /// Writes the font; returns the objects of the font resources in order of their numbers.
-    pub(super) fn write(&self, pdf: &mut Pdf, next: &mut impl FnMut() -> Ref) -> Result<Vec<Ref>, PdfError> {
+    pub(super) fn write(
+        &self,
+        pdf: &mut Pdf,
+        packer: &mut Packer,
+        next: &mut impl FnMut() -> Ref,
+    ) -> Result<Vec<Ref>, PdfError> {
         let broken = |problem: String| PdfError::Font { problem };
         let subset = subsetter::subset(FONT, 0, &self.glyphs).map_err(|e| broken(e.to_string()))?;
         let file = font::outlines_table(&subset).ok_or_else(|| broken("it has no outlines".to_owned()))?;
         let name = format!("{}+{FONT_NAME}", tag(&file));
         let (file_ref, descriptor) = (next(), next());
 
-        let packed = compressed(&file);
+        let packed = packer.packed(&file)?;
         let mut stream = pdf.stream(file_ref, &packed);
         stream.filter(Filter::FlateDecode);
         stream.pair(Name(b"Subtype"), Name(b"CIDFontType0C"));
@@ -131,7 +141,7 @@ impl TextBook {
             for (code, letter) in slot {
                 map.pair(*code, *letter);
             }
-            let map = compressed(&map.finish());
+            let map = packer.packed(&map.finish())?;
             let mut stream = pdf.cmap(letters, &map);
             stream.filter(Filter::FlateDecode);
         }

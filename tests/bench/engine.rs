@@ -1,6 +1,6 @@
 //! How long the engine takes: `cargo bench --no-default-features --bench engine`. Times are printed, never asserted.
 //!
-//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`; `joined`, `garment`, `publishing` and `memory` print figures.
+//! `-- --once NAME` runs one fixed case once, for counting instructions: `block`, `literal`, `large`; `joined`, `garment`, `publishing` and `memory` print figures; `waits`, `growth` and `counted-…` are for `figures.py`.
 #![allow(clippy::disallowed_methods, clippy::unwrap_used, clippy::print_stdout, missing_docs, reason = "a bench")]
 
 #[path = "../it/dice.rs"]
@@ -9,6 +9,7 @@ mod dice;
 #[path = "../../examples/generate.rs"]
 #[allow(dead_code, missing_docs)]
 mod generate;
+mod growth;
 
 use std::sync::Arc;
 use std::time::Instant;
@@ -324,16 +325,20 @@ fn median(runs: usize, work: impl FnMut(usize)) -> f64 {
 }
 
 /// Median and least of milliseconds over some runs.
-fn median_and_best(runs: usize, mut work: impl FnMut(usize)) -> [f64; 2] {
-    let mut times: Vec<f64> = (0..runs)
-        .map(|i| {
-            let begun = Instant::now();
-            work(i);
-            begun.elapsed().as_secs_f64() * 1e3
-        })
-        .collect();
+fn median_and_best(runs: usize, work: impl FnMut(usize)) -> [f64; 2] {
+    let mut times = times(runs, work);
     times.sort_by(f64::total_cmp);
     [times[runs / 2], times[0]]
+}
+
+/// Milliseconds of each run.
+fn times(runs: usize, mut work: impl FnMut(usize)) -> Vec<f64> {
+    let one = |i| {
+        let begun = Instant::now();
+        work(i);
+        begun.elapsed().as_secs_f64() * 1e3
+    };
+    (0..runs).map(one).collect()
 }
 
 fn once(name: &str) {
@@ -349,8 +354,13 @@ fn once(name: &str) {
         "finishing" => finishing_figures(),
         "garment" => garment_figures(),
         "publishing" => publishing_figures(),
+        "waits" => growth::waits(),
+        "growth" => growth::grown(),
+        "counted-publishing" | "counted-pulling" | "counted-opening" => growth::counted(&name["counted-".len()..]),
         "large" => assert!(!Engine::new().compute(&large(6, 6)).cases.is_empty()),
-        other => panic!("{other} is not known: block, literal, large, joined, finishing, garment, publishing, memory"),
+        other => panic!(
+            "{other} is not known: block, literal, large, joined, finishing, garment, publishing, memory, waits, growth, counted-…"
+        ),
     }
 }
 

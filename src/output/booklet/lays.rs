@@ -7,7 +7,7 @@ use kurbo::Size;
 use super::BookletOrder;
 use crate::document::LayPlan;
 use crate::finish::{ClothBook, letters};
-use crate::output::lay::{Lay, Named, cloth_words, common_words, kept_lays, lay_rows, need_words, sizes_words};
+use crate::output::lay::{Lay, Named, cloth_words, common_words, kept_lays_of, lay_rows, need_words, sizes_words};
 use crate::output::writing::Block;
 use crate::texts::t;
 
@@ -26,9 +26,9 @@ pub(super) fn lays(order: &BookletOrder<'_>) -> Vec<Block> {
     let is_told = |plan: &LayPlan| plan.sizes.iter().all(|s| addresses.contains(&s.size.as_str()));
     let signs = letters(model);
     let mut cloths: Vec<(String, Vec<(String, Lay)>)> = Vec::new();
-    for one in kept_lays(&ClothBook::new(model, order.finished)) {
+    for one in kept_lays_of(&ClothBook::new(model, order.finished), &is_told) {
         let plan = &draft.plans[one.place];
-        let Some(lay) = one.lay.ok().filter(|_| is_told(plan)) else { continue };
+        let Ok(lay) = one.lay else { continue };
         let sizes: Vec<(String, u32)> = plan.sizes.iter().map(|s| (s.size.clone(), s.count)).collect();
         let (cloth, own) = (cloth_words(&lay), (sizes_words(&sizes), lay));
         match cloths.iter_mut().find(|(c, _)| *c == cloth) {

@@ -38,8 +38,13 @@ pub fn fresh_lay(book: &ClothBook<'_>, plan: &LayPlan) -> Result<(Lay, Vec<(usiz
 
 /// All plans of a view.
 pub fn kept_lays(book: &ClothBook<'_>) -> Vec<KeptLay> {
+    kept_lays_of(book, &|_| true)
+}
+
+/// Those plans of a view that are wanted: the rest is not looked at.
+pub fn kept_lays_of(book: &ClothBook<'_>, is_wanted: &dyn Fn(&LayPlan) -> bool) -> Vec<KeptLay> {
     let model = book.model();
-    let own = model.draft.plans.iter().enumerate().filter(|(_, p)| p.view == model.view());
+    let own = model.draft.plans.iter().enumerate().filter(|(_, p)| p.view == model.view() && is_wanted(p));
     own.map(|(place, plan)| match fresh_lay(book, plan) {
         Ok((lay, locked)) => KeptLay { place, lay: Ok(lay), locked },
         Err(why) => KeptLay { place, lay: Err(why), locked: Vec::new() },

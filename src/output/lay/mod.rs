@@ -14,7 +14,7 @@ mod plan;
 
 pub use error::LayError;
 pub use job::{LayJob, LayNote, LayShape, LayStretch, OddOne, lay_job};
-pub use kept::{KeptLay, fresh_lay, kept_lays};
+pub use kept::{KeptLay, fresh_lay, kept_lays, kept_lays_of};
 pub use length::{Need, rounded_up, yards, yards_exact};
 pub use pages::{Named, cloth_words, common_words, lay_page, lay_pages, lay_rows, lay_words, need_words, sizes_words};
 pub use picture::{Letters, SMALLEST, laid_briefly, laid_words, lay_figure, legend};

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use super::{Page, sentence};
 use crate::document::{ClothLaid, LayPlan, Nap};
 use crate::finish::{ClothBook, plan_length};
-use crate::output::lay::{KeptLay, Need, kept_lays, laid_briefly, yards};
+use crate::output::lay::{KeptLay, Need, kept_lays_of, laid_briefly, yards};
 use crate::output::{Cell, Line, Table};
 use crate::texts::{outward, readable, t, typed};
 
@@ -20,8 +20,9 @@ pub(super) fn tables(page: &Page<'_>) -> Vec<Table> {
     if !own {
         return Vec::new();
     }
+    let is_shown = |plan: &LayPlan| !is_single(plan) || case_of_single(page, plan).is_some();
     // Why a plan tells nothing stands in the table.
-    let kept = outward(|| kept_lays(&ClothBook::new(page.model, page.finished)));
+    let kept = outward(|| kept_lays_of(&ClothBook::new(page.model, page.finished), &is_shown));
     [by_size(page, &kept), together(page, &kept)].into_iter().flatten().collect()
 }
 
@@ -40,21 +41,22 @@ fn is_single(plan: &LayPlan) -> bool {
     matches!(plan.sizes.as_slice(), [one] if one.count <= 1)
 }
 
+/// The size of a plan of one garment, if the table has it.
+fn case_of_single(page: &Page<'_>, plan: &LayPlan) -> Option<usize> {
+    let size = plan.sizes.first().filter(|_| is_single(plan))?;
+    let case = page.model.plan.cases.list.iter().position(|c| c.address == size.size)?;
+    page.cases.contains(&case).then_some(case)
+}
+
 fn by_size(page: &Page<'_>, kept: &[KeptLay]) -> Option<Table> {
     let mut table = page.table("cloth", t!("lay-table"));
-    let list = &page.model.plan.cases.list;
     // The least of several plans of one size; in the order in which they are kept.
     let mut cloths: Vec<(Cloth, &LayPlan)> = Vec::new();
     let mut needs: BTreeMap<(Cloth, usize), Need> = BTreeMap::new();
     let mut reasons: Vec<String> = Vec::new();
     for one in kept {
         let plan = &page.draft.plans[one.place];
-        let Some(case) = plan.sizes.first().and_then(|s| list.iter().position(|c| c.address == s.size)) else {
-            continue;
-        };
-        if !is_single(plan) || !page.cases.contains(&case) {
-            continue;
-        }
+        let Some(case) = case_of_single(page, plan) else { continue };
         let cloth = key(page, plan);
         if cloths.iter().all(|(c, _)| *c != cloth) {
             cloths.push((cloth.clone(), plan));

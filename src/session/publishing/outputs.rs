@@ -13,7 +13,7 @@ use super::{PrintFor, PrintWish, file_name, home_settings, photos, pieces_of_vie
 use crate::compute::Model;
 use crate::document::{Draft, LayPlan};
 use crate::finish::{ClothBook, Finished, letters};
-use crate::output::lay::{Lay, cloth_words, kept_lays, lay_pages, sizes_words};
+use crate::output::lay::{Lay, cloth_words, kept_lays_of, lay_pages, sizes_words};
 use crate::output::{
     self, Block, BookletOrder, DxfError, DxfSettings, PdfError, Picture, ProjectorError, SheetError, SheetPiece,
     SvgError, SvgSettings, Table, WideSettings, Writing,
@@ -448,8 +448,9 @@ fn plans_of<'a>(
     sizes: &[&str],
 ) -> Vec<(&'a LayPlan, Result<Lay, String>)> {
     let draft = order.draft;
-    let all = kept_lays(&ClothBook::new(own, made)).into_iter().map(|one| (&draft.plans[one.place], one.lay));
-    all.filter(|(plan, _)| plan.sizes.iter().all(|s| sizes.contains(&s.size.as_str()))).collect()
+    let is_told = |plan: &LayPlan| plan.sizes.iter().all(|s| sizes.contains(&s.size.as_str()));
+    let all = kept_lays_of(&ClothBook::new(own, made), &is_told);
+    all.into_iter().map(|one| (&draft.plans[one.place], one.lay)).collect()
 }
 
 fn left_out(plan: &LayPlan, why: &str) -> String {

@@ -3,7 +3,7 @@
 
 use kurbo::{Point, Rect};
 
-use super::outline::{bounds, contains, distance, edges, inner, laid};
+use super::outline::{bounds, contains, distance, edges, inner, laid, within};
 use super::{Job, Layout, Touch};
 use crate::base::tolerance::lay;
 
@@ -166,7 +166,12 @@ fn to_outline(points: &[Point], p: Point) -> f64 {
 
 /// How far the outline of `a` reaches into `b`.
 fn reach(a: &[Point], b: &[Point]) -> f64 {
-    let box_b = bounds(b);
+    let (box_a, box_b) = (bounds(a), bounds(b));
+    // Only edges near `a` can cut its edges; only those level with it or to the right of it say what lies in `b`.
+    let level = |e: &Rect| e.y0 <= box_a.y1 + lay::DEEP && e.y1 >= box_a.y0 - lay::DEEP && e.x1 >= box_a.x0 - lay::DEEP;
+    let beside: Vec<(Point, Point)> = edges(b).filter(|e| level(&span(*e))).collect();
+    let near: Vec<((Point, Point), Rect)> =
+        edges(b).map(|e| (e, span(e))).filter(|(_, box_)| meet(box_, &box_a, lay::DEEP)).collect();
     let mut best: f64 = 0.0;
     let mut cuts = Vec::new();
     for (p, q) in edges(a) {
@@ -176,13 +181,13 @@ fn reach(a: &[Point], b: &[Point]) -> f64 {
         }
         cuts.clear();
         cuts.extend([0.0, 1.0]);
-        for other in edges(b).filter(|e| meet(&span(*e), &own, lay::DEEP)) {
-            crossings((p, q), other, &mut cuts);
+        for (other, _) in near.iter().filter(|(_, box_)| meet(box_, &own, lay::DEEP)) {
+            crossings((p, q), *other, &mut cuts);
         }
         cuts.sort_by(f64::total_cmp);
         for pair in cuts.windows(2) {
             let (from, to) = (p.lerp(q, pair[0]), p.lerp(q, pair[1]));
-            if pair[1] > pair[0] && contains(b, from.midpoint(to)) {
+            if pair[1] > pair[0] && within(beside.iter().copied(), from.midpoint(to)) {
                 best = deepest(b, from, to, best);
             }
         }

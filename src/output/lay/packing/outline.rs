@@ -51,14 +51,19 @@ pub(in crate::output::lay) fn area(points: &[Point]) -> f64 {
 
 /// The edges of a polygon, the last one back to the first point.
 pub(super) fn edges(points: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    (0..points.len()).map(|i| (points[i], points[(i + 1) % points.len()]))
+    points.iter().copied().zip(points.iter().copied().cycle().skip(1))
 }
 
 /// Whether a point lies in a polygon (even-odd).
 pub(super) fn contains(points: &[Point], p: Point) -> bool {
+    within(edges(points), p)
+}
+
+/// The same of the edges of a polygon; those that lie wholly above, below or to the left of the point may be missing.
+pub(super) fn within(edges: impl Iterator<Item = (Point, Point)>, p: Point) -> bool {
     let crossed =
         |(a, b): &(Point, Point)| (a.y > p.y) != (b.y > p.y) && p.x < (b.x - a.x) * (p.y - a.y) / (b.y - a.y) + a.x;
-    edges(points).filter(crossed).count() % 2 == 1
+    edges.filter(crossed).count() % 2 == 1
 }
 
 /// How far a point is from an edge, mm.
