@@ -35,6 +35,7 @@ impl Packer {
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use miniz_oxide::inflate::decompress_to_vec_zlib;
 
     use super::Packer;
