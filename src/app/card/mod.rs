@@ -104,15 +104,16 @@ impl Card<'_> {
         };
         let has_acts = !part.name().is_empty() || matches!(part, Part::Step(_));
         let padding = 2.0 * ui.spacing().button_padding.x;
-        let wide = |words: &str, style: TextStyle| {
-            WidgetText::from(words).into_galley(ui, Some(TextWrapMode::Extend), f32::INFINITY, style).size().x
+        let kind = RichText::new(kind).font(letters(look::SMALL)).color(self.look.soft);
+        let wide = |words: WidgetText| {
+            words.into_galley(ui, Some(TextWrapMode::Extend), f32::INFINITY, TextStyle::Button).size().x
         };
-        let taken = acts.iter().map(|act| wide(bare(*act), TextStyle::Button) + padding + ACT_GAP).sum::<f32>();
-        let kind_width = wide(&kind, TextStyle::Body) + ui.spacing().item_spacing.x;
-        let beside = kind_width + taken + RIGHT <= ui.available_width();
+        let taken = acts.iter().map(|act| wide(bare(*act).into()) + padding + ACT_GAP).sum::<f32>();
+        let kind_width = wide(kind.clone().into());
+        let beside = kind_width + taken <= ui.available_width();
         ui.horizontal(|ui| {
             if !kind.is_empty() {
-                ui.label(RichText::new(kind).font(letters(look::SMALL)).color(self.look.soft));
+                ui.label(kind);
             }
             if has_acts && beside {
                 ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
