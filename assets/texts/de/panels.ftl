@@ -547,7 +547,7 @@ canvas-tape = dem Maßband
 canvas-tape-keep = Als Wert behalten …
 canvas-tape-way = Anderer Weg
 canvas-tape-way-about = Gerade, an den Kanten entlang oder andersherum (Leertaste)
-canvas-tape-click = Maßband: einen Punkt oder eine Kante anklicken
+canvas-tape-click = Maßband: Punkt oder Kante anklicken
 canvas-tape-holds = Maßband: ein Klick hält es an { $place }
 canvas-tape-from = Maßband von { $place }: zeigen, wohin es geht
 canvas-tape-no-length = keine Länge
@@ -670,7 +670,7 @@ chart-set-base-choice = Basis von { $set }: { $base }
 chart-base-of-set = Basis der Größengruppe { $set }
 
 ## The chart: a block before it is taken
-chart-paste-here = Hier Zahlen aus einer Tabellenkalkulation einfügen oder tippen: für jede Zeile eine Zeile, dazwischen Tabulatoren, Semikolons oder Kommas.
+chart-paste-here = Hier Zahlen aus einer Tabellenkalkulation einfügen oder tippen: je Zeile der Maßtabelle eine Zeile Text, dazwischen Tabulatoren, Semikolons oder Kommas.
 chart-paste-from = Aus { $file }. In der Maßtabelle ändert sich nichts, bevor es übernommen wird.
 chart-pasted = einzufügende Zahlen
 chart-parted = Spalten sind getrennt durch

@@ -1,10 +1,11 @@
 //! Cards of seams and conditions.
 
-use egui::{Role, Ui, WidgetInfo};
+use egui::{RichText, Role, Ui, WidgetInfo};
 
 use super::Card;
 use super::by_size::Said;
 use crate::app::field::{self, Form};
+use crate::app::look::{self, letters};
 use crate::app::state::{Field, Wish};
 use crate::base::tolerance;
 use crate::document::{Address, Fit, Part, Seam, Side};
@@ -113,8 +114,8 @@ impl Card<'_> {
             (Side::Two, false) => say!("card-two-longer"),
             (Side::Two, true) => say!("card-two-shorter"),
         };
-        ui.horizontal(|ui| {
-            self.say_line(ui, &words);
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new(words).font(letters(look::SMALL)).color(self.look.soft));
             if ui.small_button(say!("card-other-side")).clicked() {
                 self.wishes.push(Wish::Run(Command::Part(PartCommand::SeamFit(name, swapped))));
             }
