@@ -73,15 +73,20 @@ impl Window {
         let folder = self.open.path().map(|p| p.with_extension("published"));
         let model = self.scene.whole.model.as_ref();
         let views = model.iter().flat_map(|m| m.of_views()).map(|m| m.view().to_owned()).collect();
+        let usual = || {
+            let width = literal_text(WideSettings::default().width, Some(Unit::Millimetre));
+            (vec![What::Pages, What::Tables, What::Booklet], width)
+        };
+        let (what, width) = printing.published.clone().unwrap_or_else(usual);
         let chosen = if printing.sizes.is_empty() { vec![self.shown.case.clone()] } else { printing.sizes.clone() };
         self.shown.publish = Some(PublishAsk {
-            what: vec![What::Pages, What::Tables, What::Booklet],
+            what,
             sheets: Vec::new(),
             sizes: if printing.sizes.is_empty() { Sizes::Each } else { Sizes::Chosen },
             chosen,
             views,
             wish: PrintWish { pieces: Vec::new(), ..printing.wish.clone() },
-            width: literal_text(WideSettings::default().width, Some(Unit::Millimetre)),
+            width,
             projector: [
                 shown(projector.picture[0]),
                 shown(projector.picture[1]),
@@ -131,7 +136,9 @@ impl Window {
         let computed = Arc::clone(&self.scene.whole);
         let into = path_of(ask.folder.trim());
         self.job = Some(PrintJob::start(ctx, computed, asked, into, (stem.into_owned(), beside), ask.clone()));
-        self.shown.printing.wish = PrintWish { pieces: self.shown.printing.wish.pieces.clone(), ..ask.wish };
+        let printing = &mut self.shown.printing;
+        printing.wish = PrintWish { pieces: std::mem::take(&mut printing.wish.pieces), ..ask.wish };
+        printing.published = Some((ask.what, ask.width));
         self.shown.publish = None;
     }
 }

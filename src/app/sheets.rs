@@ -13,7 +13,7 @@ use super::scene::Scene;
 use super::state::{Shown, Wish};
 use super::{help, pictures, screen};
 use crate::output::{Align, HomeSheets, Ink, Item, MOST_SIZES, Paper, Picture};
-use crate::session::{Act, Command, PartCommand, PrintFor, PrintWish, home_print};
+use crate::session::{Act, Command, PartCommand, PrintFor, PrintWish, What, home_print};
 use crate::texts::say;
 
 /// Lines flattened to this, px.
@@ -33,6 +33,8 @@ pub(super) struct Printing {
     pub sizes: Vec<String>,
     /// Whether the pages are shown as large as they will be.
     pub true_scale: bool,
+    /// The kinds of files that were published last, and how wide the paper of a wide sheet was.
+    pub published: Option<(Vec<What>, String)>,
 }
 
 /// Pages of one revision, or why there are none.

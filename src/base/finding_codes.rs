@@ -33,6 +33,7 @@ codes! {
     UnknownSign Error "unknown-sign";
     Unexpected Error "unexpected";
     BraceOpen Error "brace-open";
+    BraceStray Error "brace-stray";
     BracketOpen Error "bracket-open";
     NumberBad Error "number-bad";
     UnknownName Error "unknown-name";

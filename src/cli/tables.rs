@@ -145,7 +145,7 @@ fn cell(cell: &Cell) -> Json {
         Cell::Count(count) => json!(count),
         Cell::Number(number) => json!(number),
         Cell::Angle(radians) => json!({ "degrees": radians.to_degrees() }),
-        Cell::Length(mm) => json!({ "mm": mm, "cm": cell.in_cm(), "in": cell.in_inches() }),
+        Cell::Length(mm) | Cell::ToBuy([mm, _]) => json!({ "mm": mm, "cm": cell.in_cm(), "in": cell.in_inches() }),
         Cell::Signed(inner, sign) => json!({ "sign": sign, "cell": self::cell(inner) }),
     }
 }

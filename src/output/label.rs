@@ -66,7 +66,7 @@ impl Shapes {
     /// The same, of those where it fits more than `floor` times.
     pub fn room_above(&self, floor: f64, size: Size, enough: f64, clear: bool) -> Option<Room> {
         let mut best: Option<(Room, f64)> = None;
-        let mut hint = 0;
+        let (mut hint, mut near) = (None, Vec::new());
         let crossed = |lines: &[Line]| (0..LEVELS).map(|level| crossings(lines, self.level(level))).collect();
         let [outer, lines] = &self.levels;
         let outer: &Vec<Vec<f64>> = outer.get_or_init(|| crossed(&self.outline));
@@ -74,6 +74,8 @@ impl Shapes {
         for (level, crossed) in outer.iter().enumerate() {
             let y = self.level(level);
             let inner = lines.get(level).map_or(&[][..], Vec::as_slice);
+            near.clear();
+            let mut looked = false;
             for pair in crossed.chunks_exact(2) {
                 for part in 1..PARTS {
                     let centre = Point::new(pair[0] + (pair[1] - pair[0]) * part as f64 / PARTS as f64, y);
@@ -90,7 +92,16 @@ impl Shapes {
                     if sides.fold(f64::INFINITY, f64::min) * 2.0 / size.width <= least {
                         continue;
                     }
-                    let scale = self.scale_from(&mut hint, centre, size, clear, (least, enough));
+                    // For a neighbouring place the line that was too near is likely to be too near again.
+                    if hint.is_some_and(|line| reach(&line, centre, size, enough) <= least) {
+                        continue;
+                    }
+                    if !looked {
+                        near.extend(self.lines(clear).filter(|l| comes_near(l, y, size, enough)).copied());
+                        looked = true;
+                    }
+                    let (scale, last) = scale_among(&near, centre, size, (least, enough));
+                    hint = last.copied().or(hint);
                     let better =
                         best.is_none_or(|(room, o)| scale > room.scale * (1.0 + ALIKE) || (scale > least && off < o));
                     if scale > floor && better {
@@ -105,27 +116,37 @@ impl Shapes {
     /// How many times a box of this size around `centre`, a point inside, can be had before it touches a line.
     /// At most `most`; not computed further once it cannot exceed `least`.
     pub fn scale_at(&self, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
-        self.scale_from(&mut 0, centre, size, clear, (least, most))
+        scale_among(self.lines(clear), centre, size, (least, most)).0
     }
 
-    /// The same; `hint` is the line that is looked at first, and becomes the one that was found to be too near: for a neighbouring place it
-    /// is likely to be too near again.
-    fn scale_from(&self, hint: &mut usize, centre: Point, size: Size, clear: bool, (least, most): (f64, f64)) -> f64 {
-        let obstacles: &[Line] = if clear { &self.obstacles } else { &[] };
-        let first = self.outline.get(*hint).or_else(|| obstacles.get(hint.checked_sub(self.outline.len())?));
-        let mut scale = first.map_or(most, |line| reach(line, centre, size, most));
-        if scale <= least {
-            return scale;
-        }
-        for (i, line) in self.outline.iter().chain(obstacles).enumerate() {
-            scale = reach(line, centre, size, scale);
-            if scale <= least {
-                *hint = i;
-                break;
-            }
-        }
-        scale
+    /// The outline, and the lines in it where they are to be kept off.
+    fn lines(&self, clear: bool) -> impl Iterator<Item = &Line> {
+        self.outline.iter().chain(if clear { self.obstacles.as_slice() } else { &[] })
     }
+}
+
+/// How many times a box fits among lines, and the line by which it cannot exceed `least`, which ends the search.
+fn scale_among<'a>(
+    lines: impl IntoIterator<Item = &'a Line>,
+    centre: Point,
+    size: Size,
+    (least, most): (f64, f64),
+) -> (f64, Option<&'a Line>) {
+    let mut scale = most;
+    for line in lines {
+        scale = reach(line, centre, size, scale);
+        if scale <= least {
+            return (scale, Some(line));
+        }
+    }
+    (scale, None)
+}
+
+/// Whether a line can touch a box that is had `most` times around a place at this height.
+fn comes_near(line: &Line, y: f64, size: Size, most: f64) -> bool {
+    let b = 2.0 / size.height;
+    let (v0, v1) = ((line.p0.y - y) * b, (line.p1.y - y) * b);
+    !lies_beyond(v0, v1, most)
 }
 
 /// Straight pieces of a path, zero lengths left out.
@@ -170,6 +191,11 @@ fn crossings(outline: &[Line], y: f64) -> Vec<f64> {
     found
 }
 
+/// Whether a stretch lies wholly so far off zero, to one side.
+fn lies_beyond(from: f64, to: f64, most: f64) -> bool {
+    (from >= most && to >= most) || (from <= -most && to <= -most)
+}
+
 /// How many times, at most `most`, a box of this size around `centre` can be had before it touches the line.
 ///
 /// The distance in which that box is the unit ball is convex along the line and straight between the places where one of
@@ -179,7 +205,7 @@ fn reach(line: &Line, centre: Point, size: Size, most: f64) -> f64 {
     let (u0, v0) = ((line.p0.x - centre.x) * a, (line.p0.y - centre.y) * b);
     let (u1, v1) = ((line.p1.x - centre.x) * a, (line.p1.y - centre.y) * b);
     // Most lines lie wholly to one side, too far to matter.
-    if u0.min(u1) >= most || u0.max(u1) <= -most || v0.min(v1) >= most || v0.max(v1) <= -most {
+    if lies_beyond(u0, u1, most) || lies_beyond(v0, v1, most) {
         return most;
     }
     let (du, dv) = (u1 - u0, v1 - v0);

@@ -7,6 +7,7 @@
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
+use super::dashes::inner_dashes;
 use super::drawing::{Align, Ink, Item, Pen, Picture, Text};
 use super::lettering::{Letters, words_items};
 use super::nest::Nest;
@@ -487,7 +488,7 @@ impl Artist<'_> {
                 items.push(Item::Stroke { path: moved * path.clone(), pen: Pen { width: self.line, dashes, ink } });
             };
             for line in &piece.lines {
-                stroke(line, Vec::new());
+                stroke(line, inner_dashes(line, &pen.dashes).to_vec());
             }
             if let Some(stitch) = &piece.stitch {
                 stroke(&closed(stitch.clone()), vec![2.5 * self.line, 2.5 * self.line]);

@@ -7,7 +7,7 @@ use crate::texts::{own_number, say, t};
 use kurbo::{Affine, BezPath, PathEl, Point, Rect, Shape, Size, Vec2};
 use thiserror::Error;
 
-use super::dashes::dashes;
+use super::dashes::{dashes, inner_dashes};
 use super::drawing::{Ink, Item, Pen, Picture};
 use super::lettering::{Label, Letters, label, words_boxes, words_items};
 use super::pdf::{MAX_SIDE, PdfError};
@@ -286,7 +286,8 @@ pub(super) fn draw_lines(items: &mut Vec<Item>, piece: &SheetPiece, shift: Vec2,
     let shift = Affine::translate(shift);
     let outline = closed(shift * piece.outline.clone());
     for path in piece.lines.iter().map(|l| shift * l.clone()) {
-        items.push(Item::Stroke { path, pen: Pen { ink, ..Pen::solid(INNER_PEN) } });
+        let dashes = inner_dashes(&path, &pen.dashes).to_vec();
+        items.push(Item::Stroke { path, pen: Pen { ink, dashes, ..Pen::solid(INNER_PEN) } });
     }
     if let Some(stitch) = &piece.stitch {
         let path = closed(shift * stitch.clone());

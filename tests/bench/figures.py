@@ -91,21 +91,21 @@ def put(page, name, text):
 
 def built(as_it_is):
     """The release programs; building says how far it is on the error channel."""
-    def paths(command):
+    def path(command, name):
         run = subprocess.run(["cargo", *command, "--message-format=json"], cwd=ROOT, stdout=subprocess.PIPE, text=True)
         if run.returncode:
             sys.exit("it cannot be built")
         told = [json.loads(line) for line in run.stdout.splitlines()]
-        return [t["executable"] for t in told if t.get("executable")]
+        return next(t["executable"] for t in told if t.get("executable") and t["target"]["name"] == name)
 
     known = ROOT / "target/figures-programs.json"
     if as_it_is and known.exists():
         return json.loads(known.read_text())
     say("building (release)")
     programs = dict(
-        engine=paths(["bench", "--locked", "--no-default-features", "--bench", "engine", "--no-run"])[-1],
-        nest=paths(["build", "--locked", "--release", "--no-default-features", "--example", "nest_instances"])[-1],
-        against=paths(["build", "--locked", "--release", *AGAINST])[-1],
+        engine=path(["bench", "--locked", "--no-default-features", "--bench", "engine", "--no-run"], "engine"),
+        nest=path(["build", "--locked", "--release", "--no-default-features", "--example", "nest_instances"], "nest_instances"),
+        against=path(["build", "--locked", "--release", *AGAINST], "against"),
     )
     known.write_text(json.dumps(programs))
     return programs

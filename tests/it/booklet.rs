@@ -144,6 +144,21 @@ fn what_cannot_be_computed_is_a_dash_and_never_a_number() {
     assert_eq!(open, ["{bust / 4 and "]);
     let words = said(&made(&draft, 0, &[0, 1, 2]));
     assert!(words.contains(&"{bust / 4 and 3 times".to_owned()), "{words:?}");
+    // One that closes nothing stays too, and takes nothing of its neighbours.
+    let draft = self::draft(r#"(title: "Fold", text: "a} {folds} times}")"#);
+    let (model, _) = computed(&draft);
+    assert_eq!(model.findings.iter().filter(|f| f.code.word() == "brace-stray").count(), 2);
+    let words = said(&made(&draft, 0, &[0, 1, 2]));
+    assert!(words.contains(&"a} 3 times}".to_owned()), "{words:?}");
+}
+
+/// What is there is not told as nothing: cloth as thick as a hair's breadth still has a number.
+#[test]
+fn a_length_of_less_than_half_a_millimetre_is_told_in_millimetres() {
+    let draft = draft(r#"(title: "Ease", text: "{0.4 mm}, {-0.04 cm}, {0.5 mm}, {0 cm}")"#);
+    let words = said(&made(&draft, 0, &[0])).join("\n").replace('\u{a0}', " ");
+    let told = "0.4 mm (under 1/16 in), -0.4 mm (under 1/16 in), 0.1 cm (under 1/16 in), 0 cm (0 in)";
+    assert!(words.contains(told), "{words}");
 }
 
 #[test]

@@ -74,6 +74,13 @@ const FIRING: &[(Code, &str, &str, &str, &str)] = &[
         "booklet step 1",
         "the brace is never closed; what stands between an opening and a closing one is a formula",
     ),
+    (
+        Code::BraceStray,
+        "    conditions: [",
+        "    booklet: [(text: \"cut it ease}\")],\n    conditions: [",
+        "booklet step 1",
+        "a closing brace has no opening one before it; what stands between an opening and a closing one is a formula",
+    ),
     (Code::BracketOpen, "\"4 cm\"", "\"(4 cm\"", "value ease", "this bracket is never closed"),
     (
         Code::NumberBad,

@@ -4,7 +4,7 @@ Usual curves, near-cusps and cusps, zero handles, turns on one line. The integra
 close around it, so that they do not depend on the rule of the program.
 Run: python3 tests/outside/cubic_lengths.py   (mpmath; seeded, so that the same file comes out)
 """
-import json, os, random
+import functools, json, os, random
 import mpmath as mp
 
 mp.mp.dps = 30
@@ -13,16 +13,18 @@ rng = random.Random(7)
 def legs(c):
     return [(c[k + 1][0] - c[k][0], c[k + 1][1] - c[k][1]) for k in range(3)]
 
-def velocity(c, t):
+def hodograph(c):
+    """The velocity by powers of t, highest first, of both coordinates."""
     a, b, d = legs(c)
-    u, v, w = 3 * (1 - t) ** 2, 6 * t * (1 - t), 3 * t * t
-    return u * a[0] + v * b[0] + w * d[0], u * a[1] + v * b[1] + w * d[1]
+    return [(3 * (a[i] - 2 * b[i] + d[i]), 6 * (b[i] - a[i]), 3 * a[i]) for i in range(2)]
 
-def speed(c, t):
-    return mp.hypot(*velocity(c, t))
+def speed_of(c):
+    (p, q, r), (s, u, v) = hodograph(c)
+    return lambda t: mp.sqrt(((p * t + q) * t + r) ** 2 + ((s * t + u) * t + v) ** 2)
 
-def cuts(c, end):
-    """0, end and what lies around the minima of the speed."""
+@functools.cache
+def slowest(c):
+    """Where the speed of a curve has a minimum or a maximum."""
     a, b, d = legs(c)
     squares = [0] * 5
     for i in range(2):
@@ -33,9 +35,12 @@ def cuts(c, end):
     slope = [k * squares[k] for k in range(4, 0, -1)]
     while slope and slope[0] == 0:
         slope.pop(0)
-    roots = mp.polyroots(slope, maxsteps=500, extraprec=200, error=False) if len(slope) > 1 else []
+    return mp.polyroots(slope, maxsteps=500, extraprec=200, error=False) if len(slope) > 1 else []
+
+def cuts(c, end):
+    """0, end and what lies around the minima of the speed."""
     places = {mp.mpf(0), end}
-    for r in roots:
+    for r in slowest(tuple(c)):
         if abs(mp.im(r)) < mp.mpf("1e-6"):
             for k in [None] + list(range(1, 15)):
                 for sign in (-1, 1):
@@ -45,7 +50,7 @@ def cuts(c, end):
     return sorted(places)
 
 def length(c, end=mp.mpf(1)):
-    return mp.quad(lambda t: speed(c, t), cuts(c, end))
+    return mp.quad(speed_of(c), cuts(c, end))
 
 def place(c, s):
     """The point up to which the length is s."""
@@ -54,7 +59,7 @@ def place(c, s):
     for _ in range(90):
         over = length(c, t) - s
         low, high = (low, t) if over > 0 else (t, high)
-        v = speed(c, t)
+        v = speed_of(c)(t)
         new = t - over / v if v else low
         new = new if low < new < high else (low + high) / 2
         if abs(new - t) < mp.mpf(10) ** -18:
@@ -95,11 +100,10 @@ for name, points in named:
 
 def tapered(c, d0, d1, whole):
     """Speed of the parallel on the right (y down), its distance even by arc length."""
-    a, b, d = legs(c)
     grow = (d1 - d0) / whole
     def f(t):
-        v = velocity(c, t)
-        w = [6 * ((1 - t) * (b[i] - a[i]) + t * (d[i] - b[i])) for i in range(2)]
+        v = [(p * t + q) * t + r for p, q, r in hodograph(c)]
+        w = [2 * p * t + q for p, q, r in hodograph(c)]
         own = mp.hypot(*v)
         turning = (v[0] * w[1] - v[1] * w[0]) / own ** 2
         return mp.hypot(own - (d0 + grow * length(c, t)) * turning, grow * own)

@@ -31,6 +31,8 @@ DOTS = 300
 MARGIN = 10.0
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "both": (210.0, 279.4)}
 STEPS = 24
+# Pixels around a point in which ink is looked for: more than a piece may be moved, and ten times what it may be off.
+AROUND = 18
 LINE = 0.35
 faults = []
 
@@ -121,19 +123,31 @@ def worst(whole, points):
         return float("inf")
     fit = signal.fftconvolve(small, stamp[::-1, ::-1], mode="valid")
     y0, x0 = numpy.unravel_index(int(fit.argmax()), fit.shape)
-    away = ndimage.distance_transform_edt(~ink)
-    base = (points - points.min(axis=0)) * px
+    base = (points - points.min(axis=0)) * px + (x0 * coarse, y0 * coarse)
+    near = numpy.clip(numpy.floor(base).astype(int), 0, (ink.shape[1] - 1, ink.shape[0] - 1))
+    away, which = distances(ink, near), numpy.arange(len(points))
     best = None
     grid = numpy.arange(-14, 14.01, 0.5)
     for dy in grid:
-        ys = numpy.clip(numpy.round(base[:, 1] + y0 * coarse + dy).astype(int), 0, ink.shape[0] - 1)
+        ys = numpy.round(base[:, 1] + dy).astype(int) - near[:, 1] + AROUND
         for dx in grid:
-            xs = numpy.clip(numpy.round(base[:, 0] + x0 * coarse + dx).astype(int), 0, ink.shape[1] - 1)
-            found = away[ys, xs]
+            xs = numpy.round(base[:, 0] + dx).astype(int) - near[:, 0] + AROUND
+            found = away[which, ys, xs]
             score = (found.max(), found.mean())
             if best is None or score < best:
                 best = score
     return best[0] / px
+
+
+def distances(ink, points):
+    """Of each pixel around each point how far the next ink is, in pixels; beyond AROUND pixels it is only known to be that far."""
+    wide = 2 * AROUND
+    padded, out = numpy.pad(ink, wide), []
+    for x, y in points:
+        window = padded[y : y + 2 * wide + 1, x : x + 2 * wide + 1]
+        far = ndimage.distance_transform_edt(~window) if window.any() else numpy.full(window.shape, float(wide))
+        out.append(far[AROUND:-AROUND, AROUND:-AROUND])
+    return numpy.array(out)
 
 
 def judge_joined(whole, edges):

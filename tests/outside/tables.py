@@ -48,6 +48,15 @@ def in_inches(mm):
     return f"{sign}{whole} {part}" if part else f"{sign}{whole}"
 
 
+class ToBuy(float):
+    """A length that is bought: mm of whole centimetres; `inches` are eighths, rounded up from what is needed."""
+
+    def __new__(cls, needed):
+        bought = super().__new__(cls, math.ceil(round(needed, 6) / 10) * 10.0)
+        bought.inches = math.ceil(round(needed / 3.175, 6)) * 3.175
+        return bought
+
+
 class Draft:
     """A draft with its second model; formulas have values by size."""
 
@@ -80,7 +89,7 @@ def strip_numbers(draft, strip, size):
     out = {
         "how many": count, "finished length": finished, "added at each end": ends, "length of each as cut": cut,
         "length of all together": count * cut, "finished width": width, "width as cut": wide,
-        "length to buy": math.ceil(round(count * cut, 6) / 10) * 10.0,
+        "length to buy": ToBuy(count * cut),
     }
     material = next((m for m in draft.parts["materials"] if m["name"] == strip["material"]), None)
     for sold in material["widths"] if material else []:
@@ -89,7 +98,7 @@ def strip_numbers(draft, strip, size):
         longest, beside, joins, lost, cloth = from_cloth(words(strip["grain"]) or "along", (count, cut, wide), usable, join)
         for name, value in (
             ("longest piece from selvedge to selvedge", longest), ("whole strips side by side", beside), ("joins in all", joins),
-            ("length that joins take", lost), ("cloth for all of them", math.ceil(round(cloth, 6) / 10) * 10.0),
+            ("length that joins take", lost), ("cloth for all of them", ToBuy(cloth)),
         ):
             out[sold, name] = value
     return out
@@ -200,7 +209,7 @@ class Judge:
             return
         if abs(float(units["mm"][i]) - value) > 0.0011:
             self.wrong.append(f"{where}: {units['mm'][i]} mm is written, {value} computed")
-        for unit, shown in (("cm", in_cm(value)), ("in", in_inches(value))):
+        for unit, shown in (("cm", in_cm(value)), ("in", in_inches(getattr(value, "inches", value)))):
             cell = units[unit][i]
             if cell != shown and not (unit == "in" and cell == shown.replace("-0", "0") == "0"):
                 # Just beside a tie the two evaluators may round apart.

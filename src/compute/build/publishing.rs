@@ -99,7 +99,7 @@ fn fits(formula: &Formula, at: &str, reader: &mut FormulaReader<'_>) -> bool {
     fits
 }
 
-/// Words with formulas in braces. A brace that is not closed is a finding, and stays as it was typed.
+/// Words with formulas in braces. A brace that is not closed, or closes nothing, is a finding and stays as it was typed.
 pub(super) fn braced(
     text: &str,
     scope: &FormulaScope<'_>,
@@ -109,9 +109,7 @@ pub(super) fn braced(
     let mut parts = Vec::new();
     let mut rest = text;
     while let Some(open) = rest.find('{') {
-        if open > 0 {
-            parts.push(BracedPart::Words(rest[..open].into()));
-        }
+        words(&rest[..open], dress, reader, &mut parts);
         let close = rest[open + 1..].find(['{', '}']).map_or(rest.len(), |i| open + 1 + i);
         if !rest[close..].starts_with('}') {
             let unclosed = &rest[open..close];
@@ -129,8 +127,19 @@ pub(super) fn braced(
         });
         rest = &rest[close + 1..];
     }
-    if !rest.is_empty() {
-        parts.push(BracedPart::Words(rest.into()));
-    }
+    words(rest, dress, reader, &mut parts);
     Braced { parts }
+}
+
+/// Words in which no formula begins.
+fn words(text: &str, dress: &dyn Fn(Finding) -> Finding, reader: &mut FormulaReader<'_>, parts: &mut Vec<BracedPart>) {
+    for (i, part) in text.split('}').enumerate() {
+        if i > 0 {
+            reader.findings.push(dress(Finding::new(Code::BraceStray)));
+            parts.push(BracedPart::Unread("}".into()));
+        }
+        if !part.is_empty() {
+            parts.push(BracedPart::Words(part.into()));
+        }
+    }
 }

@@ -3,15 +3,11 @@
 use std::collections::BTreeMap;
 
 use super::{Page, UNTRUE, length, sentence};
-use crate::base::round_half_away;
 use crate::compute::{MaterialPlan, StripPlan};
 use crate::document::{Strip, StripGrain, StripKind};
 use crate::finish::{CutStrip, NoYield, StripMarkKind, StripYield, strip_marks, unmarked, widths};
 use crate::output::{Cell, Line, Table};
 use crate::texts::{readable, t, typed};
-
-/// Lengths to buy are rounded up to so much, mm.
-const TO_BUY_STEP: f64 = 10.0;
 
 /// A table for each strip of the view.
 pub(super) fn tables(page: &Page<'_>) -> Vec<Table> {
@@ -52,7 +48,7 @@ fn table(page: &Page<'_>, plan: &StripPlan, strip: &Strip) -> Table {
     match material {
         Some(material) => table.lines.extend(cloth(page, &of, strip, material, &mut table.notes)),
         None if strip.material.is_empty() => {
-            line(t!("strip-to-buy"), &|case| length(of(case).total().map(rounded_up)));
+            line(t!("strip-to-buy"), &|case| of(case).total().map_or(Cell::Missing, Cell::to_buy));
             table.notes.push(t!("strip-rounded"));
         }
         None => {}
@@ -143,7 +139,7 @@ fn cloth(
             line(t!("strip-joins"), &|y| Cell::Count(u64::from(y.joins)));
             line(t!("strip-joins-take"), &|y| Cell::Length(y.lost));
         }
-        line(t!("strip-cloth-for-all"), &|y| Cell::Length(rounded_up(y.cloth)));
+        line(t!("strip-cloth-for-all"), &|y| Cell::to_buy(y.cloth));
         let failed = page.cases.iter().filter_map(|c| result(*c)?.err());
         for why in failed {
             let words = match why {
@@ -210,11 +206,4 @@ fn mark_words(kind: &StripMarkKind) -> String {
         StripMarkKind::Meeting(pieces) => t!("mark-meeting-of", pieces = readable(pieces)),
         StripMarkKind::Stretch(which) => t!("mark-stretch", which),
     }
-}
-
-/// A length to buy, mm.
-fn rounded_up(mm: f64) -> f64 {
-    let nearest = round_half_away(mm, TO_BUY_STEP);
-    // What is whole within a hair's breadth stays.
-    if nearest + crate::base::tolerance::EQUAL >= mm { nearest } else { nearest + TO_BUY_STEP }
 }

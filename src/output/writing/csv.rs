@@ -61,7 +61,7 @@ pub fn to_csv(table: &Table) -> String {
 /// A cell in mm.
 fn in_mm(cell: &Cell) -> String {
     match cell.unsigned() {
-        Cell::Length(mm) => {
+        Cell::Length(mm) | Cell::ToBuy([mm, _]) => {
             let text = format!("{:.MM_PLACES$}", round_half_away(*mm, libm::pow(10.0, -(MM_PLACES as f64))));
             let is_nothing = text.trim_matches(['-', '0', '.']).is_empty();
             decimal(if is_nothing { text.trim_start_matches('-') } else { &text })

@@ -1,7 +1,7 @@
 //! Tables: one for every thing that is counted or measured, sizes across.
 
 use crate::base::DisplayUnit;
-use crate::base::{round_half_away, shown};
+use crate::base::{round_half_away, shown, tolerance};
 use crate::texts::{decimal, inch};
 
 /// A table that can be used as a page alone: its title says of what it is, its notes all that is needed to read it.
@@ -50,6 +50,8 @@ pub enum Cell {
     Angle(f64),
     /// A length, mm: shown in centimetres and in inches, each from this value.
     Length(f64),
+    /// A length to buy, mm: in whole centimetres, and in eighths of an inch, each rounded up from what is needed.
+    ToBuy([f64; 2]),
     /// Any of these with a sign behind it that a note of the table explains.
     Signed(Box<Self>, &'static str),
 }
@@ -96,6 +98,15 @@ impl Line {
 }
 
 impl Cell {
+    /// What is bought where so much is needed, mm.
+    pub fn to_buy(mm: f64) -> Self {
+        Self::ToBuy([10.0, 25.4 / 8.0].map(|step| {
+            let nearest = round_half_away(mm, step);
+            // What is whole within a hair's breadth stays.
+            if nearest + tolerance::EQUAL >= mm { nearest } else { nearest + step }
+        }))
+    }
+
     /// With a sign behind it.
     pub fn signed(self, sign: &'static str) -> Self {
         Self::Signed(Box::new(self), sign)
@@ -128,7 +139,7 @@ impl Cell {
     /// Whether it is shown once for each unit.
     pub fn has_units(&self) -> bool {
         match self {
-            Self::Length(_) => true,
+            Self::Length(_) | Self::ToBuy(_) => true,
             Self::Signed(cell, _) => cell.has_units(),
             _ => false,
         }
@@ -138,7 +149,7 @@ impl Cell {
     pub fn in_cm(&self) -> String {
         match self {
             // One decimal always, so that columns of numbers stand under each other.
-            Self::Length(mm) => {
+            Self::Length(mm) | Self::ToBuy([mm, _]) => {
                 let tenths = round_half_away(*mm, 1.0).round();
                 let text = format!("{:.1}", tenths / 10.0);
                 decimal(if text == "-0.0" { "0.0" } else { &text })
@@ -151,7 +162,9 @@ impl Cell {
     /// As it is shown in inches, to the nearest eighth, without the unit.
     pub fn in_inches(&self) -> String {
         match self {
-            Self::Length(mm) => shown(*mm, DisplayUnit::InchEighths).trim_end_matches(" in").to_owned(),
+            Self::Length(mm) | Self::ToBuy([_, mm]) => {
+                shown(*mm, DisplayUnit::InchEighths).trim_end_matches(" in").to_owned()
+            }
             Self::Signed(cell, sign) => format!("{}{sign}", cell.in_inches()),
             other => other.plain(),
         }
@@ -161,7 +174,7 @@ impl Cell {
     fn plain(&self) -> String {
         match self {
             Self::Empty => String::new(),
-            Self::Missing | Self::Length(_) => "–".to_owned(),
+            Self::Missing | Self::Length(_) | Self::ToBuy(_) => "–".to_owned(),
             Self::Words(words) => words.clone(),
             Self::Count(count) => count.to_string(),
             Self::Number(number) => trimmed(*number, 3),
@@ -172,9 +185,24 @@ impl Cell {
 }
 
 /// At most so many decimals.
-fn trimmed(value: f64, places: usize) -> String {
+pub(super) fn trimmed(value: f64, places: usize) -> String {
     let step = libm::pow(10.0, -(places as f64));
     let text = format!("{:.places$}", round_half_away(value, step));
     let text = text.trim_end_matches('0').trim_end_matches('.');
     decimal(if text == "-0" { "0" } else { text })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 9.9 mm are not had from 3/8 in, which are 9.525 mm.
+    #[test]
+    fn what_is_bought_is_never_less_than_what_is_needed_in_either_unit() {
+        let told = |mm: f64| (Cell::to_buy(mm).in_cm(), Cell::to_buy(mm).in_inches());
+        assert_eq!(told(9.9), ("1.0".to_owned(), "1/2".to_owned()));
+        assert_eq!(told(440.0), ("44.0".to_owned(), "17 3/8".to_owned()));
+        assert_eq!(told(254.0 + 1e-9), ("26.0".to_owned(), "10".to_owned()));
+        assert_eq!(told(0.0), ("0.0".to_owned(), "0".to_owned()));
+    }
 }

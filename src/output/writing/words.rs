@@ -1,6 +1,7 @@
 //! Numbers within words: a formula in braces becomes what it is in a size.
 
 use super::Cell;
+use super::table::trimmed;
 use crate::compute::{Braced, BracedPart, Formula, Item, Model};
 use crate::language::{Kind, Value};
 use crate::texts::{decimal, t};
@@ -28,6 +29,11 @@ pub fn cell_of(model: &Model, case: usize, formula: &Formula) -> Cell {
 /// A length in both units, each rounded once from the millimetres: `2.5 cm (1 in)`. Centimetres have up to one decimal, inches go in
 /// eighths. Its parts are held together by spaces at which no line is broken.
 pub fn both_units(mm: f64) -> String {
+    // Less than half a millimetre is not "0 cm".
+    let small = trimmed(mm, 1);
+    if mm.abs() < 0.5 && small != "0" {
+        return t!("length-small", mm = small).replace(' ', "\u{a0}");
+    }
     let cell = Cell::Length(mm);
     let (cm, inches) = (cell.in_cm(), cell.in_inches());
     let cm = cm.strip_suffix(&decimal(".0")).unwrap_or(&cm).to_owned();
