@@ -149,7 +149,8 @@ fn contents(ui: &mut Ui, look: &Look, shown: &Shown, id: &str, wishes: &mut Vec<
 fn line(ui: &mut Ui, page: &Page, id: &str, wishes: &mut Vec<Wish>) {
     let chosen = page.id == id;
     let response = ui.add(Button::new(&page.title).selected(chosen).frame(chosen).truncate());
-    response.widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, say!("help-room-page", page = page.id)));
+    response
+        .widget_info(|| WidgetInfo::selected(Role::Button, true, chosen, say!("help-room-page", page = page.title)));
     if response.clicked() {
         wishes.push(Wish::Help(HelpWish::Open(page.id.clone())));
     }
@@ -212,7 +213,8 @@ fn inline(ui: &mut Ui, look: &Look, spans: &[Span], heading: Option<f32>, wishes
                 Span::Link(words, to) => {
                     let link = RichText::new(words).font(letters(heading.unwrap_or(look::TEXT))).underline();
                     let response = ui.add(Label::new(link.color(look.note)).extend().sense(egui::Sense::click()));
-                    response.widget_info(|| WidgetInfo::labeled(Role::Link, true, say!("help-room-link", page = to)));
+                    let called = || say!("help-room-link", page = page(to).map_or(&**to, |p| &p.title));
+                    response.widget_info(|| WidgetInfo::labeled(Role::Link, true, called()));
                     if response.on_hover_cursor(egui::CursorIcon::PointingHand).clicked() {
                         wishes.push(Wish::Help(HelpWish::Open(to.clone())));
                     }

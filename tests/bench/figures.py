@@ -451,8 +451,13 @@ def short(name):
 
 
 # Instructions of the same runs before what is told in MENDED, counted by this script, same machine and compiler.
-BEFORE = {}
-MENDED = ""
+BEFORE = {"publishing": 2238.5e6, "pulling": 5757.6e6, "opening": 463.7e6}
+MENDED = """What was done. *Publishing*: the hottest part was the search for the places of labels (42 % of it: `reach`, `room_above`). Level lines through a
+piece are crossed once for all labels of it, what lies near a level is looked up once, a place is held against the line that was too near last before
+all others, and lines to one side are left by two comparisons: 940 million became 280, with the same places, so the same bytes. Streams are packed by
+another library (zlib-rs for miniz_oxide; `compress_inner` was 7 %), and kept lay plans are laid out only where a table shows them (their digests were
+8 %). *Pulling*: lengths of curves that nobody asks for are not integrated any more (`integral` was 23 %), and crossings are looked for once. *Opening*
+gained from both."""
 
 
 def profile(programs, args):

@@ -99,14 +99,13 @@ fn given(draft: &Draft) -> Vec<(Address, String)> {
 
 fn check_all_renames(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -> usize {
     let (text, before) = (file::write(draft), computed(draft));
-    let mut many = 0;
+    let (mut many, mut work) = (0, Work::here(draft.clone()));
     for part in parts(draft) {
         if dice.below(every) > 0 {
             continue;
         }
         let fresh = fresh_name(draft, "quite_new");
         let what = format!("{what}, {part}");
-        let mut work = Work::here(draft.clone());
         match work.run(&Command::Part(PartCommand::Rename(part.clone(), fresh.clone()))) {
             Ok(_) => many += 1,
             // What a step would make if it could be done is nowhere.
@@ -134,7 +133,6 @@ fn check_all_renames(draft: &Draft, what: &str, dice: &mut Dice, every: u64) -> 
             continue;
         }
         let what = format!("{what}, {} {} {old}", at.part, at.field);
-        let mut work = Work::here(draft.clone());
         work.run(&Command::Text(TextCommand::Set(at.clone(), "quite_new_".into())))
             .unwrap_or_else(|e| panic!("{what}: {e}"));
         stays_the_same(&computed(work.draft()), &before, &what);

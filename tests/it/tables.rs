@@ -57,7 +57,7 @@ fn line<'a>(table: &'a Table, group: &str, name: &str) -> &'a [Cell] {
 /// A length in mm.
 fn mm(cell: &Cell) -> f64 {
     match cell.unsigned() {
-        Cell::Length(mm) => *mm,
+        Cell::Length(mm) | Cell::ToBuy([mm, _]) => *mm,
         other => panic!("{other:?} is no length"),
     }
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use egui::{Key, Modifiers, vec2};
 
+use super::help::listed;
 use super::stage::Stage;
 
 const CTRL: Modifiers = Modifiers { alt: false, ctrl: true, shift: false, mac_cmd: false, command: true };
@@ -86,9 +87,9 @@ fn every_action_does_what_it_says() {
     done.saw("preferences", stage.says("Size of text"), &stage);
     stage.ctrl(Key::Comma);
     stage.press(Key::F1);
-    done.saw("help", stage.seen("page about-seams").chosen, &stage);
+    done.saw("help", stage.seen(&listed("about-seams")).chosen, &stage);
     stage.find_and_do("Keys");
-    done.saw("keys", stage.seen("page keys").chosen && stage.says("Ctrl+Shift+Z"), &stage);
+    done.saw("keys", stage.seen(&listed("keys")).chosen && stage.says("Ctrl+Shift+Z"), &stage);
     stage.press(Key::Escape);
     stage.find_and_do("Guided first draft");
     done.saw("guide", stage.find("Leave the guide").is_some(), &stage);

@@ -2,6 +2,8 @@
 
 use egui::{Key, Modifiers};
 
+use tracewheel::help;
+
 use super::stage::{Stage, example};
 
 const CTRL_SHIFT: Modifiers = Modifiers { alt: false, ctrl: true, shift: true, mac_cmd: false, command: true };
@@ -9,7 +11,19 @@ const CTRL_SHIFT: Modifiers = Modifiers { alt: false, ctrl: true, shift: true, m
 /// The page that is shown.
 fn page(stage: &Stage) -> String {
     let shown = stage.told.iter().find(|t| t.name.starts_with("page ") && t.chosen);
-    shown.unwrap_or_else(|| panic!("no page is shown: {}", stage.all())).name["page ".len()..].to_owned()
+    let shown = shown.unwrap_or_else(|| panic!("no page is shown: {}", stage.all()));
+    let titled = |p: &&help::Page| p.title == shown.name["page ".len()..];
+    help::pages().iter().find(titled).map(|p| p.id.clone()).expect("a page of this title")
+}
+
+/// What a page is called in the list: its title, not the name of its file.
+pub fn listed(id: &str) -> String {
+    format!("page {}", help::page(id).unwrap().title)
+}
+
+/// What a link to a page is called.
+fn link(id: &str) -> String {
+    format!("to {}", help::page(id).unwrap().title)
 }
 
 fn in_help(stage: &Stage) -> bool {
@@ -121,11 +135,11 @@ fn links_lead_on_and_back_leads_back() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.click("help about the table");
     assert!(!stage.seen("back to the page before").enabled);
-    stage.click("to preferences");
+    stage.click(&link("preferences"));
     assert_eq!(page(&stage), "preferences");
-    stage.click("page chart");
-    stage.click("to about-sizes");
-    stage.click("to function/graded");
+    stage.click(&listed("chart"));
+    stage.click(&link("about-sizes"));
+    stage.click(&link("function/graded"));
     assert_eq!(page(&stage), "function/graded");
     for before in ["about-sizes", "chart", "preferences", "table"] {
         stage.click("back to the page before");
@@ -139,17 +153,17 @@ fn search_goes_over_all_pages() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.click("help about the table");
     stage.write("search help", "muslin");
-    assert!(stage.find("page word/toile").is_some() && stage.find("page sheets").is_none(), "{}", stage.all());
-    stage.click("page word/toile");
+    assert!(stage.find(&listed("word/toile")).is_some() && stage.find(&listed("sheets")).is_none(), "{}", stage.all());
+    stage.click(&listed("word/toile"));
     assert!(stage.says("trial garment"), "{}", stage.all());
     stage.write("search help", "zzzz");
     assert!(stage.says("No page holds these words."));
     stage.write("search help", "");
     assert!(stage.find("unfold Functions").is_some());
     stage.click("unfold Functions");
-    stage.click("page language");
+    stage.click(&listed("language"));
     assert_eq!(page(&stage), "language");
-    assert!(stage.find("page word/toile").is_none(), "the other heading is folded");
+    assert!(stage.find(&listed("word/toile")).is_none(), "the other heading is folded");
 }
 
 #[test]
