@@ -73,10 +73,10 @@ looked-at = geprüft: { $seams ->
     }, in { $sizes ->
         [one] 1 Größe
        *[other] { $sizes } Größen
-    }{ $views }{ $off }{ $plans }; nicht geprüft: wie Stoff sich verhält, die Worte von Beschriftungen und Anleitung
+    }{ $views }{ $off }{ $plans }; nicht geprüft: wie Stoff sich verhält, der Wortlaut von Beschriftungen und Anleitung
 looked-at-plans = ; ob { $count ->
-        [one] 1 Schnittbild eines dieser Schnittteile ist
-       *[other] { $count } Schnittbilder solche dieser Schnittteile sind
+        [one] 1 Schnittbild noch zu den Schnittteilen gehört
+       *[other] { $count } Schnittbilder noch zu den Schnittteilen gehören
     }
 looked-at-off = ; abgeschaltet: { $codes }
 looked-at-views = {" "}von { $count ->
