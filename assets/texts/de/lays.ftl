@@ -138,10 +138,10 @@ output-no-rights = dort darf nicht geschrieben werden; die Rechte ändern oder a
 output-read-only = der Datenträger lässt sich nur lesen; anderswohin schreiben
 
 ## What differs between two drafts, besides what those who sew are told
-fact-base-size = Grundgröße
+fact-base-size = Basisgröße
 fact-order-of-sizes = Reihenfolge der Größen
 fact-checks-off = abgeschaltete Prüfungen
-fact-silenced = stillgelegte Befunde
+fact-silenced = stummgeschaltete Befunde
 fact-silenced-at = { $code } bei { $at }
 fact-table = wo Teile auf dem Tisch und auf Seiten liegen
 fact-pictures = wie Bilder darunter liegen
