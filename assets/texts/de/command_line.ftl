@@ -46,7 +46,7 @@ cli-chart-row = Zeile
 cli-chart-kind = Art
 cli-chart-body = Körper
 cli-chart-house = Haus
-cli-chart-base = Grundgröße
+cli-chart-base = Basisgröße
 cli-chart-guessed = geschätzt, nicht bestätigt
 
 ## Comparing

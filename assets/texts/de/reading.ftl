@@ -121,7 +121,7 @@ care-youngest = das jüngste Kind ist älter als das älteste
 care-write-ages = Jahre oder Monate schreiben, etwa 2 years oder 18 months, höchstens 21 years
 
 ## Why a text was not read as a draft
-refused-no-draft = das ist kein Entwurf: { $found }, erwartet { $expected }
+refused-no-draft = das ist kein Entwurf: { $found }, erwartet wird { $expected }
 refused-newer = von einer neueren Version { $found } geschrieben; diese liest { $expected }
 refused-most = Zeile { $line }, Spalte { $column }: gefunden { $found }, höchstens { $expected }
 refused = Zeile { $line }, Spalte { $column }: gefunden { $found }, erwartet { $expected }
@@ -163,7 +163,7 @@ refused-no-version = keine `version`
 refused-up-to = bis Version { $version }
 refused-open-newer = mit einem neueren Tracewheel öffnen
 refused-empty = er ist leer
-refused-begins = er beginnt mit `{ $shown }`
+refused-begins = die Datei beginnt mit `{ $shown }`
 refused-nothing-more = nichts mehr
 refused-closed-early = der Entwurf endet davor: ist eine Klammer zu früh geschlossen?
 refused-without-quotes = er steht ohne Anführungszeichen
