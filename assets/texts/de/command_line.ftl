@@ -10,9 +10,9 @@ cli-window-file = DATEI
 
 ## Findings
 cli-in-view = in Variante { $view }
-cli-silenced = stillgelegt: { $reason }
+cli-silenced = stummgeschaltet: { $reason }
 cli-perhaps = vielleicht: { $formula }
-cli-finding-off = lässt sich stilllegen oder in `settings.unchecked` abschalten
+cli-finding-off = lässt sich stummschalten oder in `settings.unchecked` abschalten
 cli-finding-always = wird immer gesagt
 cli-proof-counts =
     { $errors ->
@@ -46,7 +46,7 @@ cli-chart-row = Zeile
 cli-chart-kind = Art
 cli-chart-body = Körper
 cli-chart-house = Haus
-cli-chart-base = Grundgröße
+cli-chart-base = Basisgröße
 cli-chart-guessed = geschätzt, nicht bestätigt
 
 ## Comparing
@@ -76,7 +76,7 @@ cli-help-contents = Eine Seite mit ihrem Namen ausgeben: `tracewheel help start`
 
 ## Lay plans
 cli-lay-no-time = { $name }: zum Auflegen fehlte die Zeit; mehr Zeit geben
-cli-lay-short = { $name }: { $more } mehr als vorhanden werden gebraucht
+cli-lay-short = { $name }: { $more } mehr werden gebraucht, als vorhanden sind
 cli-lay-cannot = lässt sich nicht auflegen
 cli-lay-not-yet = noch nicht aufgelegt
 cli-lay-progress = { $name }: { $so_far } nach { $moves } Zügen
@@ -119,9 +119,9 @@ cli-measure-pair = ({ $x }; { $y })
 cli-measure-line = { $point } unter { $angle }°
 
 ## Publishing
-cli-publish-blocked = Fehler stehen der Ausgabe im Weg; nichts wurde geschrieben. Ein Probeteil lässt sich trotzdem drucken
+cli-publish-blocked = Fehler stehen der Ausgabe im Weg; nichts wurde geschrieben. Ein Probemodell lässt sich trotzdem drucken
 cli-publish-piece = das Schnittteil { $name } gibt es nicht
-cli-publish-piece-near = das Schnittteil { $name } gibt es nicht; gemeint { $near }?
+cli-publish-piece-near = das Schnittteil { $name } gibt es nicht; ist { $near } gemeint?
 cli-publish-left-out = { $name } lässt sich in Größe { $size } nicht zeichnen und fehlt; warum, sagt `tracewheel proof { $file }`
 cli-publish-no-lays = der Entwurf hat kein Schnittbild, das noch gilt; `tracewheel lay --keep` legt welche an; nichts wurde geschrieben
 cli-publish-nothing = nichts lässt sich zeichnen; nichts wurde geschrieben
@@ -150,7 +150,7 @@ cli-release-checked =
 
 ## Rolling
 cli-roll-seam = die Naht { $seam } gibt es nicht
-cli-roll-seam-near = die Naht { $seam } gibt es nicht; gemeint { $near }?
+cli-roll-seam-near = die Naht { $seam } gibt es nicht; ist { $near } gemeint?
 cli-roll-view = die Variante { $view } hat die Teile der Naht { $seam } nicht
 cli-roll-cannot = die Naht { $seam } lässt sich dort nicht abrollen; warum, sagt `tracewheel proof { $file }`
 cli-roll-notch = Passzeichen

@@ -11,7 +11,7 @@ card-take-out = Herausnehmen
 card-nothing = nichts
 card-none = keine
 card-the-same = dasselbe
-card-not-said = nicht gesagt
+card-not-said = keine Angabe
 
 ## The card of a step of the booklet, and of the log
 card-step-heading = Überschrift
@@ -181,8 +181,8 @@ card-sewn-length = genähte Länge nach Größe
 card-edge-ends = von { $from } bis { $to }, { $bent } von { $count } gebogen
 card-curve = Biegen
 card-straighten = Gerade machen
-card-handle-leaving = Griff ab { $point }
-card-handle-arriving = Griff vor { $point }
+card-handle-leaving = Anfasser ab { $point }
+card-handle-arriving = Anfasser vor { $point }
 card-centre = Mitte
 card-heading-leaving = Richtung am Anfang
 card-heading-arriving = Richtung am Ende
@@ -194,7 +194,7 @@ card-set-off-hint = nicht abgesetzt
 card-set-off-end = am Ende um
 card-smooth-at = muss bei { $point } glatt weiterlaufen
 card-make-smooth = Bei { $point } glätten
-card-make-smooth-about = Dreht dort einen Griff, so dass die Linie weiterläuft; in jeder Größe
+card-make-smooth-about = Dreht dort einen Anfasser, so dass die Linie weiterläuft; in jeder Größe
 
 ## Cards of strips, notions and cloth
 card-what-it-is = was es ist
@@ -269,8 +269,8 @@ card-side-one-of = erste Seite der Naht { $seam }
 card-side-two = zweite Seite
 card-side-two-of = zweite Seite der Naht { $seam }
 card-side-hint = Kanten hintereinander, etwa front.side
-card-seam-found-by = eingehalten durch diese Werte (keine: sie wird beobachtet)
-card-seam-found-by-of = Naht { $seam }, eingehalten durch
+card-seam-found-by = passend gemacht durch diese Werte (keine: sie wird nur beobachtet)
+card-seam-found-by-of = Naht { $seam }, passend gemacht durch
 card-seam-found-by-hint = nur beobachtet
 card-seam-in = { $state } in { $size }
 card-seam-difference = erste Seite minus zweite Seite
@@ -290,8 +290,8 @@ card-two-shorter = zweite Seite ist kürzer
 card-other-side = Die andere Seite
 card-must = muss gelten
 card-must-hint = a = b oder a >= b
-card-condition-found-by = eingehalten durch diese Werte
-card-condition-found-by-of = Bedingung { $condition }, eingehalten durch
+card-condition-found-by = erfüllt durch diese Werte
+card-condition-found-by-of = Bedingung { $condition }, erfüllt durch
 card-condition-found-by-hint = alle, von denen sie abhängt
 card-left-side = linke Seite nach Größe
 card-right-side = rechte Seite nach Größe
@@ -422,8 +422,8 @@ card-field-edges = Kanten
 card-field-set = gesetzt
 card-field-smooth-at = glatt bei
 card-field-segment-to = Abschnitt bis
-card-field-leaving = Griff am Anfang
-card-field-arriving = Griff am Ende
+card-field-leaving = Anfasser am Anfang
+card-field-arriving = Anfasser am Ende
 card-field-through = durch
 card-field-leaving-heading = Richtung am Anfang
 card-field-arriving-heading = Richtung am Ende
@@ -690,7 +690,7 @@ chart-new-sizes-along = neue Größen auf { $axis }
 chart-new-labels = Namen neuer Größen
 chart-new-labels-hint = etwa 132, 136
 chart-new-names = Namen neuer Zeilen
-chart-new-names-hint = etwa ankle, calf
+chart-new-names-hint = etwa knöchel, wade
 chart-take =
     { $count ->
         [one] 1 Zahl übernehmen

@@ -73,10 +73,10 @@ looked-at = geprüft: { $seams ->
     }, in { $sizes ->
         [one] 1 Größe
        *[other] { $sizes } Größen
-    }{ $views }{ $off }{ $plans }; nicht geprüft: wie Stoff sich verhält, die Worte von Beschriftungen und Anleitung
+    }{ $views }{ $off }{ $plans }; nicht geprüft: wie Stoff sich verhält, der Wortlaut von Beschriftungen und Anleitung
 looked-at-plans = ; ob { $count ->
-        [one] 1 Schnittbild eines dieser Schnittteile ist
-       *[other] { $count } Schnittbilder solche dieser Schnittteile sind
+        [one] 1 Schnittbild noch zu den Schnittteilen gehört
+       *[other] { $count } Schnittbilder noch zu den Schnittteilen gehören
     }
 looked-at-off = ; abgeschaltet: { $codes }
 looked-at-views = {" "}von { $count ->
@@ -121,7 +121,7 @@ care-youngest = das jüngste Kind ist älter als das älteste
 care-write-ages = Jahre oder Monate schreiben, etwa 2 years oder 18 months, höchstens 21 years
 
 ## Why a text was not read as a draft
-refused-no-draft = das ist kein Entwurf: { $found }, erwartet { $expected }
+refused-no-draft = das ist kein Entwurf: { $found }, erwartet wird { $expected }
 refused-newer = von einer neueren Version { $found } geschrieben; diese liest { $expected }
 refused-most = Zeile { $line }, Spalte { $column }: gefunden { $found }, höchstens { $expected }
 refused = Zeile { $line }, Spalte { $column }: gefunden { $found }, erwartet { $expected }
@@ -163,7 +163,7 @@ refused-no-version = keine `version`
 refused-up-to = bis Version { $version }
 refused-open-newer = mit einem neueren Tracewheel öffnen
 refused-empty = er ist leer
-refused-begins = er beginnt mit `{ $shown }`
+refused-begins = die Datei beginnt mit `{ $shown }`
 refused-nothing-more = nichts mehr
 refused-closed-early = der Entwurf endet davor: ist eine Klammer zu früh geschlossen?
 refused-without-quotes = er steht ohne Anführungszeichen
