@@ -14,7 +14,7 @@ use super::scene::Scene;
 use super::state::{Field, Room, Shown, Wish};
 use super::{Window, field, help};
 use crate::document::{Address, Draft, Part, Piece};
-use crate::session::{Act, OpenDraft, Preferences};
+use crate::session::{Act, OpenDraft, Preferences, length_with_unit};
 use crate::texts::{id, own, said, say};
 
 /// Height of the strip, px.
@@ -131,8 +131,12 @@ const STEPS: &[Step] = &[
 ];
 
 fn row_is_full(draft: &Draft, row: &crate::document::Row) -> bool {
-    let filled = |label: &String| row.cells.iter().any(|c| c.0 == *label && !c.1.trim().is_empty());
-    !draft.chart.girth.is_empty() && draft.chart.girth.iter().all(filled)
+    !draft.chart.girth.is_empty() && draft.chart.girth.iter().all(|label| cell_is_full(row, label))
+}
+
+/// Whether a cell holds a length: a number without a unit, or half a word, is none that a draft can be made from.
+fn cell_is_full(row: &crate::document::Row, label: &str) -> bool {
+    row.cells.iter().any(|c| c.0 == label && length_with_unit(c.1.trim().trim_start_matches('+')).is_ok())
 }
 
 /// Whether a formula names one of these.
@@ -272,7 +276,7 @@ impl Window {
         match i {
             1 => {
                 let empty = draft.chart.rows.iter().find(|r| !row_is_full(&draft, r));
-                let label = empty.and_then(|r| draft.chart.girth.iter().find(|l| !r.cells.iter().any(|c| c.0 == **l)));
+                let label = empty.and_then(|r| draft.chart.girth.iter().find(|l| !cell_is_full(r, l)));
                 field = empty.zip(label).map(|(row, label)| Field::Cell(row.name.clone(), label.clone()));
             }
             3 | 5 | 6 => self.shown.part = working(&draft).map(|p| Part::Piece(p.name.clone())),

@@ -3,11 +3,11 @@
 
 use std::time::SystemTime;
 
-use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui};
+use egui::{Align, Frame, Layout, Margin, Panel, RichText, Ui, vec2};
 
 use super::blocks::BlockWish;
 use super::job::PrintJob;
-use super::look::Look;
+use super::look::{self, Look};
 use super::state::{Room, Shown, Tone, Wish};
 use crate::session::{Act, Keep, LeftBehind, OpenDraft};
 use crate::texts::say;
@@ -105,7 +105,9 @@ fn line(ui: &mut Ui, look: &Look, tone: Tone, words: &str, buttons: impl FnOnce(
         Tone::Told => ("●", look.ink),
         Tone::Refused => ("■", look.error),
     };
-    ui.with_layout(Layout::right_to_left(Align::Center), |ui| {
+    // As high as it must be: a layout alone would take all the height that there is.
+    let row = vec2(ui.available_width(), look::BUTTON);
+    ui.allocate_ui_with_layout(row, Layout::right_to_left(Align::Center), |ui| {
         buttons(ui);
         ui.with_layout(Layout::left_to_right(Align::Center).with_main_wrap(true), |ui| {
             ui.label(RichText::new(format!("{sign} {words}")).color(color));

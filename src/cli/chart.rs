@@ -3,12 +3,12 @@
 use std::path::Path;
 
 use super::{ChartCall, Done, Stopped, internal, mind_comments, open, report, save};
-use crate::base::DisplayUnit;
+use crate::base::{DisplayUnit, Finding, Severity};
 use crate::compute::Engine;
 use crate::document::{Axis, Draft, RowKind};
 use crate::language::{Kind, tidy};
 use crate::session::{self, NewSize};
-use crate::texts::{own_length, own_number, say};
+use crate::texts::{message, own_length, own_number, say};
 
 pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
     let mut opened = open(path)?;
@@ -33,6 +33,10 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
                 cells: typed,
             };
             let told = session::add_size(&mut opened.draft, &new).map_err(|e| Stopped::no(e.to_string()))?;
+            let wrong = wrong_cell(&opened.draft, &new)?;
+            if let Some(words) = wrong {
+                return Err(Stopped::no(words));
+            }
             mind_comments(&mut opened, path, *comments)?;
             let draft = opened.draft.clone();
             save(path, &draft, &opened)?;
@@ -48,6 +52,17 @@ pub(super) fn run(path: &Path, call: &ChartCall) -> Result<Done, Stopped> {
             Ok(Done { messages: told + "\n", ..Done::default() })
         }
     }
+}
+
+/// What is wrong with a cell that was typed for a new size, in words.
+fn wrong_cell(draft: &Draft, new: &NewSize) -> Result<Option<String>, Stopped> {
+    let model = Engine::new().compute_guarded(draft, &[]).map_err(|f| internal(&f))?;
+    let is_typed = |f: &&Finding| {
+        let own = |(row, text): &(String, String)| f.place.name == format!("chart.{row}") && f.formula == *text;
+        f.severity() == Severity::Error && new.cells.iter().any(own)
+    };
+    let told = |f: &Finding| format!("{}: {}", f.place.name, message(f, draft.display));
+    Ok(model.findings.iter().find(is_typed).map(told))
 }
 
 fn unread(path: &Path, error: &std::io::Error) -> Stopped {

@@ -27,7 +27,10 @@ pub(super) fn run(
         let near = nearest(seam, draft.seams.iter().map(|s| s.name.as_str()));
         Stopped::trouble(match near {
             Some(near) => say!("cli-roll-seam-near", seam, near),
-            None => say!("cli-roll-seam", seam),
+            None => {
+                let all: Vec<&str> = draft.seams.iter().map(|s| s.name.as_str()).collect();
+                say!("cli-roll-seam", seam, all = all.join(", "))
+            }
         })
     })?;
     let all = finish(&draft, &model);

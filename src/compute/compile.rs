@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::plan::Formula;
-use crate::base::{Finding, Unit};
+use crate::base::{Code, Finding, Mend, Span, Unit};
 use crate::language::{Condition, Expr, Frame, Scope, What, check, check_condition, parse, parse_condition};
 use crate::texts::say;
 
@@ -61,9 +61,10 @@ impl FormulaReader<'_> {
             Ok(checked) => Some(Formula { text: text.into(), program: Arc::new(checked.program), kind: checked.kind }),
             Err(None) => None,
             Err(Some(mut finding)) => {
-                if finding.code == crate::base::Code::FormulaEmpty {
+                if finding.code == Code::FormulaEmpty {
                     finding.words.push(("expected", what.words()));
                 }
+                finding.mend = finding.mend.or_else(|| decimal_points(text, scope, what, frame));
                 self.findings.push(dress(with_text(*finding, text)));
                 None
             }
@@ -101,6 +102,21 @@ impl FormulaReader<'_> {
             }
         }
     }
+}
+
+/// Where a formula could be used if its commas between digits were decimal points, and `;` stood for `,`: that. Within brackets a comma
+/// parts things, so it is only proposed.
+fn decimal_points(text: &str, scope: &dyn Scope, what: What, frame: Option<Frame>) -> Option<Mend> {
+    let letters: Vec<char> = text.chars().collect();
+    let digit = |i: Option<usize>| i.and_then(|i| letters.get(i)).is_some_and(char::is_ascii_digit);
+    let meant = |(i, letter): (usize, &char)| match letter {
+        ',' if digit(i.checked_sub(1)) && digit(Some(i + 1)) => '.',
+        ';' => ',',
+        other => *other,
+    };
+    let by: String = letters.iter().enumerate().map(meant).collect();
+    let fits = || check(&parse(&by).ok()?, scope).ok()?.must_be(what, frame, scope).ok();
+    (by != text && fits().is_some()).then_some(Mend { span: Span::new(0, text.len()), by })
 }
 
 /// A finding of the language with the formula's text in it.

@@ -130,6 +130,7 @@ fn a_wrong_addition_changes_nothing() {
         (vec!["add", "8/8"], "without `/`"),
         (vec!["add", "86", "bst=86 cm"], "did you mean bust?"),
         (vec!["add", "86", "bust=86 cmm"], "cmm"),
+        (vec!["add", "86", "bust=eighty"], "chart.bust: nothing is called `eighty`"),
         (vec!["add", "86", "bust=+2 deg"], "not of one kind"),
         (vec!["add", "86", "--between", "84", "92"], "not beside each other"),
         (vec!["add", "86", "--between", "84", "89"], "did you mean 88?"),

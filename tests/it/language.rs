@@ -172,6 +172,16 @@ fn findings_say_what_where_and_how_to_mend() {
         ("tip.x", "unknown-name: nothing is called `tip.x` here @ `tip.x`"),
         ("tip", "unknown-name: nothing is called `tip` here; did you mean `front.tip`? @ `tip` -> front.tip"),
         ("3,5 cm", "unexpected: `,` stands where a decimal point is needed @ `,` -> 3.5 cm"),
+        // Within brackets a comma parts things: what was meant is proposed.
+        (
+            "max(3,5 cm, bust)",
+            "wrong-kind: this is a length; a plain number is needed here @ `5 cm` -> max(3.5 cm, bust)",
+        ),
+        ("max(3,5 cm; bust / 4,5)", "unknown-sign: the sign `;` has no meaning here @ `;` -> max(3.5 cm, bust / 4.5)"),
+        (
+            "(bust + 12,5 cm) / 2",
+            "kinds-differ: coordinates say a point only inside a piece or drawing @ `(bust + 12,5 cm)` -> (bust + 12.5 cm) / 2",
+        ),
         ("(3 cm", "bracket-open: this bracket is never closed @ `(`"),
         ("3 cm)", "unexpected: `)` stands where an operator or the end of the formula is needed @ `)`"),
         ("3 +", "unexpected: the end stands where a number, a name or a bracket is needed @ ``"),

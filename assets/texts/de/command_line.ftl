@@ -149,7 +149,7 @@ cli-release-checked =
     }
 
 ## Rolling
-cli-roll-seam = die Naht { $seam } gibt es nicht
+cli-roll-seam = die Naht { $seam } gibt es nicht; der Entwurf hat: { $all }
 cli-roll-seam-near = die Naht { $seam } gibt es nicht; ist { $near } gemeint?
 cli-roll-view = die Variante { $view } hat die Teile der Naht { $seam } nicht
 cli-roll-cannot = die Naht { $seam } lässt sich dort nicht abrollen; warum, sagt `tracewheel proof { $file }`

@@ -149,7 +149,7 @@ cli-release-checked =
     }
 
 ## Rolling
-cli-roll-seam = there is no seam { $seam }
+cli-roll-seam = there is no seam { $seam }; the draft has: { $all }
 cli-roll-seam-near = there is no seam { $seam }; did you mean { $near }?
 cli-roll-view = the view { $view } does not have the pieces of seam { $seam }
 cli-roll-cannot = seam { $seam } cannot be rolled there; `tracewheel proof { $file }` says why

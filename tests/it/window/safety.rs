@@ -187,6 +187,30 @@ fn comments_are_told_before_they_are_lost() {
     );
 }
 
+/// What is told above the sheet takes a line each, and gives the room back.
+#[test]
+fn notices_take_no_more_room_than_their_lines() {
+    let mut stage = Stage::on("bodice-sleeve.ron");
+    let top = |stage: &Stage| stage.rect("piece front").top();
+    let without = top(&stage);
+    stage.find_and_do("Guided first draft");
+    stage.rest();
+    stage.fill("title of draft", "Left behind");
+    let (folder, file) = stage.vanish();
+    let mut stage = Stage::start(folder, Some(file));
+    stage.rest();
+    stage.click("Leave the guide");
+    stage.rest();
+    let one = top(&stage) - without;
+    assert!((20.0..50.0).contains(&one), "{one}");
+    stage.find_and_do("Guided first draft");
+    stage.rest();
+    assert!(top(&stage) > without + one + 20.0, "{}", top(&stage));
+    stage.click("Leave the guide");
+    stage.rest();
+    assert_eq!(top(&stage), without + one);
+}
+
 #[test]
 fn work_survives_the_end_of_the_program_and_is_offered() {
     let mut stage = Stage::on("bodice-sleeve.ron");
