@@ -48,11 +48,27 @@ impl Seen<'_> {
     }
 }
 
+/// Where a step is shown.
+#[derive(Clone, Copy)]
+enum Place {
+    /// At its control alone.
+    Control,
+    /// In the first empty cell of a body row, if there is one.
+    Cell,
+    /// At its control, with the card of the piece that is worked on.
+    Piece,
+    /// In the field of a second point, if there is one.
+    Point,
+    /// At its control, with the first finding.
+    Finding,
+}
+
 /// A step; of its texts the ids.
 struct Step {
     title: &'static str,
     words: &'static str,
     control: Act,
+    place: Place,
     done: fn(&Seen<'_>) -> bool,
 }
 
@@ -71,61 +87,77 @@ const STEPS: &[Step] = &[
         title: id!("guide-sizes"),
         words: id!("guide-sizes-words"),
         control: Act::AddSize,
+        place: Place::Control,
         done: |s| s.draft.chart.girth.len() >= 2,
     },
     Step {
         title: id!("guide-row"),
         words: id!("guide-row-words"),
         control: Act::AddRow,
+        place: Place::Cell,
         done: |s| s.draft.chart.rows.iter().any(|r| row_is_full(s.draft, r)),
     },
     Step {
         title: id!("guide-piece"),
         words: id!("guide-piece-words"),
         control: Act::AddPiece,
+        place: Place::Control,
         done: |s| !s.draft.pieces.is_empty(),
     },
     Step {
         title: id!("guide-points"),
         words: id!("guide-points-words"),
         control: Act::AddPoint,
+        place: Place::Piece,
         done: |s| s.draft.pieces.iter().any(|p| p.points.len() >= 4),
     },
     Step {
         title: id!("guide-follow"),
         words: id!("guide-follow-words"),
         control: Act::AddPoint,
+        place: Place::Point,
         done: |s| a_point_follows_the_body(s.draft),
     },
     Step {
         title: id!("guide-edges"),
         words: id!("guide-edges-words"),
         control: Act::AddEdge,
+        place: Place::Piece,
         done: |s| s.draft.pieces.iter().any(|p| p.edges.len() >= 3),
     },
-    Step { title: id!("guide-close"), words: id!("guide-close-words"), control: Act::Close, done: |s| s.closed() >= 1 },
+    Step {
+        title: id!("guide-close"),
+        words: id!("guide-close-words"),
+        control: Act::Close,
+        place: Place::Piece,
+        done: |s| s.closed() >= 1,
+    },
     Step {
         title: id!("guide-second"),
         words: id!("guide-second-words"),
         control: Act::AddPiece,
+        place: Place::Control,
         done: |s| s.closed() >= 2,
     },
     Step {
         title: id!("guide-seam"),
         words: id!("guide-seam-words"),
         control: Act::AddSeam,
+        place: Place::Control,
         done: |s| s.draft.seams.iter().any(|m| !m.one.is_empty() && !m.two.is_empty()),
     },
     Step {
         title: id!("guide-proof"),
         words: id!("guide-proof-words"),
         control: Act::NextFinding,
+        place: Place::Finding,
         done: |s| !s.draft.seams.is_empty() && s.errors == 0,
     },
     Step {
         title: id!("guide-save"),
         words: id!("guide-save-words"),
         control: Act::Save,
+        place: Place::Control,
         done: |s| s.is_saved && !s.draft.pieces.is_empty(),
     },
 ];
@@ -273,14 +305,15 @@ impl Window {
         let draft = self.open.work().draft().clone();
         self.shown.room = if step.control == Act::AddRow { Room::Chart } else { Room::Table };
         let mut field = None;
-        match i {
-            1 => {
+        match step.place {
+            Place::Control => {}
+            Place::Cell => {
                 let empty = draft.chart.rows.iter().find(|r| !row_is_full(&draft, r));
                 let label = empty.and_then(|r| draft.chart.girth.iter().find(|l| !cell_is_full(r, l)));
                 field = empty.zip(label).map(|(row, label)| Field::Cell(row.name.clone(), label.clone()));
             }
-            3 | 5 | 6 => self.shown.part = working(&draft).map(|p| Part::Piece(p.name.clone())),
-            4 => {
+            Place::Piece => self.shown.part = working(&draft).map(|p| Part::Piece(p.name.clone())),
+            Place::Point => {
                 let piece = draft.pieces.iter().find(|p| p.points.len() > 1);
                 if let Some((piece, point)) = piece.and_then(|p| Some((p, p.points.get(1)?))) {
                     let part = Part::point(&piece.name, &point.name);
@@ -288,13 +321,12 @@ impl Window {
                     self.shown.part = Some(part);
                 }
             }
-            9 => {
+            Place::Finding => {
                 let first = self.scene.findings().next().map(|(i, _)| i);
                 if let Some(first) = first {
                     self.go_to_finding(first);
                 }
             }
-            _ => {}
         }
         self.shown.scroll_to_part = true;
         match field {

@@ -125,13 +125,8 @@ const LICENCES: Written = ("licences", Group::Begin, include_str!("../../assets/
 
 /// All pages in the language of whoever is at the program, in the order of the list; made once.
 pub fn pages() -> &'static [Page] {
-    static ENGLISH: OnceLock<Vec<Page>> = OnceLock::new();
-    static GERMAN: OnceLock<Vec<Page>> = OnceLock::new();
-    let slot = match own() {
-        Language::English => &ENGLISH,
-        Language::German => &GERMAN,
-    };
-    slot.get_or_init(all_pages)
+    static MADE: [OnceLock<Vec<Page>>; Language::ALL.len()] = [const { OnceLock::new() }; Language::ALL.len()];
+    MADE[own() as usize].get_or_init(all_pages)
 }
 
 fn all_pages() -> Vec<Page> {
@@ -308,13 +303,16 @@ mod tests {
 
     #[test]
     fn written_pages_are_of_one_frame_in_every_language() {
-        let (english, german) = (written(Language::English), written(Language::German));
-        assert_eq!(english.len(), german.len());
-        for ((id, _, english), (_, _, german)) in english.iter().zip(german) {
-            let (english, german) = (frame(english), frame(german));
-            assert_eq!(english.0, german.0, "{id}");
-            assert_eq!(english.1, german.1, "{id}");
-            assert_eq!(english.2, german.2, "{id}");
+        let english = written(Language::English);
+        for language in Language::ALL.into_iter().filter(|l| *l != Language::English) {
+            let others = written(language);
+            assert_eq!(english.len(), others.len());
+            for ((id, _, english), (_, _, other)) in english.iter().zip(others) {
+                let (english, other) = (frame(english), frame(other));
+                assert_eq!(english.0, other.0, "{language:?}, {id}");
+                assert_eq!(english.1, other.1, "{language:?}, {id}");
+                assert_eq!(english.2, other.2, "{language:?}, {id}");
+            }
         }
     }
 

@@ -139,6 +139,9 @@ worded! {
     Wearers: Anyone id!("chosen-wearers-anyone"), Boys id!("chosen-wearers-boys"), Girls id!("chosen-wearers-girls");
 }
 
+// A language that is added gets its word here.
+const _: () = assert!(<Language as Worded>::ALL.len() == Language::ALL.len());
+
 /// Sees a field that is chosen.
 type See<'a> = dyn FnMut(&'static str, &mut dyn Chosen) + 'a;
 

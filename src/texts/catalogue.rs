@@ -27,13 +27,8 @@ fn sources(language: Language) -> &'static [&'static str] {
 
 /// The texts of a language. An entry that cannot be read is left out, which tests find.
 fn bundle(language: Language) -> &'static Bundle {
-    static ENGLISH: OnceLock<Bundle> = OnceLock::new();
-    static GERMAN: OnceLock<Bundle> = OnceLock::new();
-    let slot = match language {
-        Language::English => &ENGLISH,
-        Language::German => &GERMAN,
-    };
-    slot.get_or_init(|| {
+    static PARSED: [OnceLock<Bundle>; Language::ALL.len()] = [const { OnceLock::new() }; Language::ALL.len()];
+    PARSED[language as usize].get_or_init(|| {
         let mut bundle = Bundle::new_concurrent(language.word().parse().into_iter().collect());
         // Marks around what is put in are for scripts of two directions; here they would be letters that no font has.
         bundle.set_use_isolating(false);
