@@ -10,7 +10,7 @@ use super::watch::{Seen, Watch};
 use super::work::Work;
 use crate::document::Draft;
 use crate::file::{FileError, Fingerprint, OpenedFile, comments, save};
-use crate::texts::say;
+use crate::texts::{own, say};
 
 /// The file of a draft.
 struct Place {
@@ -40,9 +40,9 @@ impl OpenDraft {
         Self { work, place: None, comments: Vec::new(), keeper: None, kept: 0, wake }
     }
 
-    /// Work on nothing yet: there is nothing in it that could be lost.
+    /// Work on nothing yet: there is nothing in it that could be lost. What is published of it is in the language of whoever begins it.
     pub fn empty(wake: Option<Wake>) -> Self {
-        Self::copy(Draft { title: say!("new-draft"), ..Draft::default() }, wake)
+        Self::copy(Draft { title: say!("new-draft"), language: own(), ..Draft::default() }, wake)
     }
 
     /// Work on a copy of a draft that is kept elsewhere: until it is changed there is nothing to lose.

@@ -1,4 +1,5 @@
-//! The rules of the house that a machine can judge, each with a small bad text that shows that it can fail.
+//! The rules of the house that a machine can judge, each with a small bad text that shows that it can fail. Long, reason: one rule after
+//! the other.
 //!
 //! Lints that the compiler and clippy know stand in `Cargo.toml` and `.clippy.toml`. The reasons for all of them are in
 //! `DEVELOPERS.md`.
@@ -523,6 +524,25 @@ fn the_top_is_tidy() {
 /// Files beside the outside scripts of which their page says nothing.
 fn unnamed<'a>(files: &'a [String], page: &str) -> Vec<&'a str> {
     files.iter().map(String::as_str).filter(|f| *f != "README.md" && !page.contains(&format!("`{f}`"))).collect()
+}
+
+/// The names that a lock file lacks.
+fn unlocked<'a>(names: &[&'a str], lock: &str) -> Vec<&'a str> {
+    names.iter().copied().filter(|name| !lock.contains(&format!("\nname = \"{name}\"\n"))).collect()
+}
+
+#[test]
+fn crates_beside_this_one_lock_what_it_is_built_of() {
+    let manifest = std::fs::read_to_string("Cargo.toml").unwrap();
+    let lines = manifest.lines().skip_while(|l| *l != "[dependencies]").skip(1).take_while(|l| !l.starts_with('['));
+    let needed = lines.filter(|l| !l.contains("optional = true"));
+    let names: Vec<&str> = needed.filter_map(|l| Some(l.split_once(" = ")?.0)).collect();
+    assert!(names.len() > 15 && names.contains(&"kurbo"), "{names:?}");
+    for lock in ["tests/fuzz/Cargo.lock", "tests/bench/against/Cargo.lock"] {
+        let text = std::fs::read_to_string(lock).unwrap();
+        assert_eq!(unlocked(&names, &text), [""; 0], "{lock} lacks these: `cargo metadata` there makes it anew");
+        assert_eq!(unlocked(&["no-such-crate", "kurbo"], &text), ["no-such-crate"]);
+    }
 }
 
 #[test]

@@ -9,6 +9,7 @@ use tracewheel::document::Draft;
 use tracewheel::file;
 use tracewheel::language::{FUNCTIONS, Kind, What};
 use tracewheel::proof::{looked_at, proof};
+use tracewheel::session::OpenDraft;
 use tracewheel::texts::set_own;
 
 /// English words that no German sentence holds.
@@ -31,6 +32,15 @@ fn said<T: Send + 'static>(language: Language, what: impl FnOnce() -> T + Send +
         what()
     };
     std::thread::spawn(work).join().unwrap()
+}
+
+#[test]
+fn a_new_draft_is_published_in_the_language_of_whoever_begins_it() {
+    for language in [Language::English, Language::German] {
+        let draft = said(language, || Draft::clone(OpenDraft::empty(None).work().draft()));
+        assert_eq!(draft.language, language);
+        assert_eq!(file::write(&draft).contains("language: de"), language == Language::German);
+    }
 }
 
 fn all_found(draft: &Draft) -> (Vec<Finding>, String) {
