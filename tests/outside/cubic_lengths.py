@@ -56,14 +56,18 @@ def place(c, s):
     """The point up to which the length is s."""
     low, high = mp.mpf(0), mp.mpf(1)
     t = mp.mpf(1) / 2
+    known = length(c, t)
     for _ in range(90):
-        over = length(c, t) - s
+        over = known - s
         low, high = (low, t) if over > 0 else (t, high)
         v = speed_of(c)(t)
         new = t - over / v if v else low
         new = new if low < new < high else (low + high) / 2
         if abs(new - t) < mp.mpf(10) ** -18:
             break
+        # Only what lies between is new.
+        between = [p for p in cuts(c, mp.mpf(1)) if min(t, new) < p < max(t, new)]
+        known += mp.quad(speed_of(c), sorted([t, *between, new], reverse=new < t))
         t = new
     w = [(1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t ** 3]
     return [float(sum(w[k] * c[k][i] for k in range(4))) for i in range(2)]
@@ -98,6 +102,9 @@ for name, points in named:
     whole = length(c)
     curves.append({"name": name, "points": points, "length": float(whole), "third": place(c, whole / 3)})
 
+# The same places are asked for at every distance.
+known_length = functools.cache(length)
+
 def tapered(c, d0, d1, whole):
     """Speed of the parallel on the right (y down), its distance even by arc length."""
     grow = (d1 - d0) / whole
@@ -106,7 +113,7 @@ def tapered(c, d0, d1, whole):
         w = [2 * p * t + q for p, q, r in hodograph(c)]
         own = mp.hypot(*v)
         turning = (v[0] * w[1] - v[1] * w[0]) / own ** 2
-        return mp.hypot(own - (d0 + grow * length(c, t)) * turning, grow * own)
+        return mp.hypot(own - (d0 + grow * known_length(tuple(c), t)) * turning, grow * own)
     return float(mp.quad(f, [0, mp.mpf(1) / 4, mp.mpf(1) / 2, mp.mpf(3) / 4, 1]))
 
 parallels = []
