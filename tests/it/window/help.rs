@@ -2,28 +2,33 @@
 
 use egui::{Key, Modifiers};
 
-use tracewheel::help;
-
 use super::stage::{Stage, example};
 
 const CTRL_SHIFT: Modifiers = Modifiers { alt: false, ctrl: true, shift: true, mac_cmd: false, command: true };
 
-/// The page that is shown.
+/// The title of the page that is shown.
 fn page(stage: &Stage) -> String {
     let shown = stage.told.iter().find(|t| t.name.starts_with("page ") && t.chosen);
-    let shown = shown.unwrap_or_else(|| panic!("no page is shown: {}", stage.all()));
-    let titled = |p: &&help::Page| p.title == shown.name["page ".len()..];
-    help::pages().iter().find(titled).map(|p| p.id.clone()).expect("a page of this title")
+    shown.unwrap_or_else(|| panic!("no page is shown: {}", stage.all())).name["page ".len()..].to_owned()
+}
+
+/// The title of a page, as the command line prints it.
+fn title(id: &str) -> String {
+    let out = crate::program().args(["help", id]).output().unwrap();
+    let text = String::from_utf8(out.stdout).unwrap();
+    let lines: Vec<&str> = text.lines().take_while(|l| !l.starts_with("==")).collect();
+    assert!(!lines.is_empty() && lines.len() < 4, "{id}: {text}");
+    lines.join(" ")
 }
 
 /// What a page is called in the list: its title, not the name of its file.
 pub fn listed(id: &str) -> String {
-    format!("page {}", help::page(id).unwrap().title)
+    format!("page {}", title(id))
 }
 
 /// What a link to a page is called.
 fn link(id: &str) -> String {
-    format!("to {}", help::page(id).unwrap().title)
+    format!("to {}", title(id))
 }
 
 fn in_help(stage: &Stage) -> bool {
@@ -38,7 +43,7 @@ fn the_key_opens_help_on_the_function_under_the_cursor() {
     stage.click("point front.tip");
     stage.write("place of point front.tip", "neck_point.polar(20°, 11 cm)");
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "formulas", "behind the last bracket there is no function");
+    assert_eq!(page(&stage), title("formulas"), "behind the last bracket there is no function");
     stage.press(Key::F1);
     let field = stage.field("place of point front.tip").rect.unwrap();
     stage.click_at(field.center());
@@ -46,7 +51,7 @@ fn the_key_opens_help_on_the_function_under_the_cursor() {
     stage.press(Key::ArrowLeft);
     stage.press(Key::ArrowLeft);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "function/polar", "in its brackets");
+    assert_eq!(page(&stage), title("function/polar"), "in its brackets");
     assert!(stage.says("at a distance"), "{}", stage.all());
     // Nothing of what was typed is lost by it.
     stage.click("Close help");
@@ -65,18 +70,18 @@ fn the_key_opens_help_on_the_chosen_part_and_the_room() {
     ] {
         stage.click(part);
         stage.press(Key::F1);
-        assert_eq!(page(&stage), wanted, "{part}");
+        assert_eq!(page(&stage), title(wanted), "{part}");
         stage.click("Close help");
         assert!(!in_help(&stage));
     }
     stage.ctrl(Key::T);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "chart");
+    assert_eq!(page(&stage), title("chart"));
     stage.press(Key::Escape);
     assert!(stage.find("waist in 88").is_some(), "the chart is back");
     stage.key(CTRL_SHIFT, Key::P);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "sheets");
+    assert_eq!(page(&stage), title("sheets"));
 }
 
 #[test]
@@ -84,12 +89,12 @@ fn the_key_tells_what_to_do_about_a_finding() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.press(Key::F8);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "finding/joint-bent");
+    assert_eq!(page(&stage), title("finding/joint-bent"));
     assert!(stage.says("What to do: Move the corner"), "{}", stage.all());
     // Somewhere else it is about that.
     stage.click("seam side");
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "about-seams");
+    assert_eq!(page(&stage), title("about-seams"));
 }
 
 #[test]
@@ -105,29 +110,29 @@ fn every_panel_has_a_button_that_opens_its_page() {
         assert_eq!(stage.names().iter().filter(|n| **n == button).count(), 1, "{button}");
         stage.click(button);
         assert!(in_help(&stage), "{button} at {:?}", stage.rect(button));
-        assert_eq!(page(&stage), wanted);
+        assert_eq!(page(&stage), title(wanted));
         stage.click("Close help");
     }
     stage.ctrl(Key::T);
     stage.click("help about the chart");
-    assert_eq!(page(&stage), "chart");
+    assert_eq!(page(&stage), title("chart"));
     stage.click("Close help");
     stage.key(CTRL_SHIFT, Key::P);
     stage.click("help about the sheets");
-    assert_eq!(page(&stage), "sheets");
+    assert_eq!(page(&stage), title("sheets"));
     stage.click("Close help");
     stage.click("seam shoulder");
     stage.ctrl(Key::R);
     stage.click("help about rolling");
-    assert_eq!(page(&stage), "roll");
+    assert_eq!(page(&stage), title("roll"));
     stage.click("help about this help");
-    assert_eq!(page(&stage), "help");
+    assert_eq!(page(&stage), title("help"));
     stage.click("Close help");
     assert!(stage.says("rolled to 0 cm"), "back where the person was: {}", stage.all());
     stage.ctrl(Key::R);
     stage.ctrl(Key::Comma);
     stage.click("help about preferences");
-    assert_eq!(page(&stage), "preferences");
+    assert_eq!(page(&stage), title("preferences"));
 }
 
 #[test]
@@ -136,14 +141,14 @@ fn links_lead_on_and_back_leads_back() {
     stage.click("help about the table");
     assert!(!stage.seen("back to the page before").enabled);
     stage.click(&link("preferences"));
-    assert_eq!(page(&stage), "preferences");
+    assert_eq!(page(&stage), title("preferences"));
     stage.click(&listed("chart"));
     stage.click(&link("about-sizes"));
     stage.click(&link("function/graded"));
-    assert_eq!(page(&stage), "function/graded");
+    assert_eq!(page(&stage), title("function/graded"));
     for before in ["about-sizes", "chart", "preferences", "table"] {
         stage.click("back to the page before");
-        assert_eq!(page(&stage), before);
+        assert_eq!(page(&stage), title(before));
     }
     assert!(!stage.seen("back to the page before").enabled);
 }
@@ -162,7 +167,7 @@ fn search_goes_over_all_pages() {
     assert!(stage.find("unfold Functions").is_some());
     stage.click("unfold Functions");
     stage.click(&listed("language"));
-    assert_eq!(page(&stage), "language");
+    assert_eq!(page(&stage), title("language"));
     assert!(stage.find(&listed("word/toile")).is_none(), "the other heading is folded");
 }
 
@@ -175,13 +180,13 @@ fn a_dialog_comes_back_as_it_was_after_help() {
     stage.write("place", "neck_point.down(8 cm)");
     stage.press(Key::ArrowLeft);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "function/down");
+    assert_eq!(page(&stage), title("function/down"));
     assert!(stage.find("Add the point").is_none());
     stage.press(Key::Escape);
     assert_eq!(stage.field("name").value, "new_one");
     assert_eq!(stage.field("place").value, "neck_point.down(8 cm)");
     stage.click("help about this dialog");
-    assert_eq!(page(&stage), "points");
+    assert_eq!(page(&stage), title("points"));
     // Leaving help by another way brings it back too.
     stage.click("piece back");
     assert_eq!(stage.field("name").value, "new_one");
@@ -193,7 +198,7 @@ fn a_dialog_comes_back_as_it_was_after_help() {
 fn the_finder_finds_pages_behind_actions() {
     let mut stage = Stage::on("bodice-sleeve.ron");
     stage.find_and_do("corner_angle");
-    assert_eq!(page(&stage), "function/corner_angle");
+    assert_eq!(page(&stage), title("function/corner_angle"));
     stage.press(Key::Escape);
     // A page of that title would fit better by its first letters.
     stage.find_and_do("seam");
@@ -211,7 +216,7 @@ fn without_a_file_the_first_page_says_where_to_begin() {
     }
     assert!(!stage.says("Open again"), "nothing was open yet");
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "start");
+    assert_eq!(page(&stage), title("start"));
     stage.press(Key::Escape);
     stage.click("help about the first steps");
     stage.press(Key::Escape);
@@ -357,7 +362,7 @@ fn the_guide_can_be_left_and_taken_up_where_the_draft_stands() {
     stage.find_and_do("Guided first draft");
     assert!(stage.says("2 of 11: Add a row"), "{}", stage.all());
     stage.click("help about the guide");
-    assert_eq!(page(&stage), "guide");
+    assert_eq!(page(&stage), title("guide"));
     stage.press(Key::Escape);
     // It is no step of the draft: undo knows nothing of it.
     stage.ctrl(Key::Z);
@@ -372,5 +377,5 @@ fn the_step_of_proof_leads_to_the_first_finding() {
     stage.click("Show me where");
     assert!(stage.focus.as_deref().is_some_and(|f| f.starts_with("error: seam.side")), "{:?}", stage.focus);
     stage.press(Key::F1);
-    assert_eq!(page(&stage), "finding/seam-length");
+    assert_eq!(page(&stage), title("finding/seam-length"));
 }
