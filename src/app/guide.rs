@@ -13,8 +13,9 @@ use super::look::{self, Look};
 use super::scene::Scene;
 use super::state::{Field, Room, Shown, Wish};
 use super::{Window, field, help};
-use crate::document::{Address, Draft, Part, Piece};
-use crate::session::{Act, OpenDraft, Preferences, length_with_unit};
+use crate::document::{Address, Draft, Part, Piece, Row};
+use crate::language::parse;
+use crate::session::{Act, OpenDraft, Preferences, unit_missing};
 use crate::texts::{id, own, said, say};
 
 /// Height of the strip, px.
@@ -162,13 +163,13 @@ const STEPS: &[Step] = &[
     },
 ];
 
-fn row_is_full(draft: &Draft, row: &crate::document::Row) -> bool {
+fn row_is_full(draft: &Draft, row: &Row) -> bool {
     !draft.chart.girth.is_empty() && draft.chart.girth.iter().all(|label| cell_is_full(row, label))
 }
 
-/// Whether a cell holds a length: a number without a unit, or half a word, is none that a draft can be made from.
-fn cell_is_full(row: &crate::document::Row, label: &str) -> bool {
-    row.cells.iter().any(|c| c.0 == label && length_with_unit(c.1.trim().trim_start_matches('+')).is_ok())
+/// Whether a cell holds a measure: a number without a unit, or what cannot be read, is none.
+fn cell_is_full(row: &Row, label: &str) -> bool {
+    row.cells.iter().any(|c| c.0 == label && parse(&c.1).is_ok() && unit_missing(&c.1).is_none())
 }
 
 /// Whether a formula names one of these.
@@ -341,4 +342,20 @@ impl Window {
 fn working(draft: &Draft) -> Option<&Piece> {
     let open = draft.pieces.iter().rev().find(|p| p.edges.len() < 3 || outline_is_open(draft, &p.name));
     open.or(draft.pieces.last()).map(|p| &**p)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::document::Cell;
+
+    #[test]
+    fn a_cell_is_a_measure_once_it_has_a_unit_or_a_formula() {
+        let is_full = |text: &str| {
+            let row = Row { cells: vec![Cell("S".to_owned(), text.to_owned())], ..Row::default() };
+            cell_is_full(&row, "S")
+        };
+        assert!(["94 cm", "34 1/2 in", "waist + 10 cm"].into_iter().all(is_full));
+        assert!(["", "94", "94.5 c", "94 cm +"].into_iter().all(|text| !is_full(text)));
+    }
 }

@@ -18,7 +18,7 @@ pub use digest::digest;
 pub use dual::Dual;
 pub use finding::{Amount, Finding, Mend, Place, Severity, Words};
 pub use finding_codes::Code;
-pub use rounding::{round_half_away, shown, shown_small};
+pub use rounding::{round_half_away, rounded_up, shown, shown_small};
 pub use scalar::Scalar;
 pub use span::Span;
 pub use spoken::Language;

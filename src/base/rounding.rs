@@ -12,6 +12,12 @@ pub fn round_half_away(value: f64, step: f64) -> f64 {
     if value < 0.0 { -rounded } else { rounded }
 }
 
+/// `value` up to the next multiple of `step`; what lies above one by no more than `within` stays there.
+pub fn rounded_up(value: f64, step: f64, within: f64) -> f64 {
+    let nearest = round_half_away(value, step);
+    if nearest + within >= value { nearest } else { nearest + step }
+}
+
 /// A length in millimetres as text in the draft's unit, with the unit's sign.
 pub fn shown(mm: f64, unit: DisplayUnit) -> String {
     match unit {

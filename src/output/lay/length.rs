@@ -1,6 +1,6 @@
 //! How much cloth must be bought for a lay: with what strips take, with what is lost in washing, rounded up to the step in which it is sold.
 
-use crate::base::{DisplayUnit, round_half_away, tolerance};
+use crate::base::{self, DisplayUnit, round_half_away, tolerance};
 use crate::document::ClothLaid;
 use crate::texts;
 
@@ -39,8 +39,7 @@ fn is_inches(unit: DisplayUnit) -> bool {
 
 /// A length rounded up to a step, mm; what is above a step by no more than pieces may overlap stays.
 pub fn rounded_up(mm: f64, step: f64) -> f64 {
-    let nearest = round_half_away(mm, step);
-    if nearest + tolerance::lay::STEP >= mm { nearest } else { nearest + step }
+    base::rounded_up(mm, step, tolerance::lay::STEP)
 }
 
 impl Need {

@@ -1,7 +1,7 @@
 //! Tables: one for every thing that is counted or measured, sizes across.
 
 use crate::base::DisplayUnit;
-use crate::base::{round_half_away, shown, tolerance};
+use crate::base::{round_half_away, rounded_up, shown, tolerance};
 use crate::texts::{decimal, inch};
 
 /// A table that can be used as a page alone: its title says of what it is, its notes all that is needed to read it.
@@ -100,11 +100,7 @@ impl Line {
 impl Cell {
     /// What is bought where so much is needed, mm.
     pub fn to_buy(mm: f64) -> Self {
-        Self::ToBuy([10.0, 25.4 / 8.0].map(|step| {
-            let nearest = round_half_away(mm, step);
-            // What is whole within a hair's breadth stays.
-            if nearest + tolerance::EQUAL >= mm { nearest } else { nearest + step }
-        }))
+        Self::ToBuy([10.0, 25.4 / 8.0].map(|step| rounded_up(mm, step, tolerance::EQUAL)))
     }
 
     /// With a sign behind it.
